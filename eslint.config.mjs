@@ -1,0 +1,17 @@
+import tseslint from 'typescript-eslint';
+
+export default tseslint.config(
+  { ignores: ['dist/**', 'node_modules/**', '.hosts/**', 'artefacts/**'] },
+  ...tseslint.configs.recommendedTypeChecked,
+  {
+    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.mjs'] } } },
+    rules: {
+      '@typescript-eslint/no-explicit-any': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+      'no-warning-comments': ['error', { terms: ['todo', 'fixme', 'xxx'] }],
+      eqeqeq: 'error',
+    },
+  },
+  { files: ['**/*.mjs', '**/*.cjs'], extends: [tseslint.configs.disableTypeChecked] },
+);

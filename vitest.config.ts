@@ -1,0 +1,9 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['grammar/**/*.test.ts', 'server/**/*.test.ts', 'client/**/*.test.ts', 'tests/**/*.test.ts'],
+    exclude: ['**/node_modules/**', 'tests/editor/**'],
+    testTimeout: 60_000,
+  },
+});

@@ -1,0 +1,377 @@
+/**
+ * The syntax tree of a plan. It knows text only: no canvas, no colours as colours, no editor.
+ *
+ * A plan is read line by line: every statement stands on one line, so each place in the tree is a pair of
+ * columns in that line. Columns count UTF-16 code units from 0, the end is exclusive. A statement carries no
+ * line number; its {@link Node} does. That is what lets an edit reuse every line it did not touch.
+ */
+
+/** A stretch of one line. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A name or word as the painter wrote it. Compare names with `nameKey`. */
+export interface Word extends Span {
+  readonly text: string;
+}
+
+/** A sentence between quotes; `value` has the quotes and escapes taken off. */
+export interface Sentence extends Span {
+  readonly value: string;
+}
+
+export type LengthUnit = 'mm' | 'cm' | 'm' | 'in';
+
+/** A length or share: `12`, `7 1/2 in`, `40%`, `1/3`. Without a unit it counts canvas units. */
+export interface Length extends Span {
+  readonly value: number;
+  readonly unit?: LengthUnit | '%';
+  /** True for `1/3` and `7 1/2`: a division line given as a bare fraction means that part of the side. */
+  readonly fraction: boolean;
+}
+
+/** A plain number, such as a step of the value scale. */
+export interface Quantity extends Span {
+  readonly value: number;
+}
+
+export interface Percentage extends Span {
+  /** 30 for `30%`. */
+  readonly percent: number;
+}
+
+/** `2026-12-01` */
+export interface CalendarDate extends Span {
+  readonly text: string;
+}
+
+/** `(12, 40%)` */
+export interface Coordinates extends Span {
+  readonly x: Length;
+  readonly y: Length;
+}
+
+export type Side = 'left' | 'right' | 'top' | 'bottom';
+
+/** The nine places of a rectangle, in words. */
+export type Spot =
+  | 'upper left'
+  | 'upper centre'
+  | 'upper right'
+  | 'middle left'
+  | 'centre'
+  | 'middle right'
+  | 'lower left'
+  | 'lower centre'
+  | 'lower right';
+
+export type DivisionSystem =
+  | 'golden'
+  | 'thirds'
+  | 'two to three'
+  | 'quarters'
+  | 'rabatment'
+  | 'diagonals'
+  | 'armature'
+  | 'root 2'
+  | 'root 3'
+  | 'root 4'
+  | 'root 5'
+  | 'own';
+
+/** What `of ...` refers to: a division system, or the name of an object. */
+export type Owner =
+  | (Span & { readonly kind: 'system'; readonly system: DivisionSystem })
+  | (Span & { readonly kind: 'name'; readonly name: Word });
+
+export type PlaceBase =
+  /** `(12, 40%)` */
+  | { readonly kind: 'coordinates'; readonly at: Coordinates }
+  /** `focus` */
+  | { readonly kind: 'focus' }
+  /** `upper right corner` of the canvas */
+  | { readonly kind: 'corner'; readonly spot: Spot }
+  /** `left edge at 20%`, `bottom edge`, `left edge of tower at 20%` */
+  | { readonly kind: 'edge'; readonly side: Side; readonly of?: Word; readonly along?: Length }
+  /** `upper right`, `upper right of thirds`, `upper right of tower`, `centre` */
+  | { readonly kind: 'spot'; readonly spot: Spot; readonly of?: Owner }
+  /** `crossing 2 1 of own`: second upright from the left, first level from the top, counted from 1 */
+  | {
+      readonly kind: 'crossing';
+      readonly column: Quantity;
+      readonly row: Quantity;
+      readonly of?: Owner;
+    }
+  /** `tower`: the middle of that object */
+  | { readonly kind: 'object'; readonly name: Word };
+
+/** `3 cm left` */
+export interface Move extends Span {
+  readonly amount: Length;
+  readonly direction: 'left' | 'right' | 'up' | 'down';
+}
+
+export interface Place extends Span {
+  readonly base: PlaceBase;
+  readonly moves: readonly Move[];
+}
+
+/** A colour as written: `#2f6f73`, `oklch(0.6 0.1 200)`, `7.5R 4/10`, or a name to be looked up. */
+export type ColourSpec = Span & {
+  readonly kind: 'hex' | 'css' | 'munsell' | 'name';
+  readonly text: string;
+};
+
+export type ColourRole = 'dominant' | 'complement' | 'discord' | 'neutral';
+export type ObjectRole = 'dominant' | 'secondary' | 'minor';
+export type Plane = 'background' | 'middle' | 'foreground';
+export type Edges = 'hard' | 'firm' | 'soft' | 'lost';
+export type Means = 'value' | 'colour' | 'edges' | 'detail' | 'scale' | 'isolation';
+export type Layer =
+  | 'imprimatura'
+  | 'underpainting'
+  | 'block-in'
+  | 'body colour'
+  | 'scumble'
+  | 'glaze'
+  | 'detail'
+  | 'varnish';
+
+/** A word of a closed list, with where it stands. */
+export interface Choice<T extends string> extends Span {
+  readonly choice: T;
+}
+
+/** `24 x 30 cm`, `24 cm x 12 in`: one unit written last counts for both. */
+export interface Extent extends Span {
+  readonly width: Length;
+  readonly height: Length;
+}
+
+export type ShapeForm =
+  /** `rectangle (0, 0) to (80, 22)` */
+  | { readonly form: 'rectangle corners'; readonly from: Place; readonly to: Place }
+  /** `rectangle 20 x 12`, `ellipse 8 x 5`; placed with its middle at the object's `at` */
+  | { readonly form: 'rectangle' | 'ellipse'; readonly extent: Extent; readonly at?: Place }
+  /** `circle 8`: 8 across */
+  | { readonly form: 'circle'; readonly across: Length; readonly at?: Place }
+  /** `outline (1, 2) (3, 4) ...`, `smooth ...`; more points may follow on indented lines */
+  | { readonly form: 'outline' | 'smooth'; readonly points: readonly Place[] }
+  /** `path "M 0 0 L 10 0 ..."`: SVG path data in canvas units */
+  | { readonly form: 'path'; readonly data: Sentence }
+  /** `from "parts.svg" part "door"` */
+  | { readonly form: 'file'; readonly file: Sentence; readonly part?: Sentence };
+
+/** One entry of a budget: `dark 30%`, `4 20%` (a step), `complement 20%`. */
+export interface BudgetShare extends Span {
+  readonly name: Word;
+  readonly share: Percentage;
+}
+
+/** `dark 1-2`, `middle 3` */
+export interface ValueGroup extends Span {
+  readonly name: Word;
+  readonly from: Quantity;
+  readonly to: Quantity;
+}
+
+export type Statement = StatementBase &
+  (
+    | { readonly kind: 'mahl'; readonly version: Quantity }
+    | { readonly kind: 'plan'; readonly title: Sentence; readonly by?: Sentence }
+    | { readonly kind: 'based on'; readonly file: Sentence }
+    | { readonly kind: 'without'; readonly names: readonly Word[] }
+    | { readonly kind: 'concept'; readonly text: Sentence }
+    | { readonly kind: 'mood'; readonly text: Sentence }
+    | { readonly kind: 'cue'; readonly text: Sentence; readonly carriedBy: readonly Word[] }
+    | { readonly kind: 'avoid'; readonly text: Sentence }
+    | { readonly kind: 'note'; readonly text: Sentence }
+    | { readonly kind: 'canvas'; readonly size: CanvasSize }
+    | { readonly kind: 'support'; readonly text: Sentence }
+    | { readonly kind: 'ground'; readonly colour: ColourSpec; readonly role?: Choice<ColourRole> }
+    | { readonly kind: 'medium'; readonly text: Sentence }
+    | { readonly kind: 'divide'; readonly systems: readonly Choice<DivisionSystem>[] }
+    | { readonly kind: 'uprights' | 'levels'; readonly at: readonly Length[] }
+    | { readonly kind: 'focus'; readonly at: Place }
+    | { readonly kind: 'win by'; readonly means: readonly Choice<Means>[] }
+    | { readonly kind: 'horizon'; readonly at: Length }
+    | { readonly kind: 'scale'; readonly steps: Quantity }
+    | { readonly kind: 'group'; readonly groups: readonly ValueGroup[] }
+    | { readonly kind: 'planes'; readonly trend: Choice<'lighten' | 'darken'> }
+    | {
+        readonly kind: 'budget';
+        readonly of: Choice<'value' | 'colour'>;
+        readonly shares: readonly BudgetShare[];
+        readonly within?: Percentage;
+      }
+    | { readonly kind: 'wheel'; readonly wheel: Choice<'painters' | 'munsell'> }
+    | {
+        readonly kind: 'colour definition';
+        readonly name: Word;
+        readonly colour: ColourSpec;
+        readonly role?: Choice<ColourRole>;
+      }
+    | { readonly kind: 'object'; readonly name: Word; readonly role?: Choice<ObjectRole> }
+    | { readonly kind: 'plane'; readonly plane: Choice<Plane> }
+    | { readonly kind: 'shape'; readonly shape: ShapeForm }
+    /** A line of further points under `shape outline` or `shape smooth`. */
+    | { readonly kind: 'points'; readonly points: readonly Place[] }
+    | { readonly kind: 'at'; readonly place: Place; readonly by?: Choice<Spot> }
+    | { readonly kind: 'size'; readonly extent: Extent }
+    /** `size 30 cm high`, `size 40% wide`: the proportion is kept. */
+    | { readonly kind: 'size along'; readonly length: Length; readonly along: Choice<'wide' | 'high'> }
+    | { readonly kind: 'turn'; readonly degrees: Quantity }
+    | { readonly kind: 'mirror'; readonly direction: Choice<'left to right' | 'top to bottom'> }
+    | { readonly kind: 'resize'; readonly width: Percentage; readonly height?: Percentage }
+    | {
+        readonly kind: 'repeat';
+        readonly times: Quantity;
+        readonly every: Coordinates;
+        readonly turning?: Quantity;
+        readonly resized?: Percentage;
+      }
+    | { readonly kind: 'colour'; readonly colour: ColourSpec }
+    | { readonly kind: 'glaze'; readonly colour: ColourSpec }
+    | { readonly kind: 'value'; readonly step: Quantity }
+    | { readonly kind: 'edges'; readonly edges: Choice<Edges>; readonly against: readonly Word[] }
+    | { readonly kind: 'detail'; readonly detail: Choice<'fine' | 'some' | 'little'> }
+    | {
+        readonly kind: 'lead';
+        readonly name: Word;
+        readonly along?: { readonly object: Word; readonly side?: Choice<Side> };
+        readonly from?: Place;
+        readonly through: readonly Place[];
+        readonly to: Place;
+      }
+    | { readonly kind: 'path'; readonly stops: readonly Word[] }
+    | { readonly kind: 'palette' }
+    | {
+        readonly kind: 'paint';
+        readonly name: Word;
+        readonly index?: Word;
+        readonly full?: ColourSpec;
+        readonly tint?: { readonly colour: ColourSpec; readonly paint: Quantity; readonly white: Quantity };
+        readonly temperature?: Choice<'warm' | 'cool'>;
+      }
+    | { readonly kind: 'mother'; readonly name: Word }
+    | { readonly kind: 'film'; readonly thickness: Length }
+    | { readonly kind: 'tube'; readonly millilitres: Quantity }
+    | { readonly kind: 'sitting'; readonly title: Sentence; readonly on?: CalendarDate }
+    | { readonly kind: 'works'; readonly names: readonly Word[] }
+    | { readonly kind: 'layer'; readonly layer: Choice<Layer>; readonly body?: Choice<'lean' | 'fat'> }
+    | { readonly kind: 'fat'; readonly share: Percentage }
+    | { readonly kind: 'task'; readonly text: Sentence }
+    | { readonly kind: 'photo'; readonly file: Sentence }
+    | { readonly kind: 'corners'; readonly points: readonly Coordinates[] }
+    | { readonly kind: 'grey'; readonly at: Coordinates }
+    | { readonly kind: 'sketch'; readonly file: Sentence }
+    | { readonly kind: 'opacity'; readonly share: Percentage }
+    | { readonly kind: 'due'; readonly on: CalendarDate }
+    | { readonly kind: 'away'; readonly from: CalendarDate; readonly to?: CalendarDate }
+    | {
+        readonly kind: 'grid';
+        readonly count?: { readonly columns: Quantity; readonly rows: Quantity };
+        readonly every?: Length;
+      }
+    /** `allow even count because "..."`, `allow hidden object for tower because "..."` */
+    | {
+        readonly kind: 'allow';
+        readonly rule: Word;
+        readonly names: readonly Word[];
+        readonly because: Sentence;
+      }
+    /** `rule hidden object warning, limit 50%` */
+    | {
+        readonly kind: 'rule';
+        readonly rule: Word;
+        readonly severity?: Choice<'warning' | 'hint'>;
+        readonly limit?: Percentage;
+      }
+  );
+
+export interface StatementBase extends Span {
+  /** The word that opens the line, as written (`color` stays `color`). */
+  readonly keyword: Word;
+}
+
+export type StatementKind = Statement['kind'];
+export type StatementOf<K extends StatementKind> = Extract<Statement, { readonly kind: K }>;
+
+export type CanvasSize =
+  | { readonly by: 'extent'; readonly extent: Extent }
+  /** `figure 20`, `A3 upright` */
+  | {
+      readonly by: 'stock';
+      readonly stock: Word;
+      readonly orientation?: Choice<'upright' | 'landscape'>;
+    };
+
+/** A statement at its line, with what is indented under it. */
+export interface Node {
+  /** Zero-based. */
+  readonly line: number;
+  /** The last line of the block, this line for a statement without one. */
+  readonly lastLine: number;
+  readonly statement: Statement;
+  readonly children: readonly Node[];
+}
+
+export type NodeOf<K extends StatementKind> = Omit<Node, 'statement'> & {
+  readonly statement: StatementOf<K>;
+};
+
+/** What is wrong with the text of a line, with the edit that would mend it where there is one. */
+export interface Problem {
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+  readonly code: ProblemCode;
+  readonly message: string;
+  readonly fix?: { readonly title: string; readonly replacement: string };
+}
+
+export type ProblemCode =
+  | 'unreadable text'
+  | 'unknown word'
+  | 'misplaced statement'
+  | 'incomplete statement'
+  | 'unexpected text'
+  | 'unclosed sentence'
+  | 'uneven indentation'
+  | 'unknown version';
+
+export interface Comment extends Span {
+  readonly line: number;
+  /** With its `//`. */
+  readonly text: string;
+}
+
+export interface SyntaxTree {
+  readonly nodes: readonly Node[];
+  readonly problems: readonly Problem[];
+  readonly comments: readonly Comment[];
+  readonly lineCount: number;
+}
+
+/** Visits every node, parents before children. */
+export function walk(nodes: readonly Node[], visit: (node: Node, parents: readonly Node[]) => void): void {
+  const stack: Node[] = [];
+  const step = (node: Node): void => {
+    visit(node, stack);
+    stack.push(node);
+    node.children.forEach(step);
+    stack.pop();
+  };
+  nodes.forEach(step);
+}
+
+/** Two names are the same name when their keys are equal: case and Unicode composition do not count. */
+export function nameKey(text: string): string {
+  return text.normalize('NFC').toLowerCase();
+}
+
+export function isKind<K extends StatementKind>(node: Node, kind: K): node is Node & NodeOf<K> {
+  return node.statement.kind === kind;
+}

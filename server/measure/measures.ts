@@ -1,0 +1,90 @@
+import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
+import type { BudgetEntry, Crossing } from '../plan/plan.js';
+import type { VisibleAreas } from './areas.js';
+
+/** Everything measured on a plan. Shares are parts of the whole canvas: 0.3 is 30 %. */
+export interface Measures {
+  /** `areas.layers[i]` belongs to the object `plan.coveringOrder[i]`. */
+  readonly areas: VisibleAreas;
+  /** In the order of `plan.objects`. */
+  readonly objects: readonly ObjectMeasure[];
+  readonly values: ValueMeasure;
+  readonly colours: ColourMeasure;
+  readonly focus?: FocusMeasure;
+}
+
+export interface ObjectMeasure {
+  /** Visible part of the canvas. */
+  readonly share: number;
+  /** Part of the shape on the canvas that others cover. */
+  readonly hiddenShare: number;
+  /** Part of the shape that lies off the canvas. */
+  readonly offCanvasShare: number;
+  /** Indices of the objects that cover it, the most covering first. */
+  readonly coveredBy: readonly number[];
+}
+
+export interface BudgetMeasure extends BudgetEntry {
+  readonly share: number;
+  /** `share - target` */
+  readonly difference: number;
+  readonly tolerance: number;
+  readonly within: boolean;
+}
+
+export interface ValueMeasure {
+  /** Index 0 is step 1, the darkest. Fractional steps count to the nearest. */
+  readonly steps: readonly { readonly step: number; readonly value: number; readonly share: number }[];
+  readonly groups: readonly {
+    readonly name: string;
+    readonly key: string;
+    readonly from: number;
+    readonly to: number;
+    readonly share: number;
+    /** The objects in it, largest visible share first. */
+    readonly objects: readonly { readonly object: number; readonly share: number }[];
+  }[];
+  readonly budget: readonly BudgetMeasure[];
+  /** Bare ground is counted at the step nearest to the ground's value, and told apart here. */
+  readonly bareShare: number;
+  /** Visible objects that have neither value nor colour. */
+  readonly unplannedShare: number;
+  /** Area-weighted mean Munsell value of all that has one; missing for a plan without any. */
+  readonly mean?: number;
+}
+
+export interface ColourMeasure {
+  readonly roles: readonly {
+    readonly role: ColourRole;
+    readonly share: number;
+    readonly objects: readonly { readonly object: number; readonly share: number }[];
+  }[];
+  /** In the order of `plan.colours`. */
+  readonly colours: readonly { readonly share: number }[];
+  readonly budget: readonly BudgetMeasure[];
+  /** Visible objects whose colour has no role, or that have no colour. */
+  readonly noRoleShare: number;
+  /** Bare ground without a role. */
+  readonly bareShare: number;
+}
+
+export interface FocusMeasure {
+  /** The crossing nearest to the focal point, of all systems of the plan. */
+  readonly nearest?: {
+    readonly system: DivisionSystem;
+    readonly crossing: Crossing;
+    /** Canvas units. */
+    readonly distance: number;
+    /** Part of the diagonal. */
+    readonly distanceShare: number;
+  };
+  /** Distance to the middle of the canvas, part of the diagonal. */
+  readonly fromCentre: number;
+  /** For every dominant object: does its visible shape hold the point, and how far is its border. */
+  readonly dominants: readonly {
+    readonly object: number;
+    readonly holds: boolean;
+    /** From the focal point to its nearest visible border, part of the diagonal; infinite when nothing of it is seen. */
+    readonly distanceShare: number;
+  }[];
+}

@@ -1,0 +1,322 @@
+import type {
+  ColourRole,
+  DivisionSystem,
+  Edges,
+  Layer,
+  LengthUnit,
+  Means,
+  Node,
+  ObjectRole,
+  Plane,
+  Side,
+} from '../../grammar/index.js';
+import type { Colour } from './colour/colour.js';
+import type { Outline } from './geometry/outline.js';
+import type { Point } from './geometry/point.js';
+
+/**
+ * The plan: names bound, lengths turned into canvas units, defaults filled in, shapes as outlines, colours as
+ * colours. Immutable plain data; every item says where in the text it stands.
+ *
+ * All lengths, points and outlines are in canvas units (the unit the canvas is given in), x to the right and
+ * y down from the upper left corner. Shares are parts of one: 0.3 is 30 %.
+ */
+export interface Plan {
+  readonly title?: Stated<string>;
+  readonly by?: string;
+  readonly concept?: Stated<string>;
+  readonly mood?: Stated<string>;
+  readonly cues: readonly Cue[];
+  readonly avoids: readonly Stated<string>[];
+  readonly notes: readonly Stated<string>[];
+  readonly canvas: Canvas;
+  readonly divisions: readonly Division[];
+  readonly focus?: Focus;
+  /** Height of the horizon from the top, canvas units. */
+  readonly horizon?: Stated<number>;
+  readonly scale: ValueScale;
+  readonly valueBudget?: Budget;
+  /** The budget stated, or 70 : 20 : 10 within 5 % when colours have roles and none is stated. */
+  readonly colourBudget?: Budget;
+  readonly wheel: 'painters' | 'munsell';
+  readonly colours: readonly NamedColour[];
+  /** In the order of the text. */
+  readonly objects: readonly PlanObject[];
+  /** Indices into `objects` from back to front: by plane, then by order of the text. */
+  readonly coveringOrder: readonly number[];
+  readonly leads: readonly Lead[];
+  /** The stops of the eye path, indices into `objects`. */
+  readonly path?: Stated<readonly number[]>;
+  readonly palette?: Palette;
+  readonly sittings: readonly Sitting[];
+  readonly due?: Stated<string>;
+  readonly away: readonly Stated<{ readonly from: string; readonly to: string }>[];
+  readonly sketch?: Picture;
+  readonly transferGrid?: Stated<{ readonly columns: number; readonly rows: number } | { readonly every: number }>;
+  readonly allowances: readonly Allowance[];
+  readonly ruleSettings: readonly RuleSetting[];
+  readonly files: readonly FileReference[];
+  /** What could not be resolved; the rest of the plan stands. */
+  readonly problems: readonly PlanProblem[];
+}
+
+/** A stretch of one line of the text, zero-based, columns in UTF-16 code units, end exclusive. */
+export interface Location {
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Stated<T> {
+  readonly value: T;
+  readonly location: Location;
+}
+
+export interface Cue extends Stated<string> {
+  /** Indices into `objects`. */
+  readonly carriedBy: readonly number[];
+}
+
+export interface Canvas {
+  readonly width: number;
+  readonly height: number;
+  readonly diagonal: number;
+  readonly unit: LengthUnit;
+  readonly millimetresPerUnit: number;
+  /** The stock name it was given by, such as `figure 20`. */
+  readonly stock?: string;
+  readonly support?: string;
+  readonly medium?: string;
+  readonly ground: Ground;
+  /** Missing when the plan states no canvas and 40 x 30 cm is assumed. */
+  readonly location?: Location;
+}
+
+export interface Ground {
+  readonly colour: Colour;
+  readonly role?: ColourRole;
+  /** Munsell value of the ground. */
+  readonly value: number;
+  /** The step of the plan's scale nearest to it. */
+  readonly step: number;
+  readonly location?: Location;
+}
+
+export interface Division {
+  readonly system: DivisionSystem;
+  readonly location?: Location;
+  readonly lines: readonly DivisionLine[];
+  readonly crossings: readonly Crossing[];
+}
+
+export interface DivisionLine {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+export interface Crossing {
+  /** `upper right`, unique within its system. */
+  readonly name: string;
+  readonly at: Point;
+}
+
+export interface Focus {
+  readonly at: Point;
+  /** The crossing it was given by, if it was. */
+  readonly crossing?: { readonly system: DivisionSystem; readonly name: string };
+  readonly winBy: readonly Stated<Means>[];
+  readonly location: Location;
+}
+
+export interface ValueScale {
+  /** 2 to 11; step 1 is the darkest. */
+  readonly steps: number;
+  readonly groups: readonly StepGroup[];
+  readonly trend?: Stated<'lighten' | 'darken'>;
+  readonly location?: Location;
+}
+
+/** Steps `from` to `to`, both included, under one name. */
+export interface StepGroup {
+  readonly name: string;
+  readonly key: string;
+  readonly from: number;
+  readonly to: number;
+  readonly location?: Location;
+}
+
+export interface Budget {
+  readonly shares: readonly BudgetEntry[];
+  /** Part of the picture by which a share may miss its target. */
+  readonly tolerance: number;
+  /** Missing for the default budget. */
+  readonly location?: Location;
+}
+
+export interface BudgetEntry {
+  /** A group's key, a step number as text, or a colour role. */
+  readonly key: string;
+  readonly name: string;
+  readonly target: number;
+  readonly location?: Location;
+}
+
+export interface NamedColour {
+  readonly name: string;
+  readonly key: string;
+  readonly colour: Colour;
+  readonly role?: ColourRole;
+  /** Of the name. */
+  readonly location: Location;
+  readonly colourLocation: Location;
+}
+
+export interface PlanObject {
+  readonly index: number;
+  readonly name: string;
+  readonly key: string;
+  readonly role?: ObjectRole;
+  readonly plane: Plane;
+  /** Placed, turned and repeated; empty when the object has no readable shape. */
+  readonly outline: Outline;
+  readonly colour?: ObjectColour;
+  /** Step of the scale, fractions allowed; missing when neither a value nor a colour is given. */
+  readonly step?: number;
+  /** True when the plan states the value, false when it follows from the colour. */
+  readonly stepStated: boolean;
+  /** Munsell value of `step`. */
+  readonly value?: number;
+  /** The colour as it will be painted, at its value; a neutral grey when only a value is given. */
+  readonly painted?: Colour;
+  readonly edges: Edges;
+  readonly edgesAgainst: readonly { readonly edges: Edges; readonly objects: readonly number[] }[];
+  readonly detail: 'fine' | 'some' | 'little';
+  readonly note?: string;
+  /** Of the name. */
+  readonly location: Location;
+  readonly valueLocation?: Location;
+  readonly shapeLocation?: Location;
+  readonly lines: { readonly first: number; readonly last: number };
+  readonly node: Node;
+}
+
+export interface ObjectColour {
+  readonly colour: Colour;
+  /** Index into `colours`; missing for a colour written at the object. */
+  readonly named?: number;
+  readonly role?: ColourRole;
+  readonly location: Location;
+}
+
+export interface Lead {
+  readonly name: string;
+  readonly key: string;
+  /** From its start to where it aims. */
+  readonly points: readonly Point[];
+  /** The object along whose edge it runs. */
+  readonly along?: { readonly object: number; readonly side?: Side };
+  readonly location: Location;
+  readonly lines: { readonly first: number; readonly last: number };
+}
+
+export interface Palette {
+  readonly paints: readonly Paint[];
+  readonly mother?: Stated<string>;
+  /** Millimetres. */
+  readonly filmThickness?: Stated<number>;
+  /** Millilitres. */
+  readonly tube?: Stated<number>;
+  readonly location: Location;
+}
+
+export interface Paint {
+  readonly name: string;
+  readonly key: string;
+  /** Colour Index name such as `PB29`. */
+  readonly index?: string;
+  readonly full?: Colour;
+  readonly tint?: { readonly colour: Colour; readonly paint: number; readonly white: number };
+  readonly temperature?: 'warm' | 'cool';
+  readonly location: Location;
+}
+
+export interface Sitting {
+  readonly title: string;
+  /** ISO 8601 date. */
+  readonly date?: string;
+  /** Indices into `objects`. */
+  readonly works: readonly number[];
+  readonly layer?: Stated<Layer>;
+  readonly body?: 'lean' | 'fat';
+  readonly fatShare?: Stated<number>;
+  /** Millimetres. */
+  readonly filmThickness?: Stated<number>;
+  readonly medium?: Stated<string>;
+  readonly tasks: readonly Stated<string>[];
+  readonly photo?: Picture & { readonly grey?: Point };
+  readonly notes: readonly Stated<string>[];
+  readonly location: Location;
+  readonly lines: { readonly first: number; readonly last: number };
+}
+
+/** A photograph or sketch beside the plan; `corners` are places in it, in parts of its width and height or in pixels as written. */
+export interface Picture {
+  readonly file: string;
+  readonly corners: readonly Point[];
+  readonly opacity?: number;
+  readonly location: Location;
+}
+
+export interface Allowance {
+  /** The rule's words, as in the reference. */
+  readonly rule: string;
+  readonly reason: string;
+  /** Indices into `objects`; empty for the whole plan. */
+  readonly objects: readonly number[];
+  readonly location: Location;
+}
+
+export interface RuleSetting {
+  readonly rule: string;
+  readonly severity?: 'warning' | 'hint';
+  readonly limit?: number;
+  readonly location: Location;
+}
+
+export interface FileReference {
+  /** As written, relative to the plan. */
+  readonly path: string;
+  readonly kind: 'drawing' | 'plan' | 'photograph' | 'sketch';
+  readonly location: Location;
+}
+
+export interface PlanProblem {
+  readonly code: PlanProblemCode;
+  readonly severity: 'error' | 'warning' | 'hint';
+  readonly message: string;
+  readonly location: Location;
+  readonly related: readonly { readonly location: Location; readonly message: string }[];
+  readonly fix?: { readonly title: string; readonly replacement: string };
+}
+
+export type PlanProblemCode =
+  | 'unknown name'
+  | 'repeated name'
+  | 'repeated statement'
+  | 'circular reference'
+  | 'unreadable colour'
+  | 'unreadable shape'
+  | 'unreadable file'
+  | 'number out of range'
+  | 'no canvas'
+  | 'no such crossing'
+  | 'no such rule'
+  | 'not computed yet';
+
+/** What a file that the plan names holds, or why it can't be had. */
+export type FileAnswer =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly reason: string };
+
+/** Reads a file by the path written in the plan; `undefined` while it is still being fetched. */
+export type ReadFile = (path: string) => FileAnswer | undefined;

@@ -1,0 +1,61 @@
+import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
+
+/**
+ * What client and server say to each other beyond the Language Server Protocol. A client that knows none of it
+ * still has every language feature; these messages serve the drawing beside the text, and files that only the
+ * client can reach.
+ */
+
+/** `initializationOptions` of the `initialize` request. All may be missing. */
+export interface InitializationOptions {
+  /**
+   * The client answers `mahlstick/readFile`. Without it the server reads the disk itself where it can, and
+   * otherwise reports files as out of reach.
+   */
+  readonly readFiles?: boolean;
+}
+
+export interface DocumentIdentifier {
+  readonly uri: string;
+}
+
+export interface SceneParams {
+  readonly textDocument: DocumentIdentifier;
+  /** One of the views that the drawing knows, such as `drawing` or `values`. */
+  readonly view: string;
+}
+
+export interface SceneResult {
+  /** The document version that was drawn: an edit made on this scene is stale when the document is newer. */
+  readonly version: number;
+  /** Plain data, made by `compose` of `server/drawing`. */
+  readonly scene: unknown;
+}
+
+/** Client to server: the plan as a drawing. `null` when the document is not open or the view is not known. */
+export const sceneRequest = new RequestType<SceneParams, SceneResult | null, void>('mahlstick/scene');
+
+export interface PlanChangedParams {
+  readonly uri: string;
+  /** Of the document. The same version comes again when a file that the plan names has changed. */
+  readonly version: number;
+}
+
+/** Server to client: a plan has been computed anew, so a scene asked for earlier is out of date. */
+export const planChangedNotification = new NotificationType<PlanChangedParams>('mahlstick/planChanged');
+
+export interface ReadFileParams {
+  /** Already known to lie under a workspace folder, or under the plan's own folder when none is open. */
+  readonly uri: string;
+}
+
+export type ReadFileResult =
+  | { readonly ok: true; readonly text: string }
+  /** The reason is shown to the painter: plain words, a whole phrase, no full stop. */
+  | { readonly ok: false; readonly reason: string };
+
+/** Server to client, only when `readFiles` was promised: the text of a file, decoded as UTF-8. */
+export const readFileRequest = new RequestType<ReadFileParams, ReadFileResult, void>('mahlstick/readFile');
+
+/** Larger files are refused, by the server and by a client that reads for it. */
+export const fileSizeLimitBytes = 5 * 1024 * 1024;

@@ -1,0 +1,190 @@
+import type { Location } from '../plan/plan.js';
+
+/** A reading of the plan, as painters know them. */
+export const views = ['drawing', 'notan', 'values', 'colour'] as const;
+export type View = (typeof views)[number];
+
+/**
+ * What is to be drawn: plain JSON data, so that a worker can compose it and a page can draw it.
+ *
+ * All places and lengths are in canvas units, x to the right and y down from the upper left corner of the
+ * picture; the sheet reaches beyond the picture on every side, so its corner is negative. Everything visible
+ * is a mark, and a mark is a path or a line of text. Each mark has a key that stays the same from one scene
+ * to the next and is unique in the scene, which is what lets a drawing be patched instead of drawn anew.
+ */
+export interface Scene {
+  readonly view: View;
+  /** The whole sheet: mount, picture and captions. */
+  readonly sheet: Box;
+  readonly picture: Box;
+  /** Height of the body text; stroke weights are parts of it. */
+  readonly em: number;
+  /** One line, for `<title>` and a window's title. */
+  readonly title: string;
+  /** What the drawing shows, in sentences, for `<desc>` and screen readers. */
+  readonly description: string;
+  /** Back to front. */
+  readonly layers: readonly SceneLayer[];
+  /** What marks stand for, by the key that they name in `subject`. */
+  readonly subjects: Readonly<Record<string, Subject>>;
+  /** The same figures as the bars drawn on the sheet, for a table or a reader. */
+  readonly budgets: readonly BudgetBars[];
+  readonly legend: readonly LegendEntry[];
+}
+
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * `mount` is the sheet under the picture; `picture` is clipped to the canvas; `construction` holds division
+ * lines, horizon, leads and the focal point, clipped too; `names` and `findings` may reach over the edge;
+ * `captions` is all that stands beside or below.
+ */
+export const layerNames = ['mount', 'picture', 'construction', 'names', 'findings', 'captions'] as const;
+export type LayerName = (typeof layerNames)[number];
+
+export interface SceneLayer {
+  readonly name: LayerName;
+  /** Back to front. */
+  readonly marks: readonly Mark[];
+}
+
+export type Mark = PathMark | TextMark;
+
+export interface MarkBase {
+  readonly key: string;
+  /** Key into `subjects`. */
+  readonly subject?: string;
+  /** What the mark says when it is pointed at or read aloud. */
+  readonly tip?: string;
+}
+
+export interface PathMark extends MarkBase {
+  readonly kind: 'path';
+  /** SVG path data. */
+  readonly d: string;
+  readonly fill?: Ink;
+  readonly fillRule?: 'evenodd';
+  readonly stroke?: Stroke;
+}
+
+export interface Stroke {
+  readonly ink: Ink;
+  readonly weight: Weight;
+  readonly dash?: 'dashed' | 'dotted';
+  /** Where pointed or square meetings would spoil it. */
+  readonly round?: true;
+}
+
+export interface TextMark extends MarkBase {
+  readonly kind: 'text';
+  readonly text: string;
+  /** On the base line. */
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly face: Face;
+  readonly ink: Ink;
+  /** Drawn round the letters, so that they read over lines. */
+  readonly halo?: Ink;
+}
+
+export type Face = 'text' | 'strong' | 'title' | 'note';
+
+/** A colour of the picture itself, which no theme changes, or a token of the theme. */
+export type Ink = Hex | Token;
+export type Hex = `#${string}`;
+
+export const tokens = [
+  /** What lies round the mount: the wall. */
+  'sheet',
+  'mount',
+  /** The line round the mount's window. */
+  'bevel',
+  'ink',
+  /** Captions of second rank, still readable. */
+  'quiet',
+  /** Rules and the frames of bars. */
+  'rule',
+  /** The empty part of a bar. */
+  'track',
+  /** The filled part of a bar that has no colour of its own. */
+  'bar',
+  /** The mark of what is wanted. */
+  'wanted',
+  /** The stretch that the tolerance allows. */
+  'tolerance',
+  'error',
+  'warning',
+  'hint',
+  /** Letters on a finding's mark. */
+  'onFinding',
+] as const;
+export type Token = (typeof tokens)[number];
+
+/** From a construction line to the outline of what dominates. */
+export const weights = ['hair', 'fine', 'medium', 'heavy', 'bold'] as const;
+export type Weight = (typeof weights)[number];
+
+/** What a mark stands for in the text of the plan. */
+export type Subject =
+  | {
+      readonly kind: 'object' | 'lead';
+      /** The name's key in the plan. */
+      readonly key: string;
+      readonly name: string;
+      readonly location: Location;
+      readonly lines: Lines;
+    }
+  | {
+      readonly kind: 'canvas' | 'ground' | 'focus' | 'horizon' | 'division' | 'scale' | 'budget';
+      readonly name: string;
+      readonly location: Location;
+    }
+  | {
+      readonly kind: 'finding';
+      /** The rule's id in words. */
+      readonly name: string;
+      readonly severity: 'error' | 'warning' | 'hint';
+      readonly message: string;
+      readonly location: Location;
+    };
+
+/** Zero-based, both included. */
+export interface Lines {
+  readonly first: number;
+  readonly last: number;
+}
+
+export interface BudgetBars {
+  readonly of: 'value' | 'colour';
+  /** Part of the picture by which a share may miss what is wanted. */
+  readonly tolerance: number;
+  readonly bars: readonly BudgetBar[];
+}
+
+/** Shares are parts of the whole picture: 0.3 is 30 %. */
+export interface BudgetBar {
+  readonly key: string;
+  readonly name: string;
+  readonly target: number;
+  readonly share: number;
+  readonly within: boolean;
+  /** The colours counted in it, largest share first. */
+  readonly swatches: readonly Hex[];
+}
+
+export interface LegendEntry {
+  readonly key: string;
+  readonly text: string;
+}
+
+/** Whether an ink is a colour of the picture rather than a token of the theme. */
+export function isHex(ink: Ink): ink is Hex {
+  return ink.startsWith('#');
+}

@@ -1,0 +1,95 @@
+// @ts-check
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import * as esbuild from 'esbuild';
+
+/**
+ * @typedef {{ readonly name: string; readonly entry: string; readonly options: esbuild.BuildOptions; readonly shipped: boolean }} Bundle
+ */
+
+/** @type {esbuild.BuildOptions} */
+const node = { platform: 'node', format: 'cjs', target: 'node20' };
+/** @type {esbuild.BuildOptions} */
+const browser = { platform: 'browser', format: 'iife', target: 'es2022' };
+// The web extension host evaluates an extension as a CommonJS module whose only import is `vscode`.
+/** @type {esbuild.BuildOptions} */
+const webExtension = { ...browser, format: 'cjs', mainFields: ['browser', 'module', 'main'] };
+// Mocha's bundle for browsers sets `module.exports` as well, so ours must be the last word.
+/** @type {esbuild.BuildOptions} */
+const webSuite = {
+  ...webExtension,
+  format: 'iife',
+  globalName: 'suite',
+  footer: { js: 'module.exports = suite;' },
+};
+
+/** Everything that is built: `dist/<name>.js` from one entry. @type {readonly Bundle[]} */
+export const bundles = [
+  { name: 'extension.node', entry: 'client/extension.node.ts', options: node, shipped: true },
+  { name: 'extension.web', entry: 'client/extension.web.ts', options: webExtension, shipped: true },
+  { name: 'server.node', entry: 'server/entry/node.ts', options: node, shipped: true },
+  { name: 'server.web', entry: 'server/entry/worker.ts', options: browser, shipped: true },
+  { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
+  {
+    name: 'mahlstick',
+    entry: 'server/cli/main.ts',
+    options: { ...node, banner: { js: '#!/usr/bin/env node' } },
+    shipped: false,
+  },
+  { name: 'tests/suite.node', entry: 'tests/editor/suite.node.ts', options: node, shipped: false },
+  { name: 'tests/suite.web', entry: 'tests/editor/suite.web.ts', options: webSuite, shipped: false },
+];
+
+/**
+ * Bundles into `dist/`; an entry that is missing is an error.
+ * @param {object} [how]
+ * @param {string} [how.root] the folder that holds the sources and `dist/`; this repository if left out
+ * @param {boolean} [how.production] only what the package ships: minified, without source maps
+ * @param {boolean} [how.watch] stay and rebuild what changes
+ * @returns {Promise<void>} settles after the first build; rejects if that fails and nothing is watched
+ */
+export async function build({ root = repository, production = false, watch = false } = {}) {
+  const contexts = await Promise.all(
+    bundles
+      .filter(({ shipped }) => shipped || !production)
+      .map(({ name, entry, options }) =>
+        esbuild.context({
+          absWorkingDir: root,
+          entryPoints: { [name]: entry },
+          outdir: 'dist',
+          bundle: true,
+          // `mocha` runs the suites and must be the very copy that the suites import.
+          external: ['vscode', '@resvg/resvg-js', ...(options.platform === 'node' ? ['mocha'] : [])],
+          logLevel: watch ? 'info' : 'warning',
+          minify: production,
+          sourcemap: !production,
+          define: { 'process.env.NODE_ENV': production ? '"production"' : '"development"' },
+          ...options,
+        }),
+      ),
+  );
+  if (watch) {
+    await Promise.all(contexts.map((context) => context.watch()));
+    return;
+  }
+  try {
+    await Promise.all(contexts.map((context) => context.rebuild()));
+  } finally {
+    await Promise.all(contexts.map((context) => context.dispose()));
+  }
+}
+
+const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  const { values } = parseArgs({
+    options: { root: { type: 'string' }, production: { type: 'boolean' }, watch: { type: 'boolean' } },
+  });
+  try {
+    await build(values);
+  } catch {
+    // esbuild has shown what is wrong.
+    process.exit(1);
+  }
+}

@@ -1,0 +1,2 @@
+// The suites that run inside an editor, in the node and in the web extension host alike.
+import './opening.suite.js';

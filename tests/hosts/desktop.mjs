@@ -1,0 +1,16 @@
+// @ts-check
+import { existsSync, realpathSync } from 'node:fs';
+import path from 'node:path';
+import { onPath } from './chromium.mjs';
+
+/**
+ * Finds the program of an installed desktop VS Code: not its command line `code`, which returns before the window closes.
+ * @returns {string | undefined} nothing without `code` on the PATH or without a screen
+ */
+export function findDesktop() {
+  const screen = process.platform !== 'linux' || process.env['DISPLAY'] || process.env['WAYLAND_DISPLAY'];
+  const command = onPath('code');
+  if (!screen || command === undefined) return undefined;
+  const bin = path.dirname(realpathSync(command));
+  return [path.join(bin, '../code'), path.join(bin, '../../../MacOS/Electron')].find(existsSync);
+}

@@ -1,0 +1,104 @@
+// @ts-check
+import { existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { installNodeHost, nodeHost } from './install-host.mjs';
+import { freePort, onEnd, start, within } from './processes.mjs';
+import { writeSettings } from './settings.mjs';
+
+/**
+ * @typedef {object} NodeHostOptions
+ * @property {readonly string[]} [installed] folders of extensions that appear as installed, by symbolic link
+ * @property {string} [userData] kept afterwards; a temporary folder if left out
+ * @property {string} [extensions] folder of installed extensions; a temporary one if left out
+ * @property {number} [port] taken if it is free
+ * @property {import('./settings.mjs').Theme} [theme]
+ * @property {boolean} [automation] lets the page report the output and the result of extension tests
+ */
+
+/**
+ * Starts VS Code with a node extension host, served on the loopback interface; installs it first if needed.
+ * @param {NodeHostOptions} [options]
+ */
+export async function startNodeHost(options = {}) {
+  await installNodeHost();
+  const temporary = mkdtempSync(path.join(tmpdir(), 'mahlstick-host-'));
+  const removeTemporary = onEnd(() => rmSync(temporary, { recursive: true, force: true }));
+  const userData = options.userData ?? path.join(temporary, 'data');
+  const extensions = options.extensions ?? path.join(temporary, 'extensions');
+  if (!existsSync(path.join(userData, 'User/settings.json')) || options.theme !== undefined)
+    writeSettings(path.join(userData, 'User'), options.theme);
+  mkdirSync(extensions, { recursive: true });
+  for (const folder of options.installed ?? []) link(folder, extensions);
+
+  const port = await freePort(options.port);
+  const { child, stop } = start(
+    nodeHost.node,
+    [
+      nodeHost.entry,
+      ...['--auth', 'none', '--bind-addr', `127.0.0.1:${port}`],
+      ...['--user-data-dir', userData, '--extensions-dir', extensions],
+      ...['--config', path.join(temporary, 'config.yaml')],
+      ...['--disable-telemetry', '--disable-update-check', '--disable-workspace-trust'],
+      '--disable-getting-started-override',
+      ...(options.automation === true ? ['--vscode-option', 'enable-smoke-test-driver'] : []),
+    ],
+    // The server would prefer PORT to the address that it is given, and leaves its sockets behind.
+    { stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, PORT: undefined, TMPDIR: temporary } },
+  );
+  const close = async () => {
+    await stop();
+    await removeTemporary();
+  };
+  let log = '';
+  const listening = new Promise((resolve, reject) => {
+    for (const stream of [child.stdout, child.stderr]) {
+      stream?.setEncoding('utf8').on('data', (/** @type {string} */ text) => {
+        if (log.length < 20_000) log += text;
+        if (log.includes('server listening on http')) resolve(undefined);
+      });
+    }
+    child.on('error', reject);
+    child.on('exit', (code) => reject(new Error(`VS Code's server ended with ${code}:\n${log}`)));
+  });
+  try {
+    await within(listening, 60_000, "The start of VS Code's server");
+  } catch (error) {
+    await close();
+    throw error;
+  }
+  const authority = `localhost:${port}`;
+  return {
+    /**
+     * @param {string} file
+     * @returns {string} how the workbench names a file of this machine
+     */
+    uri: (file) => `vscode-remote://${authority}${path.resolve(file)}`,
+    /**
+     * @param {string | undefined} folder opened as the workspace: a folder or a `.code-workspace` file
+     * @param {readonly (readonly [string, string])[]} [payload] what the workbench is asked to do on opening
+     */
+    url: (folder, payload = []) => {
+      const opened = folder?.endsWith('.code-workspace') === true ? 'workspace' : 'folder';
+      const query = new URLSearchParams(
+        folder === undefined ? { ew: 'true' } : { [opened]: path.resolve(folder) },
+      );
+      if (payload.length > 0) query.set('payload', JSON.stringify(payload));
+      return `http://${authority}/?${query}`;
+    },
+    close,
+  };
+}
+
+/**
+ * @param {string} extension
+ * @param {string} installed
+ */
+function link(extension, installed) {
+  /** @type {{ publisher: string; name: string; version: string }} */
+  const { publisher, name, version } = createRequire(import.meta.url)(path.join(extension, 'package.json'));
+  const place = path.join(installed, `${publisher}.${name}-${version}`);
+  rmSync(place, { force: true });
+  symlinkSync(extension, place);
+}

@@ -1,0 +1,125 @@
+// @ts-check
+import { spawn } from 'node:child_process';
+import { createServer } from 'node:net';
+
+/** @type {Set<() => unknown>} */
+const pending = new Set();
+
+/**
+ * Registers what must be undone however this process ends: on return, on an error, on Ctrl+C.
+ * @param {() => unknown} undo called at most once; may be called while the process exits, so the part that matters must be synchronous
+ * @returns {() => Promise<void>} undoes it now
+ */
+export function onEnd(undo) {
+  const once = async () => {
+    if (pending.delete(once)) await undo();
+  };
+  pending.add(once);
+  return once;
+}
+
+process.on('exit', () => pending.forEach((undo) => void undo()));
+for (const [signal, code] of /** @type {const} */ ([
+  ['SIGINT', 130],
+  ['SIGTERM', 143],
+  ['SIGHUP', 129],
+])) {
+  process.on(signal, () => process.exit(code));
+}
+
+/**
+ * Starts a program that ends with this process at the latest.
+ * @param {string} command
+ * @param {readonly string[]} args
+ * @param {import('node:child_process').SpawnOptions} [options]
+ */
+export function start(command, args, options = {}) {
+  const child = spawn(command, args, options);
+  const ended = new Promise((resolve) => {
+    child.on('error', resolve);
+    child.on('exit', resolve);
+  });
+  const stop = onEnd(async () => {
+    if (child.exitCode !== null || child.signalCode !== null) return;
+    child.kill('SIGTERM');
+    const impatient = setTimeout(() => child.kill('SIGKILL'), 5_000);
+    await ended;
+    clearTimeout(impatient);
+  });
+  return { child, stop };
+}
+
+/**
+ * Runs a program to its end.
+ * @param {string} command
+ * @param {readonly string[]} args
+ * @param {import('node:child_process').SpawnOptions & { onLine?: (line: string) => void }} [options] `onLine` is given each line
+ *   of standard output, which is shown as well
+ * @returns {Promise<number>} its exit code; 1 when it could not be started or was killed
+ */
+export async function run(command, args, { onLine, ...options } = {}) {
+  const stdio = onLine === undefined ? 'inherit' : /** @type {const} */ (['inherit', 'pipe', 'inherit']);
+  const { child, stop } = start(command, args, { stdio, ...options });
+  if (onLine !== undefined && child.stdout !== null) {
+    let rest = '';
+    child.stdout.setEncoding('utf8').on('data', (/** @type {string} */ text) => {
+      process.stdout.write(text);
+      const lines = (rest + text).split('\n');
+      rest = lines.pop() ?? '';
+      lines.forEach(onLine);
+    });
+  }
+  const code = await new Promise((resolve) => {
+    child.on('error', (error) => {
+      console.error(`${command}: ${error.message}`);
+      resolve(1);
+    });
+    child.on('close', (exitCode) => resolve(exitCode ?? 1));
+  });
+  await stop();
+  return code;
+}
+
+/**
+ * A port of the loopback interface that nothing listens on.
+ * @param {number} [wanted] taken if it is free
+ * @returns {Promise<number>}
+ */
+export function freePort(wanted = 0) {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.on('error', (/** @type {NodeJS.ErrnoException} */ error) => {
+      if (wanted !== 0 && error.code === 'EADDRINUSE') resolve(freePort());
+      else reject(error);
+    });
+    probe.listen(wanted, '127.0.0.1', () => {
+      const address = probe.address();
+      const port = typeof address === 'object' && address !== null ? address.port : 0;
+      probe.close(() => resolve(port));
+    });
+  });
+}
+
+/**
+ * Waits for a promise, but not for ever.
+ * @template T
+ * @param {Promise<T>} promise
+ * @param {number} milliseconds
+ * @param {string} what named in the error when the time is over
+ * @returns {Promise<T>}
+ */
+export async function within(promise, milliseconds, what) {
+  /** @type {NodeJS.Timeout | undefined} */
+  let timer;
+  const limit = new Promise((_, reject) => {
+    timer = setTimeout(
+      () => reject(new Error(`${what}: not done after ${milliseconds / 1000} s`)),
+      milliseconds,
+    );
+  });
+  try {
+    return await /** @type {Promise<T>} */ (Promise.race([promise, limit]));
+  } finally {
+    clearTimeout(timer);
+  }
+}

@@ -1,0 +1,77 @@
+import { type Box, NO_BOX } from './point.js';
+
+/** One step of a drawn outline. All numbers absolute, canvas units. `C` is a cubic with its two handles. */
+export type PathCommand =
+  | { readonly kind: 'M'; readonly x: number; readonly y: number }
+  | { readonly kind: 'L'; readonly x: number; readonly y: number }
+  | {
+      readonly kind: 'C';
+      readonly x1: number;
+      readonly y1: number;
+      readonly x2: number;
+      readonly y2: number;
+      readonly x: number;
+      readonly y: number;
+    }
+  | { readonly kind: 'Z' };
+
+/** A closed polygon as x0, y0, x1, y1 ...; the last point joins the first without being repeated. */
+export type Ring = Float64Array;
+
+/** A shape, drawn (`path`) and measured (`rings`, the path with its curves flattened). */
+export interface Outline {
+  readonly path: readonly PathCommand[];
+  /** Rings of three points or more; none for a shape without area. */
+  readonly rings: readonly Ring[];
+  /** Of all flattened points; `NO_BOX` when there are none. */
+  readonly box: Box;
+  /** What counts as inside. Missing: nonzero, wherever the border winds round a place. */
+  readonly fillRule?: 'evenodd';
+}
+
+/** The shape that is nowhere. */
+export const EMPTY_OUTLINE: Outline = { path: [], rings: [], box: NO_BOX };
+
+/** Smallest box around all points of the rings, `NO_BOX` for none. */
+export function boxOfRings(rings: readonly Ring[]): Box {
+  let left = Infinity;
+  let top = Infinity;
+  let right = -Infinity;
+  let bottom = -Infinity;
+  for (const ring of rings) {
+    for (let i = 0; i + 1 < ring.length; i += 2) {
+      const x = ring[i] as number;
+      const y = ring[i + 1] as number;
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
+    }
+  }
+  return left <= right ? { left, top, right, bottom } : NO_BOX;
+}
+
+/**
+ * SVG path data for drawing, `decimals` (0 to 12) after the point, shortest spelling: `M0 0L10.5 0...Z`.
+ * Empty for an empty outline.
+ */
+export function pathData(outline: { readonly path: readonly PathCommand[] }, decimals: number): string {
+  const places = Math.min(12, Math.max(0, Math.round(decimals)));
+  const text = (value: number) => {
+    const short = String(Number(value.toFixed(places)));
+    return short === '-0' ? '0' : short;
+  };
+  return outline.path
+    .map((command) => {
+      switch (command.kind) {
+        case 'M':
+        case 'L':
+          return `${command.kind}${text(command.x)} ${text(command.y)}`;
+        case 'C':
+          return `C${[command.x1, command.y1, command.x2, command.y2, command.x, command.y].map(text).join(' ')}`;
+        case 'Z':
+          return 'Z';
+      }
+    })
+    .join('');
+}

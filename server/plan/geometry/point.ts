@@ -1,0 +1,92 @@
+/** A place on or off the canvas. Canvas units, x to the right, y down from the upper left corner. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** An upright rectangle; `left <= right` and `top <= bottom`. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** The box of something that has no points. */
+export const NO_BOX: Box = { left: 0, top: 0, right: 0, bottom: 0 };
+
+/**
+ * Largest coordinate taken, in canvas units. Beyond it a shape is as good as unreadable, and rounding would show
+ * in the areas of what lies on the canvas.
+ */
+export const LARGEST_COORDINATE = 1e9;
+
+/** True for a finite number no larger than `LARGEST_COORDINATE`. */
+export function isUsable(value: number): boolean {
+  return Math.abs(value) <= LARGEST_COORDINATE;
+}
+
+/** True when both coordinates can be drawn. */
+export function isUsablePoint(point: Point): boolean {
+  return isUsable(point.x) && isUsable(point.y);
+}
+
+export function distance(a: Point, b: Point): number {
+  return Math.hypot(b.x - a.x, b.y - a.y);
+}
+
+export function samePoint(a: Point, b: Point): boolean {
+  return a.x === b.x && a.y === b.y;
+}
+
+/** The point at `part` of the way from `a` (0) to `b` (1). */
+export function between(a: Point, b: Point, part: number): Point {
+  return { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part };
+}
+
+export function boxWidth(box: Box): number {
+  return box.right - box.left;
+}
+
+export function boxHeight(box: Box): number {
+  return box.bottom - box.top;
+}
+
+export function boxDiagonal(box: Box): number {
+  return Math.hypot(boxWidth(box), boxHeight(box));
+}
+
+export function boxCentre(box: Box): Point {
+  return { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 };
+}
+
+/** Smallest box around all points, `NO_BOX` for none. */
+export function boxOfPoints(points: Iterable<Point>): Box {
+  let box: Box | undefined;
+  for (const { x, y } of points) {
+    box = box
+      ? {
+          left: Math.min(box.left, x),
+          top: Math.min(box.top, y),
+          right: Math.max(box.right, x),
+          bottom: Math.max(box.bottom, y),
+        }
+      : { left: x, top: y, right: x, bottom: y };
+  }
+  return box ?? NO_BOX;
+}
+
+/** True when `inner` lies in `outer`, borders included. */
+export function boxContains(outer: Box, inner: Box): boolean {
+  return (
+    inner.left >= outer.left &&
+    inner.right <= outer.right &&
+    inner.top >= outer.top &&
+    inner.bottom <= outer.bottom
+  );
+}
+
+/** True when the two boxes share some area; touching along a border is not enough. */
+export function boxesOverlap(a: Box, b: Box): boolean {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}

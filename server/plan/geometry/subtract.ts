@@ -1,0 +1,118 @@
+import { Clipper, FillRule } from 'clipper2-ts';
+import { type Box, NO_BOX, boxContains, boxesOverlap } from './point.js';
+import { type Polygons, areaOnGrid } from './polygons.js';
+
+/** Polygons on the grid of whole numbers with what is asked of them again and again. */
+export interface Piece {
+  readonly polygons: Polygons;
+  /** Grid steps. */
+  readonly box: Box;
+  /** Squares of the grid. */
+  readonly area: number;
+  /** True when the piece is exactly its box. */
+  readonly isBox: boolean;
+}
+
+/** Counts the work done, so that a test can see what was worked out anew. */
+export interface WorkCounter {
+  clips: number;
+  differences: number;
+  intersections: number;
+}
+
+/** Beyond this many polygons in one go, the sweep over them costs more than cutting the subject into quarters. */
+const MOST_AT_ONCE = 32;
+const MOST_QUARTERINGS = 8;
+
+export function pieceOf(polygons: Polygons): Piece {
+  const { left, top, right, bottom } = Clipper.getBoundsPaths(polygons);
+  const box = polygons.length > 0 ? { left, top, right, bottom } : NO_BOX;
+  const area = areaOnGrid(polygons);
+  return { polygons, box, area, isBox: area > 0 && area === boxArea(box) };
+}
+
+/** What is left of `subject` under all `covers`. Nearly linear in their number when each covers little of it. */
+export function subtract(subject: Piece, covers: readonly Piece[], counter?: WorkCounter): Piece {
+  const near = covers.filter((cover) => boxesOverlap(cover.box, subject.box));
+  if (near.length === 0 || subject.area === 0) return subject;
+  const parts: Polygons[] = [];
+  subtractInto(parts, subject, near, MOST_QUARTERINGS, counter);
+  const [only] = parts;
+  return pieceOf(parts.length === 1 && only ? only : Clipper.union(parts.flat(), FillRule.NonZero));
+}
+
+/** Area that two pieces share, squares of the grid. */
+export function sharedArea(a: Piece, b: Piece, counter?: WorkCounter): number {
+  if (!boxesOverlap(a.box, b.box)) return 0;
+  if (boxCovers(a, b)) return b.area;
+  if (boxCovers(b, a)) return a.area;
+  if (a.isBox && b.isBox) return boxArea(commonBox(a.box, b.box));
+  if (counter) counter.intersections++;
+  return areaOnGrid(Clipper.intersect(a.polygons, b.polygons, FillRule.NonZero));
+}
+
+function subtractInto(
+  parts: Polygons[],
+  subject: Piece,
+  covers: readonly Piece[],
+  quarterings: number,
+  counter: WorkCounter | undefined,
+): void {
+  if (subject.area === 0 || covers.some((cover) => boxCovers(cover, subject))) return;
+  const quarters = covers.length > MOST_AT_ONCE && quarterings > 0 ? quartersOf(subject.box) : [];
+  const near = quarters.map((quarter) => covers.filter(({ box }) => boxesOverlap(box, quarter)));
+  const spread = near.reduce((sum, some) => sum + some.length, 0);
+  if (quarters.length === 0 || spread > 2 * covers.length) {
+    if (counter) counter.differences++;
+    const clip = covers.flatMap(({ polygons }) => polygons);
+    parts.push(
+      clip.length > 0 ? Clipper.difference(subject.polygons, clip, FillRule.NonZero) : subject.polygons,
+    );
+    return;
+  }
+  quarters.forEach((quarter, index) => {
+    const polygons = subject.isBox
+      ? [rectanglePath(quarter)]
+      : Clipper.intersect(subject.polygons, [rectanglePath(quarter)], FillRule.NonZero);
+    subtractInto(parts, pieceOf(polygons), near[index] ?? [], quarterings - 1, counter);
+  });
+}
+
+function quartersOf({ left, top, right, bottom }: Box): readonly Box[] {
+  const x = Math.round((left + right) / 2);
+  const y = Math.round((top + bottom) / 2);
+  if (x <= left || x >= right || y <= top || y >= bottom) return [];
+  return [
+    { left, top, right: x, bottom: y },
+    { left: x, top, right, bottom: y },
+    { left, top: y, right: x, bottom },
+    { left: x, top: y, right, bottom },
+  ];
+}
+
+function boxCovers(cover: Piece, other: Piece): boolean {
+  return cover.isBox && boxContains(cover.box, other.box);
+}
+
+/** The outer ring of a rectangle, running the way clipper2 counts positive. */
+export function rectanglePath({ left, top, right, bottom }: Box): Polygons[number] {
+  return [
+    { x: left, y: top },
+    { x: right, y: top },
+    { x: right, y: bottom },
+    { x: left, y: bottom },
+  ];
+}
+
+function commonBox(a: Box, b: Box): Box {
+  return {
+    left: Math.max(a.left, b.left),
+    top: Math.max(a.top, b.top),
+    right: Math.min(a.right, b.right),
+    bottom: Math.min(a.bottom, b.bottom),
+  };
+}
+
+function boxArea({ left, top, right, bottom }: Box): number {
+  return (right - left) * (bottom - top);
+}

@@ -1,13 +1,8 @@
-import { Clipper, FillRule, type Path64, type Paths64 } from 'clipper2-ts';
-import type { Outline, Ring } from './path.js';
+import { type Polygons, united } from './clipping.js';
+import { type Outline, type Ring, boxOfRings } from './path.js';
 import { type Box, boxContains, boxHeight, boxWidth } from './point.js';
-import { boxOfRings } from './path.js';
 
-/**
- * Polygons on whole numbers, as clipper2 wants them: borders do not cross, outer ones have positive area, holes
- * negative.
- */
-export type Polygons = Paths64;
+type Path = Polygons[number];
 
 /**
  * Long side of the region on the grid of whole numbers. Each crossing of two borders is rounded to the grid, which
@@ -34,11 +29,8 @@ export function gridOver(region: Box): Grid | undefined {
 
 /** The part of an outline that lies in the grid's region, its self-crossings and overlaps resolved. */
 export function polygonsOf(outline: Pick<Outline, 'rings' | 'fillRule'>, grid: Grid): Polygons {
-  const paths = outline.rings
-    .map((ring) => onGrid(clippedRing(ring, grid.region), grid))
-    .filter((path) => path.length > 2);
-  if (paths.length === 0) return [];
-  return Clipper.union(paths, outline.fillRule === 'evenodd' ? FillRule.EvenOdd : FillRule.NonZero);
+  const paths = outline.rings.map((ring) => onGrid(clippedRing(ring, grid.region), grid));
+  return united(paths, outline.fillRule);
 }
 
 /** Back to canvas units; outer rings and holes run in opposite directions. */
@@ -92,8 +84,8 @@ function cut(points: ArrayLike<number>, axis: 0 | 1, at: number, side: 1 | -1): 
   return kept;
 }
 
-function onGrid(ring: Ring, { region, scale }: Grid): Path64 {
-  const path: Path64 = [];
+function onGrid(ring: Ring, { region, scale }: Grid): Path {
+  const path: Path = [];
   for (let i = 0; i + 1 < ring.length; i += 2) {
     path.push({
       x: Math.round(((ring[i] as number) - region.left) * scale),
@@ -104,7 +96,7 @@ function onGrid(ring: Ring, { region, scale }: Grid): Path64 {
 }
 
 /** Measured from the first point, so that a small ring far from the origin loses nothing to rounding. */
-function twiceArea(path: Path64): number {
+function twiceArea(path: Path): number {
   const [origin] = path;
   if (!origin) return 0;
   let sum = 0;

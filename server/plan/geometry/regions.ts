@@ -1,7 +1,7 @@
-import { Clipper, FillRule } from 'clipper2-ts';
+import { united } from './clipping.js';
 import { type Outline, type Ring, boxOfRings } from './path.js';
 import { type Point, isUsable } from './point.js';
-import { type Polygons, areaOnGrid, gridOver, polygonsOf } from './polygons.js';
+import { areaOnGrid, gridOver, polygonsOf } from './polygons.js';
 
 type Shape = Pick<Outline, 'rings' | 'fillRule'>;
 
@@ -16,8 +16,7 @@ export function unionArea(shapes: readonly Shape[]): number {
   if (!grid) return 0;
   const polygons = shapes.map((shape) => polygonsOf(shape, grid));
   const [only] = polygons;
-  const union: Polygons =
-    polygons.length === 1 && only ? only : Clipper.union(polygons.flat(), FillRule.NonZero);
+  const union = polygons.length === 1 && only ? only : united(polygons.flat());
   return areaOnGrid(union) / grid.scale ** 2;
 }
 

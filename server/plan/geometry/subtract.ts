@@ -1,6 +1,6 @@
-import { Clipper, FillRule } from 'clipper2-ts';
-import { type Box, NO_BOX, boxContains, boxesOverlap } from './point.js';
-import { type Polygons, areaOnGrid } from './polygons.js';
+import { type Polygons, difference, intersection, united } from './clipping.js';
+import { type Box, boxContains, boxOfPoints, boxesOverlap } from './point.js';
+import { areaOnGrid } from './polygons.js';
 
 /** Polygons on the grid of whole numbers with what is asked of them again and again. */
 export interface Piece {
@@ -25,8 +25,7 @@ const MOST_AT_ONCE = 32;
 const MOST_QUARTERINGS = 8;
 
 export function pieceOf(polygons: Polygons): Piece {
-  const { left, top, right, bottom } = Clipper.getBoundsPaths(polygons);
-  const box = polygons.length > 0 ? { left, top, right, bottom } : NO_BOX;
+  const box = boxOfPoints(polygons.flat());
   const area = areaOnGrid(polygons);
   return { polygons, box, area, isBox: area > 0 && area === boxArea(box) };
 }
@@ -38,7 +37,7 @@ export function subtract(subject: Piece, covers: readonly Piece[], counter?: Wor
   const parts: Polygons[] = [];
   subtractInto(parts, subject, near, MOST_QUARTERINGS, counter);
   const [only] = parts;
-  return pieceOf(parts.length === 1 && only ? only : Clipper.union(parts.flat(), FillRule.NonZero));
+  return pieceOf(parts.length === 1 && only ? only : united(parts.flat()));
 }
 
 /** Area that two pieces share, squares of the grid. */
@@ -48,7 +47,7 @@ export function sharedArea(a: Piece, b: Piece, counter?: WorkCounter): number {
   if (boxCovers(b, a)) return a.area;
   if (a.isBox && b.isBox) return boxArea(commonBox(a.box, b.box));
   if (counter) counter.intersections++;
-  return areaOnGrid(Clipper.intersect(a.polygons, b.polygons, FillRule.NonZero));
+  return areaOnGrid(intersection(a.polygons, b.polygons));
 }
 
 function subtractInto(
@@ -65,15 +64,13 @@ function subtractInto(
   if (quarters.length === 0 || spread > 2 * covers.length) {
     if (counter) counter.differences++;
     const clip = covers.flatMap(({ polygons }) => polygons);
-    parts.push(
-      clip.length > 0 ? Clipper.difference(subject.polygons, clip, FillRule.NonZero) : subject.polygons,
-    );
+    parts.push(clip.length > 0 ? difference(subject.polygons, clip) : subject.polygons);
     return;
   }
   quarters.forEach((quarter, index) => {
     const polygons = subject.isBox
       ? [rectanglePath(quarter)]
-      : Clipper.intersect(subject.polygons, [rectanglePath(quarter)], FillRule.NonZero);
+      : intersection(subject.polygons, [rectanglePath(quarter)]);
     subtractInto(parts, pieceOf(polygons), near[index] ?? [], quarterings - 1, counter);
   });
 }

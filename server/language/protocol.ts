@@ -1,4 +1,5 @@
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
+import type { Scene, View } from '../drawing/scene.js';
 
 /**
  * What client and server say to each other beyond the Language Server Protocol. A client that knows none of it
@@ -21,15 +22,13 @@ export interface DocumentIdentifier {
 
 export interface SceneParams {
   readonly textDocument: DocumentIdentifier;
-  /** One of the views that the drawing knows, such as `drawing` or `values`. */
-  readonly view: string;
+  readonly view: View;
 }
 
 export interface SceneResult {
   /** The document version that was drawn: an edit made on this scene is stale when the document is newer. */
   readonly version: number;
-  /** Plain data, made by `compose` of `server/drawing`. */
-  readonly scene: unknown;
+  readonly scene: Scene;
 }
 
 /** Client to server: the plan as a drawing. `null` when the document is not open or the view is not known. */

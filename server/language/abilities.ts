@@ -1,0 +1,52 @@
+import { MarkupKind, type ClientCapabilities } from 'vscode-languageserver-protocol';
+
+/**
+ * What the client can take, as yes or no. A feature asks here and never looks into the client's own
+ * capabilities, so that "can't" is written in one place and a missing branch of them is a plain "no".
+ */
+export interface Abilities {
+  readonly completionSnippets: boolean;
+  readonly completionMarkdown: boolean;
+  readonly hoverMarkdown: boolean;
+  readonly nestedSymbols: boolean;
+  readonly definitionLinks: boolean;
+  /** Folds whole lines only, so columns are not sent. */
+  readonly lineFoldingOnly: boolean;
+  /** Edits that name the version they were made for. */
+  readonly versionedEdits: boolean;
+  /** Edits with a placeholder that the painter types over. */
+  readonly snippetEdits: boolean;
+  readonly codeActions: boolean;
+  readonly preferredActions: boolean;
+  readonly diagnosticLinks: boolean;
+  readonly relatedPlaces: boolean;
+  readonly fadedDiagnostics: boolean;
+  /** The client watches files when it is asked to. */
+  readonly fileWatching: boolean;
+  readonly workspaceFolders: boolean;
+}
+
+/** Reads the client's capabilities; an empty object gives a client that can do nothing. */
+export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Abilities {
+  const completion = textDocument?.completion?.completionItem;
+  const diagnostics = textDocument?.publishDiagnostics;
+  const actions = textDocument?.codeAction;
+  const versionedEdits = workspace?.workspaceEdit?.documentChanges === true;
+  return {
+    completionSnippets: completion?.snippetSupport === true,
+    completionMarkdown: completion?.documentationFormat?.[0] === MarkupKind.Markdown,
+    hoverMarkdown: textDocument?.hover?.contentFormat?.[0] === MarkupKind.Markdown,
+    nestedSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    definitionLinks: textDocument?.definition?.linkSupport === true,
+    lineFoldingOnly: textDocument?.foldingRange?.lineFoldingOnly === true,
+    versionedEdits,
+    snippetEdits: versionedEdits && workspace?.workspaceEdit?.snippetEditSupport === true,
+    codeActions: actions?.codeActionLiteralSupport !== undefined,
+    preferredActions: actions?.isPreferredSupport === true,
+    diagnosticLinks: diagnostics?.codeDescriptionSupport === true,
+    relatedPlaces: diagnostics?.relatedInformation === true,
+    fadedDiagnostics: diagnostics?.tagSupport !== undefined,
+    fileWatching: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    workspaceFolders: workspace?.workspaceFolders === true,
+  };
+}

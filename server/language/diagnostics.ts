@@ -1,0 +1,100 @@
+import { DiagnosticSeverity, DiagnosticTag, type Diagnostic } from 'vscode-languageserver-types';
+import type { Problem } from '../../grammar/index.js';
+import type { Finding } from '../findings/finding.js';
+import type { Location, PlanProblem } from '../plan/plan.js';
+import type { Abilities } from './abilities.js';
+import type { Snapshot } from './snapshot.js';
+import { rangeOf } from './text.js';
+
+export const diagnosticSource = 'mahlstick';
+
+/** Every code has a heading of its own in the reference. */
+const reference = 'https://github.com/mahlstick/mahlstick/blob/main/grammar/README.md';
+
+/** A problem or rule in words as a code: `value budget` is `value-budget`. */
+export function codeOf(words: string): string {
+  return words.replaceAll(' ', '-');
+}
+
+export function referenceLink(words: string): string {
+  return `${reference}#${codeOf(words)}`;
+}
+
+/** What the text of the plan gets wrong, line by line. */
+export function syntaxDiagnostics(snapshot: Snapshot, abilities: Abilities): readonly Diagnostic[] {
+  return snapshot.tree.problems.map((problem) => syntaxDiagnostic(problem, abilities));
+}
+
+/** What could not be resolved: names, colours, files, numbers. */
+export function planDiagnostics(snapshot: Snapshot, abilities: Abilities): readonly Diagnostic[] {
+  return snapshot.plan.problems.map((problem) => planDiagnostic(problem, snapshot.uri, abilities));
+}
+
+/** Where the plan breaks its intentions and the rules of thumb, without what it sets aside. */
+export function findingDiagnostics(snapshot: Snapshot, abilities: Abilities): readonly Diagnostic[] {
+  return snapshot.findings
+    .filter(({ allowed }) => allowed === undefined)
+    .map((finding) => findingDiagnostic(finding, snapshot.uri, abilities));
+}
+
+export function syntaxDiagnostic(problem: Problem, abilities: Abilities): Diagnostic {
+  return diagnostic(problem, problem.code, 'error', problem.message, abilities);
+}
+
+export function planDiagnostic(problem: PlanProblem, uri: string, abilities: Abilities): Diagnostic {
+  const { code, message, related } = problem;
+  return {
+    ...diagnostic(problem.location, code, problem.severity, message, abilities),
+    // A hint of the plan asks nothing of the painter, unlike a hint of the trade.
+    ...(code === 'not computed yet' ? { severity: DiagnosticSeverity.Hint } : {}),
+    ...relatedPlaces(related, uri, abilities),
+    ...(code === 'repeated statement' && abilities.fadedDiagnostics
+      ? { tags: [DiagnosticTag.Unnecessary] }
+      : {}),
+  };
+}
+
+export function findingDiagnostic(finding: Finding, uri: string, abilities: Abilities): Diagnostic {
+  const message = finding.advice === undefined ? finding.message : `${finding.message} ${finding.advice}`;
+  return {
+    ...diagnostic(finding.location, finding.rule, finding.severity, message, abilities),
+    ...relatedPlaces(finding.related, uri, abilities),
+  };
+}
+
+function diagnostic(
+  location: Location,
+  code: string,
+  severity: Finding['severity'],
+  message: string,
+  abilities: Abilities,
+): Diagnostic {
+  return {
+    range: rangeOf(location),
+    severity: severities[severity],
+    source: diagnosticSource,
+    code: codeOf(code),
+    message,
+    ...(abilities.diagnosticLinks ? { codeDescription: { href: referenceLink(code) } } : {}),
+  };
+}
+
+const severities: Readonly<Record<Finding['severity'], DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  hint: DiagnosticSeverity.Information,
+};
+
+function relatedPlaces(
+  related: Finding['related'],
+  uri: string,
+  abilities: Abilities,
+): Pick<Diagnostic, 'relatedInformation'> {
+  if (!abilities.relatedPlaces || related.length === 0) return {};
+  return {
+    relatedInformation: related.map(({ location, message }) => ({
+      location: { uri, range: rangeOf(location) },
+      message,
+    })),
+  };
+}

@@ -1,0 +1,128 @@
+import type { FileAnswer, ReadFile } from '../plan/plan.js';
+import { resolvePath } from './paths.js';
+import { fileSizeLimitBytes } from './protocol.js';
+
+/** A plan from a stranger could name any number of files, each of them read into memory. */
+const filesPerPlan = 200;
+
+interface Entry {
+  answer: FileAnswer | undefined;
+  /** Which plans asked, and in which of their computations. */
+  readonly askedBy: Map<string, number>;
+  /** Counts the reads, so that a slow early one does not overwrite a later one. */
+  reads: number;
+}
+
+export interface PlanFilesHost {
+  /** Fetches a text by URI. It may reject; the painter is then told that the file can't be read. */
+  readonly fetch: (uri: string, planUri: string) => Promise<FileAnswer>;
+  /** The text of a document that is open in the editor: it goes before what is on the disk. */
+  readonly openText: (uri: string) => string | undefined;
+  readonly folders: () => readonly string[];
+  /** These plans were given another answer than they would be given now. */
+  readonly changed: (planUris: readonly string[]) => void;
+}
+
+/**
+ * The files that plans name. A plan asks and is answered at once: with the text, with the reason why there is
+ * none, or with `undefined` while it is being fetched. It is told when asking again would give another answer.
+ */
+export class PlanFiles {
+  readonly #host: PlanFilesHost;
+  readonly #entries = new Map<string, Entry>();
+  readonly #computations = new Map<string, number>();
+
+  constructor(host: PlanFilesHost) {
+    this.#host = host;
+  }
+
+  /** A reader for one computation of a plan. Files that it asked for in neither this nor the last one are let go. */
+  readerFor(planUri: string): ReadFile {
+    const computation = (this.#computations.get(planUri) ?? 0) + 1;
+    this.#computations.set(planUri, computation);
+    this.#letGo(planUri, computation - 1);
+    return (path) => {
+      const target = resolvePath(planUri, path, this.#host.folders());
+      return target.ok ? this.#ask(target.uri, planUri, computation) : target;
+    };
+  }
+
+  /** Reads again what is known of these files; plans that named them keep the old answer until the new one is there. */
+  reread(uris: Iterable<string>): void {
+    for (const uri of uris) {
+      const entry = this.#entries.get(uri);
+      const asker = entry && [...entry.askedBy.keys()][0];
+      if (entry !== undefined && asker !== undefined) this.#read(uri, entry, asker);
+    }
+  }
+
+  /** Reads again every file that a plan names. */
+  rereadFor(planUri: string): void {
+    this.reread([...this.#entries].filter(([, { askedBy }]) => askedBy.has(planUri)).map(([uri]) => uri));
+  }
+
+  /** Tells the plans that name this document that its text has changed in the editor. */
+  edited(uri: string): void {
+    const entry = this.#entries.get(uri);
+    if (entry !== undefined) this.#host.changed([...entry.askedBy.keys()]);
+  }
+
+  /** A closed plan needs its files no more. */
+  close(planUri: string): void {
+    this.#letGo(planUri, Number.POSITIVE_INFINITY);
+    this.#computations.delete(planUri);
+  }
+
+  #ask(uri: string, planUri: string, computation: number): FileAnswer | undefined {
+    let entry = this.#entries.get(uri);
+    if (entry === undefined && this.#countFor(planUri) >= filesPerPlan) {
+      return { ok: false, reason: `a plan can name ${filesPerPlan} files, and this one names more` };
+    }
+    if (entry === undefined) {
+      entry = { answer: undefined, askedBy: new Map(), reads: 0 };
+      this.#entries.set(uri, entry);
+    }
+    entry.askedBy.set(planUri, Math.max(computation, entry.askedBy.get(planUri) ?? 0));
+    const open = this.#host.openText(uri);
+    if (open !== undefined) return { ok: true, text: open };
+    if (entry.reads === 0) this.#read(uri, entry, planUri);
+    return entry.answer;
+  }
+
+  #read(uri: string, entry: Entry, planUri: string): void {
+    const read = ++entry.reads;
+    const settle = (answer: FileAnswer): void => {
+      if (read !== entry.reads || this.#entries.get(uri) !== entry) return;
+      const before = entry.answer;
+      entry.answer = answer;
+      if (!sameAnswer(before, answer)) this.#host.changed([...entry.askedBy.keys()]);
+    };
+    this.#host.fetch(uri, planUri).then(
+      (answer) => settle(withinLimit(answer)),
+      () => settle({ ok: false, reason: 'it could not be read' }),
+    );
+  }
+
+  #countFor(planUri: string): number {
+    return [...this.#entries.values()].filter(({ askedBy }) => askedBy.has(planUri)).length;
+  }
+
+  #letGo(planUri: string, before: number): void {
+    for (const [uri, { askedBy }] of this.#entries) {
+      const last = askedBy.get(planUri);
+      if (last !== undefined && last < before) askedBy.delete(planUri);
+      if (askedBy.size === 0) this.#entries.delete(uri);
+    }
+  }
+}
+
+function withinLimit(answer: FileAnswer): FileAnswer {
+  if (!answer.ok || answer.text.length <= fileSizeLimitBytes) return answer;
+  return { ok: false, reason: 'it is larger than 5 MB' };
+}
+
+function sameAnswer(a: FileAnswer | undefined, b: FileAnswer): boolean {
+  if (a?.ok === true && b.ok) return a.text === b.text;
+  if (a?.ok === false && !b.ok) return a.reason === b.reason;
+  return false;
+}

@@ -1,0 +1,214 @@
+import {
+  nameKey,
+  walk,
+  type ColourSpec,
+  type Node,
+  type Place,
+  type ShapeForm,
+  type Statement,
+  type SyntaxTree,
+  type Word,
+} from '../../grammar/index.js';
+import type { Location } from '../plan/plan.js';
+import { touches } from './text.js';
+
+/**
+ * Everything that a painter names in a plan, where it is defined and where it is used. It is read from the
+ * syntax tree alone, so that it holds for plans that can't be resolved.
+ */
+export interface Names {
+  readonly definitions: readonly Definition[];
+  readonly uses: readonly Use[];
+}
+
+export type NameKind = 'object' | 'colour' | 'paint' | 'lead' | 'group' | 'sitting';
+
+export interface Definition {
+  readonly kind: NameKind;
+  readonly key: string;
+  readonly name: string;
+  readonly location: Location;
+  readonly node: Node;
+}
+
+export interface Use {
+  /** What the name may stand for, the likeliest first: a colour may be one of the plan or a paint. */
+  readonly kinds: readonly NameKind[];
+  readonly key: string;
+  readonly location: Location;
+}
+
+/** Reads all definitions and uses, in the order of the text. */
+export function namesOf(tree: SyntaxTree): Names {
+  const definitions: Definition[] = [];
+  const uses: Use[] = [];
+  walk(tree.nodes, (node) => {
+    for (const { kind, word } of definedBy(node.statement)) {
+      definitions.push({
+        kind,
+        key: nameKey(word.text),
+        name: word.text,
+        location: locate(node, word),
+        node,
+      });
+    }
+    for (const { kinds, word } of usedBy(node.statement)) {
+      uses.push({ kinds, key: nameKey(word.text), location: locate(node, word) });
+    }
+  });
+  return { definitions, uses };
+}
+
+/** What the name under the caret stands for: the kind and key that its definition has, or would have. */
+export function nameAt(
+  names: Names,
+  line: number,
+  column: number,
+): { readonly kind: NameKind; readonly key: string; readonly location: Location } | undefined {
+  const here = ({ location }: { readonly location: Location }): boolean =>
+    location.line === line && touches(location, column);
+  const definition = names.definitions.find(here);
+  if (definition !== undefined) return definition;
+  const use = names.uses.find(here);
+  if (use === undefined) return undefined;
+  const kind = kindOf(names, use);
+  return kind === undefined ? undefined : { kind, key: use.key, location: use.location };
+}
+
+/** The definition of a name; the first one counts when it is given twice. */
+export function definitionOf(names: Names, kind: NameKind, key: string): Definition | undefined {
+  return names.definitions.find((definition) => definition.kind === kind && definition.key === key);
+}
+
+/** The uses that stand for the definition of this kind and key. */
+export function usesOf(names: Names, kind: NameKind, key: string): readonly Use[] {
+  return names.uses.filter((use) => use.key === key && kindOf(names, use) === kind);
+}
+
+function kindOf(names: Names, use: Use): NameKind | undefined {
+  return use.kinds.find((kind) => definitionOf(names, kind, use.key) !== undefined) ?? use.kinds[0];
+}
+
+function locate(node: Node, word: Word): Location {
+  return { line: node.line, start: word.start, end: word.end };
+}
+
+interface Defined {
+  readonly kind: NameKind;
+  readonly word: Word;
+}
+
+function definedBy(statement: Statement): readonly Defined[] {
+  switch (statement.kind) {
+    case 'object':
+      return [{ kind: 'object', word: statement.name }];
+    case 'colour definition':
+      return [{ kind: 'colour', word: statement.name }];
+    case 'paint':
+      return [{ kind: 'paint', word: statement.name }];
+    case 'lead':
+      return [{ kind: 'lead', word: statement.name }];
+    case 'group':
+      return statement.groups.map(({ name }) => ({ kind: 'group', word: name }));
+    case 'sitting': {
+      const { value, start, end } = statement.title;
+      return [{ kind: 'sitting', word: { text: value, start, end } }];
+    }
+    default:
+      return [];
+  }
+}
+
+interface Used {
+  readonly kinds: readonly NameKind[];
+  readonly word: Word;
+}
+
+function usedBy(statement: Statement): readonly Used[] {
+  switch (statement.kind) {
+    case 'works':
+    case 'allow':
+      return objects(statement.names);
+    case 'without':
+      return statement.names.map((word) => ({ kinds: ['object', 'colour', 'lead', 'paint'], word }));
+    case 'cue':
+      return objects(statement.carriedBy);
+    case 'path':
+      return objects(statement.stops);
+    case 'edges':
+      return objects(statement.against);
+    case 'lead':
+      return [
+        ...objects(statement.along ? [statement.along.object] : []),
+        ...places([...(statement.from ? [statement.from] : []), ...statement.through, statement.to]),
+      ];
+    case 'focus':
+      return places([statement.at]);
+    case 'at':
+      return places([statement.place]);
+    case 'points':
+      return places(statement.points);
+    case 'shape':
+      return places(placesOf(statement.shape));
+    case 'colour':
+    case 'glaze':
+    case 'ground':
+    case 'colour definition':
+      return colours([statement.colour]);
+    case 'paint':
+      return colours([statement.full, statement.tint?.colour]);
+    case 'mother':
+      return [{ kinds: ['paint', 'colour'], word: statement.name }];
+    case 'budget':
+      return statement.of.choice === 'value'
+        ? statement.shares.map(({ name }) => ({ kinds: ['group'], word: name }))
+        : [];
+    default:
+      return [];
+  }
+}
+
+function placesOf(shape: ShapeForm): readonly Place[] {
+  switch (shape.form) {
+    case 'rectangle corners':
+      return [shape.from, shape.to];
+    case 'rectangle':
+    case 'ellipse':
+    case 'circle':
+      return shape.at ? [shape.at] : [];
+    case 'outline':
+    case 'smooth':
+      return shape.points;
+    case 'path':
+    case 'file':
+      return [];
+  }
+}
+
+function objects(words: readonly Word[]): readonly Used[] {
+  return words.map((word) => ({ kinds: ['object'], word }));
+}
+
+function places(all: readonly Place[]): readonly Used[] {
+  return all.flatMap(({ base }) => {
+    switch (base.kind) {
+      case 'object':
+        return objects([base.name]);
+      case 'edge':
+        return objects(base.of ? [base.of] : []);
+      case 'spot':
+      case 'crossing':
+        return objects(base.of?.kind === 'name' ? [base.of.name] : []);
+      case 'coordinates':
+      case 'focus':
+      case 'corner':
+        return [];
+    }
+  });
+}
+
+function colours(specs: readonly (ColourSpec | undefined)[]): readonly Used[] {
+  return specs.flatMap((spec) =>
+    spec?.kind === 'name' ? [{ kinds: ['colour', 'paint'] as const, word: spec }] : [],
+  );
+}

@@ -1,0 +1,72 @@
+import { URI, Utils } from 'vscode-uri';
+
+export type PathAnswer =
+  | { readonly ok: true; readonly uri: string }
+  /** Shown to the painter: plain words, no full stop. */
+  | { readonly ok: false; readonly reason: string };
+
+/**
+ * Finds the file that a plan means by a path. Paths run from the plan's own folder; they may climb out of it,
+ * but not out of the workspace. A plan may come from a stranger, so nothing else is ever asked for.
+ *
+ * @param planUri the plan that names the file
+ * @param path as written in the plan; `\` counts as `/`
+ * @param folders URIs of the open workspace folders; a plan outside all of them may name files in and below its own folder
+ */
+export function resolvePath(planUri: string, path: string, folders: readonly string[]): PathAnswer {
+  const written = path.replaceAll('\\', '/');
+  const refusal = refuse(written);
+  if (refusal !== undefined) return { ok: false, reason: refusal };
+
+  const plan = URI.parse(planUri);
+  if (!plan.path.startsWith('/')) {
+    return { ok: false, reason: 'the plan has to be saved first, files are looked for beside it' };
+  }
+  const folder = Utils.dirname(plan);
+  if (climbsTooHigh(folder.path, written)) return { ok: false, reason: outside };
+  const target = Utils.joinPath(folder, written);
+  return rootsOf(planUri, folders).some((root) => contains(root, target.toString()))
+    ? { ok: true, uri: target.toString() }
+    : { ok: false, reason: outside };
+}
+
+/** The folders below which a plan may name files: those of the workspace, and its own when it is in none of them. */
+export function rootsOf(planUri: string, folders: readonly string[]): readonly string[] {
+  if (folders.some((folder) => contains(folder, planUri))) return folders;
+  return [...folders, Utils.dirname(URI.parse(planUri)).toString()];
+}
+
+/** True when `uri` lies in or below the folder. */
+export function contains(folderUri: string, uri: string): boolean {
+  const folder = URI.parse(folderUri);
+  const inner = URI.parse(uri);
+  const base = folder.path.endsWith('/') ? folder.path : `${folder.path}/`;
+  return (
+    folder.scheme === inner.scheme && folder.authority === inner.authority && inner.path.startsWith(base)
+  );
+}
+
+const outside = 'it lies outside the folder that is open';
+
+function refuse(path: string): string | undefined {
+  if (path.trim() === '') return 'no file is named';
+  if (path.includes('\0')) return 'its name holds a character that no file name can hold';
+  // A drive letter is refused here too: it has the form of a scheme.
+  if (/^[a-z][a-z0-9+.-]*:/iu.test(path))
+    return 'files are named by their path from the plan, not by an address';
+  if (path.startsWith('/'))
+    return 'files are named by their path from the plan, not from the top of the disk';
+  return undefined;
+}
+
+/** True when the path climbs above the top of the disk on its way: joining would stop there without a word. */
+function climbsTooHigh(folder: string, path: string): boolean {
+  let depth = folder.split('/').filter(Boolean).length;
+  return path
+    .split('/')
+    .filter((step) => step !== '' && step !== '.')
+    .some((step) => {
+      depth += step === '..' ? -1 : 1;
+      return depth < 0;
+    });
+}

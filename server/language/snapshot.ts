@@ -1,0 +1,79 @@
+import type { SyntaxTree } from '../../grammar/index.js';
+import { check } from '../findings/check.js';
+import type { Finding } from '../findings/finding.js';
+import { measure } from '../measure/measure.js';
+import type { Measures } from '../measure/measures.js';
+import type { Plan, ReadFile } from '../plan/plan.js';
+import { resolvePlan } from '../plan/resolve.js';
+import { namesOf, type Names } from './names.js';
+import { linesOf } from './text.js';
+
+/**
+ * A document at one version, with all that follows from its text. Each part is computed when it is first asked
+ * for, and once. A part may throw when there is a fault in the computation; the parts before it still stand.
+ */
+export interface Snapshot {
+  readonly uri: string;
+  readonly version: number;
+  readonly text: string;
+  readonly lines: readonly string[];
+  readonly tree: SyntaxTree;
+  readonly names: Names;
+  readonly plan: Plan;
+  readonly measures: Measures;
+  /** Those set aside included. */
+  readonly findings: readonly Finding[];
+  /** The files beside the plan, as far as they are known. */
+  readonly readFile: ReadFile;
+}
+
+export interface SnapshotSource {
+  readonly uri: string;
+  readonly version: number;
+  readonly text: string;
+  readonly parse: () => SyntaxTree;
+  /** A reader for one computation of the plan. */
+  readonly reader: () => ReadFile;
+}
+
+export function takeSnapshot({ uri, version, text, parse, reader }: SnapshotSource): Snapshot {
+  const lines = once(() => linesOf(text));
+  const tree = once(parse);
+  const names = once(() => namesOf(tree()));
+  const readFile = once(reader);
+  const plan = once(() => resolvePlan(tree(), { readFile: readFile() }));
+  const measures = once(() => measure(plan()));
+  const findings = once(() => check(plan(), measures()));
+  return {
+    uri,
+    version,
+    text,
+    get lines() {
+      return lines();
+    },
+    get tree() {
+      return tree();
+    },
+    get names() {
+      return names();
+    },
+    get plan() {
+      return plan();
+    },
+    get measures() {
+      return measures();
+    },
+    get findings() {
+      return findings();
+    },
+    get readFile() {
+      return readFile();
+    },
+  };
+}
+
+/** Calls `compute` when first asked and keeps what it gave. */
+function once<T>(compute: () => T): () => T {
+  let kept: { readonly value: T } | undefined;
+  return () => (kept ??= { value: compute() }).value;
+}

@@ -9,7 +9,7 @@ export type { Colour, ColourReading, Lab, Notation } from './model.js';
 const LONGEST_TEXT = 200;
 
 /** No colour that an eye can see is as far from grey as this in CIELAB. */
-const STRONGEST_LAB_CHROMA = 260;
+const STRONGEST_LAB_CHROMA = 300;
 
 const remember = memoise<ColourReading>(4096);
 
@@ -23,7 +23,7 @@ export function parseColour(text: string): ColourReading {
   const trimmed = text.trim();
   if (trimmed === '') return { ok: false, reason: 'A colour is missing.' };
   if (trimmed.length > LONGEST_TEXT) return { ok: false, reason: 'This is too long to be a colour.' };
-  return remember(trimmed, () => readColour(trimmed));
+  return remember(trimmed, () => withReadableSuggestion(readColour(trimmed)));
 }
 
 function readColour(text: string): ColourReading {
@@ -36,6 +36,12 @@ function readColour(text: string): ColourReading {
   if (!munsell.ok) return munsell;
   const lab = munsellToLab(munsell.hueDegrees, munsell.value, munsell.chroma);
   return finish({ ok: true, lab }, { kind: 'munsell', text });
+}
+
+/** A suggestion mends one fault, and the text may have another: such a suggestion is left out. */
+function withReadableSuggestion(reading: ColourReading): ColourReading {
+  if (reading.ok || reading.suggestion === undefined || readColour(reading.suggestion).ok) return reading;
+  return { ok: false, reason: reading.reason };
 }
 
 function finish(reading: LabReading, notation: Notation): ColourReading {
@@ -51,6 +57,8 @@ const LIGHTNESS_SLACK = 0.01;
 
 function labFault(lab: Lab): string | undefined {
   if (!lab.every(Number.isFinite)) return 'The numbers are too large for a colour.';
+  if (labChroma(lab) > STRONGEST_LAB_CHROMA)
+    return 'This would be stronger than any colour that can be seen.';
   if (lab[0] > 100 + LIGHTNESS_SLACK) return 'This would be lighter than white.';
   if (lab[0] < -LIGHTNESS_SLACK) return 'This would be darker than black.';
   if (labChroma(lab) > STRONGEST_LAB_CHROMA)

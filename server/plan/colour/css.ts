@@ -1,5 +1,6 @@
 import { lab65, rgb } from 'culori/css';
 import { colorsNamed, parse } from 'culori/fn';
+import { rec2020ToCulori } from './rec2020.js';
 import { nearestWord } from './nearest-word.js';
 import type { ColourReading, Lab } from './model.js';
 import { rgbToLab, type Rgb } from './srgb.js';
@@ -24,6 +25,7 @@ const SPACES = [
 ];
 
 const FUNCTION_CALL = /^([a-z][a-z0-9-]*)\(([^()]*)\)$/;
+const COMPONENT = /^(?:none|[-+]?(?:\d+(?:\.\d+)?|\.\d+)(?:e[-+]?\d+)?(?:%|deg|rad|grad|turn)?)$/;
 const OPAQUE = 'Paint is opaque, and this colour is see-through; thin it with a glaze instead.';
 
 /**
@@ -74,12 +76,13 @@ function readFunction(lower: string, name: string, inside: string): LabReading {
       nearest === undefined ? undefined : `${nearest}(${inside})`,
     );
   }
-  if (name === 'color') {
-    const space = inside.trim().split(/\s+/)[0] ?? '';
-    if (!SPACES.includes(space)) {
-      return fail(`color() begins with the name of a colour space: ${SPACES.join(', ')}.`);
-    }
+  const parts = inside.split(/[\s,/]+/).filter((part) => part !== '');
+  if (name === 'color' && !SPACES.includes(parts.shift() ?? '')) {
+    return fail(`color() begins with the name of a colour space: ${SPACES.join(', ')}.`);
   }
+  // culori throws on a number with an unknown unit, so nothing else may reach it.
+  const stranger = parts.find((part) => !COMPONENT.test(part));
+  if (stranger !== undefined) return fail(`“${stranger}” is no number of a colour.`);
   if (/\/\s*none\s*$/.test(inside)) return fail(OPAQUE, withoutAlpha(name, inside));
   const reading = read(lower, SRGB_FUNCTIONS.includes(name));
   return reading.ok || reading.reason !== OPAQUE ? reading : fail(OPAQUE, withoutAlpha(name, inside));
@@ -97,8 +100,13 @@ function read(lower: string, heldInSrgb: boolean): LabReading {
       ? fail('The numbers are too large.')
       : { ok: true, lab: rgbToLab(channels) };
   }
-  const { l, a, b } = lab65(parsed);
+  const { l, a, b } = lab65(parsed.mode === 'rec2020' ? displayed(parsed) : parsed);
   return { ok: true, lab: [l ?? 0, a ?? 0, b ?? 0] };
+}
+
+function displayed({ r, g, b }: { readonly r?: number; readonly g?: number; readonly b?: number }) {
+  const [red, green, blue] = rec2020ToCulori([r ?? 0, g ?? 0, b ?? 0]);
+  return { mode: 'rec2020', r: red, g: green, b: blue } as const;
 }
 
 function withoutAlpha(name: string, inside: string): string {

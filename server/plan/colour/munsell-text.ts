@@ -8,7 +8,8 @@ export type MunsellReading =
     }
   | { readonly ok: false; readonly reason: string; readonly suggestion?: string };
 
-const FAMILIES: readonly string[] = ['R', 'YR', 'Y', 'GY', 'G', 'BG', 'B', 'PB', 'P', 'RP'];
+/** The ten hues of Munsell's circle, each 10 wide in the hue number, in the order of the spectrum. */
+export const MUNSELL_FAMILIES: readonly string[] = ['R', 'YR', 'Y', 'GY', 'G', 'BG', 'B', 'PB', 'P', 'RP'];
 
 const LOOKS_MUNSELL = /^(?:[-+\d.,]*\s*[a-z]{1,2}\s*[-+.\d/]|[-+]?\d[\d.,]*\s*[a-z]{1,2}\s*$)/i;
 const NUMBER = String.raw`[-+]?(?:\d+(?:\.\d+)?|\.\d+)`;
@@ -30,7 +31,7 @@ export function parseMunsell(text: string): MunsellReading | undefined {
   const [, hueNumber, letters = '', value, slash, chroma] = match;
   const family = letters.toUpperCase();
   if (family === 'N') return readNeutral(hueNumber, value, chroma);
-  if (!FAMILIES.includes(family)) return unknownHue(trimmed, letters);
+  if (!MUNSELL_FAMILIES.includes(family)) return unknownHue(trimmed, letters);
   if (value === undefined) {
     return fail(
       `“${trimmed}” names a hue only: a value and a chroma follow it, as in ${hueNumber ?? 5}${family} 5/6.`,
@@ -69,7 +70,7 @@ function readChromatic(hueNumber: number, family: string, value: number, chroma:
   const fault = valueFault(value);
   if (fault) return fault;
   if (!(chroma >= 0)) return fail(`Chroma starts at 0, which is grey; ${chroma} is less than none.`);
-  const hueDegrees = ((FAMILIES.indexOf(family) * 10 + hueNumber) * 3.6) % 360;
+  const hueDegrees = ((MUNSELL_FAMILIES.indexOf(family) * 10 + hueNumber) * 3.6) % 360;
   return { ok: true, hueDegrees, value, chroma };
 }
 
@@ -80,9 +81,9 @@ function valueFault(value: number): MunsellReading | undefined {
 
 function unknownHue(text: string, letters: string): MunsellReading {
   const turned = [...letters.toUpperCase()].reverse().join('');
-  const suggestion = FAMILIES.includes(turned) ? text.replace(letters, turned) : undefined;
+  const suggestion = MUNSELL_FAMILIES.includes(turned) ? text.replace(letters, turned) : undefined;
   return fail(
-    `“${letters}” is no Munsell hue; the ten are ${FAMILIES.join(', ')}, and N for neutrals.`,
+    `“${letters}” is no Munsell hue; the ten are ${MUNSELL_FAMILIES.join(', ')}, and N for neutrals.`,
     suggestion,
   );
 }

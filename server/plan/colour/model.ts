@@ -33,8 +33,8 @@ export function labHueDegrees([, a, b]: Lab): number {
   return (Math.atan2(b, a) * (180 / Math.PI) + 360) % 360;
 }
 
-/** Below this C*ab nobody sees a hue. */
-const NEUTRAL_LAB_CHROMA = 0.5;
+/** Below this C*ab a colour can't be told from grey: a CIELAB distance of about 1 is the least that is seen. */
+const NEUTRAL_LAB_CHROMA = 1;
 
 /** Whether a colour is a grey, black or white: one without a hue to speak of. */
 export function isNeutral(colour: Colour): boolean {

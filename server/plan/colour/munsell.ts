@@ -1,8 +1,8 @@
 import { ILLUMINANT_C, ILLUMINANT_D65, labToMhvc, mhvcToLab } from 'munsell';
 import { memoise } from './memo.js';
-import { computedColour, isNeutral, labChroma, type Colour, type Lab } from './model.js';
-import { parseMunsell } from './munsell-text.js';
-import { lightnessOfValue, reflectanceOfLightness, valueOf, valueOfLab } from './value.js';
+import { computedColour, type Colour, type Lab } from './model.js';
+import { MUNSELL_FAMILIES, parseMunsell } from './munsell-text.js';
+import { lightnessOfValue, reflectanceOfLightness, valueOfLab } from './value.js';
 
 // Importing `munsell` evaluates the whole renotation table: about 20 ms once, against 3 ms for everything else
 // here. Only this module does so; an entry point that must answer sooner imports the plan dynamically.
@@ -22,8 +22,6 @@ export interface Munsell {
   readonly text: string;
 }
 
-const FAMILIES = ['R', 'YR', 'Y', 'GY', 'G', 'BG', 'B', 'PB', 'P', 'RP'] as const;
-
 /** Munsell chroma that is written as 0.0, and so is a neutral. */
 const NEUTRAL_CHROMA = 0.05;
 
@@ -35,21 +33,15 @@ export function formatMunsell(hueDegrees: number | undefined, value: number, chr
   const neutral = hueDegrees === undefined || chroma < NEUTRAL_CHROMA;
   return neutral
     ? `N ${value.toFixed(1)}/`
-    : `${hueText(hueDegrees)} ${value.toFixed(1)}/${chroma.toFixed(1)}`;
+    : `${munsellHueName(hueDegrees)} ${value.toFixed(1)}/${chroma.toFixed(1)}`;
 }
 
-function hueText(hueDegrees: number): string {
+/** The hue at a position of Munsell's circle, to the tenth: 18 is `5R`. See `Munsell.hueDegrees`. */
+export function munsellHueName(hueDegrees: number): string {
   const tenths = Math.round((((hueDegrees % 360) + 360) % 360) / 0.36) % 1000;
   const number = (tenths % 100) / 10;
   const family = Math.floor(tenths / 100);
-  return number === 0 ? `10${FAMILIES[(family + 9) % 10]}` : `${number}${FAMILIES[family]}`;
-}
-
-/**
- * The hue of Munsell's circle at a position, to the tenth: 18 is `5R`. See `Munsell.hueDegrees`.
- */
-export function munsellHueName(hueDegrees: number): string {
-  return hueText(hueDegrees);
+  return number === 0 ? `10${MUNSELL_FAMILIES[(family + 9) % 10]}` : `${number}${MUNSELL_FAMILIES[family]}`;
 }
 
 function munsell(hueDegrees: number | undefined, value: number, chroma: number): Munsell {
@@ -57,7 +49,7 @@ function munsell(hueDegrees: number | undefined, value: number, chroma: number):
     return { hue: 'N', hueDegrees: undefined, value, chroma: 0, text: formatMunsell(undefined, value, 0) };
   }
   return {
-    hue: hueText(hueDegrees),
+    hue: munsellHueName(hueDegrees),
     hueDegrees,
     value,
     chroma,
@@ -127,7 +119,6 @@ export function toMunsell(colour: Colour): Munsell {
     const written = parseMunsell(colour.notation.text);
     if (written?.ok) return munsell(written.hueDegrees, written.value, written.chroma);
   }
-  if (isNeutral(colour) && labChroma(colour.lab) < 1e-4) return munsell(undefined, valueOf(colour), 0);
   return remember(colour.lab.join(' '), () => invert(colour.lab));
 }
 

@@ -1,6 +1,7 @@
 import { a98, hsl, hwb, lab, lch, lrgb, oklab, oklch, p3, prophoto, rec2020, xyz50, xyz65 } from 'culori/css';
 import type { Colour, Notation } from './model.js';
 import { toMunsell } from './munsell.js';
+import { rec2020FromCulori } from './rec2020.js';
 import { toHex, toRgb } from './srgb.js';
 
 /**
@@ -82,7 +83,8 @@ function formatCssFunction(colour: Colour, name: string): string {
 function inSpace(colour: Colour, space: string): readonly number[] | undefined {
   const [l, a, b] = colour.lab;
   const exact = { mode: 'lab65', l, a, b } as const;
-  const channels = (c: { readonly r: number; readonly g: number; readonly b: number }) => [c.r, c.g, c.b];
+  const channels = (c: { readonly r: number; readonly g: number; readonly b: number }) =>
+    [c.r, c.g, c.b] as const;
   const stimulus = (c: { readonly x: number; readonly y: number; readonly z: number }) => [c.x, c.y, c.z];
   switch (space) {
     case 'srgb':
@@ -96,7 +98,7 @@ function inSpace(colour: Colour, space: string): readonly number[] | undefined {
     case 'prophoto-rgb':
       return channels(prophoto(exact));
     case 'rec2020':
-      return channels(rec2020(exact));
+      return rec2020FromCulori(channels(rec2020(exact)));
     case 'xyz':
     case 'xyz-d65':
       return stimulus(xyz65(exact));

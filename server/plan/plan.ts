@@ -52,7 +52,9 @@ export interface Plan {
   readonly due?: Stated<string>;
   readonly away: readonly Stated<{ readonly from: string; readonly to: string }>[];
   readonly sketch?: Picture;
-  readonly transferGrid?: Stated<{ readonly columns: number; readonly rows: number } | { readonly every: number }>;
+  readonly transferGrid?: Stated<
+    { readonly columns: number; readonly rows: number } | { readonly every: number }
+  >;
   readonly allowances: readonly Allowance[];
   readonly ruleSettings: readonly RuleSetting[];
   readonly files: readonly FileReference[];
@@ -179,12 +181,14 @@ export interface PlanObject {
   readonly plane: Plane;
   /** Placed, turned and repeated; empty when the object has no readable shape. */
   readonly outline: Outline;
+  /** True while a file that its shape comes from is still being read. */
+  readonly waiting: boolean;
   readonly colour?: ObjectColour;
   /** Step of the scale, fractions allowed; missing when neither a value nor a colour is given. */
   readonly step?: number;
   /** True when the plan states the value, false when it follows from the colour. */
   readonly stepStated: boolean;
-  /** Munsell value of `step`. */
+  /** Munsell value as painted: that of the stated step, or the colour's own. */
   readonly value?: number;
   /** The colour as it will be painted, at its value; a neutral grey when only a value is given. */
   readonly painted?: Colour;
@@ -310,13 +314,11 @@ export type PlanProblemCode =
   | 'number out of range'
   | 'no canvas'
   | 'no such crossing'
-  | 'no such rule'
   | 'not computed yet';
 
 /** What a file that the plan names holds, or why it can't be had. */
 export type FileAnswer =
-  | { readonly ok: true; readonly text: string }
-  | { readonly ok: false; readonly reason: string };
+  { readonly ok: true; readonly text: string } | { readonly ok: false; readonly reason: string };
 
 /** Reads a file by the path written in the plan; `undefined` while it is still being fetched. */
 export type ReadFile = (path: string) => FileAnswer | undefined;

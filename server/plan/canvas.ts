@@ -1,0 +1,128 @@
+import type { Extent, LengthUnit, Node, StatementOf } from '../../grammar/index.js';
+import { parseColour, type Colour } from './colour/colour.js';
+import { nearestStep, valueOf } from './colour/value.js';
+import type { ColourBook } from './colours.js';
+import { millimetresPer, sharedUnit } from './lengths.js';
+import type { Canvas, Ground } from './plan.js';
+import { locate, type Problems } from './problems.js';
+import { sentenceOf, single, statementLocation } from './select.js';
+import { stockNames, stockSize } from './stock.js';
+
+/** What a plan without a canvas is drawn on. */
+const ASSUMED = { width: 40, height: 30, unit: 'cm' } as const;
+/** 100 m: no canvas is larger, and the geometry stays exact below it. */
+const LARGEST_MILLIMETRES = 100_000;
+/** A white priming, a little warm. */
+const PRIMING = '#f3efe6';
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+  readonly unit: LengthUnit;
+  readonly stock?: string;
+}
+
+/** The canvas without its ground; the ground's colour may be a name, which needs the colours first. */
+export type BareCanvas = Omit<Canvas, 'ground'>;
+
+/** The canvas's measures; 40 x 30 cm, with a warning, when the plan gives none that can be read. */
+export function resolveCanvas(nodes: readonly Node[], problems: Problems): BareCanvas {
+  const node = single(nodes, 'canvas', problems);
+  if (!node) {
+    problems.warn(
+      'no canvas',
+      'The plan gives no canvas, so it is drawn on 40 x 30 cm. Write `canvas 40 x 30 cm`.',
+      {
+        line: 0,
+        start: 0,
+        end: 0,
+      },
+    );
+  }
+  const size = node ? statedSize(node.statement, node, problems) : ASSUMED;
+  const support = node && sentenceOf(single(node.children, 'support', problems));
+  const medium = node && sentenceOf(single(node.children, 'medium', problems));
+  return {
+    width: size.width,
+    height: size.height,
+    diagonal: Math.hypot(size.width, size.height),
+    unit: size.unit,
+    millimetresPerUnit: millimetresPer(size.unit),
+    ...('stock' in size && size.stock !== undefined ? { stock: size.stock } : {}),
+    ...(support ? { support: support.value } : {}),
+    ...(medium ? { medium: medium.value } : {}),
+    ...(node ? { location: statementLocation(node) } : {}),
+  };
+}
+
+/** The toned ground; a white priming when none is stated. */
+export function resolveGround(
+  nodes: readonly Node[],
+  steps: number,
+  book: ColourBook,
+  problems: Problems,
+): Ground {
+  const canvas = nodes.filter(({ statement }) => statement.kind === 'canvas').at(-1);
+  const node = canvas && single(canvas.children, 'ground', problems);
+  const found = node && book.find(node.statement.colour, node);
+  const colour = found?.colour ?? priming();
+  const value = valueOf(colour);
+  const role = node?.statement.role?.choice ?? found?.role;
+  return {
+    colour,
+    value,
+    step: nearestStep(value, steps),
+    ...(role ? { role } : {}),
+    ...(found ? { location: found.location } : {}),
+  };
+}
+
+function priming(): Colour {
+  const parsed = parseColour(PRIMING);
+  if (!parsed.ok) throw new Error(parsed.reason);
+  return parsed.colour;
+}
+
+function statedSize(statement: StatementOf<'canvas'>, node: Node, problems: Problems): Size {
+  const { size } = statement;
+  if (size.by === 'extent') return extentSize(size.extent, node, problems) ?? ASSUMED;
+  const stock = stockSize(size.stock.text);
+  if (!stock) {
+    problems.unknownName('stock size', size.stock.text, stockNames(), locate(node, size.stock));
+    return ASSUMED;
+  }
+  const upright = size.orientation?.choice === 'upright';
+  return {
+    width: upright ? stock.short : stock.long,
+    height: upright ? stock.long : stock.short,
+    unit: stock.unit,
+    stock: size.stock.text,
+  };
+}
+
+function extentSize(extent: Extent, node: Node, problems: Problems): Size | undefined {
+  const location = locate(node, extent);
+  const [width, height] = sharedUnit(extent.width, extent.height);
+  if (width.unit === '%' || height.unit === '%') {
+    problems.error('number out of range', 'A canvas is measured in cm, mm, m or in, not in %.', location);
+    return undefined;
+  }
+  const unit = width.unit ?? 'cm';
+  if (width.unit === undefined) {
+    problems.hint('number out of range', 'No unit is given for the canvas; it is read as cm.', location);
+  }
+  const heightInUnit =
+    height.unit === undefined
+      ? height.value
+      : (height.value * millimetresPer(height.unit)) / millimetresPer(unit);
+  const largest = LARGEST_MILLIMETRES / millimetresPer(unit);
+  if (!(width.value > 0 && heightInUnit > 0 && width.value <= largest && heightInUnit <= largest)) {
+    problems.error(
+      'number out of range',
+      'A canvas is larger than nothing and smaller than 100 m.',
+      location,
+    );
+    return undefined;
+  }
+  return { width: width.value, height: heightInUnit, unit };
+}

@@ -1,0 +1,188 @@
+import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
+import { nameKey } from '../../grammar/index.js';
+import { buildOutline } from './build-outline.js';
+import type { Colour } from './colour/colour.js';
+import { fromMunsell } from './colour/munsell.js';
+import { atValue } from './colour/painted.js';
+import { nearestStep, stepValue, valueOf } from './colour/value.js';
+import { type ColourBook, reportRepeated } from './colours.js';
+import type { Outline } from './geometry/outline.js';
+import type { OutlineCache } from './outline-cache.js';
+import type { PlaceSurroundings } from './places.js';
+import type { Edges, Plane } from '../../grammar/index.js';
+import type { Location, ObjectColour, PlanObject, ValueScale } from './plan.js';
+import { locate, type Problems } from './problems.js';
+import { every, sentenceOf, single } from './select.js';
+import { gatherShapes, type ReadPart } from './shapes.js';
+
+export type ObjectNode = Node & NodeOf<'object'>;
+
+/** The objects of a plan by name; of two with one name the first counts and the second is reported. */
+export class ObjectIndex {
+  readonly nodes: ObjectNode[] = [];
+  readonly #byKey = new Map<string, number>();
+  readonly #problems: Problems;
+
+  constructor(nodes: readonly Node[], problems: Problems) {
+    this.#problems = problems;
+    for (const node of every(nodes, 'object')) {
+      const { name } = node.statement;
+      const key = nameKey(name.text);
+      const earlier = this.nodes[this.#byKey.get(key) ?? -1];
+      if (earlier) {
+        reportRepeated(
+          problems,
+          'object',
+          name.text,
+          locate(node, name),
+          locate(earlier, earlier.statement.name),
+        );
+        continue;
+      }
+      this.#byKey.set(key, this.nodes.length);
+      this.nodes.push(node);
+    }
+  }
+
+  indexOf(name: Word): number | undefined {
+    return this.#byKey.get(nameKey(name.text));
+  }
+
+  /** The index of an object; reports a name that no object has. */
+  find(name: Word, asked: Location): number | undefined {
+    const index = this.indexOf(name);
+    if (index === undefined) {
+      const names = this.nodes.map(({ statement }) => statement.name.text);
+      this.#problems.unknownName('object', name.text, names, asked);
+    }
+    return index;
+  }
+
+  /** The indices of several names, those that no object has reported and left out. */
+  findAll(names: readonly Word[], node: Pick<Node, 'line'>): readonly number[] {
+    return names.flatMap((name) => this.find(name, locate(node, name)) ?? []);
+  }
+}
+
+/** The outline of one object, from the cache when nothing it is built from has changed. */
+export function objectOutline(
+  node: ObjectNode,
+  surroundings: PlaceSurroundings,
+  readPart: ReadPart,
+  tolerance: number,
+  cache: OutlineCache,
+): Outline {
+  const { input, places } = gatherShapes(node.children, surroundings, readPart);
+  const { outline, faults } = cache.get(JSON.stringify([tolerance, input]), () =>
+    buildOutline(input, tolerance),
+  );
+  for (const { shape, reason } of faults) {
+    const place = places[shape];
+    if (place) surroundings.problems.error('unreadable shape', reason, locate(place, place.span));
+  }
+  return outline;
+}
+
+export interface ObjectSurroundings {
+  readonly objects: ObjectIndex;
+  readonly book: ColourBook;
+  readonly scale: ValueScale;
+  readonly problems: Problems;
+  /** Shape statements whose file is still being read. */
+  readonly waiting: ReadonlySet<Node>;
+}
+
+/** Everything about an object but its outline. */
+export function resolveObject(
+  node: ObjectNode,
+  index: number,
+  outline: Outline,
+  surroundings: ObjectSurroundings,
+): PlanObject {
+  const { objects, book, problems } = surroundings;
+  const { children, statement } = node;
+  const plane = single(children, 'plane', problems);
+  const colourNode = single(children, 'colour', problems);
+  const colour = colourNode && book.find(colourNode.statement.colour, colourNode);
+  const detail = single(children, 'detail', problems);
+  const note = sentenceOf(every(children, 'note').at(-1));
+  const shape = every(children, 'shape').at(0);
+  return {
+    index,
+    name: statement.name.text,
+    key: nameKey(statement.name.text),
+    ...(statement.role ? { role: statement.role.choice } : {}),
+    plane: chosen<Plane>(plane?.statement.plane, 'middle'),
+    outline,
+    waiting: children.some((child) => surroundings.waiting.has(child)),
+    ...(colour ? { colour } : {}),
+    ...objectValue(children, colour, surroundings),
+    ...objectEdges(children, objects, problems),
+    detail: chosen(detail?.statement.detail, 'some'),
+    ...(note ? { note: note.value } : {}),
+    location: locate(node, statement.name),
+    ...(shape ? { shapeLocation: locate(shape, shape.statement) } : {}),
+    lines: { first: node.line, last: node.lastLine },
+    node,
+  };
+}
+
+function chosen<T extends string>(choice: Choice<T> | undefined, usual: T): T {
+  return choice?.choice ?? usual;
+}
+
+type ObjectValue = Pick<PlanObject, 'step' | 'stepStated' | 'value' | 'painted' | 'valueLocation'>;
+
+/** The stated step, or the step nearest to the colour's own value; the colour is painted at that value. */
+function objectValue(
+  children: readonly Node[],
+  colour: ObjectColour | undefined,
+  { scale, problems }: ObjectSurroundings,
+): ObjectValue {
+  const node = single(children, 'value', problems);
+  const stated = node?.statement.step.value;
+  const location = node && locate(node, node.statement);
+  if (stated !== undefined && (stated < 1 || stated > scale.steps)) {
+    problems.error(
+      'number out of range',
+      `The scale has steps 1 (darkest) to ${scale.steps} (lightest), so there is no value ${stated}.`,
+      location ?? { line: 0, start: 0, end: 0 },
+    );
+  } else if (stated !== undefined && location) {
+    const value = stepValue(stated, scale.steps);
+    const painted = colour ? atValue(colour.colour, value).shown : neutral(value);
+    return { step: stated, stepStated: true, value, painted, valueLocation: location };
+  }
+  if (!colour) return { stepStated: false };
+  const value = valueOf(colour.colour);
+  return { step: nearestStep(value, scale.steps), stepStated: false, value, painted: colour.colour };
+}
+
+function neutral(value: number): Colour {
+  return fromMunsell(undefined, value, 0);
+}
+
+function objectEdges(
+  children: readonly Node[],
+  objects: ObjectIndex,
+  problems: Problems,
+): Pick<PlanObject, 'edges' | 'edgesAgainst'> {
+  const all = every(children, 'edges');
+  const general = all.filter(({ statement }) => statement.against.length === 0);
+  for (const node of general.slice(0, -1)) {
+    problems.warn(
+      'repeated statement',
+      'The edges are given again below; this line does not count.',
+      locate(node, node.statement),
+    );
+  }
+  return {
+    edges: chosen<Edges>(general.at(-1)?.statement.edges, 'firm'),
+    edgesAgainst: all
+      .filter(({ statement }) => statement.against.length > 0)
+      .map((node) => ({
+        edges: node.statement.edges.choice,
+        objects: objects.findAll(node.statement.against, node),
+      })),
+  };
+}

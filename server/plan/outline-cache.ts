@@ -1,0 +1,26 @@
+import type { BuiltOutline } from './build-outline.js';
+
+/**
+ * Keeps outlines by what they are built from, so that an edit rebuilds only the shapes it touches and an untouched
+ * outline stays the same object. What one whole resolution did not ask for is dropped at the next.
+ */
+export class OutlineCache {
+  #current = new Map<string, BuiltOutline>();
+  #earlier = new Map<string, BuiltOutline>();
+  /** How many outlines have been built so far. */
+  built = 0;
+
+  /** Starts a resolution: only what the one before used is kept. */
+  turnOver(): void {
+    this.#earlier = this.#current;
+    this.#current = new Map();
+  }
+
+  get(key: string, build: () => BuiltOutline): BuiltOutline {
+    const kept = this.#current.get(key) ?? this.#earlier.get(key);
+    const outline = kept ?? build();
+    if (!kept) this.built++;
+    this.#current.set(key, outline);
+    return outline;
+  }
+}

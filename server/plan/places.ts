@@ -1,0 +1,179 @@
+import type { DivisionSystem, Node, Owner, Place, PlaceBase, Side, Spot, Word } from '../../grammar/index.js';
+import { crossingByNumber } from './division.js';
+import { type Box, type Point, between, boxCentre } from './geometry/point.js';
+import { type CanvasUnits, canvasUnits, pointAt } from './lengths.js';
+import type { Crossing, Division, Location } from './plan.js';
+import { inWords, locate, type Problems } from './problems.js';
+
+/** What a place in the text may refer to. */
+export interface PlaceSurroundings {
+  readonly canvas: CanvasUnits;
+  readonly divisions: readonly Division[];
+  readonly problems: Problems;
+  /** The focal point; `undefined`, after reporting, when there is none or it refers back to here. */
+  focus(asked: Location): Point | undefined;
+  /** The box of an object; `undefined`, after reporting, when there is no such object or it refers back to here. */
+  boxOf(name: Word, asked: Location): Box | undefined;
+}
+
+/** Where a place lies, in canvas units; `undefined`, after reporting why, when that can't be told. */
+export function resolvePlace(
+  place: Place,
+  node: Pick<Node, 'line'>,
+  surroundings: PlaceSurroundings,
+): Point | undefined {
+  const base = resolveBase(place.base, locate(node, place), node, surroundings);
+  if (!base) return undefined;
+  const { canvas } = surroundings;
+  let { x, y } = base;
+  for (const { amount, direction } of place.moves) {
+    if (direction === 'left') x -= canvasUnits(amount, canvas, 'across');
+    else if (direction === 'right') x += canvasUnits(amount, canvas, 'across');
+    else if (direction === 'up') y -= canvasUnits(amount, canvas, 'down');
+    else y += canvasUnits(amount, canvas, 'down');
+  }
+  return { x, y };
+}
+
+/** A crossing by name: of the system asked for, or of the plan's first system that has one of that name. */
+export function findCrossing(
+  divisions: readonly Division[],
+  name: string,
+  system?: DivisionSystem,
+): { readonly system: DivisionSystem; readonly crossing: Crossing } | undefined {
+  for (const division of divisions) {
+    if (system !== undefined && division.system !== system) continue;
+    const crossing = division.crossings.find((candidate) => candidate.name === name);
+    if (crossing) return { system: division.system, crossing };
+  }
+  return undefined;
+}
+
+/** The place on a box that a spot names. */
+export function spotOf(box: Box, spot: Spot): Point {
+  const middle = boxCentre(box);
+  const x = spot.endsWith('left') ? box.left : spot.endsWith('right') ? box.right : middle.x;
+  const y = spot.startsWith('upper') ? box.top : spot.startsWith('lower') ? box.bottom : middle.y;
+  return { x, y };
+}
+
+function resolveBase(
+  base: PlaceBase,
+  location: Location,
+  node: Pick<Node, 'line'>,
+  surroundings: PlaceSurroundings,
+): Point | undefined {
+  const { canvas } = surroundings;
+  const canvasBox: Box = { left: 0, top: 0, right: canvas.width, bottom: canvas.height };
+  switch (base.kind) {
+    case 'coordinates':
+      return pointAt(base.at, canvas);
+    case 'focus':
+      return surroundings.focus(location);
+    case 'object': {
+      const box = surroundings.boxOf(base.name, locate(node, base.name));
+      return box && boxCentre(box);
+    }
+    case 'corner':
+      return spotOf(canvasBox, base.spot);
+    case 'edge': {
+      const box = base.of ? surroundings.boxOf(base.of, locate(node, base.of)) : canvasBox;
+      return box && alongEdge(box, base, surroundings);
+    }
+    case 'spot': {
+      if (base.of?.kind !== 'name') return crossingAt(base.spot, base.of, location, surroundings);
+      const box = surroundings.boxOf(base.of.name, locate(node, base.of.name));
+      return box && spotOf(box, base.spot);
+    }
+    case 'crossing':
+      return numberedCrossing(base, location, surroundings);
+  }
+}
+
+/** Along the top and bottom from the left, along the sides from the top; the middle unless said. */
+function alongEdge(
+  box: Box,
+  { side, along }: Extract<PlaceBase, { kind: 'edge' }>,
+  { canvas }: PlaceSurroundings,
+): Point {
+  const [from, to] = edgeEnds(box, side);
+  if (!along) return between(from, to, 0.5);
+  if (along.unit === '%') return between(from, to, along.value / 100);
+  if (along.fraction && along.unit === undefined) return between(from, to, along.value);
+  const level = side === 'top' || side === 'bottom';
+  const length = canvasUnits(along, canvas, level ? 'across' : 'down');
+  return level ? { x: from.x + length, y: from.y } : { x: from.x, y: from.y + length };
+}
+
+function edgeEnds({ left, top, right, bottom }: Box, side: Side): readonly [Point, Point] {
+  switch (side) {
+    case 'left':
+      return [
+        { x: left, y: top },
+        { x: left, y: bottom },
+      ];
+    case 'right':
+      return [
+        { x: right, y: top },
+        { x: right, y: bottom },
+      ];
+    case 'top':
+      return [
+        { x: left, y: top },
+        { x: right, y: top },
+      ];
+    case 'bottom':
+      return [
+        { x: left, y: bottom },
+        { x: right, y: bottom },
+      ];
+  }
+}
+
+function crossingAt(
+  spot: Spot,
+  of: Extract<Owner, { kind: 'system' }> | undefined,
+  location: Location,
+  { canvas, divisions, problems }: PlaceSurroundings,
+): Point | undefined {
+  const found = findCrossing(divisions, spot, of?.system);
+  if (found) return found.crossing.at;
+  if (spot === 'centre' && !of) return { x: canvas.width / 2, y: canvas.height / 2 };
+  reportNoCrossing(`\`${spot}\``, of?.system, location, divisions, problems);
+  return undefined;
+}
+
+function numberedCrossing(
+  { column, row, of }: Extract<PlaceBase, { kind: 'crossing' }>,
+  location: Location,
+  { divisions, problems }: PlaceSurroundings,
+): Point | undefined {
+  const system = of?.kind === 'system' ? of.system : undefined;
+  const division = system ? divisions.find((candidate) => candidate.system === system) : divisions[0];
+  const crossing = division && crossingByNumber(division.crossings, column.value, row.value);
+  if (crossing) return crossing.at;
+  reportNoCrossing(`${column.value} ${row.value}`, system, location, divisions, problems);
+  return undefined;
+}
+
+function reportNoCrossing(
+  what: string,
+  system: DivisionSystem | undefined,
+  location: Location,
+  divisions: readonly Division[],
+  problems: Problems,
+): void {
+  const there = divisions.filter((division) => system === undefined || division.system === system);
+  if (system !== undefined && there.length === 0) {
+    problems.error(
+      'no such crossing',
+      `The canvas is not divided by ${system}: add it to \`divide\`.`,
+      location,
+    );
+    return;
+  }
+  const names = [...new Set(there.flatMap(({ crossings }) => crossings.map(({ name }) => name)))];
+  const among = names.length > 0 ? ` There is ${inWords(names.map((name) => `\`${name}\``))}.` : '';
+  const where = inWords(there.map((division) => division.system));
+  problems.error('no such crossing', `${where} has no crossing ${what} on this canvas.${among}`, location);
+}

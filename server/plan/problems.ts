@@ -1,0 +1,63 @@
+import type { Node, Span } from '../../grammar/index.js';
+import { nearestWord } from '../../grammar/index.js';
+import type { Location, PlanProblem, PlanProblemCode } from './plan.js';
+
+/** Gathers what could not be resolved, in the order it was met. */
+export class Problems {
+  readonly #list: PlanProblem[] = [];
+
+  get list(): readonly PlanProblem[] {
+    return this.#list;
+  }
+
+  error(code: PlanProblemCode, message: string, location: Location, extra: ProblemExtra = {}): void {
+    this.#add('error', code, message, location, extra);
+  }
+
+  warn(code: PlanProblemCode, message: string, location: Location, extra: ProblemExtra = {}): void {
+    this.#add('warning', code, message, location, extra);
+  }
+
+  hint(code: PlanProblemCode, message: string, location: Location): void {
+    this.#add('hint', code, message, location, {});
+  }
+
+  /** A name that nothing in the plan has, with the nearest one as a fix. */
+  unknownName(what: string, name: string, known: readonly string[], location: Location): void {
+    const nearest = nearestWord(name, known);
+    this.error(
+      'unknown name',
+      `There is no ${what} called \`${name}\` in this plan.` +
+        (nearest ? ` Did you mean \`${nearest}\`?` : ''),
+      location,
+      nearest ? { fix: { title: `Change to \`${nearest}\``, replacement: nearest } } : {},
+    );
+  }
+
+  #add(
+    severity: PlanProblem['severity'],
+    code: PlanProblemCode,
+    message: string,
+    location: Location,
+    extra: ProblemExtra,
+  ): void {
+    this.#list.push({ severity, code, message, location, related: [], ...extra });
+  }
+}
+
+type ProblemExtra = Partial<Pick<PlanProblem, 'related' | 'fix'>>;
+
+export function locate(node: Pick<Node, 'line'>, span: Span): Location {
+  return { line: node.line, start: span.start, end: span.end };
+}
+
+/** A number as a painter reads it: at most `decimals` places, no trailing zeros. */
+export function plainNumber(value: number, decimals = 2): string {
+  return String(Number(value.toFixed(decimals)));
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function inWords(items: readonly string[]): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+}

@@ -1,0 +1,123 @@
+import type { Node, NodeOf, Word } from '../../grammar/index.js';
+import { type Arrow, type Circle, dependenciesOf, inOrder } from './dependencies.js';
+import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
+import type { Box, Point } from './geometry/point.js';
+import type { CanvasUnits } from './lengths.js';
+import { type ObjectIndex, objectOutline } from './objects.js';
+import type { OutlineCache } from './outline-cache.js';
+import { findCrossing, type PlaceSurroundings, resolvePlace } from './places.js';
+import type { Division, Focus, Location } from './plan.js';
+import { inWords, locate, type Problems } from './problems.js';
+import { every, single, statementLocation } from './select.js';
+import type { ReadPart } from './shapes.js';
+
+/** Curves are flattened to 0.02 % of the diagonal. */
+const FLATNESS = 0.0002;
+
+export interface ReferenceSources {
+  readonly nodes: readonly Node[];
+  readonly objects: ObjectIndex;
+  readonly canvas: CanvasUnits & { readonly diagonal: number };
+  readonly divisions: readonly Division[];
+  readonly problems: Problems;
+  readonly readPart: ReadPart;
+  readonly cache: OutlineCache;
+}
+
+/**
+ * Places what refers to each other, the objects and the focal point, each after what it refers to. A circle is one
+ * error, at the reference that closes it; what refers to something unplaced is drawn without that place.
+ */
+export class References implements PlaceSurroundings {
+  readonly canvas: CanvasUnits;
+  readonly divisions: readonly Division[];
+  readonly problems: Problems;
+  readonly outlines: readonly Outline[];
+  readonly focal: Focus | undefined;
+  readonly #objects: ObjectIndex;
+  readonly #focusNode: (Node & NodeOf<'focus'>) | undefined;
+  readonly #placed = new Map<number, Outline>();
+  #focal: Focus | undefined;
+
+  constructor(sources: ReferenceSources) {
+    this.canvas = sources.canvas;
+    this.divisions = sources.divisions;
+    this.problems = sources.problems;
+    this.#objects = sources.objects;
+    this.#focusNode = single(sources.nodes, 'focus', sources.problems);
+    const { order, circles } = inOrder(this.#graph());
+    circles.forEach((circle) => this.#reportCircle(circle));
+    const tolerance = sources.canvas.diagonal * FLATNESS;
+    for (const index of order) {
+      const node = this.#objects.nodes[index];
+      if (!node) this.#focal = this.#placeFocus();
+      else this.#placed.set(index, objectOutline(node, this, sources.readPart, tolerance, sources.cache));
+    }
+    this.focal = this.#focal;
+    this.outlines = this.#objects.nodes.map((_, index) => this.#placed.get(index) ?? EMPTY_OUTLINE);
+  }
+
+  boxOf(name: Word, asked: Location): Box | undefined {
+    const index = this.#objects.find(name, asked);
+    const outline = index === undefined ? undefined : this.#placed.get(index);
+    return outline && outline.path.length > 0 ? outline.box : undefined;
+  }
+
+  focus(asked: Location): Point | undefined {
+    if (!this.#focusNode) {
+      const message = 'The plan has no focal point to refer to. Write `focus upper right`, say.';
+      this.problems.error('unknown name', message, asked);
+    }
+    return this.#focal?.at;
+  }
+
+  /** The objects in their order, and the focal point after them. */
+  #graph(): readonly (readonly Arrow[])[] {
+    const focus = this.#objects.nodes.length;
+    const owners: readonly (readonly Node[])[] = [
+      ...this.#objects.nodes.map(({ children }) => children),
+      this.#focusNode ? [this.#focusNode] : [],
+    ];
+    return owners.map((nodes) =>
+      dependenciesOf(nodes).flatMap(({ name, asked }): Arrow[] => {
+        if (!name) return [{ to: focus, what: 'focus', asked }];
+        const to = this.#objects.indexOf(name);
+        return to === undefined ? [] : [{ to, what: name.text, asked }];
+      }),
+    );
+  }
+
+  #placeFocus(): Focus | undefined {
+    const node = this.#focusNode;
+    const at = node && resolvePlace(node.statement.at, node, this);
+    return at && { at, ...this.#crossingOf(node), winBy: means(node), location: statementLocation(node) };
+  }
+
+  #crossingOf(node: NodeOf<'focus'>): Pick<Focus, 'crossing'> {
+    const { base, moves } = node.statement.at;
+    if (base.kind !== 'spot' || base.of?.kind === 'name' || moves.length > 0) return {};
+    const found = findCrossing(this.divisions, base.spot, base.of?.system);
+    return found ? { crossing: { system: found.system, name: found.crossing.name } } : {};
+  }
+
+  #reportCircle({ arrows }: Circle): void {
+    const closing = arrows.at(-1);
+    if (!closing) return;
+    const names = inWords(arrows.map(({ what }) => `\`${what}\``));
+    const message =
+      arrows.length === 1
+        ? `${names} is placed by itself. Place it by coordinates, or by something else.`
+        : `Round in a circle: ${names} are each placed by the next. Place one of them by coordinates.`;
+    this.problems.error('circular reference', message, closing.asked, {
+      related: arrows
+        .slice(0, -1)
+        .map(({ what, asked }) => ({ location: asked, message: `\`${what}\` is asked for here.` })),
+    });
+  }
+}
+
+function means(node: { readonly children: readonly Node[] }): Focus['winBy'] {
+  return every(node.children, 'win by').flatMap((child) =>
+    child.statement.means.map((choice) => ({ value: choice.choice, location: locate(child, choice) })),
+  );
+}

@@ -1,0 +1,130 @@
+import type { Node, Plane, ShapeForm, SyntaxTree } from '../../grammar/index.js';
+import { walk } from '../../grammar/index.js';
+import { resolveCanvas, resolveGround } from './canvas.js';
+import { ColourBook } from './colours.js';
+import { resolveConcept } from './concept.js';
+import { resolveDivisions } from './divisions.js';
+import { resolveAllowances, resolveRuleSettings } from './exceptions.js';
+import { resolveLeads, resolvePath } from './leads.js';
+import { EMPTY_OUTLINE } from './geometry/outline.js';
+import { divisionPlace } from './lengths.js';
+import { ObjectIndex, resolveObject } from './objects.js';
+import { OutlineCache } from './outline-cache.js';
+import { resolvePalette } from './palette.js';
+import type { FileReference, Plan, PlanObject, ReadFile } from './plan.js';
+import { locate, Problems } from './problems.js';
+import { References } from './references.js';
+import { single } from './select.js';
+import type { ReadPart } from './shapes.js';
+import { resolveRecord } from './sittings.js';
+import { reportUncomputed } from './uncomputed.js';
+import { resolveBudgets, resolveScale } from './values.js';
+
+export interface ResolveOptions {
+  /** Without it, files named in the plan are taken to be still on their way. */
+  readonly readFile?: ReadFile;
+  /** Kept from one resolution of a document to the next, it saves rebuilding the outlines that did not change. */
+  readonly outlines?: OutlineCache;
+}
+
+const PLANES: readonly Plane[] = ['background', 'middle', 'foreground'];
+
+/**
+ * The plan that a syntax tree states. Never throws: what can't be resolved is in `problems` and the rest of the plan
+ * stands. Lengths are in canvas units, shares are parts of one.
+ */
+export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Plan {
+  const { nodes } = tree;
+  const problems = new Problems();
+  const cache = options.outlines ?? new OutlineCache();
+  cache.turnOver();
+  const bare = resolveCanvas(nodes, problems);
+  const scale = resolveScale(nodes, problems);
+  const palette = resolvePalette(nodes, problems);
+  const book = new ColourBook(nodes, palette?.paints ?? [], problems);
+  const divisions = resolveDivisions(nodes, bare, problems);
+  const objectIndex = new ObjectIndex(nodes, problems);
+  const waiting = new Set<Node>();
+  const readPart = partReader(options.readFile, waiting, problems);
+  const references = new References({
+    nodes,
+    objects: objectIndex,
+    canvas: bare,
+    divisions,
+    problems,
+    readPart,
+    cache,
+  });
+  const surroundings = { objects: objectIndex, book, scale, problems, waiting };
+  const objects = objectIndex.nodes.map((node, index) =>
+    resolveObject(node, index, references.outlines[index] ?? EMPTY_OUTLINE, surroundings),
+  );
+  const ground = resolveGround(nodes, scale.steps, book, problems);
+  const rolesInUse = ground.role !== undefined || objects.some(({ colour }) => colour?.role !== undefined);
+  const horizon = single(nodes, 'horizon', problems);
+  const wheel = single(nodes, 'wheel', problems);
+  const focus = references.focal;
+  reportUncomputed(nodes, problems);
+  return {
+    ...resolveConcept(nodes, objectIndex, problems),
+    canvas: { ...bare, ground },
+    divisions,
+    ...(focus ? { focus } : {}),
+    ...(horizon
+      ? {
+          horizon: {
+            value: divisionPlace(horizon.statement.at, bare, 'down'),
+            location: locate(horizon, horizon.statement.at),
+          },
+        }
+      : {}),
+    scale,
+    ...resolveBudgets(nodes, scale, rolesInUse, problems),
+    wheel: wheel?.statement.wheel.choice ?? 'painters',
+    colours: book.colours,
+    objects,
+    coveringOrder: coveringOrder(objects),
+    leads: resolveLeads(nodes, objectIndex, references),
+    ...resolvePath(nodes, objectIndex, problems),
+    ...(palette ? { palette } : {}),
+    ...resolveRecord(nodes, objectIndex, bare, problems),
+    allowances: resolveAllowances(nodes, objectIndex),
+    ruleSettings: resolveRuleSettings(nodes),
+    files: filesNamed(nodes),
+    problems: problems.list,
+  };
+}
+
+function coveringOrder(objects: readonly PlanObject[]): readonly number[] {
+  return PLANES.flatMap((plane) =>
+    objects.filter((object) => object.plane === plane).map(({ index }) => index),
+  );
+}
+
+function partReader(readFile: ReadFile | undefined, waiting: Set<Node>, problems: Problems): ReadPart {
+  return (shape: Extract<ShapeForm, { form: 'file' }>, node: Node) => {
+    const answer = readFile?.(shape.file.value);
+    if (!answer) {
+      waiting.add(node);
+      return undefined;
+    }
+    if (answer.ok) return answer.text;
+    problems.error('unreadable file', answer.reason, locate(node, shape.file));
+    return undefined;
+  };
+}
+
+function filesNamed(nodes: readonly Node[]): readonly FileReference[] {
+  const files: FileReference[] = [];
+  walk(nodes, (node) => {
+    const { statement } = node;
+    const add = (kind: FileReference['kind'], file: { value: string; start: number; end: number }): void => {
+      files.push({ path: file.value, kind, location: locate(node, file) });
+    };
+    if (statement.kind === 'based on') add('plan', statement.file);
+    if (statement.kind === 'photo') add('photograph', statement.file);
+    if (statement.kind === 'sketch') add('sketch', statement.file);
+    if (statement.kind === 'shape' && statement.shape.form === 'file') add('drawing', statement.shape.file);
+  });
+  return files;
+}

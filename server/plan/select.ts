@@ -1,0 +1,54 @@
+import type { Node, NodeOf, StatementKind, StatementOf } from '../../grammar/index.js';
+import { isKind } from '../../grammar/index.js';
+import type { Location, Stated } from './plan.js';
+import { locate, type Problems } from './problems.js';
+
+/** All nodes of a kind among `nodes`, in the order of the text. */
+export function every<K extends StatementKind>(
+  nodes: readonly Node[],
+  kind: K,
+): readonly (Node & NodeOf<K>)[] {
+  return nodes.filter((node): node is Node & NodeOf<K> => isKind(node, kind));
+}
+
+/** The one node of a kind; of several the last one counts, and the others are warned about. */
+export function single<K extends StatementKind>(
+  nodes: readonly Node[],
+  kind: K,
+  problems: Problems,
+): (Node & NodeOf<K>) | undefined {
+  return lastOf(every(nodes, kind), problems);
+}
+
+/** The last of several statements that say the same thing; the others are warned about. */
+export function lastOf<N extends Node>(nodes: readonly N[], problems: Problems): N | undefined {
+  const last = nodes.at(-1);
+  if (!last) return undefined;
+  for (const node of nodes.slice(0, -1)) {
+    problems.warn(
+      'repeated statement',
+      `\`${node.statement.keyword.text}\` is given again on line ${last.line + 1}; this one does not count.`,
+      statementLocation(node),
+      { related: [{ location: statementLocation(last), message: 'This one counts.' }] },
+    );
+  }
+  return last;
+}
+
+export function statementLocation(node: Pick<Node, 'line' | 'statement'>): Location {
+  return locate(node, node.statement);
+}
+
+export function keywordLocation(node: Pick<Node, 'line' | 'statement'>): Location {
+  return locate(node, node.statement.keyword);
+}
+
+type SentenceKind = 'concept' | 'mood' | 'avoid' | 'note' | 'support' | 'medium' | 'task';
+
+/** The sentence of a statement such as `concept` or `note`, with where it stands. */
+export function sentenceOf(
+  node: { readonly line: number; readonly statement: StatementOf<SentenceKind> } | undefined,
+): Stated<string> | undefined {
+  if (!node) return undefined;
+  return { value: node.statement.text.value, location: locate(node, node.statement.text) };
+}

@@ -1,0 +1,65 @@
+import type { DivisionSystem, Node, Statement, StatementKind } from '../../grammar/index.js';
+import { DIVIDED } from './division.js';
+import { locate, type Problems } from './problems.js';
+import { keywordLocation } from './select.js';
+
+/** Statements that are read and kept but from which nothing is computed yet, and what that will be. */
+const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
+  'based on': 'The plan it builds on is not read yet.',
+  without: 'Nothing is left out yet.',
+  'win by': 'Whether the place wins attention by these means is not measured yet.',
+  horizon: 'The height of the horizon is not judged yet.',
+  planes: 'The order of the planes is not measured yet.',
+  wheel: 'The wheel is not used for anything yet.',
+  glaze: 'The glaze is not mixed or drawn yet.',
+  edges: 'Edges are not measured yet.',
+  detail: 'Detail is not measured yet.',
+  lead: 'The lead is drawn, but where it leads the eye is not measured yet.',
+  path: 'The order of the stops is not measured yet.',
+  palette: 'No mixtures are computed from it yet.',
+  sitting: 'Drying and order are not computed from it yet.',
+  sketch: 'The sketch is not shown under the drawing yet.',
+  due: 'Nothing is worked back from the date yet.',
+  away: 'These days are not kept free yet.',
+  grid: 'The transfer grid is not drawn yet.',
+};
+
+/** One hint for each kind of statement that is read but not computed, at the first of its kind. */
+export function reportUncomputed(nodes: readonly Node[], problems: Problems): void {
+  const seen = new Set<StatementKind>();
+  const visit = (node: Node): void => {
+    const { kind } = node.statement;
+    const meaning = UNCOMPUTED[kind];
+    if (meaning !== undefined && !seen.has(kind)) {
+      seen.add(kind);
+      problems.hint(
+        'not computed yet',
+        `\`${node.statement.keyword.text}\` is read. ${meaning}`,
+        keywordLocation(node),
+      );
+    }
+    if (node.statement.kind === 'divide') reportSystems(node, node.statement, problems);
+    node.children.forEach(visit);
+  };
+  nodes.forEach(visit);
+}
+
+function reportSystems(
+  node: Node,
+  statement: Extract<Statement, { kind: 'divide' }>,
+  problems: Problems,
+): void {
+  for (const system of statement.systems) {
+    if (isUncomputed(system.choice)) {
+      problems.hint(
+        'not computed yet',
+        `\`${system.choice}\` is read. Its lines and crossings are not computed yet.`,
+        locate(node, system),
+      );
+    }
+  }
+}
+
+function isUncomputed(system: DivisionSystem): boolean {
+  return !DIVIDED.has(system);
+}

@@ -1,0 +1,164 @@
+import type { Node, StatementOf } from '../../grammar/index.js';
+import { nameKey } from '../../grammar/index.js';
+import type { Budget, BudgetEntry, StepGroup, ValueScale } from './plan.js';
+import { inWords, locate, type Problems } from './problems.js';
+import { every, lastOf, single, statementLocation } from './select.js';
+
+const FEWEST_STEPS = 2;
+const MOST_STEPS = 11;
+const USUAL_STEPS = 5;
+const USUAL_TOLERANCE = 0.05;
+
+/** 70 : 20 : 10 by area: common practice, no source. */
+const USUAL_COLOUR_BUDGET: readonly BudgetEntry[] = [
+  { key: 'dominant', name: 'dominant', target: 0.7 },
+  { key: 'complement', name: 'complement', target: 0.2 },
+  { key: 'discord', name: 'discord', target: 0.1 },
+];
+
+const ROLES = ['dominant', 'complement', 'discord', 'neutral'];
+
+/** The value scale, five steps in the groups dark, middle and light unless the plan says otherwise. */
+export function resolveScale(nodes: readonly Node[], problems: Problems): ValueScale {
+  const node = single(nodes, 'scale', problems);
+  if (!node) return { steps: USUAL_STEPS, groups: usualGroups(USUAL_STEPS) };
+  const steps = stepCount(node.statement, node, problems);
+  const stated = statedGroups(node.children, steps, problems);
+  const trend = single(node.children, 'planes', problems);
+  return {
+    steps,
+    groups: stated.length > 0 ? stated : usualGroups(steps),
+    location: statementLocation(node),
+    ...(trend ? { trend: { value: trend.statement.trend.choice, location: statementLocation(trend) } } : {}),
+  };
+}
+
+function stepCount(statement: StatementOf<'scale'>, node: Node, problems: Problems): number {
+  const { value } = statement.steps;
+  if (Number.isInteger(value) && value >= FEWEST_STEPS && value <= MOST_STEPS) return value;
+  problems.error(
+    'number out of range',
+    `A value scale has ${FEWEST_STEPS} to ${MOST_STEPS} whole steps; ${USUAL_STEPS} are taken instead.`,
+    locate(node, statement.steps),
+  );
+  return USUAL_STEPS;
+}
+
+/** Dark, middle and light, the middle taking what does not divide by three; two steps have no middle. */
+export function usualGroups(steps: number): readonly StepGroup[] {
+  const outer = Math.max(1, Math.round(steps * 0.4));
+  const groups: readonly StepGroup[] = [
+    { name: 'dark', key: 'dark', from: 1, to: outer },
+    { name: 'middle', key: 'middle', from: outer + 1, to: steps - outer },
+    { name: 'light', key: 'light', from: steps - outer + 1, to: steps },
+  ];
+  return groups.filter(({ from, to }) => from <= to);
+}
+
+function statedGroups(children: readonly Node[], steps: number, problems: Problems): readonly StepGroup[] {
+  const groups: StepGroup[] = [];
+  for (const node of every(children, 'group')) {
+    for (const group of node.statement.groups) {
+      const location = locate(node, group);
+      const from = Math.min(group.from.value, group.to.value);
+      const to = Math.max(group.from.value, group.to.value);
+      if (!Number.isInteger(from) || !Number.isInteger(to) || from < 1 || to > steps) {
+        problems.error(
+          'number out of range',
+          `The scale has steps 1 to ${steps}, so \`${group.name.text}\` can't take ${from === to ? from : `${from} to ${to}`}.`,
+          location,
+        );
+        continue;
+      }
+      const clash = groups.find((other) => from <= other.to && to >= other.from);
+      if (clash) {
+        problems.warn(
+          'number out of range',
+          `\`${group.name.text}\` shares a step with \`${clash.name}\`; an area on that step counts in both.`,
+          location,
+        );
+      }
+      groups.push({ name: group.name.text, key: nameKey(group.name.text), from, to, location });
+    }
+  }
+  return groups;
+}
+
+export interface Budgets {
+  readonly valueBudget?: Budget;
+  readonly colourBudget?: Budget;
+}
+
+/** Both budgets; a colour budget of 70 : 20 : 10 is taken when colours have roles and none is stated. */
+export function resolveBudgets(
+  nodes: readonly Node[],
+  scale: ValueScale,
+  rolesInUse: boolean,
+  problems: Problems,
+): Budgets {
+  const all = every(nodes, 'budget');
+  const value = lastOf(
+    all.filter(({ statement }) => statement.of.choice === 'value'),
+    problems,
+  );
+  const colour = lastOf(
+    all.filter(({ statement }) => statement.of.choice === 'colour'),
+    problems,
+  );
+  const steps = Array.from({ length: scale.steps }, (_, index) => String(index + 1));
+  const valueNames = [...scale.groups.map(({ name }) => name), ...steps];
+  return {
+    ...(value ? { valueBudget: budget(value, 'value', valueNames, problems) } : {}),
+    ...(colour
+      ? { colourBudget: budget(colour, 'colour', ROLES, problems) }
+      : rolesInUse
+        ? { colourBudget: { shares: USUAL_COLOUR_BUDGET, tolerance: USUAL_TOLERANCE } }
+        : {}),
+  };
+}
+
+function budget(
+  node: { readonly line: number; readonly statement: StatementOf<'budget'> },
+  of: 'value' | 'colour',
+  known: readonly string[],
+  problems: Problems,
+): Budget {
+  const shares: BudgetEntry[] = [];
+  const keys = new Map(known.map((name) => [nameKey(name), name]));
+  for (const share of node.statement.shares) {
+    const location = locate(node, share);
+    const key = nameKey(share.name.text);
+    if (!keys.has(key)) {
+      problems.unknownName(
+        of === 'value' ? 'value group or step' : 'colour role',
+        share.name.text,
+        known,
+        locate(node, share.name),
+      );
+      continue;
+    }
+    if (shares.some((other) => other.key === key)) {
+      problems.warn(
+        'repeated name',
+        `\`${share.name.text}\` is in this budget twice; the first counts.`,
+        location,
+      );
+      continue;
+    }
+    shares.push({ key, name: keys.get(key) ?? share.name.text, target: share.share.percent / 100, location });
+  }
+  const total = shares.reduce((sum, { target }) => sum + target, 0);
+  if (total > 1 + 1e-9) {
+    problems.warn(
+      'number out of range',
+      `${inWords(shares.map(({ name }) => name))} add up to ${Math.round(total * 1000) / 10} %, more than the whole picture.`,
+      statementLocation(node),
+    );
+  }
+  const within = node.statement.within;
+  return {
+    shares,
+    tolerance: within ? within.percent / 100 : USUAL_TOLERANCE,
+    location: statementLocation(node),
+  };
+}

@@ -1,0 +1,44 @@
+import type { Rule } from './finding.js';
+import { bareGround } from './rules/bare-ground.js';
+import { centredFocus } from './rules/centred-focus.js';
+import { colourBudget } from './rules/colour-budget.js';
+import { dominantOffFocus } from './rules/dominant-off-focus.js';
+import { emptyObject } from './rules/empty-object.js';
+import { evenCount } from './rules/even-count.js';
+import { focusOffCrossing } from './rules/focus-off-crossing.js';
+import { hiddenObject } from './rules/hidden-object.js';
+import { noFocus } from './rules/no-focus.js';
+import { noValueOrColour } from './rules/no-value-or-colour.js';
+import { offTheCanvas } from './rules/off-the-canvas.js';
+import { oneDominant } from './rules/one-dominant.js';
+import { usualColourShares } from './rules/usual-colour-shares.js';
+import { valueBudget } from './rules/value-budget.js';
+
+/** Every rule, what matters most to the picture first; findings are reported in this order. */
+export const rules: readonly Rule[] = [
+  noFocus,
+  oneDominant,
+  dominantOffFocus,
+  valueBudget,
+  colourBudget,
+  usualColourShares,
+  hiddenObject,
+  offTheCanvas,
+  emptyObject,
+  centredFocus,
+  focusOffCrossing,
+  evenCount,
+  noValueOrColour,
+  bareGround,
+];
+
+const byId = new Map(rules.map((rule) => [rule.id, rule]));
+
+export function ruleById(id: string): Rule | undefined {
+  return byId.get(id);
+}
+
+/** `value budget` as it stands in codes and addresses: `value-budget`. */
+export function ruleSlug(id: string): string {
+  return id.replaceAll(' ', '-');
+}

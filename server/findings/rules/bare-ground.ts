@@ -1,0 +1,26 @@
+import type { Rule } from '../finding.js';
+import { heading, percent } from '../words.js';
+
+export const bareGround: Rule = {
+  id: 'bare ground',
+  severity: 'hint',
+  limit: { value: 0.02, of: 'the picture' },
+  perObject: false,
+  summary: 'Nothing is planned for a part of the canvas.',
+  explanation:
+    'Where no object lies, the ground shows. That can be a fine thing to plan; left unplanned it is a hole in the value scale and in the colours.',
+  formula: 'area that no object covers / area of the canvas > limit',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) => {
+    const { bareShare } = measures.areas;
+    if (plan.objects.length === 0 || bareShare <= limit) return [];
+    return [
+      {
+        message: `Bare ground shows on ${percent(bareShare)} of the picture: no object lies there.`,
+        advice:
+          'Lay an object behind it, in the background; or, when the ground is meant to show, set this aside with the reason.',
+        location: plan.canvas.ground.location ?? heading(plan),
+      },
+    ];
+  },
+};

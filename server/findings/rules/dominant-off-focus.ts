@@ -1,0 +1,29 @@
+import type { Rule, RuleFinding } from '../finding.js';
+import { length, percent, quoted } from '../words.js';
+
+export const dominantOffFocus: Rule = {
+  id: 'dominant off focus',
+  severity: 'warning',
+  limit: { value: 0.05, of: 'the diagonal' },
+  perObject: true,
+  summary: 'The dominant object is not at the focal point.',
+  explanation:
+    'The plan says where the eye is to rest and which object is to rule; they belong together. The object is at the point when what is seen of it holds the point, or its border is close by.',
+  formula: 'point outside the visible shape, and distance to its border / diagonal > limit',
+  source: 'common practice, no source',
+  check: (plan, { focus }, limit) =>
+    (focus?.dominants ?? []).flatMap(({ object: index, holds, distanceShare }): RuleFinding[] => {
+      const object = plan.objects[index];
+      if (!object || !plan.focus || holds || distanceShare <= limit || !Number.isFinite(distanceShare))
+        return [];
+      return [
+        {
+          message: `${quoted(object.name)} is dominant but ends ${length(distanceShare * plan.canvas.diagonal, plan.canvas)} from the focal point (${percent(distanceShare)} of the diagonal; up to ${percent(limit)} is close).`,
+          advice: `Write \`at focus\` under ${quoted(object.name)}, or move the focal point to it.`,
+          location: object.location,
+          related: [{ location: plan.focus.location, message: 'The focal point.' }],
+          objects: [index],
+        },
+      ];
+    }),
+};

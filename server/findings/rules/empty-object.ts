@@ -1,0 +1,40 @@
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { quoted } from '../words.js';
+
+export const emptyObject: Rule = {
+  id: 'empty object',
+  severity: 'warning',
+  perObject: true,
+  summary: 'An object has no shape, or a shape without area.',
+  explanation:
+    'Areas, values and colours are measured from shapes. An object without one is not drawn and counts for nothing.',
+  formula: 'area of the shape = 0',
+  source: 'common practice, no source',
+  check: (plan, measures) =>
+    plan.coveringOrder.flatMap((index, position): RuleFinding[] => {
+      const object = plan.objects[index];
+      const empty = measures.areas.layers[position]?.ownArea === 0;
+      if (!object || !empty || object.waiting || hasFault(plan, object)) return [];
+      return [
+        {
+          message: object.shapeLocation
+            ? `The shape of ${quoted(object.name)} holds no area, so nothing of it is drawn.`
+            : `${quoted(object.name)} has no shape yet, so it is not drawn.`,
+          advice: object.shapeLocation
+            ? 'An outline needs three points that do not lie on one line.'
+            : 'Write one under it, such as `shape rectangle 12 x 8`.',
+          location: object.shapeLocation ?? object.location,
+          objects: [index],
+        },
+      ];
+    }),
+};
+
+/** A shape that could not be read has been told already. */
+function hasFault(plan: Plan, { lines }: PlanObject): boolean {
+  return plan.problems.some(
+    ({ severity, location }) =>
+      severity === 'error' && location.line >= lines.first && location.line <= lines.last,
+  );
+}

@@ -1,0 +1,25 @@
+import type { Rule } from '../finding.js';
+import { length, percent } from '../words.js';
+
+export const focusOffCrossing: Rule = {
+  id: 'focus off crossing',
+  severity: 'hint',
+  limit: { value: 0.02, of: 'the diagonal' },
+  perObject: false,
+  summary: 'The focal point lies on no crossing of the division.',
+  explanation:
+    'The canvas is divided so that the centre of interest can sit on a crossing. A point beside all of them wants a reason.',
+  formula: 'distance to the nearest crossing / diagonal > limit',
+  source: 'common practice, no source',
+  check: (plan, { focus }, limit) => {
+    if (!plan.focus || !focus?.nearest || focus.nearest.distanceShare <= limit) return [];
+    const { crossing, system, distance, distanceShare } = focus.nearest;
+    return [
+      {
+        message: `The focal point lies on no crossing: the nearest, ${crossing.name} of ${system}, is ${length(distance, plan.canvas)} away (${percent(distanceShare)} of the diagonal).`,
+        advice: `Write \`focus ${crossing.name}\`, or divide the canvas so that a crossing falls there.`,
+        location: plan.focus.location,
+      },
+    ];
+  },
+};

@@ -1,0 +1,29 @@
+import type { Plan } from '../../plan/plan.js';
+import type { Rule } from '../finding.js';
+import { heading } from '../words.js';
+
+export const noFocus: Rule = {
+  id: 'no focus',
+  severity: 'hint',
+  perObject: false,
+  summary: 'The plan names no centre of interest.',
+  explanation:
+    'A picture is designed around the place where the eye is to rest. Everything else is measured from it.',
+  formula: 'no `focus` in a plan with objects',
+  source: 'common practice, no source',
+  check: (plan) =>
+    plan.focus || plan.objects.length === 0 || focusUnreadable(plan)
+      ? []
+      : [
+          {
+            message: 'The plan names no centre of interest.',
+            advice: 'Pick a crossing: `focus upper right`, say.',
+            location: heading(plan),
+          },
+        ],
+};
+
+/** A focus that is there but could not be placed has been told already. */
+function focusUnreadable(plan: Plan): boolean {
+  return plan.problems.some(({ code }) => code === 'no such crossing' || code === 'circular reference');
+}

@@ -1,0 +1,78 @@
+import type { BudgetMeasure, Measures } from '../../measure/measures.js';
+import { largestFirst, type ObjectShare } from '../../measure/objects.js';
+import type { Plan } from '../../plan/plan.js';
+import { stepChangeFor } from '../budget-advice.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { heading, objectShare, percent, quoted } from '../words.js';
+
+export const valueBudget: Rule = {
+  id: 'value budget',
+  severity: 'warning',
+  perObject: false,
+  summary: 'A group of values covers more or less of the picture than its budget.',
+  explanation:
+    'Light and dark are shared out before the painting starts. Each share is measured from what is seen of the shapes; bare ground counts at the step nearest to its own value.',
+  formula: '|visible area of the group / area of the canvas - target| > tolerance',
+  source: 'the plan states it',
+  check: (plan, measures) =>
+    measures.values.budget.flatMap((entry): RuleFinding[] => {
+      if (entry.within) return [];
+      const most = objectsOf(plan, measures, entry)[0];
+      const object = most && plan.objects[most.object];
+      return [
+        {
+          message:
+            `${subject(entry)} ${percent(entry.share)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
+            (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
+          advice: advice(plan, measures, entry),
+          location: entry.location ?? heading(plan),
+          related: object
+            ? [
+                {
+                  location: object.valueLocation ?? object.location,
+                  message: `${quoted(object.name)} is on step ${object.step ?? ''}.`,
+                },
+              ]
+            : [],
+        },
+      ];
+    }),
+};
+
+/** `The lights cover`, `The middle values cover`, `Step 4 covers`. */
+function subject({ name }: BudgetMeasure): string {
+  if (/^\d+$/.test(name)) return `Step ${name} covers`;
+  switch (name.toLowerCase()) {
+    case 'dark':
+    case 'light':
+      return `The ${name.toLowerCase()}s cover`;
+    case 'middle':
+      return 'The middle values cover';
+    default:
+      return `${quoted(name)} covers`;
+  }
+}
+
+function objectsOf(
+  plan: Plan,
+  { values, objects }: Measures,
+  { key }: BudgetMeasure,
+): readonly ObjectShare[] {
+  const group = values.groups.find((candidate) => candidate.key === key);
+  if (group) return group.objects;
+  const shares = objects.map(({ share }) => share);
+  return largestFirst(shares, (object) => Math.round(plan.objects[object]?.step ?? 0) === Number(key));
+}
+
+function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): string {
+  const shares = measures.objects.map(({ share }) => share);
+  const change = stepChangeFor(plan, shares, measures.values.budget, entry);
+  const name = change && plan.objects[change.object]?.name;
+  if (change && name !== undefined) {
+    return `Take ${quoted(name)} from step ${change.from} to step ${change.to}, which brings it within.`;
+  }
+  const amount = percent(Math.abs(entry.difference));
+  return entry.difference > 0
+    ? `Make what is in it smaller by ${amount} of the picture, or take part of it to another step.`
+    : `Make what is in it larger by ${amount} of the picture, or bring more onto its steps.`;
+}

@@ -1,0 +1,23 @@
+import type { Plan } from '../plan/plan.js';
+import { visibleAreas } from './areas.js';
+import { measureColours } from './colours.js';
+import { measureFocus } from './focus.js';
+import type { Measures } from './measures.js';
+import { measureObjects } from './objects.js';
+import { measureValues } from './values.js';
+
+/** Everything measured on a plan: a pure function of it, and never a throw. */
+export function measure(plan: Plan): Measures {
+  const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
+  const areas = visibleAreas(plan.canvas, layers);
+  const objects = measureObjects(plan, areas);
+  const shares = objects.map(({ share }) => share);
+  const focus = measureFocus(plan, areas);
+  return {
+    areas,
+    objects,
+    values: measureValues(plan, shares, areas.bareShare),
+    colours: measureColours(plan, shares, areas.bareShare),
+    ...(focus ? { focus } : {}),
+  };
+}

@@ -1,0 +1,98 @@
+import type { BudgetMeasure } from '../measure/measures.js';
+import { stepValue } from '../plan/colour/value.js';
+import { greyOf, hexOf } from './ink.js';
+import { type Reading, paintOf } from './reading.js';
+import type { BudgetBars, Hex } from './scene.js';
+import { capitalised } from './words.js';
+
+/** One row of bars: what is measured, in which colours, and what was wanted where the plan says so. */
+export interface BarRow {
+  readonly key: string;
+  readonly name: string;
+  readonly share: number;
+  /** What the share is made of, largest first; their shares add up to no more than it. */
+  readonly parts: readonly { readonly hex: Hex; readonly share: number }[];
+  readonly wanted?: { readonly target: number; readonly tolerance: number; readonly within: boolean };
+}
+
+/** The entries of the value budget, or the groups of the scale when the plan budgets none. */
+export function valueRows(reading: Reading): readonly BarRow[] {
+  const { plan, measures } = reading;
+  const { steps, groups, budget } = measures.values;
+  const parts = (from: number, to: number) =>
+    steps
+      .filter(({ step, share }) => step >= from && step <= to && share > 0)
+      .map(({ step, share }) => ({ hex: hexOf(greyOf(stepValue(step, plan.scale.steps))), share }))
+      .sort((a, b) => b.share - a.share);
+  if (budget.length === 0) {
+    return groups.map(({ key, name, share, from, to }) => ({ key, name, share, parts: parts(from, to) }));
+  }
+  return budget.map((entry) => {
+    const group = groups.find(({ key }) => key === entry.key);
+    const step = Number(entry.key);
+    const name = group === undefined ? `step ${entry.name}` : entry.name;
+    return { ...budgetRow(entry), name, parts: parts(group?.from ?? step, group?.to ?? step) };
+  });
+}
+
+/** The entries of the colour budget, or the roles in use when the plan budgets none. */
+export function colourRows(reading: Reading): readonly BarRow[] {
+  const { plan, measures } = reading;
+  const { roles, budget } = measures.colours;
+  const partsOf = (key: string) => {
+    const role = roles.find((each) => each.role === key);
+    const shares = new Map<Hex, number>();
+    for (const { object, share } of role?.objects ?? []) {
+      const painted = plan.objects[object];
+      if (painted === undefined) continue;
+      const hex = hexOf(paintOf(painted, plan));
+      shares.set(hex, (shares.get(hex) ?? 0) + share);
+    }
+    const { ground } = plan.canvas;
+    if (ground.role === key) {
+      const hex = hexOf(ground.colour);
+      const others = (role?.objects ?? []).reduce((sum, { share }) => sum + share, 0);
+      shares.set(hex, (shares.get(hex) ?? 0) + Math.max(0, (role?.share ?? 0) - others));
+    }
+    return [...shares].map(([hex, share]) => ({ hex, share })).sort((a, b) => b.share - a.share);
+  };
+  if (budget.length === 0) {
+    return roles
+      .filter(({ share }) => share > 0)
+      .map(({ role, share }) => ({ key: role, name: role, share, parts: partsOf(role) }));
+  }
+  return budget.map((entry) => ({ ...budgetRow(entry), parts: partsOf(entry.key) }));
+}
+
+/** The budgets as data, the same figures as the bars. */
+export function budgetBars(reading: Reading): readonly BudgetBars[] {
+  const of = (
+    kind: BudgetBars['of'],
+    rows: readonly BarRow[],
+    tolerance: number | undefined,
+  ): BudgetBars[] => {
+    const bars = rows.flatMap(({ key, name, share, parts, wanted }) =>
+      wanted === undefined
+        ? []
+        : [
+            {
+              key,
+              name,
+              share,
+              target: wanted.target,
+              within: wanted.within,
+              swatches: parts.map(({ hex }) => hex),
+            },
+          ],
+    );
+    return bars.length === 0 || tolerance === undefined ? [] : [{ of: kind, tolerance, bars }];
+  };
+  return [
+    ...of('value', valueRows(reading), reading.plan.valueBudget?.tolerance),
+    ...of('colour', colourRows(reading), reading.plan.colourBudget?.tolerance),
+  ];
+}
+
+function budgetRow({ key, name, share, target, tolerance, within }: BudgetMeasure): Omit<BarRow, 'parts'> {
+  return { key, name: capitalised(name), share, wanted: { target, tolerance, within } };
+}

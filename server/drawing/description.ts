@@ -1,0 +1,53 @@
+import { canvasLine } from './title-block.js';
+import { colourRows, valueRows, type BarRow } from './budgets.js';
+import { type Reading, seenObjects } from './reading.js';
+import type { View } from './scene.js';
+import { capitalised, countInWords, listed, percent, systemName } from './words.js';
+
+const MOST_NAMED = 12;
+
+/** The drawing in sentences, for those who do not see it: objects by weight, the focal point, shares, findings. */
+export function describe(reading: Reading, view: View): string {
+  const sentences = [canvasLine(reading.plan), ...objectSentences(reading), ...shareSentences(reading, view)];
+  const count = reading.findings.length;
+  const found =
+    count === 0
+      ? []
+      : [count === 1 ? 'One thing to look at' : `${capitalised(countInWords(count))} things to look at`];
+  return [...sentences, ...found].map((sentence) => `${sentence.replace(/\.$/, '')}.`).join(' ');
+}
+
+function objectSentences(reading: Reading): readonly string[] {
+  const { focus } = reading.plan;
+  const seen = seenObjects(reading);
+  const named = seen.slice(0, MOST_NAMED).map(({ object, share }) => `${object.name} ${percent(share)}`);
+  const more = seen.length > MOST_NAMED ? [`${countInWords(seen.length - MOST_NAMED)} smaller ones`] : [];
+  const dominant = seen.filter(({ object }) => object.role === 'dominant').map(({ object }) => object.name);
+  return [
+    ...(named.length === 0 ? ['No objects yet'] : [`Objects: ${listed([...named, ...more])}`]),
+    ...(dominant.length === 0 ? [] : [`Dominant: ${listed(dominant)}`]),
+    ...(focus?.crossing === undefined
+      ? []
+      : [`Focal point on the ${focus.crossing.name} crossing of the ${systemName(focus.crossing.system)}`]),
+  ];
+}
+
+function shareSentences(reading: Reading, view: View): readonly string[] {
+  const values = `Values: ${listed(valueRows(reading).map(figures))}`;
+  const rows = colourRows(reading);
+  const colours = rows.length === 0 ? [] : [`Colours: ${listed(rows.map(figures))}`];
+  switch (view) {
+    case 'drawing':
+      return [values, ...colours];
+    case 'notan':
+    case 'values':
+      return [values];
+    case 'colour':
+      return colours;
+  }
+}
+
+function figures({ name, share, wanted }: BarRow): string {
+  const measured = `${name.toLowerCase()} ${percent(share)}`;
+  return wanted === undefined ? measured : `${measured} of ${percent(wanted.target)} wanted`;
+}

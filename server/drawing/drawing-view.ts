@@ -1,0 +1,67 @@
+import type { PlanObject } from '../plan/plan.js';
+import { constructionBoxes, divisionMarks, focusMarks, horizonMarks, leadMarks } from './construction.js';
+import { hexOf, lineOn, mix } from './ink.js';
+import { nameMarks } from './names.js';
+import { type PictureMarks, type Reading, isUnplanned, paintOf, seenObjects } from './reading.js';
+import type { Stroke, Weight } from './scene.js';
+import { shapeMarks } from './shapes.js';
+
+/** Colours are laid over the ground this thin, so that the line rules the drawing. */
+const WASH = 0.42;
+
+/** The plan as a line drawing on its ground, tinted, with the division, the leads and the names. */
+export function drawDrawing(reading: Reading): PictureMarks {
+  const ground = reading.plan.canvas.ground.colour;
+  const line = hexOf(lineOn(ground));
+  const wash = (object: PlanObject) =>
+    isUnplanned(object) ? ground : mix(ground, paintOf(object, reading.plan), WASH);
+  const shapes = shapeMarks(reading, hexOf(ground), (object) => ({
+    fill: hexOf(wash(object)),
+    stroke: outlineStroke(object, line),
+    hatch: hexOf(mix(ground, lineOn(ground), 0.55)),
+  }));
+  const names = nameMarks(
+    reading,
+    seenObjects(reading),
+    ({ object }) => ({
+      text: object.name,
+      face: object.role === 'dominant' ? 'strong' : 'text',
+      ink: hexOf(lineOn(wash(object))),
+      halo: hexOf(wash(object)),
+    }),
+    constructionBoxes(reading),
+  );
+  return {
+    shapes,
+    construction: [
+      ...divisionMarks(reading),
+      ...horizonMarks(reading),
+      ...leadMarks(reading, ground),
+      ...focusMarks(reading, ground),
+    ],
+    names: names.marks,
+    taken: names.taken,
+    leftOut: names.leftOut,
+  };
+}
+
+const ROLE_WEIGHT = { dominant: 'heavy', secondary: 'medium', minor: 'fine' } as const;
+const LIGHTER: Readonly<Record<(typeof ROLE_WEIGHT)[keyof typeof ROLE_WEIGHT], Weight>> = {
+  heavy: 'medium',
+  medium: 'fine',
+  fine: 'hair',
+};
+
+/** The more an object matters the heavier its line; a soft edge is drawn lighter, a lost one dotted. */
+function outlineStroke({ role, edges }: PlanObject, ink: Stroke['ink']): Stroke {
+  const weight = ROLE_WEIGHT[role ?? 'minor'];
+  switch (edges) {
+    case 'hard':
+    case 'firm':
+      return { ink, weight };
+    case 'soft':
+      return { ink, weight: LIGHTER[weight] };
+    case 'lost':
+      return { ink, weight: LIGHTER[weight], dash: 'dotted' };
+  }
+}

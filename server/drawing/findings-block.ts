@@ -1,0 +1,48 @@
+import { type Block, EMPTY_BLOCK, stacked } from './block.js';
+import { type NumberedFinding, badge } from './finding-marks.js';
+import { headingMarks } from './heading.js';
+import { textMark } from './marks.js';
+import { wrapped } from './text-width.js';
+import { countInWords } from './words.js';
+
+/** A sheet is read at a glance; the rest of a long list is left to the editor and the command line. */
+const MOST_LISTED = 6;
+
+/** What to look at, with the numbers that the marks in the picture bear. */
+export function findingsBlock(numbered: readonly NumberedFinding[], width: number, em: number): Block {
+  if (numbered.length === 0) return EMPTY_BLOCK;
+  const size = 0.9 * em;
+  const leading = 1.3 * em;
+  const indent = 1.9 * em;
+  const heading: Block = {
+    height: 1.35 * em,
+    marks: (x, y) => headingMarks('findings', 'To look at', '', { x, y, width, em }),
+  };
+  const listed = numbered.slice(0, MOST_LISTED).map(({ finding, number, subject }): Block => {
+    const lines = wrapped(finding.message, size, width - indent, 3);
+    return {
+      height: Math.max(1, lines.length) * leading,
+      marks: (x, y) => [
+        ...badge(`${subject}:listed`, finding, number, { x: x + 0.75 * em, y: y + 0.62 * em }, em, subject),
+        ...lines.map((line, index) =>
+          textMark(`${subject}:line:${index}`, line, x + indent, y + index * leading + 0.95 * em, {
+            size,
+            ink: 'ink',
+            subject,
+          }),
+        ),
+      ],
+    };
+  });
+  const more = numbered.length - MOST_LISTED;
+  const rest: Block = {
+    height: leading,
+    marks: (x, y) => [
+      textMark('findings:more', `and ${countInWords(more)} more`, x + indent, y + 0.95 * em, {
+        size,
+        ink: 'quiet',
+      }),
+    ],
+  };
+  return stacked([heading, ...listed, ...(more > 0 ? [rest] : [])], 0.22 * em);
+}

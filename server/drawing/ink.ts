@@ -1,0 +1,51 @@
+import type { Colour } from '../plan/colour/colour.js';
+import { computedColour } from '../plan/colour/model.js';
+import { toHex } from '../plan/colour/srgb.js';
+import { lightnessOfValue, reflectanceOfLightness } from '../plan/colour/value.js';
+import type { Hex } from './scene.js';
+
+/** Graphite and chalk: what a line on the picture is drawn with, whatever the page's theme. */
+const GRAPHITE = computedColour([14, 0.5, 2]);
+const CHALK = computedColour([96, 0.3, 2.5]);
+/** Sanguine, for what leads the eye; the second is for dark grounds. */
+const SANGUINE = computedColour([38, 45, 33]);
+const PALE_SANGUINE = computedColour([76, 32, 24]);
+
+export function hexOf(colour: Colour): Hex {
+  return toHex(colour) as Hex;
+}
+
+/** The neutral grey of a Munsell value. */
+export function greyOf(value: number): Colour {
+  return computedColour([lightnessOfValue(value), 0, 0]);
+}
+
+/** `part` of the way from one colour to the other in CIELAB: 0 gives `from`, 1 `to`. */
+export function mix(from: Colour, to: Colour, part: number): Colour {
+  const at = (index: 0 | 1 | 2) => from.lab[index] + (to.lab[index] - from.lab[index]) * part;
+  return computedColour([at(0), at(1), at(2)]);
+}
+
+/** Contrast ratio of WCAG 2, 1 to 21. */
+export function contrast(one: Colour, other: Colour): number {
+  const [a, b] = [one, other].map(({ lab }) => reflectanceOfLightness(lab[0]) / 100 + 0.05) as [
+    number,
+    number,
+  ];
+  return Math.max(a, b) / Math.min(a, b);
+}
+
+/** Graphite or chalk, whichever stands out more against a colour. */
+export function lineOn(colour: Colour): Colour {
+  return contrast(GRAPHITE, colour) >= contrast(CHALK, colour) ? GRAPHITE : CHALK;
+}
+
+/** The other of the two: what a line is laid on so that it reads over anything. */
+export function beddingOn(colour: Colour): Colour {
+  return lineOn(colour) === GRAPHITE ? CHALK : GRAPHITE;
+}
+
+/** The chalk for leads and the focal point. */
+export function accentOn(colour: Colour): Colour {
+  return contrast(SANGUINE, colour) >= contrast(PALE_SANGUINE, colour) ? SANGUINE : PALE_SANGUINE;
+}

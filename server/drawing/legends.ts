@@ -1,0 +1,181 @@
+import { hexOf } from './ink.js';
+import { type LegendLine, swatchSign } from './legend-block.js';
+import { pathMark } from './marks.js';
+import { toneOf } from './notan-view.js';
+import { circlePath, linePath } from './path-data.js';
+import { type Reading, isUnplanned, seenObjects } from './reading.js';
+import { ribbonPath } from './ribbon.js';
+import type { Ink, Mark, Stroke, View } from './scene.js';
+import { capitalised, listed, percent, systemName } from './words.js';
+
+/** What the signs of a view mean. Only what is there is explained. */
+export function legendOf(reading: Reading, view: View, leftOut: number): readonly LegendLine[] {
+  switch (view) {
+    case 'drawing':
+      return [
+        ...focusLine(reading),
+        ...leadLine(reading),
+        ...divisionLines(reading),
+        ...groundLine(reading),
+        ...hatchLine(reading),
+        ...leftOutLine(leftOut, 'name'),
+      ];
+    case 'values':
+      return [
+        ...focusLine(reading),
+        ...groundLine(reading),
+        ...hatchLine(reading),
+        ...leftOutLine(leftOut, 'number'),
+      ];
+    case 'notan':
+      return [...toneLines(reading), ...hatchLine(reading)];
+    case 'colour':
+      return [
+        ...colourLines(reading),
+        ...groundLine(reading),
+        ...focusLine(reading),
+        ...hatchLine(reading),
+        ...leftOutLine(leftOut, 'name'),
+      ];
+  }
+}
+
+function focusLine({ plan }: Reading): readonly LegendLine[] {
+  const { focus } = plan;
+  if (focus === undefined) return [];
+  const at =
+    focus.crossing === undefined
+      ? ''
+      : `, ${focus.crossing.name} crossing of the ${systemName(focus.crossing.system)}`;
+  const means = focus.winBy.map(({ value }) => value);
+  const text = `focal point${at}${means.length === 0 ? '' : `, to win by ${listed(means)}`}`;
+  return [
+    {
+      key: 'focus',
+      text,
+      sign: (x, y, side) => {
+        const middle = { x: x + side / 2, y: y + side / 2 };
+        return [
+          stroked('focus', circlePath(middle, 0.36 * side), { ink: 'ink', weight: 'medium' }),
+          pathMark('legend:focus:dot', circlePath(middle, 0.09 * side), { fill: 'ink' }),
+        ];
+      },
+    },
+  ];
+}
+
+function leadLine({ plan }: Reading): readonly LegendLine[] {
+  if (plan.leads.length === 0) return [];
+  return [
+    {
+      key: 'lead',
+      text: `${plan.leads.length === 1 ? 'lead' : 'leads'}: ${listed(plan.leads.map(({ name }) => name))}`,
+      sign: (x, y, side) => {
+        const across = [
+          { x, y: y + 0.75 * side },
+          { x: x + side, y: y + 0.3 * side },
+        ];
+        return [
+          filled(
+            'lead',
+            ribbonPath(across, { start: 0.05 * side, end: 0.15 * side, head: 0.55 * side }),
+            'ink',
+          ),
+        ];
+      },
+    },
+  ];
+}
+
+function divisionLines({ plan }: Reading): readonly LegendLine[] {
+  const systems = [
+    ...new Set(plan.divisions.filter(({ lines }) => lines.length > 0).map(({ system }) => system)),
+  ];
+  if (systems.length === 0) return [];
+  return [
+    {
+      key: 'division',
+      text: `division: ${listed(systems.map(systemName))}`,
+      sign: (x, y, side) => [
+        stroked('division', level(x, y + side / 2, side), { ink: 'ink', weight: 'fine', dash: 'dashed' }),
+      ],
+    },
+  ];
+}
+
+function groundLine({ plan, measures }: Reading): readonly LegendLine[] {
+  const { ground } = plan.canvas;
+  const { bareShare } = measures.values;
+  if (bareShare <= 0) return [];
+  return [
+    {
+      key: 'ground',
+      text: `bare ground, ${percent(bareShare)}, step ${ground.step}${ground.role === undefined ? '' : `, ${ground.role}`}`,
+      sign: swatchSign('ground', hexOf(ground.colour)),
+    },
+  ];
+}
+
+function hatchLine(reading: Reading): readonly LegendLine[] {
+  const unplanned = seenObjects(reading).filter(({ object }) => isUnplanned(object));
+  if (unplanned.length === 0) return [];
+  return [
+    {
+      key: 'hatch',
+      text: `hatched, ${percent(reading.measures.values.unplannedShare)}: no value or colour planned`,
+      sign: (x, y, side) => {
+        const slants = [0.25, 0.6, 0.95].map((part) => {
+          const reach = part * side;
+          return linePath([
+            { x, y: y + reach },
+            { x: x + reach, y },
+          ]);
+        });
+        return [stroked('hatch', slants.join(''), { ink: 'ink', weight: 'fine' })];
+      },
+    },
+  ];
+}
+
+function leftOutLine(leftOut: number, what: 'name' | 'number'): readonly LegendLine[] {
+  if (leftOut === 0) return [];
+  const text =
+    leftOut === 1
+      ? `one object has no room for its ${what}`
+      : `${leftOut} objects have no room for a ${what}`;
+  return [{ key: 'left out', text }];
+}
+
+function toneLines({ plan, measures }: Reading): readonly LegendLine[] {
+  return measures.values.groups.map(({ key, name, from, to, share }) => ({
+    key: `tone:${key}`,
+    text: `${name}, ${from === to ? `step ${from}` : `steps ${from} to ${to}`}: ${percent(share)}`,
+    sign: swatchSign(`tone:${key}`, hexOf(toneOf(from, plan))),
+  }));
+}
+
+function colourLines({ plan, measures }: Reading): readonly LegendLine[] {
+  return plan.colours.flatMap(({ key, name, role, colour }, index): LegendLine[] => {
+    const share = measures.colours.colours[index]?.share ?? 0;
+    if (share <= 0) return [];
+    const text = `${name}${role === undefined ? '' : `, ${role}`}: ${percent(share)}`;
+    return [
+      { key: `colour:${key}`, text: capitalised(text), sign: swatchSign(`colour:${key}`, hexOf(colour)) },
+    ];
+  });
+}
+
+function stroked(key: string, d: string, stroke: Stroke): Mark {
+  return pathMark(`legend:${key}`, d, { stroke });
+}
+
+function filled(key: string, d: string, fill: Ink): Mark {
+  return pathMark(`legend:${key}`, d, { fill });
+}
+
+function level(x: number, y: number, width: number): string {
+  return linePath([
+    { x, y },
+    { x: x + width, y },
+  ]);
+}

@@ -1,0 +1,65 @@
+import type { Face, Ink, MarkBase, PathMark, Stroke, TextMark } from './scene.js';
+
+type Extras = Pick<MarkBase, 'subject' | 'tip'>;
+
+/** Leaves out what is undefined, as exact optional properties ask. */
+function extras({
+  subject,
+  tip,
+}: {
+  readonly subject?: string | undefined;
+  readonly tip?: string | undefined;
+}): Extras {
+  return { ...(subject === undefined ? {} : { subject }), ...(tip === undefined ? {} : { tip }) };
+}
+
+export interface PathStyle {
+  readonly fill?: Ink | undefined;
+  readonly fillRule?: 'evenodd' | undefined;
+  readonly stroke?: Stroke | undefined;
+  readonly subject?: string | undefined;
+  readonly tip?: string | undefined;
+}
+
+export function pathMark(key: string, d: string, style: PathStyle): PathMark {
+  const { fill, fillRule, stroke } = style;
+  return {
+    kind: 'path',
+    key,
+    ...extras(style),
+    d,
+    ...(fill === undefined ? {} : { fill }),
+    ...(fillRule === undefined ? {} : { fillRule }),
+    ...(stroke === undefined ? {} : { stroke }),
+  };
+}
+
+export interface TextStyle {
+  readonly size: number;
+  readonly ink: Ink;
+  readonly anchor?: TextMark['anchor'];
+  readonly face?: Face;
+  readonly halo?: Ink | undefined;
+  readonly subject?: string | undefined;
+  readonly tip?: string | undefined;
+}
+
+export function textMark(key: string, text: string, x: number, y: number, style: TextStyle): TextMark {
+  return {
+    kind: 'text',
+    key,
+    ...extras(style),
+    text,
+    x: rounded(x),
+    y: rounded(y),
+    size: rounded(style.size),
+    anchor: style.anchor ?? 'start',
+    face: style.face ?? 'text',
+    ink: style.ink,
+    ...(style.halo === undefined ? {} : { halo: style.halo }),
+  };
+}
+
+function rounded(value: number): number {
+  return Number(value.toFixed(3)) + 0;
+}

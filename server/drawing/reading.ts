@@ -1,0 +1,83 @@
+import type { Finding } from '../findings/finding.js';
+import type { Measures } from '../measure/measures.js';
+import type { Ring } from '../plan/geometry/outline.js';
+import type { Colour } from '../plan/colour/colour.js';
+import type { Plan, PlanObject } from '../plan/plan.js';
+import type { Layout } from './layout.js';
+import type { Box, Mark, Subject } from './scene.js';
+import type { CellGrid } from './region.js';
+
+/** What every view is composed from. */
+export interface Reading {
+  readonly plan: Plan;
+  readonly measures: Measures;
+  /** Those that the plan has not set aside. */
+  readonly findings: readonly Finding[];
+  readonly layout: Layout;
+  readonly picture: Box;
+  readonly subjects: Subjects;
+  readonly grid: CellGrid;
+}
+
+/** Keys of the subjects in the scene. */
+export interface Subjects {
+  readonly all: Readonly<Record<string, Subject>>;
+  /** In the order of `plan.objects`. */
+  readonly objects: readonly string[];
+  /** In the order of `plan.leads`. */
+  readonly leads: readonly string[];
+  /** In the order of `plan.divisions`; missing for the division that is taken by default. */
+  readonly divisions: readonly (string | undefined)[];
+  /** In the order of the findings. */
+  readonly findings: readonly string[];
+}
+
+/** What one view puts on the picture. */
+export interface PictureMarks {
+  readonly shapes: readonly Mark[];
+  readonly construction: readonly Mark[];
+  readonly names: readonly Mark[];
+  /** What the drawn names cover, so that marks of findings can keep clear of them. */
+  readonly taken: readonly Box[];
+  /** How many seen objects got no name for want of room. */
+  readonly leftOut: number;
+}
+
+export interface SeenObject {
+  readonly object: PlanObject;
+  readonly share: number;
+  readonly rings: readonly Ring[];
+  readonly subject: string;
+}
+
+/** The objects of which anything is seen: the dominant first, then the secondary, then by share. */
+export function seenObjects({ plan, measures, subjects }: Reading): readonly SeenObject[] {
+  const rank = { dominant: 0, secondary: 1, minor: 2 } as const;
+  const rankOf = ({ object }: SeenObject) => (object.role === undefined ? rank.minor : rank[object.role]);
+  return plan.coveringOrder
+    .flatMap((index, place): SeenObject[] => {
+      const object = plan.objects[index];
+      const layer = measures.areas.layers[place];
+      const subject = subjects.objects[index];
+      if (object === undefined || layer === undefined || subject === undefined || layer.share <= 0) return [];
+      return [{ object, share: layer.share, rings: layer.visible, subject }];
+    })
+    .sort((a, b) => rankOf(a) - rankOf(b) || b.share - a.share || a.object.index - b.object.index);
+}
+
+/** The step of the scale that an object counts at; missing for one without value and colour. */
+export function stepOf(object: PlanObject, plan: Plan): number | undefined {
+  return object.step === undefined
+    ? undefined
+    : Math.min(plan.scale.steps, Math.max(1, Math.round(object.step)));
+}
+
+/** Whether an object has neither value nor colour, so that it can only be hatched. */
+export function isUnplanned(object: PlanObject): boolean {
+  return object.painted === undefined && object.step === undefined;
+}
+
+/** What the object is painted in, or the bare ground where nothing is planned. */
+export function paintOf(object: PlanObject, plan: Plan): Colour {
+  return object.painted ?? object.colour?.colour ?? plan.canvas.ground.colour;
+}

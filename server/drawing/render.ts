@@ -1,0 +1,227 @@
+import { ClipPath, Defs, type Dom, type Element, G, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
+import { number, rectanglePath } from './path-data.js';
+import {
+  type Ink,
+  type LayerName,
+  type Mark,
+  type PathMark,
+  type Scene,
+  type TextMark,
+  isHex,
+  layerNames,
+} from './scene.js';
+import { type ThemeName, faces, textFamily, themes, weightInEms } from './theme.js';
+
+export interface RenderOptions {
+  readonly theme: ThemeName;
+  /**
+   * `sheet`: everything, the default. `picture`: the picture with what is drawn on it, without mount and
+   * captions. `plain`: the flat shapes alone, cut to the picture, without lines and text.
+   */
+  readonly part?: 'sheet' | 'picture' | 'plain';
+  /** Tells drawings on one page apart; `mahl` unless said. */
+  readonly idPrefix?: string;
+  /** `img`, the default, is one picture to a screen reader; `group` lets it go through the marks. */
+  readonly role?: 'img' | 'group';
+}
+
+/** A drawing that is on a page or in a document. */
+export interface Drawing {
+  readonly svg: Svg;
+  /** Draws another scene in place of the last: nodes whose mark is unchanged are left alone. */
+  update(scene: Scene): void;
+  /** The nodes that stand for a subject, back to front. */
+  nodesOf(subject: string): readonly SVGElement[];
+  remove(): void;
+}
+
+interface Drawn {
+  mark: Mark;
+  readonly element: Element;
+}
+
+interface Context {
+  readonly options: RenderOptions;
+  readonly em: number;
+}
+
+const CLIPPED: ReadonlySet<LayerName> = new Set(['picture', 'construction']);
+const ON_PICTURE: ReadonlySet<LayerName> = new Set(['picture', 'construction', 'names', 'findings']);
+
+/**
+ * Draws a scene as the last child of `container`, with svg.js, in the window that svg.js is registered with.
+ * Text of the plan reaches the document as text nodes and attribute values only.
+ */
+export function render(container: HTMLElement, scene: Scene, options: RenderOptions): Drawing {
+  const prefix = options.idPrefix ?? 'mahl';
+  const svg = SVG().addTo(container);
+  svg.attr({
+    role: options.role ?? 'img',
+    'aria-labelledby': `${prefix}-title ${prefix}-description`,
+    'font-family': textFamily,
+  });
+  const title = svg.element('title').attr('id', `${prefix}-title`);
+  const description = svg.element('desc').attr('id', `${prefix}-description`);
+  const clip = new Path();
+  new ClipPath().attr('id', `${prefix}-picture`).add(clip).addTo(new Defs().addTo(svg));
+
+  const shown = layerNames.filter((name) => isShown(name, options));
+  const layers = new Map(
+    shown.map((name) => {
+      const group = new G().addTo(svg);
+      group.attr('data-layer', name);
+      if (CLIPPED.has(name)) group.attr('clip-path', `url(#${prefix}-picture)`);
+      return [name, { group, drawn: new Map<string, Drawn>() }] as const;
+    }),
+  );
+  let previous: Scene | undefined;
+
+  const update = (next: Scene): void => {
+    if (next === previous) return;
+    const context: Context = { options, em: next.em };
+    const box = options.part === undefined || options.part === 'sheet' ? next.sheet : next.picture;
+    setAttributes(svg, {
+      viewBox: [box.x, box.y, box.width, box.height].map(number).join(' '),
+      'data-view': next.view,
+    });
+    title.words(safeText(next.title));
+    description.words(safeText(next.description));
+    setAttributes(clip, { d: rectanglePath(next.picture) });
+    for (const [name, { group, drawn }] of layers) {
+      const marks = next.layers.find((layer) => layer.name === name)?.marks ?? [];
+      patchLayer(group, drawn, marks, context, previous?.em !== next.em);
+    }
+    previous = next;
+  };
+  update(scene);
+
+  return {
+    svg,
+    update,
+    nodesOf: (subject) =>
+      [...layers.values()].flatMap(({ drawn }) =>
+        [...drawn.values()]
+          .filter(({ mark }) => mark.subject === subject)
+          .map(({ element }) => element.node as SVGElement),
+      ),
+    remove: () => void svg.remove(),
+  };
+}
+
+function isShown(name: LayerName, options: RenderOptions): boolean {
+  switch (options.part ?? 'sheet') {
+    case 'sheet':
+      return true;
+    case 'picture':
+      return ON_PICTURE.has(name);
+    case 'plain':
+      return name === 'picture';
+  }
+}
+
+function patchLayer(
+  group: G,
+  drawn: Map<string, Drawn>,
+  marks: readonly Mark[],
+  context: Context,
+  allChanged: boolean,
+): void {
+  const wanted = new Map(
+    marks.filter((mark) => isDrawn(mark, context.options)).map((mark) => [mark.key, mark]),
+  );
+  for (const [key, { mark, element }] of drawn) {
+    if (wanted.get(key)?.kind === mark.kind) continue;
+    element.remove();
+    drawn.delete(key);
+  }
+  let next = group.node.firstChild;
+  const kept = new Map<string, Drawn>();
+  for (const [key, mark] of wanted) {
+    const known = drawn.get(key);
+    const element = known?.element ?? (mark.kind === 'path' ? new Path() : new Text());
+    if (known === undefined || allChanged || !isSameMark(known.mark, mark)) applyMark(element, mark, context);
+    if (element.node === next) next = next.nextSibling;
+    else group.node.insertBefore(element.node, next);
+    kept.set(key, { mark, element });
+  }
+  drawn.clear();
+  for (const [key, entry] of kept) drawn.set(key, entry);
+}
+
+function isDrawn(mark: Mark, options: RenderOptions): boolean {
+  return options.part !== 'plain' || (mark.kind === 'path' && mark.fill !== undefined);
+}
+
+function isSameMark(one: Mark, other: Mark): boolean {
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
+}
+
+type Attributes = Readonly<Record<string, string | undefined>>;
+
+function applyMark(element: Element, mark: Mark, context: Context): void {
+  setAttributes(element, {
+    'data-key': safeText(mark.key),
+    'data-subject': mark.subject === undefined ? undefined : safeText(mark.subject),
+    ...(mark.kind === 'path' ? pathAttributes(mark, context) : textAttributes(mark, context)),
+  });
+  element.clear();
+  if (mark.kind === 'text') (element as Text).plain(safeText(mark.text));
+  if (mark.tip !== undefined && context.options.part !== 'plain')
+    element.element('title').words(safeText(mark.tip));
+}
+
+function pathAttributes(mark: PathMark, { options, em }: Context): Attributes {
+  const stroke = options.part === 'plain' ? undefined : mark.stroke;
+  const colour = (ink: Ink) => inkColour(ink, options.theme);
+  return {
+    d: mark.d,
+    fill: mark.fill === undefined ? 'none' : colour(mark.fill),
+    'fill-rule': mark.fillRule,
+    stroke: stroke && colour(stroke.ink),
+    'stroke-width': stroke && number(weightInEms[stroke.weight] * em),
+    'stroke-dasharray': stroke?.dash && dashes(stroke.dash, em),
+    'stroke-linejoin': stroke && 'round',
+    'stroke-linecap': stroke?.round || stroke?.dash === 'dotted' ? 'round' : undefined,
+  };
+}
+
+function textAttributes(mark: TextMark, { options, em }: Context): Attributes {
+  const face = faces[mark.face];
+  return {
+    x: number(mark.x),
+    y: number(mark.y),
+    'font-size': number(mark.size),
+    'font-family': face.family,
+    'font-weight': face.weight,
+    'font-style': face.style,
+    'text-anchor': mark.anchor === 'start' ? undefined : mark.anchor,
+    fill: inkColour(mark.ink, options.theme),
+    stroke: mark.halo && inkColour(mark.halo, options.theme),
+    'stroke-width': mark.halo && number(0.22 * em),
+    'stroke-linejoin': mark.halo && 'round',
+    'paint-order': mark.halo && 'stroke',
+  };
+}
+
+function dashes(dash: 'dashed' | 'dotted', em: number): string {
+  const lengths = dash === 'dashed' ? [0.55, 0.4] : [0.01, 0.3];
+  return lengths.map((length) => number(length * em)).join(' ');
+}
+
+function inkColour(ink: Ink, theme: ThemeName): string {
+  return isHex(ink) ? ink : themes[theme][ink];
+}
+
+/** Straight to the node: svg.js would read numbers and colours into some of the strings. */
+function setAttributes(element: Dom, attributes: Attributes): void {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === undefined) element.node.removeAttribute(name);
+    else if (element.node.getAttribute(name) !== value) element.node.setAttribute(name, value);
+  }
+}
+
+/** The text with what XML 1.0 has no place for (control characters, halves of pairs) replaced by U+FFFD. */
+export function safeText(text: string): string {
+  // eslint-disable-next-line no-control-regex -- these are the characters to be kept out
+  return text.replace(/[\p{Surrogate}\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/gu, '\uFFFD');
+}

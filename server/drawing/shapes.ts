@@ -1,0 +1,72 @@
+import { pathData } from '../plan/geometry/outline.js';
+import type { PlanObject } from '../plan/plan.js';
+import { hatchPath } from './hatch.js';
+import { pathMark } from './marks.js';
+import { rectanglePath } from './path-data.js';
+import { type Reading, isUnplanned } from './reading.js';
+import type { Hex, Mark, Stroke } from './scene.js';
+import { capitalised, listed, percent } from './words.js';
+
+export interface ShapeStyle {
+  readonly fill: Hex;
+  readonly stroke?: Stroke;
+  /** Ink of the hatching when nothing is planned for the object. */
+  readonly hatch: Hex;
+}
+
+const DECIMALS = 3;
+
+/**
+ * The ground and the objects on it, from back to front, each as its whole outline: what is in front covers what is
+ * behind, as on the canvas. An object without value and colour is hatched.
+ */
+export function shapeMarks(
+  reading: Reading,
+  ground: Hex,
+  style: (object: PlanObject) => ShapeStyle,
+): readonly Mark[] {
+  const { plan, picture, subjects, layout } = reading;
+  const groundMark = pathMark('ground', rectanglePath(picture), {
+    fill: ground,
+    subject: subjects.all['ground'] === undefined ? undefined : 'ground',
+    tip: groundTip(reading),
+  });
+  const shapes = plan.coveringOrder.flatMap((index): Mark[] => {
+    const object = plan.objects[index];
+    const subject = subjects.objects[index];
+    if (object === undefined || subject === undefined || object.outline.path.length === 0) return [];
+    const { fill, stroke, hatch } = style(object);
+    const shape = pathMark(subject, pathData(object.outline, DECIMALS), {
+      fill,
+      fillRule: object.outline.fillRule,
+      stroke,
+      subject,
+      tip: objectTip(object, reading),
+    });
+    if (!isUnplanned(object)) return [shape];
+    const lines = hatchPath(object.outline, 0.55 * layout.em, picture);
+    if (lines === '') return [shape];
+    return [shape, pathMark(`${subject}:hatch`, lines, { stroke: { ink: hatch, weight: 'hair' }, subject })];
+  });
+  return [groundMark, ...shapes];
+}
+
+function groundTip({ plan, measures }: Reading): string {
+  return `Ground, bare on ${percent(measures.values.bareShare)} of the picture, step ${plan.canvas.ground.step}.`;
+}
+
+/** One sentence on an object: what it is in the picture, how much of it is seen, its value and colour. */
+export function objectTip(object: PlanObject, { plan, measures }: Reading): string {
+  const seen = measures.objects[object.index]?.share ?? 0;
+  const named = object.colour?.named === undefined ? undefined : plan.colours[object.colour.named];
+  const role = object.colour?.role;
+  const facts = [
+    ...(object.role === undefined ? [] : [object.role]),
+    object.plane === 'middle' ? 'middle plane' : object.plane,
+    seen > 0 ? `${percent(seen)} of the picture` : 'not seen',
+    ...(object.step === undefined ? [] : [`step ${Number(object.step.toFixed(1))} of ${plan.scale.steps}`]),
+    ...(named === undefined ? [] : [role === undefined ? named.name : `${named.name} (${role})`]),
+    ...(isUnplanned(object) ? ['no value or colour planned'] : []),
+  ];
+  return `${capitalised(object.name)}: ${listed(facts)}.`;
+}

@@ -1,0 +1,57 @@
+import type { Finding } from '../findings/finding.js';
+import type { Plan } from '../plan/plan.js';
+import type { Subjects } from './reading.js';
+import type { Subject } from './scene.js';
+import { systemName } from './words.js';
+
+/** Everything in the plan that a mark can stand for, under keys that stay while the names stay. */
+export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
+  const all: Record<string, Subject> = {};
+  const add = (wanted: string, subject: Subject): string => {
+    let key = wanted;
+    for (let count = 2; key in all; count++) key = `${wanted} #${count}`;
+    all[key] = subject;
+    return key;
+  };
+  const named = (kind: 'object' | 'lead') => (item: Plan['leads'][number] | Plan['objects'][number]) =>
+    add(`${kind}:${item.key}`, {
+      kind,
+      key: item.key,
+      name: item.name,
+      location: item.location,
+      lines: item.lines,
+    });
+  const placed = (
+    kind: Exclude<Subject['kind'], 'object' | 'lead' | 'finding'>,
+    key: string,
+    name: string,
+    location: Subject['location'] | undefined,
+  ) => (location === undefined ? undefined : add(key, { kind, name, location }));
+
+  const { canvas, focus, horizon, scale, valueBudget, colourBudget } = plan;
+  placed('canvas', 'canvas', 'canvas', canvas.location);
+  placed('ground', 'ground', 'ground', canvas.ground.location);
+  placed('focus', 'focus', 'focal point', focus?.location);
+  placed('horizon', 'horizon', 'horizon', horizon?.location);
+  placed('scale', 'scale', 'value scale', scale.location);
+  placed('budget', 'budget:value', 'value budget', valueBudget?.location);
+  placed('budget', 'budget:colour', 'colour budget', colourBudget?.location);
+  return {
+    all,
+    objects: plan.objects.map(named('object')),
+    leads: plan.leads.map(named('lead')),
+    divisions: plan.divisions.map(({ system, location }) =>
+      placed('division', `division:${system}`, systemName(system), location),
+    ),
+    findings: findings.map(({ rule, severity, message, location, objects }) => {
+      const about = objects.map((index) => plan.objects[index]?.key ?? '').join(', ');
+      return add(`finding:${rule}${about === '' ? '' : `:${about}`}`, {
+        kind: 'finding',
+        name: rule,
+        severity,
+        message,
+        location,
+      });
+    }),
+  };
+}

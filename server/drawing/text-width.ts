@@ -1,0 +1,60 @@
+const NARROW = new Set("iljtfrI.,:;'|!()[]-· ");
+const BROAD = new Set('mwMW@%—…');
+
+/** Fullwidth and ideographic scripts and most emoji; ranges after Unicode Standard Annex 11, simplified. */
+const WIDE =
+  /[\u1100-\u115F\u2E80-\uA4CF\uA960-\uA97F\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\u{1F000}-\u{1FAFF}\u{20000}-\u{3FFFD}]/u;
+const MARK = /[\p{Mn}\p{Me}\p{Cf}]/u;
+const UPPER = /\p{Lu}/u;
+
+/**
+ * About how wide a line of text will be, in the unit of `size`. No font can be asked, because the drawing is composed
+ * where there may be none, so this is a broad humanist sans serif: a little too wide for most fonts, which leaves air.
+ */
+export function textWidth(text: string, size: number): number {
+  let ems = 0;
+  for (const character of text) ems += characterWidth(character);
+  return ems * size;
+}
+
+function characterWidth(character: string): number {
+  if (MARK.test(character)) return 0;
+  if (NARROW.has(character)) return 0.33;
+  if (BROAD.has(character)) return 0.9;
+  if (WIDE.test(character)) return 1;
+  return UPPER.test(character) ? 0.66 : 0.56;
+}
+
+/** The text cut with an ellipsis so that it is no wider than `width`. */
+export function fitted(text: string, size: number, width: number): string {
+  const line = text.replace(/\s+/gu, ' ').trim();
+  if (textWidth(line, size) <= width) return line;
+  const characters = [...line];
+  let room = width - textWidth('…', size);
+  const kept: string[] = [];
+  for (const character of characters) {
+    room -= characterWidth(character) * size;
+    if (room < 0) break;
+    kept.push(character);
+  }
+  return `${kept.join('').trimEnd()}…`;
+}
+
+/** The text in lines no wider than `width`, at most `most` of them; what does not fit ends in an ellipsis. */
+export function wrapped(text: string, size: number, width: number, most: number): readonly string[] {
+  const words = text.trim().split(/\s+/u);
+  const lines: string[] = [];
+  let line = '';
+  for (const [index, word] of words.entries()) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line === '' || textWidth(longer, size) <= width) {
+      line = longer;
+      continue;
+    }
+    if (lines.length === most - 1)
+      return [...lines, fitted([line, ...words.slice(index)].join(' '), size, width)];
+    lines.push(line);
+    line = word;
+  }
+  return [...lines, line].filter((each) => each !== '').map((each) => fitted(each, size, width));
+}

@@ -1,0 +1,73 @@
+import type { DivisionSystem } from '../../grammar/index.js';
+import type { Canvas, Plan } from '../plan/plan.js';
+
+/** `68 %`; less than one in two hundred, but not nothing, is `under 1 %`. */
+export function percent(share: number): string {
+  const rounded = Math.round(share * 100);
+  return rounded === 0 && share > 0 ? 'under 1 %' : `${rounded} %`;
+}
+
+/** `80 × 50 cm`, with the stock name when the canvas was given by one. */
+export function canvasSize({ width, height, unit, stock }: Canvas): string {
+  const size = `${length(width)} × ${length(height)} ${unit}`;
+  return stock === undefined ? size : `${stock}, ${size}`;
+}
+
+function length(value: number): string {
+  return String(Number(value.toFixed(2)));
+}
+
+const COUNTS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+];
+
+/** `five`, up to eleven; figures beyond. */
+export function countInWords(count: number): string {
+  return COUNTS[count] ?? String(count);
+}
+
+/** `a, b and c` */
+export function listed(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+}
+
+export function capitalised(text: string): string {
+  const [first = '', ...rest] = text;
+  return `${first.toUpperCase()}${rest.join('')}`;
+}
+
+const SYSTEMS: Readonly<Record<DivisionSystem, string>> = {
+  golden: 'golden section',
+  thirds: 'thirds',
+  'two to three': 'two to three',
+  quarters: 'quarters',
+  rabatment: 'rabatment',
+  diagonals: 'diagonals and reciprocals',
+  armature: 'armature',
+  'root 2': 'root 2',
+  'root 3': 'root 3',
+  'root 4': 'root 4',
+  'root 5': 'root 5',
+  own: 'own division',
+};
+
+export function systemName(system: DivisionSystem): string {
+  return SYSTEMS[system];
+}
+
+export function planTitle(plan: Plan): string {
+  const title = plan.title?.value.trim();
+  return title === undefined || title === '' ? 'Untitled plan' : title;
+}

@@ -54,9 +54,10 @@ describe('colours agree with an independent library', () => {
 
   const spaces = ['srgb', 'srgb-linear', 'display-p3', 'a98-rgb', 'prophoto-rgb', 'rec2020'];
   const otherSpaces: readonly (readonly [string, fc.Arbitrary<string>])[] = [
-    // The libraries round their matrices differently, which is felt near black: L* begins at 10 here.
-    ['lab, which is D50', call('lab', inRange(10, 99), inRange(-80, 80), inRange(-80, 80))],
-    ['lch, which is D50', call('lch', inRange(10, 99), inRange(0, 100), inRange(0, 360))],
+    // The libraries round their matrices differently, which is felt near black; and far from D50's grey
+    // a lightness near 100 leaves the bounds when adapted. So L* is 10 to 85 here.
+    ['lab, which is D50', call('lab', inRange(10, 85), inRange(-80, 80), inRange(-80, 80))],
+    ['lch, which is D50', call('lch', inRange(10, 85), inRange(0, 100), inRange(0, 360))],
     ['oklab', call('oklab', inRange(0.3, 0.9), inRange(-0.2, 0.2), inRange(-0.2, 0.2))],
     ['oklch', call('oklch', inRange(0.3, 0.9), inRange(0, 0.2), inRange(0, 360))],
     ...spaces.map((space): readonly [string, fc.Arbitrary<string>] => [

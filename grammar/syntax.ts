@@ -130,14 +130,7 @@ export type Plane = 'background' | 'middle' | 'foreground';
 export type Edges = 'hard' | 'firm' | 'soft' | 'lost';
 export type Means = 'value' | 'colour' | 'edges' | 'detail' | 'scale' | 'isolation';
 export type Layer =
-  | 'imprimatura'
-  | 'underpainting'
-  | 'block-in'
-  | 'body colour'
-  | 'scumble'
-  | 'glaze'
-  | 'detail'
-  | 'varnish';
+  'imprimatura' | 'underpainting' | 'block-in' | 'body colour' | 'scumble' | 'glaze' | 'detail' | 'varnish';
 
 /** A word of a closed list, with where it stands. */
 export interface Choice<T extends string> extends Span {
@@ -350,6 +343,12 @@ export interface Comment extends Span {
 
 export interface SyntaxTree {
   readonly nodes: readonly Node[];
+  /**
+   * Statements that could be read but have no place in the plan: those that stand where they do not belong,
+   * and those under a line that could not be read. They take no part in the picture; names in them still
+   * count as written, for searching and renaming.
+   */
+  readonly detached: readonly Node[];
   readonly problems: readonly Problem[];
   readonly comments: readonly Comment[];
   readonly lineCount: number;

@@ -1,0 +1,256 @@
+import { Indentation, type Level } from './indentation.js';
+import { SourceLine, splitLines, type Opening } from './lines.js';
+import type { LineReading } from './lineParser.js';
+import { alternatives } from './messages.js';
+import { nearestWord } from './nearest.js';
+import {
+  opensBlock,
+  statementIn,
+  statementsIn,
+  statementsOpenedBy,
+  type Block,
+  type StatementEntry,
+} from './statements.js';
+import type { Comment, Node, Problem, Statement, SyntaxTree } from './syntax.js';
+import type { LineProblem } from './values.js';
+
+/** A line in its place: what the printer and the editor need to know besides the tree. */
+export interface PlacedLine {
+  readonly source: SourceLine;
+  /** Unset for blank lines and comments. */
+  readonly level?: Level;
+  readonly entry?: StatementEntry;
+  readonly reading?: LineReading;
+}
+
+interface GrowingNode extends Node {
+  lastLine: number;
+  readonly statement: Statement;
+  readonly children: GrowingNode[];
+}
+
+/** A line under which others may be indented. */
+interface OpenLine {
+  /** What the line is, or undefined when it could not be told; then anything may stand under it. */
+  readonly kind: 'plan' | Statement['kind'] | undefined;
+  /** Where nodes under this line go. */
+  readonly children: GrowingNode[];
+  readonly parent?: OpenLine;
+}
+
+interface Found {
+  readonly entry: StatementEntry;
+  readonly host: OpenLine;
+  readonly problem?: LineProblem;
+  readonly detached?: boolean;
+}
+
+/** A document being read, line by line, into a tree. */
+export class DocumentReader {
+  readonly lines: PlacedLine[] = [];
+  private readonly nodes: GrowingNode[] = [];
+  private readonly detached: GrowingNode[] = [];
+  private readonly problems: Problem[] = [];
+  private readonly comments: Comment[] = [];
+  private readonly indentation = new Indentation();
+  private readonly root: OpenLine = { kind: 'plan', children: this.nodes };
+  /** By depth: the line others are now indented under, and its node if it has one. */
+  private readonly open: { readonly line: OpenLine; readonly node?: GrowingNode }[] = [];
+  private lastLine = 0;
+
+  constructor(sources: readonly SourceLine[]) {
+    sources.forEach((source, line) => this.take(source, line));
+    this.closeTo(0);
+  }
+
+  get tree(): SyntaxTree {
+    const { nodes, detached, problems, comments } = this;
+    return { nodes, detached, problems, comments, lineCount: this.lines.length };
+  }
+
+  private take(source: SourceLine, line: number): void {
+    const { comment, opening } = source;
+    if (comment) this.comments.push({ line, ...comment });
+    if (source.isQuiet) {
+      this.lines.push({ source });
+      return;
+    }
+    const level = this.indentation.next(source.indentation);
+    this.closeTo(level.depth);
+    this.lastLine = line;
+    const parent = this.open[level.depth - 1]?.line ?? this.root;
+    const problems: LineProblem[] = [];
+    if (level.uneven) problems.push(unevenIndentation(source, level.uneven));
+    const found = opening && this.find(opening, parent, problems);
+    if (!opening && source.unreadable) {
+      problems.push({
+        ...source.unreadable,
+        code: 'unreadable text',
+        message: 'These characters are no part of the language.',
+      });
+    }
+    const reading = found && source.readAs(found.entry);
+    this.lines.push({ source, level, ...(found && { entry: found.entry }), ...(reading && { reading }) });
+    if (found?.problem) problems.push(found.problem);
+    if (reading) problems.push(...reading.problems);
+    for (const problem of problems.sort((one, other) => one.start - other.start)) {
+      this.problems.push({ line, ...problem });
+    }
+    this.attach(line, level.depth, parent, found, reading?.statement, opening);
+  }
+
+  private attach(
+    line: number,
+    depth: number,
+    parent: OpenLine,
+    found: Found | undefined,
+    statement: Statement | undefined,
+    opening: Opening | undefined,
+  ): void {
+    const node = statement && { line, lastLine: line, statement, children: [] };
+    if (node) (found?.detached ? this.detached : (found?.host.children ?? this.detached)).push(node);
+    const kind = found?.entry.kind ?? (opening && guessedKind(opening, parent));
+    const host = found?.detached ? this.root : (found?.host ?? parent);
+    this.open.push({
+      line: { kind, children: node?.children ?? this.detached, parent: host },
+      ...(node && { node }),
+    });
+    if (this.open.length !== depth + 1) throw new Error('indentation and open lines disagree');
+  }
+
+  private closeTo(depth: number): void {
+    while (this.open.length > depth) {
+      const closed = this.open.pop();
+      if (closed?.node) closed.node.lastLine = this.lastLine;
+    }
+  }
+
+  /** Which statement a line is, and where it belongs. Unknown openings are reported to `problems`. */
+  private find(opening: Opening, parent: OpenLine, problems: LineProblem[]): Found | undefined {
+    for (let host: OpenLine | undefined = parent; host; host = host.parent) {
+      const entry = entryUnder(host, opening);
+      if (entry === undefined) continue;
+      if (host === parent || parent.kind === undefined) return { entry, host };
+      const leaf = parent.kind !== 'plan' && !opensBlock(parent.kind) && host === parent.parent;
+      return {
+        entry,
+        host,
+        problem: leaf ? indentedTooFar(opening, parent) : misplaced(opening, entry, parent),
+      };
+    }
+    const [elsewhere] = statementsOpenedBy(opening.canonical);
+    if (elsewhere) {
+      return {
+        entry: elsewhere,
+        host: parent,
+        detached: true,
+        problem: misplaced(opening, elsewhere, parent),
+      };
+    }
+    problems.push(opening.isWord ? unknownStatement(opening, parent) : noStatement(opening));
+    return undefined;
+  }
+}
+
+function entryUnder(host: OpenLine, opening: Opening): StatementEntry | undefined {
+  const { kind } = host;
+  if (kind === undefined) return statementsOpenedBy(opening.canonical)[0];
+  if (kind === 'shape' && continuesOutline(opening)) return statementIn('shape', '');
+  if (!opening.isWord) return undefined;
+  return kind === 'plan' && host.parent === undefined
+    ? statementIn('plan', opening.canonical)
+    : opensBlock(kind)
+      ? statementIn(kind, opening.canonical)
+      : undefined;
+}
+
+/** Under a shape, every line that no other statement opens is a line of points. */
+function continuesOutline(opening: Opening): boolean {
+  if (!opening.isWord) return opening.word.text === '(';
+  return opening.canonical === 'focus' || statementsOpenedBy(opening.canonical).length === 0;
+}
+
+/** The block whose statements are meant under `line`. */
+function blockOf(line: OpenLine): Block {
+  for (let open: OpenLine | undefined = line; open; open = open.parent) {
+    if (open.kind !== undefined && open.kind !== 'plan' && opensBlock(open.kind)) return open.kind;
+  }
+  return 'plan';
+}
+
+function openingWords(block: Block): readonly string[] {
+  return statementsIn(block).flatMap((entry) => entry.words.slice(0, 1));
+}
+
+function guessedKind(opening: Opening, parent: OpenLine): Statement['kind'] | undefined {
+  const block = blockOf(parent);
+  const nearest = nearestWord(opening.word.text, openingWords(block));
+  return nearest === undefined ? undefined : statementIn(block, nearest)?.kind;
+}
+
+function unknownStatement(opening: Opening, parent: OpenLine): LineProblem {
+  const { word } = opening;
+  const candidates = openingWords(blockOf(parent));
+  const nearest = nearestWord(word.text, candidates);
+  const { start, end } = word;
+  const text = word.text.length > 40 ? `${word.text.slice(0, 39)}…` : word.text;
+  if (nearest === undefined) {
+    const message = `No statement begins with \`${text}\`.`;
+    return { start, end, code: 'unknown word', message };
+  }
+  return {
+    start,
+    end,
+    code: 'unknown word',
+    message: `No statement begins with \`${text}\`. Did you mean \`${nearest}\`?`,
+    fix: { title: `Change to \`${nearest}\``, replacement: nearest },
+  };
+}
+
+function noStatement({ word }: Opening): LineProblem {
+  const message = 'A line begins with a word that says what it is, such as `object` or `colour`.';
+  return { start: word.start, end: word.end, code: 'unexpected text', message };
+}
+
+function misplaced({ word }: Opening, entry: StatementEntry, parent: OpenLine): LineProblem {
+  const homes = entry.in.filter((block) => block !== 'plan');
+  const margin = entry.in.includes('plan') ? ['at the left margin'] : [];
+  const under = homes.length > 0 ? [`under ${alternatives(homes)}`] : [];
+  const here = parent.kind === 'plan' && !parent.parent ? 'at the left margin' : `under \`${parent.kind}\``;
+  return {
+    start: word.start,
+    end: word.end,
+    code: 'misplaced statement',
+    message: `\`${word.text}\` belongs ${[...margin, ...under].join(' or ')}, not ${here}.`,
+  };
+}
+
+function indentedTooFar({ word }: Opening, parent: OpenLine): LineProblem {
+  const message = `Nothing can stand under \`${parent.kind}\`; this line is read as standing beside it.`;
+  return { start: word.start, end: word.end, code: 'uneven indentation', message };
+}
+
+function unevenIndentation(source: SourceLine, uneven: NonNullable<Level['uneven']>): LineProblem {
+  const end = source.indentation.length;
+  const message =
+    uneven.because === 'tabs and spaces'
+      ? 'This line is indented with other blanks (tabs or spaces) than the lines it stands beside.'
+      : 'This indentation agrees with no line above; the line is read as part of the nearest block.';
+  return {
+    start: 0,
+    end: end === 0 ? (source.opening?.word.end ?? 0) : end,
+    code: 'uneven indentation',
+    message,
+    ...(end > 0 && { fix: { title: 'Align with the block', replacement: uneven.expected } }),
+  };
+}
+
+/** The lines of `text`, taking over those that `known` already holds. */
+export function sourceLines(text: string, known?: ReadonlyMap<string, SourceLine>): readonly SourceLine[] {
+  const fresh = new Map<string, SourceLine>();
+  return splitLines(text).map((line) => {
+    const reused = known?.get(line) ?? fresh.get(line) ?? new SourceLine(line);
+    fresh.set(line, reused);
+    return reused;
+  });
+}

@@ -1,0 +1,16 @@
+/** The language of plans: text to tree, tree to text, and the words they are made of. */
+export * from './syntax.js';
+export { parse } from './parse.js';
+export { format, formatLine, formatRange, type FormatOptions, type FormattedLines } from './printer.js';
+export {
+  opensBlock,
+  statementIn,
+  statements,
+  statementsIn,
+  statementsOpenedBy,
+  type Block,
+  type BlockStatement,
+  type StatementEntry,
+} from './statements.js';
+export { canonicalWord, choiceLists, type ChoiceList, type ChoiceOf } from './words.js';
+export { nearestWord } from './nearest.js';

@@ -1,0 +1,135 @@
+import { EOF, type ISerializedGast, type IToken, type TokenType } from 'chevrotain';
+import { endOf, spanOf, type LexedLine } from './lexer.js';
+import { problemOf } from './messages.js';
+import type { StatementBody } from './statementRules.js';
+import type { StatementEntry } from './statements.js';
+import type { Statement } from './syntax.js';
+import { FreeWords, SentenceToken, UnclosedSentence } from './tokens.js';
+import type { LineProblem } from './values.js';
+import { WorkRules } from './workRules.js';
+
+/** What one line says, whatever stands around it. */
+export interface LineReading {
+  readonly statement?: Statement;
+  readonly problems: readonly LineProblem[];
+  /** Offsets at which the printer puts a comma. */
+  readonly missingCommas: readonly number[];
+}
+
+/** Statements that take plain words to the end of the line. */
+const freeTextRules: ReadonlySet<string> = new Set(['mood', 'support', 'medium']);
+
+/** Longest line for which the words that could follow are worked out; the work grows with the line. */
+const longestExplained = 60;
+
+class LineParser extends WorkRules {
+  constructor() {
+    super();
+    this.performSelfAnalysis();
+  }
+
+  read(entry: StatementEntry, text: string, line: LexedLine): LineReading {
+    const tokens = tokensFor(entry, text, line);
+    this.begin(tokens);
+    const body = this.ruleNamed(entry.rule)();
+    const [error] = this.errors;
+    const unreadable = line.unreadable.find(({ start }) => isOutsideWords(tokens, start));
+    if (unreadable) {
+      this.report(unreadable, 'unreadable text', 'These characters are no part of the language.');
+    } else if (error) {
+      const following = (count: number): readonly TokenType[] =>
+        count > longestExplained
+          ? []
+          : this.computeContentAssist(entry.rule, tokens.slice(0, count)).map((path) => path.nextTokenType);
+      this.problems.push(problemOf({ error, tokens, wanted: this.wanted.types, open: this.open, following }));
+    }
+    const kept = this.refused ? this.draft : body;
+    return {
+      ...(kept && { statement: statementOf(entry, kept, tokens) }),
+      problems: [...this.problems].sort((one, other) => one.start - other.start),
+      missingCommas: [...this.missingCommas],
+    };
+  }
+
+  /** How the names of the line that was read last are used. */
+  get names(): ReadonlyMap<IToken, 'definition' | 'reference'> {
+    return this.nameUses;
+  }
+
+  /** The tokens that could stand after `tokens` in a statement. */
+  expectedAfter(rule: string, tokens: readonly IToken[]): readonly TokenType[] {
+    return this.computeContentAssist(rule, [...tokens]).map((path) => path.nextTokenType);
+  }
+
+  get productions(): ISerializedGast[] {
+    return this.getSerializedGastProductions();
+  }
+
+  private begin(tokens: IToken[]): void {
+    this.input = tokens;
+    this.problems.length = 0;
+    this.missingCommas.length = 0;
+    this.open.length = 0;
+    this.nameUses.clear();
+    this.draft = undefined;
+    this.refused = false;
+  }
+
+  private ruleNamed(name: string): () => StatementBody | undefined {
+    const rule: unknown = Reflect.get(this, name);
+    if (typeof rule !== 'function') throw new Error(`the grammar has no rule ${name}`);
+    return () => rule.call(this) as StatementBody | undefined;
+  }
+}
+
+function statementOf(entry: StatementEntry, body: StatementBody, tokens: readonly IToken[]): Statement {
+  const first = tokens[0];
+  const last = tokens.at(-1);
+  const start = first?.startOffset ?? 0;
+  const keyword =
+    first === undefined || entry.words.length === 0
+      ? { text: '', start, end: start }
+      : { text: first.image, ...spanOf(first) };
+  return { ...body, keyword, start, end: last ? endOf(last) : start };
+}
+
+/** The tokens of a line as the rule for `entry` reads them. */
+export function tokensFor(entry: StatementEntry, text: string, line: LexedLine): IToken[] {
+  return freeTextRules.has(entry.rule) ? withFreeWords(text, line) : [...line.tokens];
+}
+
+/** Plain words become one token, unless they are one sentence in quotes. */
+function withFreeWords(text: string, line: LexedLine): IToken[] {
+  const [opening, second, third] = line.tokens;
+  if (opening === undefined) return [];
+  const rest = text.slice(endOf(opening), line.comment?.start ?? text.length);
+  const image = rest.trim();
+  if (image === '') return [opening];
+  const isSentence = second?.tokenType === SentenceToken || second?.tokenType === UnclosedSentence;
+  if (
+    second &&
+    isSentence &&
+    third === undefined &&
+    endOf(second) >= endOf(opening) + rest.trimEnd().length
+  ) {
+    return [opening, second];
+  }
+  const startOffset = endOf(opening) + rest.length - rest.trimStart().length;
+  return [
+    opening,
+    {
+      image,
+      startOffset,
+      tokenType: FreeWords,
+      tokenTypeIdx: FreeWords.tokenTypeIdx ?? EOF.tokenTypeIdx ?? 0,
+    },
+  ];
+}
+
+function isOutsideWords(tokens: readonly IToken[], offset: number): boolean {
+  const words = tokens[1];
+  return words?.tokenType !== FreeWords || offset < words.startOffset || offset >= endOf(words);
+}
+
+/** Chevrotain parsers hold state while they read one line, and none between lines. */
+export const lineParser = new LineParser();

@@ -1,0 +1,67 @@
+import type { IToken } from 'chevrotain';
+import { lexLine, spanOf, type LexedLine } from './lexer.js';
+import { lineParser, type LineReading } from './lineParser.js';
+import type { StatementEntry } from './statements.js';
+import type { Span, Word } from './syntax.js';
+import { isKeyword, Word as WordToken } from './tokens.js';
+import { canonicalWord } from './words.js';
+import { indentationOf } from './indentation.js';
+
+/** The lines of a text, without a byte order mark and without their endings. */
+export function splitLines(text: string): readonly string[] {
+  return (text.startsWith('\ufeff') ? text.slice(1) : text).split(/\r\n?|\n/);
+}
+
+/** What begins a line: a word, which may be a keyword, or some other sign. */
+export interface Opening {
+  readonly word: Word;
+  readonly isWord: boolean;
+  /** The keyword it stands for, or the word in lower case. */
+  readonly canonical: string;
+}
+
+/**
+ * One line and all that can be known from its text alone. Kept from one parse to the next, so what is read
+ * once is not read again while the text of the line stays.
+ */
+export class SourceLine {
+  readonly indentation: string;
+  readonly opening: Opening | undefined;
+  readonly comment: (Span & { readonly text: string }) | undefined;
+  /** The first characters that are no part of the language. */
+  readonly unreadable: Span | undefined;
+  private readonly readings = new Map<string, LineReading>();
+  /** Held only until the first reading: tokens are many, and cheap to make again. */
+  private lexed: LexedLine | undefined;
+
+  constructor(readonly text: string) {
+    this.lexed = lexLine(text);
+    this.indentation = indentationOf(text);
+    this.opening = openingOf(this.lexed.tokens[0]);
+    this.comment = this.lexed.comment;
+    this.unreadable = this.lexed.unreadable[0];
+    if (this.opening === undefined) this.lexed = undefined;
+  }
+
+  /** Neither a statement nor an attempt at one: blank, or a comment alone. */
+  get isQuiet(): boolean {
+    return this.opening === undefined && this.unreadable === undefined;
+  }
+
+  /** The line read as the statement of `entry`. */
+  readAs(entry: StatementEntry): LineReading {
+    const known = this.readings.get(entry.kind);
+    if (known) return known;
+    const reading = lineParser.read(entry, this.text, this.lexed ?? lexLine(this.text));
+    this.lexed = undefined;
+    this.readings.set(entry.kind, reading);
+    return reading;
+  }
+}
+
+function openingOf(token: IToken | undefined): Opening | undefined {
+  if (token === undefined) return undefined;
+  const word = { text: token.image, ...spanOf(token) };
+  const isWord = isKeyword(token.tokenType) || token.tokenType === WordToken;
+  return { word, isWord, canonical: isWord ? canonicalWord(token.image) : '' };
+}

@@ -1,0 +1,185 @@
+import {
+  EOF,
+  MismatchedTokenException,
+  NotAllInputParsedException,
+  type IParserErrorMessageProvider,
+  type IRecognitionException,
+  type IToken,
+  type TokenType,
+} from 'chevrotain';
+import { endOf, spanOf } from './lexer.js';
+import { nearestWord } from './nearest.js';
+import { CloseBracket, isKeyword, OpenBracket, Percent, Word, wordsOf } from './tokens.js';
+import type { LineProblem } from './values.js';
+import { canonicalWord, choiceLists } from './words.js';
+
+/** What the grammar was looking for when it gave up; filled in by the parser's message provider. */
+export interface Wanted {
+  types: readonly TokenType[];
+}
+
+/** Chevrotain's own texts are never shown; the provider only notes which tokens were looked for. */
+export function notingProvider(wanted: Wanted): IParserErrorMessageProvider {
+  const firstOf = (paths: readonly (readonly TokenType[])[]): TokenType[] =>
+    paths.flatMap((path) => path.slice(0, 1));
+  const note = (types: readonly TokenType[]): string => {
+    wanted.types = [...new Set(types)];
+    return '';
+  };
+  return {
+    buildMismatchTokenMessage: ({ expected }) => note([expected]),
+    buildNotAllInputParsedMessage: () => note([]),
+    buildNoViableAltMessage: ({ expectedPathsPerAlt }) => note(expectedPathsPerAlt.flatMap(firstOf)),
+    buildEarlyExitMessage: ({ expectedIterationPaths }) => note(firstOf(expectedIterationPaths)),
+  };
+}
+
+/** How messages speak of a phrase of the grammar. */
+const phraseTexts: Readonly<Record<string, string>> = {
+  newName: 'a name',
+  knownName: 'a name',
+  sentence: 'a sentence in quotes',
+  freeText: 'a word or two',
+  quantity: 'a number',
+  percentage: 'a share, such as `30%`,',
+  length: 'a length, such as `12`, `30 cm` or `40%`,',
+  extent: 'a width and a height, such as `80 x 50 cm`,',
+  coordinates: 'a place in numbers, such as `(12, 8)`,',
+  date: 'a day, such as `2026-12-01`,',
+  angle: 'an angle, such as `15 degrees`,',
+  colourSpec: 'a colour, such as `#2f6f73`, `7.5R 4/10` or the name of one,',
+  place: 'a place, such as `focus`, `upper right` or `(12, 8)`,',
+  move: 'a move, such as `3 cm left`,',
+  spot: 'a place in words, such as `upper right`,',
+  anchor: 'one of its own places, such as `bottom` or `upper left`,',
+  system: 'a division, such as `golden`, `thirds` or `root 5`,',
+  canvasSize: 'a size, such as `80 x 50 cm`, `figure 20` or `A3`,',
+  valueGroup: 'a group and its steps, such as `dark 1-2`,',
+  budgetShare: 'a name and its share, such as `dark 30%`,',
+  mirrorDirection: '`left to right` or `top to bottom`',
+  layerName: 'a layer, such as `block-in`, `body colour` or `glaze`,',
+  colourIndex: 'a colour index, such as `PB29`,',
+  gridCount: 'a number of squares, such as `6 x 4`,',
+  findingName: 'the name of a finding',
+};
+
+function shown(text: string): string {
+  return `\`${text.length > 40 ? `${text.slice(0, 39)}…` : text}\``;
+}
+
+/** `a`, `b` or `c` */
+export function alternatives(words: readonly string[]): string {
+  const quoted = words.map(shown);
+  const last = quoted.pop() ?? '';
+  return quoted.length === 0 ? last : `${quoted.join(', ')} or ${last}`;
+}
+
+function wantedText(types: readonly TokenType[]): string {
+  const words = types.flatMap(wordsOf);
+  if (words.length === 0) return alternatives(types.map((type) => type.LABEL ?? type.name));
+  return words.length > 1 ? `one of ${alternatives(words)}` : alternatives(words);
+}
+
+interface Failure {
+  readonly error: IRecognitionException;
+  readonly tokens: readonly IToken[];
+  readonly wanted: readonly TokenType[];
+  /** The phrases being read, outermost first, with the token each begins at. */
+  readonly open: readonly { readonly phrase: string; readonly from: IToken }[];
+  /** The tokens that could stand after the first `count` ones. */
+  readonly following: (count: number) => readonly TokenType[];
+}
+
+/** Says in the studio's words what is wrong with a line that the grammar could not read. */
+export function problemOf(failure: Failure): LineProblem {
+  const { error, tokens, open } = failure;
+  const found = error.token;
+  const index = found.tokenType === EOF ? tokens.length : tokens.indexOf(found);
+  const before = tokens[index - 1];
+  if (error instanceof NotAllInputParsedException) return trailing(failure, found, index, before);
+
+  const phrase = open.find(
+    ({ from }) => from === found || (index === tokens.length && from.tokenType === EOF),
+  );
+  const wanted = phraseTexts[phrase?.phrase ?? ''] ?? wantedText(failure.wanted);
+  const needed = `After ${shown(before?.image ?? '')} ${wanted} is needed`;
+  const closing = failure.wanted.find((type) => type === Percent || type === CloseBracket);
+  if (error instanceof MismatchedTokenException && closing && before && before.tokenType !== OpenBracket) {
+    const replacement = before.image + (closing.LABEL ?? '');
+    return {
+      ...spanOf(before),
+      code: 'incomplete statement',
+      message: `${needed}.`,
+      fix: { title: `Write \`${replacement}\``, replacement },
+    };
+  }
+  if (index === tokens.length) {
+    const span = before ? spanOf(before) : { start: 0, end: 0 };
+    return { ...span, code: 'incomplete statement', message: `${needed}.` };
+  }
+  if (phrase?.phrase === 'sentence') return unquoted(found, tokens, needed);
+  const candidates = [...failure.wanted, ...failure.following(index)].flatMap(wordsOf);
+  if (!isWord(found) || candidates.length === 0) {
+    return { ...spanOf(found), code: 'unexpected text', message: `${needed}, not ${shown(found.image)}.` };
+  }
+  return unknownWord(found, candidates, `${needed}.`);
+}
+
+function isWord(token: IToken): boolean {
+  return token.tokenType === Word || isKeyword(token.tokenType);
+}
+
+function unquoted(found: IToken, tokens: readonly IToken[], needed: string): LineProblem {
+  const last = tokens.at(-1) ?? found;
+  return {
+    start: found.startOffset,
+    end: endOf(last),
+    code: 'unexpected text',
+    message: `${needed}.`,
+    ...(isWord(found) && { fix: quoteFix(tokens, found) }),
+  };
+}
+
+function quoteFix(tokens: readonly IToken[], from: IToken): NonNullable<LineProblem['fix']> {
+  let text = '';
+  let end = from.startOffset;
+  for (const token of tokens.slice(tokens.indexOf(from))) {
+    text += ' '.repeat(token.startOffset - end) + token.image;
+    end = endOf(token);
+  }
+  return { title: 'Put it in quotes', replacement: `"${text.replace(/["\\]/g, '\\$&')}"` };
+}
+
+function unknownWord(found: IToken, candidates: readonly string[], otherwise: string): LineProblem {
+  const nearest = nearestWord(found.image, candidates);
+  const hint = nearest === undefined ? otherwise : `Did you mean ${shown(nearest)}?`;
+  return {
+    ...spanOf(found),
+    code: 'unknown word',
+    message: `${shown(found.image)} is not known here. ${hint}`,
+    ...(nearest !== undefined && { fix: { title: `Change to \`${nearest}\``, replacement: nearest } }),
+  };
+}
+
+/** `uper right`: a word that was taken for a name, and is nearly one that begins a place. */
+function placeWordBefore(found: IToken, before: IToken): string | undefined {
+  const second = [...choiceLists.Column, 'edge', 'side', 'corner'];
+  if (before.tokenType !== Word || !second.includes(canonicalWord(found.image))) return undefined;
+  return nearestWord(before.image, [...choiceLists.Row, ...choiceLists.Side]);
+}
+
+/** Text after a statement that was complete. */
+function trailing(failure: Failure, found: IToken, index: number, before: IToken | undefined): LineProblem {
+  const words = [...new Set(failure.following(index).flatMap(wordsOf))].filter((word) => word !== 'and');
+  const misread = before && placeWordBefore(found, before);
+  if (before && misread !== undefined) return unknownWord(before, [misread], '');
+  if (isWord(found) && nearestWord(found.image, words) !== undefined) return unknownWord(found, words, '');
+  const last = failure.tokens.at(-1) ?? found;
+  const mayFollow = words.length > 0 && words.length < 8 ? ` Only ${alternatives(words)} could follow.` : '';
+  return {
+    start: found.startOffset,
+    end: endOf(last),
+    code: 'unexpected text',
+    message: `${shown(found.image)} is not read after ${shown(before?.image ?? '')}.${mayFollow}`,
+  };
+}

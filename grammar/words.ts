@@ -1,0 +1,94 @@
+/**
+ * The words of the language, once. A keyword is still a word: names may be any word wherever the grammar
+ * reads a name, so `object value` or `colour path` are fine.
+ */
+
+/** The closed lists: a statement asks for "one of these". The list's name is also its name in the grammar. */
+export const choiceLists = {
+  ColourRole: ['dominant', 'complement', 'discord', 'neutral'],
+  ObjectRole: ['dominant', 'secondary', 'minor'],
+  Plane: ['background', 'middle', 'foreground'],
+  Edges: ['hard', 'firm', 'soft', 'lost'],
+  Means: ['value', 'colour', 'edges', 'detail', 'scale', 'isolation'],
+  OneWordLayer: ['imprimatura', 'underpainting', 'block-in', 'scumble', 'glaze', 'detail', 'varnish'],
+  OneWordSystem: ['golden', 'thirds', 'quarters', 'rabatment', 'diagonals', 'armature', 'own'],
+  BudgetSubject: ['value', 'colour'],
+  Wheel: ['painters', 'munsell'],
+  Trend: ['lighten', 'darken'],
+  Dimension: ['wide', 'high'],
+  Detail: ['fine', 'some', 'little'],
+  Temperature: ['warm', 'cool'],
+  Body: ['lean', 'fat'],
+  Severity: ['warning', 'hint'],
+  Orientation: ['upright', 'landscape'],
+  Side: ['left', 'right', 'top', 'bottom'],
+  Row: ['upper', 'middle', 'lower', 'top', 'bottom'],
+  Column: ['left', 'centre', 'right'],
+  Direction: ['left', 'right', 'up', 'down'],
+  LengthUnit: ['mm', 'cm', 'm', 'in'],
+  Degrees: ['degrees', 'degree'],
+} as const satisfies Record<string, readonly string[]>;
+
+export type ChoiceList = keyof typeof choiceLists;
+export type ChoiceOf<L extends ChoiceList> = (typeof choiceLists)[L][number];
+
+/** The words that hold a statement together, and those that open one. */
+export const connectingWords = [
+  'by',
+  'on',
+  'with',
+  'distance',
+  'carried',
+  'of',
+  'at',
+  'to',
+  'from',
+  'through',
+  'along',
+  'within',
+  'against',
+  'for',
+  'because',
+  'and',
+  'every',
+  'turning',
+  'resized',
+  'full',
+  'tint',
+  'ml',
+  'limit',
+  'part',
+  'edge',
+  'side',
+  'corner',
+  'crossing',
+  'focus',
+  'root',
+  'two',
+  'three',
+  'body',
+  'rectangle',
+  'ellipse',
+  'circle',
+  'outline',
+  'smooth',
+  'path',
+] as const;
+
+export type ConnectingWord = (typeof connectingWords)[number];
+
+/** Other spellings that are read as the word beside them. */
+const otherSpellings: ReadonlyMap<string, string> = new Map([
+  ['color', 'colour'],
+  ['gray', 'grey'],
+  ['center', 'centre'],
+]);
+
+/**
+ * The keyword a word stands for: lower case, in the spelling of this language. Not for names, which are
+ * compared with `nameKey`.
+ */
+export function canonicalWord(text: string): string {
+  const lower = text.toLowerCase();
+  return otherSpellings.get(lower) ?? lower;
+}

@@ -25,7 +25,10 @@ function workspaceUri(): vscode.Uri {
  * Asks again and again until there is an answer.
  * @throws after 30 seconds without one
  */
-export async function eventually<T>(what: string, ask: () => Promise<T | undefined> | T | undefined): Promise<T> {
+export async function eventually<T>(
+  what: string,
+  ask: () => Promise<T | undefined> | T | undefined,
+): Promise<T> {
   const end = Date.now() + 30_000;
   for (;;) {
     const answer = await ask();

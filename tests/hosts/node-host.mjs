@@ -33,7 +33,7 @@ export async function startNodeHost(options = {}) {
   for (const folder of options.installed ?? []) link(folder, extensions);
 
   const port = await freePort(options.port);
-  const { child, stop } = start(
+  const { child, ended, stop } = start(
     nodeHost.node,
     [
       nodeHost.entry,
@@ -87,6 +87,8 @@ export async function startNodeHost(options = {}) {
       if (payload.length > 0) query.set('payload', JSON.stringify(payload));
       return `http://${authority}/?${query}`;
     },
+    /** Settles when the server has ended, for whatever reason. */
+    ended,
     close,
   };
 }

@@ -1,6 +1,8 @@
 // @ts-check
 import { spawn } from 'node:child_process';
 import { createServer } from 'node:net';
+import path from 'node:path';
+import { createInterface } from 'node:readline';
 
 /** @type {Set<() => unknown>} */
 const pending = new Set();
@@ -28,7 +30,7 @@ for (const [signal, code] of /** @type {const} */ ([
 }
 
 /**
- * Starts a program that ends with this process at the latest.
+ * Starts a program that ends with this process at the latest. `ended` settles with the program.
  * @param {string} command
  * @param {readonly string[]} args
  * @param {import('node:child_process').SpawnOptions} [options]
@@ -46,38 +48,51 @@ export function start(command, args, options = {}) {
     await ended;
     clearTimeout(impatient);
   });
-  return { child, stop };
+  return { child, ended, stop };
 }
 
 /**
  * Runs a program to its end.
  * @param {string} command
  * @param {readonly string[]} args
- * @param {import('node:child_process').SpawnOptions & { onLine?: (line: string) => void }} [options] `onLine` is given each line
- *   of standard output, which is shown as well
- * @returns {Promise<number>} its exit code; 1 when it could not be started or was killed
+ * @param {import('node:child_process').SpawnOptions & { onLine?: (line: string) => void; limit?: number }} [options]
+ *   `onLine` is given each line that the program prints, which is shown as well; after `limit` milliseconds it is ended
+ * @returns {Promise<number>} its exit code; 1 when it could not be started or was ended
  */
-export async function run(command, args, { onLine, ...options } = {}) {
-  const stdio = onLine === undefined ? 'inherit' : /** @type {const} */ (['inherit', 'pipe', 'inherit']);
-  const { child, stop } = start(command, args, { stdio, ...options });
-  if (onLine !== undefined && child.stdout !== null) {
-    let rest = '';
-    child.stdout.setEncoding('utf8').on('data', (/** @type {string} */ text) => {
-      process.stdout.write(text);
-      const lines = (rest + text).split('\n');
-      rest = lines.pop() ?? '';
-      lines.forEach(onLine);
-    });
+export async function run(command, args, { onLine, limit, ...options } = {}) {
+  const output = onLine === undefined ? 'inherit' : 'pipe';
+  const { child, stop } = start(command, args, { stdio: ['inherit', output, output], ...options });
+  if (onLine !== undefined) {
+    forward(child.stdout, process.stdout, onLine);
+    forward(child.stderr, process.stderr, onLine);
   }
-  const code = await new Promise((resolve) => {
+  /** @type {Promise<number>} */
+  const ended = new Promise((resolve) => {
     child.on('error', (error) => {
       console.error(`${command}: ${error.message}`);
       resolve(1);
     });
-    child.on('close', (exitCode) => resolve(exitCode ?? 1));
+    child.on('close', (code) => resolve(code ?? 1));
   });
-  await stop();
-  return code;
+  try {
+    return await (limit === undefined ? ended : within(ended, limit, path.basename(command)));
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
+    return 1;
+  } finally {
+    await stop();
+  }
+}
+
+/**
+ * @param {import('node:stream').Readable | null} from
+ * @param {NodeJS.WritableStream} to
+ * @param {(line: string) => void} onLine
+ */
+function forward(from, to, onLine) {
+  if (from === null) return;
+  from.on('data', (/** @type {Buffer} */ data) => to.write(data));
+  createInterface({ input: from }).on('line', onLine);
 }
 
 /**

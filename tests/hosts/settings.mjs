@@ -47,7 +47,7 @@ export function writeSettings(folder, theme = 'light') {
     'extensions.ignoreRecommendations': true,
     'update.mode': 'none',
     'update.showReleaseNotes': false,
-    'git.openRepositoryInParentFolders': 'never',
+    'git.openRepositoryInParentFolders': 'always',
     'files.exclude': { '**/.vscode': true },
   };
   mkdirSync(folder, { recursive: true });

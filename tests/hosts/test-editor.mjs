@@ -18,7 +18,7 @@ async function testInNode() {
   const suite = path.join(extension, 'dist/tests/suite.node.js');
   const standIn = fileURLToPath(new URL('code-shim.mjs', import.meta.url));
   const wanted = process.env['MAHLSTICK_VSCODE'];
-  const program = wanted === 'download' ? undefined : ((wanted !== 'stand-in' && findDesktop()) || standIn);
+  const program = wanted === 'download' ? undefined : (wanted !== 'stand-in' && findDesktop()) || standIn;
   console.log(
     `VS Code: ${program === standIn ? 'code-server with Chromium, standing in for the desktop' : (program ?? 'desktop, downloaded')}`,
   );

@@ -1,5 +1,5 @@
 // @ts-check
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { examples } from './paths.mjs';
@@ -16,4 +16,17 @@ export function copyOfPlans(plans = examples) {
   const copy = path.join(parent, path.basename(plans));
   cpSync(plans, copy, { recursive: true });
   return copy;
+}
+
+/**
+ * @param {string} folder
+ * @returns {[string, ...string[]]} the names of its plans in the order of the alphabet
+ * @throws {Error} if it has none
+ */
+export function plansIn(folder) {
+  const [first, ...others] = readdirSync(folder)
+    .filter((name) => name.endsWith('.mahl'))
+    .sort();
+  if (first === undefined) throw new Error(`There is no plan in ${folder}.`);
+  return [first, ...others];
 }

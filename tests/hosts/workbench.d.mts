@@ -1,0 +1,37 @@
+import type { FrameLocator, Page } from 'playwright-core';
+import type { Theme } from './settings.mjs';
+
+/** Which editor is opened, and on what. */
+export interface WorkbenchOptions {
+  /** The extension host: VS Code of today with node, or the oldest supported VS Code with a web worker. */
+  readonly host: 'node' | 'web';
+  /** A folder of plans, which is copied first; the examples if left out. */
+  readonly plans?: string;
+  /** The folder of the extension; this repository if left out. */
+  readonly extension?: string;
+  readonly theme?: Theme;
+  /** Of the window, in CSS pixels. */
+  readonly size?: { readonly width: number; readonly height: number };
+}
+
+/** A VS Code with the extension in a headless browser. Every wait is bounded and fails with what it waited for. */
+export interface Workbench {
+  /** For what the functions below do not do. */
+  readonly page: Page;
+  /** The copy of the plans. In the node host edits are written there; in the web host they stay in the page. */
+  readonly folder: string;
+  /** The names of the plans in it, in the order of the alphabet; at least one. */
+  readonly plans: readonly [string, ...string[]];
+  /** Opens a file of the folder by its name and waits until its text is shown and has the focus. */
+  openFile(name: string): Promise<void>;
+  /** Runs a command by its title in the palette, such as `View: Close Editor`. */
+  runCommand(title: string): Promise<void>;
+  /** Waits until a webview shows something. */
+  preview(): Promise<FrameLocator>;
+  /** Writes the window as PNG. */
+  screenshot(file: string): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** Starts an editor and waits until it can be used. */
+export function openWorkbench(options: WorkbenchOptions): Promise<Workbench>;

@@ -1,0 +1,155 @@
+// @ts-check
+// `npm test`: every stage in order; `npm test -- unit package`: these and what they need. The last line has the sum.
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import { ensureChromium } from './hosts/chromium.mjs';
+import { installNodeHost } from './hosts/install-host.mjs';
+import { artefacts, root } from './hosts/paths.mjs';
+import { run } from './hosts/processes.mjs';
+
+/**
+ * @typedef {{ readonly passed: number; readonly failed: number }} Tally
+ * @typedef {{ readonly ok: boolean; readonly tally?: Tally }} Outcome
+ * @typedef {{ readonly name: string; readonly needs?: readonly string[]; readonly run: () => Promise<Outcome> }} Stage
+ */
+
+const minutes = 60_000;
+const bin = path.join(root, 'node_modules/.bin');
+const env = { ...process.env, PATH: `${bin}${path.delimiter}${process.env['PATH'] ?? ''}` };
+
+/**
+ * @param {string} commandLine words without spaces
+ * @param {(line: string) => void} [onLine]
+ * @returns {Promise<boolean>} whether it succeeded
+ */
+async function succeeds(commandLine, onLine) {
+  const [command = '', ...args] = commandLine.split(' ');
+  const options = { cwd: root, env, limit: 10 * minutes };
+  return (await run(command, args, onLine === undefined ? options : { ...options, onLine })) === 0;
+}
+
+/** @param {readonly string[]} commandLines */
+async function all(...commandLines) {
+  for (const line of commandLines) if (!(await succeeds(line))) return { ok: false };
+  return { ok: true };
+}
+
+/**
+ * @param {string} name of its report
+ * @param {string} options
+ * @returns {Promise<Outcome>}
+ */
+async function vitest(name, options = '') {
+  const report = `artefacts/${name}.json`;
+  rmSync(path.join(root, report), { force: true });
+  const line = `vitest run --reporter=default --reporter=json --outputFile.json=${report}${options}`;
+  const ok = await succeeds(line);
+  try {
+    /** @type {{ numPassedTests: number; numFailedTests: number }} */
+    const numbers = JSON.parse(readFileSync(path.join(root, report), 'utf8'));
+    return { ok, tally: { passed: numbers.numPassedTests, failed: numbers.numFailedTests } };
+  } catch {
+    console.error('vitest wrote no report.');
+    return { ok: false };
+  }
+}
+
+/**
+ * @param {'node' | 'web'} host
+ * @returns {Promise<Outcome>}
+ */
+async function mocha(host) {
+  /** @type {Tally | undefined} */
+  let tally;
+  const ok = await succeeds(`node tests/hosts/test-editor.mjs ${host}`, (line) => {
+    const [, json] = /^MOCHA-RESULT (\{.*\})$/.exec(line) ?? [];
+    if (json !== undefined) tally = JSON.parse(json);
+  });
+  if (tally === undefined) {
+    console.error('The editor reported no tests.');
+    return { ok: false };
+  }
+  return { ok, tally };
+}
+
+/** The package is made as for a release; what its tool warns of fails. @returns {Promise<Outcome>} */
+async function pack() {
+  let warnings = 0;
+  const made = await succeeds(
+    'vsce package --no-dependencies --allow-missing-repository --out artefacts/mahlstick.vsix',
+    (line) => (warnings += /^\s*WARNING\b/.test(line) ? 1 : 0),
+  );
+  if (warnings > 0) console.error(`The package has ${warnings} warnings.`);
+  return { ok: made && warnings === 0 };
+}
+
+/** @param {Promise<unknown>} promise @returns {Promise<Outcome>} */
+const done = (promise) => promise.then(() => ({ ok: true }));
+
+/** @type {readonly Stage[]} */
+const stages = [
+  { name: 'chromium', run: () => done(ensureChromium().then((file) => console.log(file))) },
+  { name: 'lint', run: () => all('eslint .', 'prettier --check .') },
+  { name: 'types', run: () => all('tsc --noEmit -p .', 'tsc --noEmit -p tests/hosts') },
+  { name: 'build', run: () => all('node client/build.mjs') },
+  { name: 'unit', run: () => vitest('unit') },
+  { name: 'host', run: () => done(installNodeHost()) },
+  { name: 'editor-node', needs: ['chromium', 'build', 'host'], run: () => mocha('node') },
+  { name: 'editor-web', needs: ['chromium', 'build'], run: () => mocha('web') },
+  {
+    name: 'editor-preview',
+    needs: ['chromium', 'build', 'host'],
+    run: () => vitest('editor-preview', ' --config tests/editor/vitest.config.ts'),
+  },
+  { name: 'package', run: pack },
+];
+
+/**
+ * @param {readonly string[]} names
+ * @returns {readonly Stage[]} those and what they need, in order; all for no name
+ * @throws {Error} for a name that is none
+ */
+function chosen(names) {
+  const unknown = names.find((name) => !stages.some((stage) => stage.name === name));
+  if (unknown !== undefined)
+    throw new Error(`No stage '${unknown}'; there are: ${stages.map(({ name }) => name).join(', ')}`);
+  if (names.length === 0) return stages;
+  const wanted = new Set(
+    stages.flatMap(({ name, needs }) => (names.includes(name) ? [name, ...(needs ?? [])] : [])),
+  );
+  return stages.filter(({ name }) => wanted.has(name));
+}
+
+/** @param {unknown} error */
+const message = (error) => (error instanceof Error ? error.message : String(error));
+
+/** @returns {Promise<number>} the exit code */
+async function main() {
+  mkdirSync(artefacts, { recursive: true });
+  let passed = 0;
+  let failed = 0;
+  for (const stage of chosen(process.argv.slice(2))) {
+    console.log(`\n== ${stage.name}`);
+    const begun = Date.now();
+    const { ok, tally } = await stage.run().catch((error) => {
+      console.error(message(error));
+      return /** @type {Outcome} */ ({ ok: false });
+    });
+    passed += tally?.passed ?? 0;
+    failed += tally?.failed ?? 0;
+    const seconds = ((Date.now() - begun) / 1000).toFixed(1);
+    console.log(`== ${stage.name}: ${ok ? 'passed' : 'FAILED'} (${seconds} s)`);
+    if (!ok) {
+      // A stage without tests of its own counts as one failure.
+      console.log(`\n${passed} passed, ${failed === 0 ? 1 : failed} failed`);
+      return 1;
+    }
+  }
+  console.log(`\n${passed} passed, ${failed} failed`);
+  return 0;
+}
+
+process.exitCode = await main().catch((error) => {
+  console.error(message(error));
+  return 2;
+});

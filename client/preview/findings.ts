@@ -1,0 +1,81 @@
+import type { Scene } from '../../server/drawing/scene.js';
+import type { ListedFinding } from './messages.js';
+
+/** A finding as it stands in the list below the drawing. */
+export interface FindingRow extends ListedFinding {
+  /** One thing to try, where the drawing tells it apart from what was found. */
+  readonly advice?: string;
+  /** Keys of its subjects in the drawing, for marking them together. */
+  readonly subjects: readonly string[];
+}
+
+const ranks = { error: 0, warning: 1, hint: 2 } as const;
+
+/** The list in the order of weight, then of the text, each row tied to its marks in the drawing. */
+export function findingRows(
+  findings: readonly ListedFinding[],
+  scene: Scene | undefined,
+): readonly FindingRow[] {
+  const subjects = Object.entries(scene?.subjects ?? {});
+  return findings
+    .map((finding): FindingRow => {
+      const same = subjects.flatMap(([key, subject]) =>
+        subject.kind === 'finding' &&
+        subject.location.line === finding.location.line &&
+        finding.message.startsWith(subject.message)
+          ? [{ key, message: subject.message }]
+          : [],
+      );
+      const message = same[0]?.message ?? finding.message;
+      const advice = finding.message.slice(message.length).trim();
+      return {
+        ...finding,
+        message,
+        ...(advice === '' ? {} : { advice }),
+        subjects: same.map(({ key }) => key),
+      };
+    })
+    .sort(
+      (a, b) =>
+        ranks[a.severity] - ranks[b.severity] ||
+        a.location.line - b.location.line ||
+        a.location.start - b.location.start,
+    );
+}
+
+/**
+ * What a live region says when the findings have changed: `undefined` when they say the same as before, wherever
+ * they now stand in the text.
+ */
+export function announcement(
+  before: readonly ListedFinding[],
+  after: readonly ListedFinding[],
+): string | undefined {
+  const left = before.map(({ message }) => message);
+  const fresh: string[] = [];
+  for (const { message } of after) {
+    const index = left.indexOf(message);
+    if (index < 0) fresh.push(message);
+    else left.splice(index, 1);
+  }
+  if (fresh.length === 0 && left.length === 0) return undefined;
+  if (after.length === 0) return 'No findings left.';
+  const [first] = fresh;
+  const total = `${counted(after.length, 'finding')} now.`;
+  if (first === undefined) return `${counted(left.length, 'finding')} settled, ${total}`;
+  return fresh.length === 1 ? `${first} ${total}` : `${fresh.length} new findings, ${total}`;
+}
+
+/** `1 finding`, `3 findings` */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+/** `1 error, 2 warnings`, or `No findings`. */
+export function summary(findings: readonly Pick<ListedFinding, 'severity'>[]): string {
+  const parts = (['error', 'warning', 'hint'] as const).flatMap((severity) => {
+    const count = findings.filter((finding) => finding.severity === severity).length;
+    return count === 0 ? [] : [counted(count, severity)];
+  });
+  return parts.length === 0 ? 'No findings' : parts.join(', ');
+}

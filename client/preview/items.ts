@@ -1,0 +1,87 @@
+import type { Location } from '../../server/plan/plan.js';
+import type { LayerName, Mark, PathMark, Scene, Subject } from '../../server/drawing/scene.js';
+
+/** Something in the drawing that can be gone to, marked and clicked. */
+export interface Item {
+  /** Of its subject in the scene. */
+  readonly key: string;
+  readonly kind: Subject['kind'];
+  /** For screen readers: what it is and where it is written. */
+  readonly label: string;
+  readonly location: Location;
+  /** Zero-based lines of its block, both included. */
+  readonly lines: { readonly first: number; readonly last: number };
+  /** Path data of its outline; empty when it is only drawn as text. */
+  readonly outline: readonly string[];
+  /** Lines too thin to be hit by a pointer, as opposed to areas. */
+  readonly thin: boolean;
+}
+
+/** Everything that the marks of a scene stand for, in the order of the text. */
+export function itemsOf(scene: Scene): readonly Item[] {
+  const marks = new Map<string, { layer: LayerName; mark: Mark }[]>();
+  for (const layer of scene.layers) {
+    for (const mark of layer.marks) {
+      if (mark.subject === undefined) continue;
+      const known = marks.get(mark.subject) ?? [];
+      known.push({ layer: layer.name, mark });
+      marks.set(mark.subject, known);
+    }
+  }
+  return Object.entries(scene.subjects)
+    .flatMap(([key, subject]) => {
+      const drawn = marks.get(key);
+      return drawn === undefined ? [] : [itemOf(key, subject, drawn)];
+    })
+    .sort((a, b) => a.location.line - b.location.line || a.location.start - b.location.start);
+}
+
+type Drawn = readonly { readonly layer: LayerName; readonly mark: Mark }[];
+
+function itemOf(key: string, subject: Subject, drawn: Drawn): Item {
+  const { kind, location } = subject;
+  const lines = 'lines' in subject ? subject.lines : { first: location.line, last: location.line };
+  return {
+    key,
+    kind,
+    label: labelOf(subject, drawn),
+    location,
+    lines,
+    outline: outlineOf(kind, drawn),
+    thin: kind === 'lead' || kind === 'horizon' || kind === 'division' || kind === 'focus',
+  };
+}
+
+function labelOf(subject: Subject, drawn: Drawn): string {
+  const line = `line ${subject.location.line + 1}`;
+  if (subject.kind === 'finding') return `${severityWords[subject.severity]}: ${subject.message} ${line}`;
+  const tip = drawn.find(({ mark }) => mark.tip !== undefined)?.mark.tip;
+  const name = subject.kind === 'lead' ? `lead ${subject.name}` : subject.name;
+  return `${(tip ?? name).replace(/\.$/, '')}, ${line}`;
+}
+
+export const severityWords = { error: 'Error', warning: 'Warning', hint: 'Hint' } as const;
+
+/**
+ * The paths that go round an item on the picture: the filled ones of an object, without the hatching inside it;
+ * for the rest all that is drawn of it, on the picture if anything is.
+ */
+function outlineOf(kind: Subject['kind'], drawn: Drawn): readonly string[] {
+  const paths = drawn.filter(
+    (entry): entry is { layer: LayerName; mark: PathMark } => entry.mark.kind === 'path',
+  );
+  const onPicture = paths.filter(({ layer }) => layer === 'picture' || layer === 'construction');
+  const best = onPicture.length > 0 ? onPicture : paths;
+  const filled = best.filter(({ mark }) => mark.fill !== undefined);
+  const chosen = kind === 'object' && filled.length > 0 ? filled : best;
+  return chosen.map(({ mark }) => mark.d);
+}
+
+/** Keys of the items whose lines hold the line of the cursor. Findings are marked in the list, not here. */
+export function itemsAtLine(items: readonly Item[], line: number): ReadonlySet<string> {
+  return new Set(
+    items
+      .filter(({ kind, lines }) => kind !== 'finding' && lines.first <= line && line <= lines.last)
+      .map(({ key }) => key),
+  );
+}

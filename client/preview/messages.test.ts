@@ -1,0 +1,94 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { exceeds, receiveFromPage, receiveInPage } from './messages.js';
+import { stillLife } from './still-life.js';
+
+const scene = { type: 'scene', epoch: 1, version: 3, scene: stillLife };
+const location = { line: 2, start: 0, end: 4 };
+
+describe('what the page accepts', () => {
+  it('takes a scene, findings, the line of the cursor and states', () => {
+    const finding = { code: 'even-count', severity: 'warning', message: 'Two objects.', location };
+    for (const message of [
+      scene,
+      { type: 'findings', version: 3, findings: [finding] },
+      { type: 'mark', version: 3, line: 4 },
+      { type: 'mark', version: 3, line: null },
+      { type: 'view', view: 'notan' },
+      { type: 'server', state: 'stopped' },
+      { type: 'gone' },
+    ]) {
+      expect(receiveInPage(message)).toEqual({ ok: true, message });
+    }
+  });
+
+  it.each([
+    ['a view that does not exist', { ...stillLife, view: 'sideways' }],
+    ['an infinite place', { ...stillLife, sheet: { ...stillLife.sheet, x: Number.POSITIVE_INFINITY } }],
+    ['an ink that is neither colour nor token', withMark({ fill: 'url(https://example.org/x)' })],
+    ['path data with other characters', withMark({ d: 'M0 0" onload="alert(1)' })],
+    ['an attribute that no mark has', withMark({ onclick: 'alert(1)' })],
+  ])('refuses a scene with %s', (_what, bad) => {
+    expect(receiveInPage({ ...scene, scene: bad })).toEqual({ ok: false, reason: 'malformed' });
+  });
+
+  function withMark(change: object): unknown {
+    const mark = { kind: 'path', key: 'a', d: 'M0 0h1', fill: '#000000', ...change };
+    return { ...stillLife, layers: [{ name: 'picture', marks: [mark] }] };
+  }
+});
+
+describe('what the extension accepts', () => {
+  it('takes four kinds of message', () => {
+    for (const message of [
+      { type: 'ready' },
+      { type: 'view', view: 'values' },
+      { type: 'reveal', version: 3, location },
+      { type: 'restart' },
+    ]) {
+      expect(receiveFromPage(message)).toEqual({ ok: true, message });
+    }
+  });
+
+  it.each([
+    ['of an unknown type', { type: 'open', uri: 'file:///etc/passwd' }, 'unknown'],
+    ['without a type', { version: 1 }, 'unknown'],
+    ['that is no object', 'ready', 'unknown'],
+    ['that is nothing', null, 'unknown'],
+    ['with more than is asked for', { type: 'ready', and: 'more' }, 'malformed'],
+    [
+      'with a place before the text',
+      { type: 'reveal', version: 3, location: { ...location, line: -1 } },
+      'malformed',
+    ],
+    [
+      'with a place that ends before it begins',
+      { type: 'reveal', version: 3, location: { line: 0, start: 4, end: 2 } },
+      'malformed',
+    ],
+    ['with half a version', { type: 'reveal', version: 3.5, location }, 'malformed'],
+    ['that is too large', { type: 'view', view: 'x'.repeat(3_000) }, 'too large'],
+    ['with too many entries', { type: 'ready', list: Array.from({ length: 3_000 }, () => 0) }, 'too large'],
+  ])('refuses one %s', (_what, data, reason) => {
+    expect(receiveFromPage(data)).toEqual({ ok: false, reason });
+  });
+
+  it('answers whatever it is given', () => {
+    fc.assert(
+      fc.property(fc.anything(), (data) => {
+        const received = receiveFromPage(data);
+        expect(received.ok ? received.message.type : received.reason).toBeTypeOf('string');
+      }),
+    );
+  });
+});
+
+describe('the size of a message', () => {
+  it('counts characters and entries, however deep', () => {
+    expect(exceeds({ a: ['bcd'] }, 8)).toBe(false);
+    expect(exceeds({ a: ['bcd'] }, 6)).toBe(true);
+    const deep = Array.from({ length: 50 }).reduce<unknown>((inner) => [inner], 'x');
+    expect(exceeds(deep, 40)).toBe(true);
+    expect(exceeds(deep, 60)).toBe(false);
+  });
+});

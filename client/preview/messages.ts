@@ -1,0 +1,114 @@
+import * as v from 'valibot';
+import { views } from '../../server/drawing/scene.js';
+import { locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
+
+/**
+ * What the extension and the page of a preview say to each other. Both ends check what they are given against
+ * these schemas: the page because the plan behind a drawing may come from a stranger, the extension because it
+ * acts on what the page asks.
+ */
+
+const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
+const view = v.picklist(views);
+
+const listedFinding = v.strictObject({
+  /** The rule or problem, such as `value-budget`. */
+  code: v.pipe(v.string(), v.maxLength(200)),
+  severity: severitySchema,
+  message: v.pipe(v.string(), v.maxLength(10_000)),
+  location: locationSchema,
+});
+/** A diagnostic of the plan, as the page lists it. */
+export type ListedFinding = v.InferOutput<typeof listedFinding>;
+
+export const serverStates = ['starting', 'running', 'stopped'] as const;
+export type ServerState = (typeof serverStates)[number];
+
+const toPage = v.variant('type', [
+  v.strictObject({
+    type: v.literal('scene'),
+    /** Counts the scenes given to this page: a lower one than the last is overtaken. */
+    epoch: count,
+    /** Of the document that was drawn. */
+    version: count,
+    scene: sceneSchema,
+  }),
+  v.strictObject({
+    type: v.literal('findings'),
+    version: count,
+    findings: v.pipe(v.array(listedFinding), v.maxLength(10_000)),
+  }),
+  /** Where the cursor is: zero-based, `null` while the plan is in no editor. */
+  v.strictObject({ type: v.literal('mark'), version: count, line: v.nullable(count) }),
+  v.strictObject({ type: v.literal('view'), view }),
+  v.strictObject({ type: v.literal('server'), state: v.picklist(serverStates) }),
+  /** The plan's file can't be read any more. */
+  v.strictObject({ type: v.literal('gone') }),
+]);
+export type ToPage = v.InferOutput<typeof toPage>;
+
+const fromPage = v.variant('type', [
+  /** The page listens: what is sent before is lost. */
+  v.strictObject({ type: v.literal('ready') }),
+  v.strictObject({ type: v.literal('view'), view }),
+  /** Select the words that something in the drawing stands for, if the document is still at that version. */
+  v.strictObject({ type: v.literal('reveal'), version: count, location: locationSchema }),
+  v.strictObject({ type: v.literal('restart') }),
+]);
+export type FromPage = v.InferOutput<typeof fromPage>;
+
+/** What the page keeps for a preview that is restored when a window is opened again. */
+export const pageStateSchema = v.strictObject({ uri: v.pipe(v.string(), v.maxLength(4_000)), view });
+export type PageState = v.InferOutput<typeof pageStateSchema>;
+
+/** Characters and entries in all, so that a message is refused before it is looked at closely. */
+const largest = { toPage: 64_000_000, fromPage: 2_000 } as const;
+
+export type Refusal = 'too large' | 'unknown' | 'malformed';
+export type Received<M> =
+  { readonly ok: true; readonly message: M } | { readonly ok: false; readonly reason: Refusal };
+
+/** Checks what came from the extension. */
+export function receiveInPage(data: unknown): Received<ToPage> {
+  return receive(data, toPage, largest.toPage);
+}
+
+/** Checks what came from the page. */
+export function receiveFromPage(data: unknown): Received<FromPage> {
+  return receive(data, fromPage, largest.fromPage);
+}
+
+interface Messages<M extends { readonly type: string }> extends v.GenericSchema<unknown, M> {
+  readonly options: readonly { readonly entries: { readonly type: { readonly literal: string } } }[];
+}
+
+function receive<M extends { readonly type: string }>(
+  data: unknown,
+  schema: Messages<M>,
+  limit: number,
+): Received<M> {
+  if (exceeds(data, limit)) return { ok: false, reason: 'too large' };
+  const result = v.safeParse(schema, data);
+  if (result.success) return { ok: true, message: result.output };
+  const type = typeof data === 'object' && data !== null && 'type' in data ? data.type : undefined;
+  const known = schema.options.some(({ entries }) => entries.type.literal === type);
+  return { ok: false, reason: known ? 'malformed' : 'unknown' };
+}
+
+/** Whether a value holds more characters and entries than `limit`; stops counting there. */
+export function exceeds(value: unknown, limit: number): boolean {
+  let left = limit;
+  const waiting: unknown[] = [value];
+  while (waiting.length > 0) {
+    const item = waiting.pop();
+    left -= typeof item === 'string' ? item.length + 1 : 1;
+    if (left < 0) return true;
+    if (typeof item === 'object' && item !== null) {
+      for (const [key, entry] of Object.entries(item)) {
+        left -= Array.isArray(item) ? 0 : key.length;
+        waiting.push(entry);
+      }
+    }
+  }
+  return false;
+}

@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { contentSecurityPolicy, createNonce, pageHtml } from './page.js';
+
+const parts = {
+  cspSource: 'https://*.vscode-cdn.net',
+  nonce: 'f00d',
+  scriptUri: 'https://file.vscode-cdn.net/dist/preview.js',
+  styleUri: 'https://file.vscode-cdn.net/dist/preview.css',
+  state: '{}',
+};
+
+describe('the page of a preview', () => {
+  it('allows one script by nonce, local style sheets, and nothing else', () => {
+    const directives = contentSecurityPolicy(parts).split('; ');
+    expect(directives).toEqual([
+      "default-src 'none'",
+      "script-src 'nonce-f00d'",
+      'style-src https://*.vscode-cdn.net',
+      "base-uri 'none'",
+      "form-action 'none'",
+    ]);
+  });
+
+  it('states the policy before anything that it governs', () => {
+    const html = pageHtml(parts);
+    const policy = html.indexOf('Content-Security-Policy');
+    expect(policy).toBeGreaterThan(0);
+    expect(policy).toBeLessThan(html.indexOf('<link'));
+    expect(policy).toBeLessThan(html.indexOf('<script'));
+    expect(html).not.toMatch(/unsafe-(inline|eval)/);
+    expect(html.match(/<script/g)).toHaveLength(1);
+  });
+
+  it('cannot be broken out of by a name in the state', () => {
+    const html = pageHtml({
+      ...parts,
+      state: JSON.stringify({ uri: 'file:///a"><script>alert(1)</script>.mahl' }),
+    });
+    expect(html).not.toContain('<script>');
+    expect(html).toContain('&quot;&gt;&lt;script&gt;');
+  });
+
+  it('takes a new nonce of 128 bits each time', () => {
+    const nonces = new Set(Array.from({ length: 100 }, createNonce));
+    expect(nonces.size).toBe(100);
+    for (const nonce of nonces) expect(nonce).toMatch(/^[0-9a-f]{32}$/);
+  });
+});

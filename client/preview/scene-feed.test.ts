@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import type { View } from '../../server/drawing/scene.js';
+import type { SceneResult } from '../../server/language/protocol.js';
+import { SceneFeed } from './scene-feed.js';
+import { stillLife } from './still-life.js';
+
+/** A feed whose questions are answered by hand. */
+function openFeed() {
+  const asked: {
+    view: View;
+    answer: (version: number | null) => Promise<void>;
+    fail: () => Promise<void>;
+  }[] = [];
+  const delivered: { epoch: number; version: number; view: View }[] = [];
+  const failures: unknown[] = [];
+  const feed = new SceneFeed('drawing', {
+    ask: (view) =>
+      new Promise<SceneResult | null>((resolve, reject) => {
+        asked.push({
+          view,
+          answer: (version) => {
+            resolve(version === null ? null : { version, scene: { ...stillLife, view } });
+            return settled();
+          },
+          fail: () => {
+            reject(new Error('gone'));
+            return settled();
+          },
+        });
+      }),
+    deliver: (epoch, { version, scene }) => delivered.push({ epoch, version, view: scene.view }),
+    failed: (error) => failures.push(error),
+  });
+  return { feed, asked, delivered, failures };
+}
+
+async function settled(): Promise<void> {
+  for (let turn = 0; turn < 5; turn++) await Promise.resolve();
+}
+
+describe('the feed of scenes', () => {
+  it('asks once more, not once a change, when the plan changes while it waits', async () => {
+    const { feed, asked, delivered } = openFeed();
+    feed.refresh();
+    feed.refresh();
+    feed.refresh();
+    expect(asked).toHaveLength(1);
+    await asked[0]?.answer(1);
+    expect(asked).toHaveLength(2);
+    await asked[1]?.answer(3);
+    expect(asked).toHaveLength(2);
+    expect(delivered.map(({ epoch, version }) => [epoch, version])).toEqual([
+      [1, 1],
+      [2, 3],
+    ]);
+  });
+
+  it('drops the answer for a view that is no longer shown', async () => {
+    const { feed, asked, delivered } = openFeed();
+    feed.refresh();
+    feed.show('notan');
+    await asked[0]?.answer(1);
+    await asked[1]?.answer(1);
+    expect(delivered).toEqual([{ epoch: 1, version: 1, view: 'notan' }]);
+  });
+
+  it('drops an answer older than the last one, and takes the same version again', async () => {
+    const { feed, asked, delivered } = openFeed();
+    for (const version of [5, 4, 5]) {
+      feed.refresh();
+      await asked.at(-1)?.answer(version);
+    }
+    expect(delivered.map(({ version }) => version)).toEqual([5, 5]);
+  });
+
+  it('tells of a failure and asks again when the plan changes', async () => {
+    const { feed, asked, delivered, failures } = openFeed();
+    feed.refresh();
+    await asked[0]?.fail();
+    expect(failures).toHaveLength(1);
+    feed.refresh();
+    await asked[1]?.answer(null);
+    feed.refresh();
+    await asked[2]?.answer(2);
+    expect(delivered.map(({ version }) => version)).toEqual([2]);
+  });
+
+  it('delivers nothing after it was stopped', async () => {
+    const { feed, asked, delivered } = openFeed();
+    feed.refresh();
+    feed.stop();
+    await asked[0]?.answer(1);
+    feed.refresh();
+    expect(asked).toHaveLength(1);
+    expect(delivered).toEqual([]);
+  });
+});

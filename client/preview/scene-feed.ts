@@ -1,0 +1,73 @@
+import type { View } from '../../server/drawing/scene.js';
+import type { SceneResult } from '../../server/language/protocol.js';
+
+export interface SceneFeedHost {
+  /** Asks the server; `null` when it does not know the plan. Rejects when it is gone. */
+  readonly ask: (view: View) => Promise<SceneResult | null>;
+  /** `epoch` counts up with each scene. */
+  readonly deliver: (epoch: number, result: SceneResult) => void;
+  readonly failed: (error: unknown) => void;
+}
+
+/**
+ * Keeps a page supplied with the latest drawing: one request at a time, and one more when the plan has changed
+ * meanwhile, so that fast typing neither piles up requests nor stops the drawing. An answer for a view that is no
+ * longer shown, or older than one already delivered, is dropped.
+ */
+export class SceneFeed {
+  readonly #host: SceneFeedHost;
+  #view: View;
+  #asking = false;
+  #wanted = false;
+  #stopped = false;
+  #epoch = 0;
+  #last: { readonly view: View; readonly version: number } | undefined;
+
+  constructor(view: View, host: SceneFeedHost) {
+    this.#view = view;
+    this.#host = host;
+  }
+
+  get view(): View {
+    return this.#view;
+  }
+
+  show(view: View): void {
+    this.#view = view;
+    this.refresh();
+  }
+
+  /** The plan, or a file that it names, is another than before; or the page has lost what it was given. */
+  refresh(): void {
+    if (this.#stopped) return;
+    this.#wanted = true;
+    if (!this.#asking) void this.#work();
+  }
+
+  stop(): void {
+    this.#stopped = true;
+  }
+
+  async #work(): Promise<void> {
+    this.#asking = true;
+    while (this.#wanted && !this.#stopped) {
+      this.#wanted = false;
+      const view = this.#view;
+      try {
+        const result = await this.#host.ask(view);
+        if (result !== null) this.#take(view, result);
+      } catch (error) {
+        if (!this.#stopped) this.#host.failed(error);
+      }
+    }
+    this.#asking = false;
+  }
+
+  #take(view: View, result: SceneResult): void {
+    const overtaken = this.#last?.view === view && result.version < this.#last.version;
+    if (this.#stopped || view !== this.#view || overtaken) return;
+    this.#last = { view, version: result.version };
+    this.#epoch += 1;
+    this.#host.deliver(this.#epoch, result);
+  }
+}

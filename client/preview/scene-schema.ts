@@ -1,0 +1,114 @@
+import * as v from 'valibot';
+import { layerNames, type Scene, tokens, views, weights } from '../../server/drawing/scene.js';
+
+/** The longest outline that is drawn, as SVG path data: 200,000 points fit. */
+const longestPath = 8_000_000;
+const longestText = 100_000;
+const mostMarks = 100_000;
+
+const text = v.pipe(v.string(), v.maxLength(longestText));
+const finite = v.pipe(v.number(), v.finite());
+const size = v.pipe(finite, v.minValue(0));
+const column = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
+const hex = v.custom<`#${string}`>((ink) => typeof ink === 'string' && /^#[0-9a-f]{3,8}$/i.test(ink));
+const ink = v.union([v.picklist(tokens), hex]);
+
+/** A stretch of one line, see `Location` of the plan. */
+export const locationSchema = v.pipe(
+  v.strictObject({ line: column, start: column, end: column }),
+  v.check(({ start, end }) => start <= end),
+  v.readonly(),
+);
+
+export const severitySchema = v.picklist(['error', 'warning', 'hint']);
+
+const box = v.strictObject({ x: finite, y: finite, width: size, height: size });
+
+const base = { key: text, subject: v.exactOptional(text), tip: v.exactOptional(text) };
+
+const mark = v.variant('kind', [
+  v.strictObject({
+    ...base,
+    kind: v.literal('path'),
+    // What has no place in path data has no business in the attribute either.
+    d: v.pipe(v.string(), v.maxLength(longestPath), v.regex(/^[MmLlHhVvCcSsQqTtAaZz0-9eE+\-.,\s]*$/)),
+    fill: v.exactOptional(ink),
+    fillRule: v.exactOptional(v.literal('evenodd')),
+    stroke: v.exactOptional(
+      v.strictObject({
+        ink,
+        weight: v.picklist(weights),
+        dash: v.exactOptional(v.picklist(['dashed', 'dotted'])),
+        round: v.exactOptional(v.literal(true)),
+      }),
+    ),
+  }),
+  v.strictObject({
+    ...base,
+    kind: v.literal('text'),
+    text,
+    x: finite,
+    y: finite,
+    size,
+    anchor: v.picklist(['start', 'middle', 'end']),
+    face: v.picklist(['text', 'strong', 'title', 'note']),
+    ink,
+    halo: v.exactOptional(ink),
+  }),
+]);
+
+const subject = v.variant('kind', [
+  v.strictObject({
+    kind: v.picklist(['object', 'lead']),
+    key: text,
+    name: text,
+    location: locationSchema,
+    lines: v.strictObject({ first: column, last: column }),
+  }),
+  v.strictObject({
+    kind: v.picklist(['canvas', 'ground', 'focus', 'horizon', 'division', 'scale', 'budget']),
+    name: text,
+    location: locationSchema,
+  }),
+  v.strictObject({
+    kind: v.literal('finding'),
+    name: text,
+    severity: severitySchema,
+    message: text,
+    location: locationSchema,
+  }),
+]);
+
+const budget = v.strictObject({
+  of: v.picklist(['value', 'colour']),
+  tolerance: finite,
+  bars: v.array(
+    v.strictObject({
+      key: text,
+      name: text,
+      target: finite,
+      share: finite,
+      within: v.boolean(),
+      swatches: v.array(hex),
+    }),
+  ),
+});
+
+/** What a page accepts as a drawing; anything else is not drawn. */
+export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
+  view: v.picklist(views),
+  sheet: box,
+  picture: box,
+  em: size,
+  title: text,
+  description: text,
+  layers: v.array(
+    v.strictObject({
+      name: v.picklist(layerNames),
+      marks: v.pipe(v.array(mark), v.maxLength(mostMarks)),
+    }),
+  ),
+  subjects: v.record(text, subject),
+  budgets: v.array(budget),
+  legend: v.array(v.strictObject({ key: text, text })),
+});

@@ -8,6 +8,9 @@ export interface StepChange {
   readonly to: number;
 }
 
+/** An object taken further than a quarter of the scale would be another object. */
+const FURTHEST_PART_OF_SCALE = 1 / 4;
+
 /**
  * The smallest change of one object's value that brings `entry` within its tolerance and takes no other entry of the
  * budget out of it: fewest steps first, then what comes nearest to all targets. Nothing when no single change does.
@@ -19,11 +22,13 @@ export function stepChangeFor(
   entry: BudgetMeasure,
 ): StepChange | undefined {
   let best: { readonly change: StepChange; readonly size: number; readonly miss: number } | undefined;
+  const furthest = Math.max(1, Math.round(plan.scale.steps * FURTHEST_PART_OF_SCALE));
   for (const [object, share] of shares.entries()) {
     const step = plan.objects[object]?.step;
     if (step === undefined || share === 0) continue;
     const from = Math.round(step);
-    for (let to = 1; to <= plan.scale.steps; to++) {
+    const last = Math.min(plan.scale.steps, from + furthest);
+    for (let to = Math.max(1, from - furthest); to <= last; to++) {
       if (to === from) continue;
       const differences = budget.map(
         ({ key, difference }) =>

@@ -1,7 +1,6 @@
 import type { ColourSpec, Node } from '../../grammar/index.js';
 import { nameKey } from '../../grammar/index.js';
-import type { Colour } from './colour/colour.js';
-import { parseColour } from './colour/colour.js';
+import { type Colour, type ColourReading, parseColour } from './colour/colour.js';
 import type { Location, NamedColour, ObjectColour, Paint } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every } from './select.js';
@@ -64,13 +63,29 @@ export class ColourBook {
   #read(text: string, location: Location): Colour | undefined {
     const parsed = parseColour(text);
     if (parsed.ok) return parsed.colour;
-    this.#problems.error('unreadable colour', parsed.reason, location);
+    reportColour(parsed, location, this.#problems);
     return undefined;
   }
 
   #knownNames(): readonly string[] {
     return [...this.colours.map(({ name }) => name), ...[...this.#paints.values()].map(({ name }) => name)];
   }
+}
+
+/** Tells why a colour can't be read, with the likeliest spelling as a fix. */
+export function reportColour(
+  { reason, suggestion }: Extract<ColourReading, { ok: false }>,
+  location: Location,
+  problems: Problems,
+): void {
+  problems.error(
+    'unreadable colour',
+    reason,
+    location,
+    suggestion === undefined
+      ? {}
+      : { fix: { title: `Change to \`${suggestion}\``, replacement: suggestion } },
+  );
 }
 
 export function reportRepeated(

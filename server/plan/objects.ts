@@ -1,5 +1,5 @@
 import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
-import { nameKey } from '../../grammar/index.js';
+import { nameKey, nearestWord } from '../../grammar/index.js';
 import { buildOutline } from './build-outline.js';
 import type { Colour } from './colour/colour.js';
 import { fromMunsell } from './colour/munsell.js';
@@ -7,13 +7,14 @@ import { atValue } from './colour/painted.js';
 import { nearestStep, stepValue, valueOf } from './colour/value.js';
 import { type ColourBook, reportRepeated } from './colours.js';
 import type { Outline } from './geometry/outline.js';
+import { idsOfSvg } from './geometry/svg-file.js';
 import type { OutlineCache } from './outline-cache.js';
 import type { PlaceSurroundings } from './places.js';
 import type { Edges, Plane } from '../../grammar/index.js';
-import type { Location, ObjectColour, PlanObject, ValueScale } from './plan.js';
+import type { Location, ObjectColour, PlanObject, PlanProblem, ValueScale } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every, sentenceOf, single } from './select.js';
-import { gatherShapes, type ReadPart } from './shapes.js';
+import { gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
 
 export type ObjectNode = Node & NodeOf<'object'>;
 
@@ -78,9 +79,21 @@ export function objectOutline(
   );
   for (const { shape, reason } of faults) {
     const place = places[shape];
-    if (place) surroundings.problems.error('unreadable shape', reason, locate(place, place.span));
+    if (!place) continue;
+    const message = `The shape can’t be read: ${reason}.`;
+    const location = locate(place, place.span);
+    surroundings.problems.error('unreadable shape', message, location, likelyPart(input.shapes[shape]));
   }
   return outline;
+}
+
+/** For a part that the SVG file does not have, the part whose id is nearest. */
+function likelyPart(shape: ShapeInput | undefined): Pick<PlanProblem, 'fix'> {
+  if (shape?.form !== 'part' || shape.part === undefined) return {};
+  const ids = idsOfSvg(shape.content);
+  const nearest = ids.includes(shape.part) ? undefined : nearestWord(shape.part, ids);
+  if (nearest === undefined) return {};
+  return { fix: { title: `Change to "${nearest}"`, replacement: JSON.stringify(nearest) } };
 }
 
 export interface ObjectSurroundings {

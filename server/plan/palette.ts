@@ -1,7 +1,7 @@
 import type { ColourSpec, Node } from '../../grammar/index.js';
 import { nameKey } from '../../grammar/index.js';
 import { type Colour, parseColour } from './colour/colour.js';
-import { reportRepeated } from './colours.js';
+import { reportColour, reportRepeated } from './colours.js';
 import { millimetresPer } from './lengths.js';
 import type { Paint, Palette, Stated } from './plan.js';
 import { locate, type Problems } from './problems.js';
@@ -84,6 +84,6 @@ function resolvePaints(children: readonly Node[], problems: Problems): readonly 
 function readColour(spec: ColourSpec, node: Node, problems: Problems): Colour | undefined {
   const parsed = parseColour(spec.text);
   if (parsed.ok) return parsed.colour;
-  problems.error('unreadable colour', parsed.reason, locate(node, spec));
+  reportColour(parsed, locate(node, spec), problems);
   return undefined;
 }

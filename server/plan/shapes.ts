@@ -1,11 +1,10 @@
-import type { Extent, Node, NodeOf, Place, ShapeForm, Span } from '../../grammar/index.js';
+import type { Extent, Node, NodeOf, Place, ShapeForm, Span, Spot, StatementOf } from '../../grammar/index.js';
 import type { MirrorDirection } from './geometry/matrix.js';
 import type { Point } from './geometry/point.js';
 import { canvasUnits, pointAt, sharedUnit } from './lengths.js';
 import { type PlaceSurroundings, resolvePlace } from './places.js';
 import { locate } from './problems.js';
 import { every, single } from './select.js';
-import type { Spot } from '../../grammar/index.js';
 
 /** One shape with all its places as numbers, canvas units. */
 export type ShapeInput =
@@ -66,7 +65,7 @@ export function gatherShapes(
     const shape = shapeInput(node, surroundings, readPart);
     if (!shape) continue;
     shapes.push(shape);
-    places.push({ line: node.line, span: node.statement });
+    places.push({ line: node.line, span: faultSpan(node.statement) });
   }
   const mirror = single(children, 'mirror', problems);
   const turn = single(children, 'turn', problems);
@@ -129,6 +128,13 @@ function shapeInput(
       return { form: 'part', file: shape.file.value, part: shape.part?.value, content };
     }
   }
+}
+
+/** The words that are to blame when a shape can't be read. */
+function faultSpan(statement: StatementOf<'shape'>): Span {
+  const { shape } = statement;
+  if (shape.form === 'path') return shape.data;
+  return shape.form === 'file' ? (shape.part ?? shape.file) : statement;
 }
 
 function middleOf(at: Place | undefined, node: Node, surroundings: PlaceSurroundings): Point | undefined {

@@ -17,12 +17,10 @@ export const evenCount: Rule = {
         message: `There are ${principals.length} principal objects, an even number: ${principals.map(({ name }) => quoted(name)).join(', ')}.`,
         advice: 'Add a secondary one, join two, or make one of them minor.',
         location: principals.at(-1)?.location ?? heading(plan),
-        related: principals
-          .slice(0, -1)
-          .map(({ name, location, role }) => ({
-            location,
-            message: `${quoted(name)} is ${role ?? 'minor'}.`,
-          })),
+        related: principals.slice(0, -1).map(({ name, location, role }) => ({
+          location,
+          message: `${quoted(name)} is ${role ?? 'minor'}.`,
+        })),
         objects: principals.map(({ index }) => index),
       },
     ];

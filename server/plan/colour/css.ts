@@ -1,7 +1,7 @@
 import { lab65, rgb } from 'culori/css';
 import { colorsNamed, parse } from 'culori/fn';
 import { rec2020ToCulori } from './rec2020.js';
-import { nearestWord } from './nearest-word.js';
+import { nearestWord } from '../../../grammar/index.js';
 import type { ColourReading, Lab } from './model.js';
 import { rgbToLab, type Rgb } from './srgb.js';
 

@@ -1,0 +1,200 @@
+import { describe, expect, it } from 'vitest';
+import { checked, type Checked } from '../../tests/support/plan.js';
+import { standing } from './check.js';
+import type { Finding } from './finding.js';
+
+const CANVAS = 'canvas  100 x 50 cm\n  ground  N 9/\nfocus   upper right';
+/** Fills the canvas, so that no ground is bare. */
+const WALL = 'object  wall\n  plane   background\n  shape   rectangle (0, 0) to (100, 50)\n  value   4';
+/** Holds the focal point at (61.8, 19.1). */
+const LAMP = 'object  lamp, dominant\n  shape   circle 10 at focus\n  value   5';
+const GOOD = `${CANVAS}\n${WALL}\n${LAMP}`;
+
+function found(text: string): readonly string[] {
+  return standing(checked(text).findings).map(({ rule }) => rule);
+}
+
+function finding({ findings }: Checked, rule: string): Finding {
+  const match = findings.find((candidate) => candidate.rule === rule);
+  if (!match) throw new Error(`no finding of ${rule}`);
+  return match;
+}
+
+describe('a good plan', () => {
+  it('has no findings', () => {
+    expect(found(GOOD)).toEqual([]);
+  });
+
+  it('finds nothing to say of a plan that has only begun', () => {
+    expect(found('canvas  40 x 30 cm')).toEqual([]);
+  });
+});
+
+describe.each([
+  [
+    'no focus',
+    `canvas  100 x 50 cm\n${WALL}\nobject  lamp, dominant\n  shape   circle 10\n  value   5`,
+    'names no centre of interest',
+  ],
+  ['one dominant', `${CANVAS}\n${WALL}`, 'No object is dominant'],
+  [
+    'one dominant',
+    `${GOOD}\nobject  moon, dominant\n  shape   circle 20 at focus\n  value   5`,
+    '`lamp` is dominant already, and so is `moon`',
+  ],
+  [
+    'dominant off focus',
+    `${CANVAS}\n${WALL}\nobject  lamp, dominant\n  shape   circle 10 at (20, 20)\n  value   5`,
+    '`lamp` is dominant but ends 36.8 cm from the focal point (32.9 % of the diagonal; up to 5 % is close)',
+  ],
+  [
+    'hidden object',
+    `${GOOD}\nobject  crumb\n  plane   background\n  shape   circle 2 at focus\n  value   1`,
+    'Nothing of `crumb` is seen: `lamp` covers it',
+  ],
+  [
+    'off the canvas',
+    `${GOOD}\nobject  bird\n  shape   circle 2 at (120, -4)\n  value   1`,
+    '`bird` lies off the canvas, 19 cm to the right of it, 3 cm above it',
+  ],
+  ['empty object', `${GOOD}\nobject  bird\n  value   1`, '`bird` has no shape yet'],
+  [
+    'empty object',
+    `${GOOD}\nobject  bird\n  shape   outline (1, 1) (2, 2) (3, 3)\n  value   1`,
+    'The shape of `bird` holds no area',
+  ],
+  [
+    'centred focus',
+    `canvas  100 x 50 cm\nfocus   (51, 25)\n${WALL}\n${LAMP}`,
+    'lies in the middle of the canvas (0.9 % of the diagonal off it)',
+  ],
+  [
+    'focus off crossing',
+    `canvas  100 x 50 cm\nfocus   (70, 19.1)\n${WALL}\n${LAMP}`,
+    'the nearest, upper right of golden, is 8.2 cm away (7.3 % of the diagonal)',
+  ],
+  [
+    'even count',
+    `${GOOD}\nobject  moth, secondary\n  shape   circle 2 at (60, 30)\n  value   1`,
+    'There are 2 principal objects, an even number: `lamp`, `moth`',
+  ],
+  [
+    'no value or colour',
+    `${GOOD}\nobject  door\n  shape   rectangle (0, 0) to (10, 50)`,
+    '`door` has neither a value nor a colour, so 10 % of the picture is in no budget',
+  ],
+  [
+    'bare ground',
+    `${CANVAS}\nobject  wall\n  shape   rectangle (0, 0) to (90, 50)\n  value   4\n${LAMP}`,
+    'Bare ground shows on 10 % of the picture',
+  ],
+])('%s', (rule, text, message) => {
+  it(`says: ${message}`, () => {
+    expect(finding(checked(text), rule).message).toContain(message);
+  });
+
+  it('is quiet in a good plan, and can be set aside with a reason', () => {
+    expect(found(GOOD)).not.toContain(rule);
+    const aside = checked(`${text}\nallow   ${rule} because "it is meant"`);
+    expect(standing(aside.findings).map((other) => other.rule)).not.toContain(rule);
+    expect(finding(aside, rule).allowed?.reason).toBe('it is meant');
+  });
+});
+
+describe('value budget', () => {
+  const budgeted = (shares: string, rest = ''): string =>
+    `${CANVAS}\nbudget  value ${shares}\n${WALL}\nobject  band\n  shape   rectangle (0, 0) to (34, 50)\n  value   5\n` +
+    `object  floor\n  shape   rectangle (0, 30) to (100, 50)\n  value   2${rest}`;
+
+  it('tells what was measured, what was wanted, and where most of it lies', () => {
+    const { message, location } = finding(checked(budgeted('light 20% within 5%')), 'value budget');
+    expect(message).toBe(
+      'The lights cover 60 % of the picture; the budget is 20 % within 5 %. Most of it is `wall` (39.6 %).',
+    );
+    expect(location).toEqual({ line: 3, start: 14, end: 23 });
+  });
+
+  it('computes a change of one value that brings every share within, and it does', () => {
+    const text = budgeted('dark 40%, middle 40%, light 20% within 2%');
+    const { advice } = finding(checked(text), 'value budget');
+    expect(advice).toBe('Take `wall` from step 4 to step 3, which brings it within.');
+    expect(found(text.replace('value   4', 'value   3'))).not.toContain('value budget');
+  });
+
+  it('never takes an object further than a quarter of the scale', () => {
+    const { advice } = finding(checked(budgeted('dark 80%, light 20% within 2%')), 'value budget');
+    expect(advice).toBe('Make what is in it larger by 40 % of the picture, or bring more onto its steps.');
+  });
+
+  it('knows groups of the painter’s own and single steps', () => {
+    const text = `${CANVAS}\nscale   4\n  group   dusk 1-2, glow 3-4\nbudget  value glow 5%, 1 50% within 1%\n${WALL}`;
+    expect(checked(text).findings.map(({ message }) => message)).toEqual(
+      expect.arrayContaining([
+        expect.stringContaining('`glow` covers 100 % of the picture; the budget is 5 % within 1 %'),
+        expect.stringContaining('Step 1 covers 0 % of the picture; the budget is 50 % within 1 %.'),
+      ]),
+    );
+  });
+});
+
+describe('colour budget', () => {
+  const scene = (budget: string): string =>
+    `${CANVAS}\n${budget}\ncolour  slate 5B 4/3 dominant\ncolour  brick 7.5R 4/8 complement\n` +
+    `object  wall\n  shape   rectangle (0, 0) to (69, 50)\n  colour  slate\n` +
+    `object  door, dominant\n  shape   rectangle (60, 0) to (100, 50)\n  colour  brick`;
+
+  it('warns when the plan states a budget and misses it', () => {
+    const budget = finding(
+      checked(scene('budget  colour dominant 60%, complement 30% within 4%')),
+      'colour budget',
+    );
+    expect(budget.severity).toBe('warning');
+    expect(budget.message).toBe(
+      'The complement covers 40 % of the picture; the budget is 30 % within 4 %. Most of it is `door` (40 %).',
+    );
+  });
+
+  it('only hints at 70 : 20 : 10 when the plan states none', () => {
+    const { findings } = checked(scene('note    "no budget yet"'));
+    const usual = findings.filter(({ rule }) => rule === 'usual colour shares');
+    expect(usual.map(({ severity }) => severity)).toEqual(['hint', 'hint', 'hint']);
+    expect(usual[2]?.message).toBe(
+      'The discord covers 0 % of the picture; the usual share is 10 % within 5 %.',
+    );
+    expect(findings.some(({ rule }) => rule === 'colour budget')).toBe(false);
+  });
+});
+
+describe('exceptions and settings', () => {
+  it('sets a rule aside for one object only', () => {
+    const bird = (name: string): string => `object  ${name}\n  shape   circle 2 at (120, 5)\n  value   1`;
+    const text = `${GOOD}\n${bird('a')}\n  allow   off the canvas because "it has flown"\n${bird('b')}`;
+    const off = checked(text).findings.filter(({ rule }) => rule === 'off the canvas');
+    expect(off.map(({ allowed }) => allowed?.reason)).toEqual(['it has flown', undefined]);
+  });
+
+  it('hints at an exception that is not needed', () => {
+    const { message, severity } = finding(
+      checked(`${GOOD}\nallow   even count because "a pair"`),
+      'needless exception',
+    );
+    expect([severity, message]).toEqual(['hint', '`even count` is set aside, but it finds nothing there.']);
+  });
+
+  it('offers the nearest rule for one that there is not', () => {
+    const { fix, severity } = finding(checked(`${GOOD}\nallow   evn count because "a pair"`), 'no such rule');
+    expect([severity, fix?.replacement]).toEqual(['warning', 'even count']);
+  });
+
+  it('takes severity and limit from the plan', () => {
+    const text = `${CANVAS}\nrule    bare ground warning limit 15%\nobject  wall\n  shape   rectangle (0, 0) to (WIDTH, 50)\n  value   4\n${LAMP}`;
+    expect(found(text.replace('WIDTH', '90'))).not.toContain('bare ground');
+    expect(finding(checked(text.replace('WIDTH', '80')), 'bare ground').severity).toBe('warning');
+  });
+
+  it('says nothing of an object whose shape could not be read, beyond that', () => {
+    const { plan, findings } = checked(`${GOOD}\nobject  bird\n  shape   path "M 0 0 nonsense"\n  value   1`);
+    expect(plan.problems.map(({ code }) => code)).toEqual(['unreadable shape']);
+    expect(findings).toEqual([]);
+  });
+});

@@ -1,0 +1,96 @@
+import type { ProblemCode } from '../../grammar/index.js';
+import type { PlanProblemCode } from '../plan/plan.js';
+import { NEEDLESS_EXCEPTION, NO_SUCH_RULE } from './check.js';
+import type { Rule } from './finding.js';
+import { ruleSlug, rules } from './rules.js';
+import { percent } from './words.js';
+
+type Code = ProblemCode | PlanProblemCode;
+
+/** What can be wrong with the text or with what it refers to, code by code. */
+const PROBLEMS: Readonly<Record<Code, string>> = {
+  'unreadable text': 'Characters that belong to no word, number, colour or sentence.',
+  'unknown word':
+    'A word that means nothing where it stands. The nearest word that does is offered as a fix.',
+  'misplaced statement': 'A statement in a block where it can’t stand. The message says where it belongs.',
+  'incomplete statement': 'A statement that ends before it is whole.',
+  'unexpected text': 'More on the line than the statement takes.',
+  'unclosed sentence': 'A sentence without its closing quotes.',
+  'uneven indentation': 'A line indented to a depth that no block around it has.',
+  'unknown version': 'The plan asks for a version of the language that this Mahlstick does not know.',
+  'unknown name':
+    'A name that nothing in the plan has. The nearest name that something has is offered as a fix.',
+  'repeated name': 'Two things of one kind under one name. The first counts.',
+  'repeated statement': 'A statement given twice where one is enough. The last counts.',
+  'circular reference': 'Things that are placed by each other, so that none has a place.',
+  'unreadable colour':
+    'A colour that is no hex, CSS Color 4 or Munsell notation, or is none that paint can have.',
+  'unreadable shape': 'Path data or a part of an SVG file that can’t be drawn.',
+  'unreadable file': 'A file that is not there, is too large, or lies where a plan may not read.',
+  'number out of range': 'A number that makes no sense where it stands.',
+  'no canvas': 'The plan gives no canvas; 40 x 30 cm is taken.',
+  'no such crossing': 'A crossing that the division of this canvas does not have.',
+  'not computed yet': 'A statement that is read and kept, but from which nothing is computed yet.',
+};
+
+const OWN: Readonly<Record<string, string>> = {
+  [NO_SUCH_RULE]: 'An `allow` or `rule` line names a rule that is not on this page.',
+  [NEEDLESS_EXCEPTION]: 'A rule is set aside where it would not have spoken up.',
+};
+
+/** The reference of all findings as Markdown; `README.md` beside this file holds it and a test keeps them alike. */
+export function findingsReference(): string {
+  return [
+    '# What Mahlstick finds',
+    '',
+    'A plan states intentions. A finding says where the plan breaks one of them, or a rule of thumb of the trade: what',
+    'was measured, what was wanted, where, and one thing to try. Rules of thumb are heuristics, and painters break them',
+    'on purpose; any rule can be set aside in the plan with a reason, for the whole plan or for one object:',
+    '',
+    '```mahl',
+    'allow   bare ground because "the toned linen is the evening sky"',
+    '```',
+    '',
+    'Its severity and limit can be set for one plan:',
+    '',
+    '```mahl',
+    'rule    bare ground warning limit 5%',
+    '```',
+    '',
+    'This page is generated from the rules themselves (`reference.ts`).',
+    '',
+    '## Rules',
+    '',
+    ...rules.flatMap(section),
+    '## Exceptions',
+    '',
+    ...Object.entries(OWN).flatMap(([code, meaning]) => [`### ${code}`, '', meaning, '']),
+    '## What can’t be read',
+    '',
+    ...Object.entries(PROBLEMS).flatMap(([code, meaning]) => [`### ${code}`, '', meaning, '']),
+  ]
+    .join('\n')
+    .trimEnd()
+    .concat('\n');
+}
+
+/** Where a code is explained on that page: the anchor that Markdown gives its heading. */
+export function referenceAnchor(code: string): string {
+  return `#${ruleSlug(code)}`;
+}
+
+function section(rule: Rule): readonly string[] {
+  const { id, severity, summary, explanation, formula, source, limit, perObject } = rule;
+  return [
+    `### ${id}`,
+    '',
+    `${summary} ${explanation}`,
+    '',
+    `- Severity: ${severity}`,
+    `- Formula: ${formula}`,
+    ...(limit ? [`- Limit: ${percent(limit.value)} of ${limit.of}`] : []),
+    `- Source: ${source}`,
+    `- Set aside: \`allow ${id} because "…"\`${perObject ? `, or for one object: \`allow ${id} for NAME because "…"\`` : ''}`,
+    '',
+  ];
+}

@@ -76,7 +76,7 @@ export class PlanFiles {
   #ask(uri: string, planUri: string, computation: number): FileAnswer | undefined {
     let entry = this.#entries.get(uri);
     if (entry === undefined && this.#countFor(planUri) >= filesPerPlan) {
-      return { ok: false, reason: `a plan can name ${filesPerPlan} files, and this one names more` };
+      return { ok: false, reason: `A plan can name ${filesPerPlan} files, and this one names more.` };
     }
     if (entry === undefined) {
       entry = { answer: undefined, askedBy: new Map(), reads: 0 };
@@ -99,7 +99,7 @@ export class PlanFiles {
     };
     this.#host.fetch(uri, planUri).then(
       (answer) => settle(withinLimit(answer)),
-      () => settle({ ok: false, reason: 'it could not be read' }),
+      () => settle({ ok: false, reason: 'This file could not be read.' }),
     );
   }
 
@@ -118,7 +118,7 @@ export class PlanFiles {
 
 function withinLimit(answer: FileAnswer): FileAnswer {
   if (!answer.ok || answer.text.length <= fileSizeLimitBytes) return answer;
-  return { ok: false, reason: 'it is larger than 5 MB' };
+  return { ok: false, reason: 'This file is larger than 5 MB.' };
 }
 
 function sameAnswer(a: FileAnswer | undefined, b: FileAnswer): boolean {

@@ -17,16 +17,16 @@ describe('the file that a path means', () => {
   });
 
   test.each([
-    ['', 'no file is named'],
-    ['/etc/passwd', 'files are named by their path from the plan, not from the top of the disk'],
-    ['\\\\server\\share', 'files are named by their path from the plan, not from the top of the disk'],
-    ['http://example.com/a.svg', 'files are named by their path from the plan, not by an address'],
-    ['C:\\a.svg', 'files are named by their path from the plan, not by an address'],
-    ['a\0.svg', 'its name holds a character that no file name can hold'],
-    ['../../private/a.svg', 'it lies outside the folder that is open'],
-    ['../../../../../studio/a.svg', 'it lies outside the folder that is open'],
-    ['..\\..\\a.svg', 'it lies outside the folder that is open'],
-    ['../../studio-two/a.svg', 'it lies outside the folder that is open'],
+    ['', 'No file is named.'],
+    ['/etc/passwd', 'Files are named by their path from the plan, not from the top of the disk.'],
+    ['\\\\server\\share', 'Files are named by their path from the plan, not from the top of the disk.'],
+    ['http://example.com/a.svg', 'Files are named by their path from the plan, not by an address.'],
+    ['C:\\a.svg', 'Files are named by their path from the plan, not by an address.'],
+    ['a\0.svg', 'This holds a character that no file name can hold.'],
+    ['../../private/a.svg', 'This file lies outside the folder that is open.'],
+    ['../../../../../studio/a.svg', 'This file lies outside the folder that is open.'],
+    ['..\\..\\a.svg', 'This file lies outside the folder that is open.'],
+    ['../../studio-two/a.svg', 'This file lies outside the folder that is open.'],
   ])('%s is refused', (path, reason) => {
     expect(resolvePath(plan, path, studio)).toEqual({ ok: false, reason });
   });
@@ -44,7 +44,7 @@ describe('the file that a path means', () => {
   test('a plan that was never saved has no folder', () => {
     expect(resolvePath('untitled:Untitled-1', 'a.svg', studio)).toEqual({
       ok: false,
-      reason: 'the plan has to be saved first, files are looked for beside it',
+      reason: 'Save the plan first: files are looked for beside it.',
     });
   });
 

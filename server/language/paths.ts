@@ -2,7 +2,7 @@ import { URI, Utils } from 'vscode-uri';
 
 export type PathAnswer =
   | { readonly ok: true; readonly uri: string }
-  /** Shown to the painter: plain words, no full stop. */
+  /** Shown to the painter: a sentence in plain words. */
   | { readonly ok: false; readonly reason: string };
 
 /**
@@ -20,7 +20,7 @@ export function resolvePath(planUri: string, path: string, folders: readonly str
 
   const plan = URI.parse(planUri);
   if (!plan.path.startsWith('/')) {
-    return { ok: false, reason: 'the plan has to be saved first, files are looked for beside it' };
+    return { ok: false, reason: 'Save the plan first: files are looked for beside it.' };
   }
   const folder = Utils.dirname(plan);
   if (climbsTooHigh(folder.path, written)) return { ok: false, reason: outside };
@@ -46,16 +46,16 @@ export function contains(folderUri: string, uri: string): boolean {
   );
 }
 
-const outside = 'it lies outside the folder that is open';
+const outside = 'This file lies outside the folder that is open.';
 
 function refuse(path: string): string | undefined {
-  if (path.trim() === '') return 'no file is named';
-  if (path.includes('\0')) return 'its name holds a character that no file name can hold';
+  if (path.trim() === '') return 'No file is named.';
+  if (path.includes('\0')) return 'This holds a character that no file name can hold.';
   // A drive letter is refused here too: it has the form of a scheme.
   if (/^[a-z][a-z0-9+.-]*:/iu.test(path))
-    return 'files are named by their path from the plan, not by an address';
+    return 'Files are named by their path from the plan, not by an address.';
   if (path.startsWith('/'))
-    return 'files are named by their path from the plan, not from the top of the disk';
+    return 'Files are named by their path from the plan, not from the top of the disk.';
   return undefined;
 }
 

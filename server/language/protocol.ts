@@ -50,7 +50,7 @@ export interface ReadFileParams {
 
 export type ReadFileResult =
   | { readonly ok: true; readonly text: string }
-  /** The reason is shown to the painter: plain words, a whole phrase, no full stop. */
+  /** The reason is shown to the painter: a sentence in plain words. */
   | { readonly ok: false; readonly reason: string };
 
 /** Server to client, only when `readFiles` was promised: the text of a file, decoded as UTF-8. */

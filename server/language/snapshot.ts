@@ -3,6 +3,7 @@ import { check } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import { measure } from '../measure/measure.js';
 import type { Measures } from '../measure/measures.js';
+import type { OutlineCache } from '../plan/outline-cache.js';
 import type { Plan, ReadFile } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
 import { namesOf, type Names } from './names.js';
@@ -34,14 +35,16 @@ export interface SnapshotSource {
   readonly parse: () => SyntaxTree;
   /** A reader for one computation of the plan. */
   readonly reader: () => ReadFile;
+  /** Kept from snapshot to snapshot of a document. */
+  readonly outlines: OutlineCache;
 }
 
-export function takeSnapshot({ uri, version, text, parse, reader }: SnapshotSource): Snapshot {
+export function takeSnapshot({ uri, version, text, parse, reader, outlines }: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
   const tree = once(parse);
   const names = once(() => namesOf(tree()));
   const readFile = once(reader);
-  const plan = once(() => resolvePlan(tree(), { readFile: readFile() }));
+  const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
   const measures = once(() => measure(plan()));
   const findings = once(() => check(plan(), measures()));
   return {

@@ -9,14 +9,14 @@ import type { Snapshot } from './snapshot.js';
 import { rangeOf } from './text.js';
 
 /** The plan's parts as a painter would list them, each with what belongs to it. */
-export function nestedSymbols({ tree, lines }: Snapshot): readonly DocumentSymbol[] {
+export function nestedSymbols({ tree, lines }: Snapshot): DocumentSymbol[] {
   return tree.nodes.flatMap((node) => symbolsOf(node, lines));
 }
 
 /** The same without nesting, for clients that know no better; `containerName` tells what each belongs to. */
-export function flatSymbols(snapshot: Snapshot): readonly SymbolInformation[] {
+export function flatSymbols(snapshot: Snapshot): SymbolInformation[] {
   const { uri } = snapshot;
-  const flatten = (symbols: readonly DocumentSymbol[], container?: string): readonly SymbolInformation[] =>
+  const flatten = (symbols: readonly DocumentSymbol[], container?: string): SymbolInformation[] =>
     symbols.flatMap(({ name, kind, range, children }) => [
       {
         name,

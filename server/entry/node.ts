@@ -1,0 +1,21 @@
+import process from 'node:process';
+import { createConnection } from 'vscode-languageserver/node';
+import { version } from '../../package.json';
+import { serve } from '../language/connection.js';
+import { readFromDisk } from './disk.js';
+
+/**
+ * The language server as a process of its own. `--stdio` (also the default) speaks over its standard streams,
+ * `--node-ipc` over the channel to the Node process that started it. It ends when that channel or its input ends,
+ * and within seconds when the process that the client names in `initialize` is gone.
+ */
+
+const transports = ['--stdio', '--node-ipc', '--pipe', '--socket'];
+const named = process.argv.some((argument) => transports.includes(argument.split('=')[0] ?? ''));
+if (!named) process.argv.push('--stdio');
+
+const connection = createConnection();
+process.on('disconnect', () => process.exit(1));
+// The features are guarded one by one; a promise that nobody awaits is told of here, and costs no one the server.
+process.on('unhandledRejection', (reason) => connection.console.error(`Unhandled: ${String(reason)}`));
+serve(connection, { version, readFile: readFromDisk });

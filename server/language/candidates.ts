@@ -1,0 +1,147 @@
+import { CompletionItemKind } from 'vscode-languageserver-types';
+import { choiceLists } from '../../grammar/index.js';
+import { rules } from '../findings/rules.js';
+import { toMunsell } from '../plan/colour/munsell.js';
+import { toHex } from '../plan/colour/srgb.js';
+import type { FileReference } from '../plan/plan.js';
+import { stockNames, stockSize } from '../plan/stock.js';
+import type { NameKind } from './names.js';
+import type { Slot } from './slots.js';
+import type { Snapshot } from './snapshot.js';
+
+/** A word or name that can stand in a slot. */
+export interface Candidate {
+  readonly label: string;
+  readonly kind: CompletionItemKind;
+  readonly detail?: string;
+  readonly documentation?: string;
+}
+
+export function candidatesFor(slot: Slot, snapshot: Snapshot): readonly Candidate[] {
+  switch (slot.kind) {
+    case 'words':
+      return enumerated(slot.words);
+    case 'systems':
+      return enumerated([
+        ...choiceLists.OneWordSystem,
+        'two to three',
+        'root 2',
+        'root 3',
+        'root 4',
+        'root 5',
+      ]);
+    case 'places':
+      return placesOf(snapshot);
+    case 'steps':
+      return stepsOf(snapshot);
+    case 'colours':
+      return coloursOf(snapshot);
+    case 'names':
+      return namesOf(snapshot, slot.of);
+    case 'rules':
+      return rules.map(({ id, summary }) => ({
+        label: id,
+        kind: CompletionItemKind.Event,
+        documentation: summary,
+      }));
+    case 'stock sizes':
+      return stockNames().map((label) => ({ label, kind: CompletionItemKind.Value, detail: sizeOf(label) }));
+    case 'files':
+      return filesOf(snapshot, slot.of);
+    case 'parts':
+      return partsOf(snapshot, slot.path);
+  }
+}
+
+function enumerated(words: readonly string[]): readonly Candidate[] {
+  return words.map((label) => ({ label, kind: CompletionItemKind.EnumMember }));
+}
+
+/** The crossings of the first division, which bare words mean, and the other places that have a name. */
+function placesOf({ plan }: Snapshot): readonly Candidate[] {
+  const [division] = plan.divisions;
+  const crossings = (division?.crossings ?? []).map(({ name }) => ({
+    label: name,
+    kind: CompletionItemKind.Reference,
+    detail: `crossing of ${division?.system ?? ''}`,
+  }));
+  return [
+    { label: 'focus', kind: CompletionItemKind.Reference, detail: 'the focal point' },
+    ...crossings,
+    ...enumerated(['centre', ...spots]),
+    ...enumerated(choiceLists.Side.map((side) => `${side} edge`)),
+    ...enumerated(spots.filter((spot) => !spot.includes('centre')).map((spot) => `${spot} corner`)),
+    { label: 'crossing', kind: CompletionItemKind.Reference, detail: 'crossing COLUMN ROW' },
+  ];
+}
+
+const spots = ['upper left', 'upper right', 'lower left', 'lower right', 'upper centre', 'lower centre'];
+
+function stepsOf({ plan: { scale } }: Snapshot): readonly Candidate[] {
+  return Array.from({ length: scale.steps }, (_, index) => {
+    const step = index + 1;
+    const group = scale.groups.find(({ from, to }) => from <= step && step <= to);
+    return {
+      label: String(step),
+      kind: CompletionItemKind.Value,
+      ...(group === undefined ? {} : { detail: group.name }),
+    };
+  });
+}
+
+/** Editors show a swatch for a colour whose documentation is plain text and begins with its hex code. */
+function coloursOf(snapshot: Snapshot): readonly Candidate[] {
+  const { colours, palette } = snapshot.plan;
+  return [
+    ...colours.map(({ name, colour, role }) => ({
+      label: name,
+      kind: CompletionItemKind.Color,
+      ...(role === undefined ? {} : { detail: role }),
+      documentation: `${toHex(colour)} ${toMunsell(colour).text}`,
+    })),
+    ...(palette?.paints ?? []).flatMap(({ name, full }) =>
+      full === undefined
+        ? []
+        : [{ label: name, kind: CompletionItemKind.Color, detail: 'paint', documentation: toHex(full) }],
+    ),
+  ];
+}
+
+const nameKinds: Readonly<Record<NameKind, CompletionItemKind>> = {
+  object: CompletionItemKind.Variable,
+  colour: CompletionItemKind.Color,
+  paint: CompletionItemKind.Color,
+  lead: CompletionItemKind.Variable,
+  group: CompletionItemKind.EnumMember,
+  sitting: CompletionItemKind.Event,
+};
+
+function namesOf({ names, plan }: Snapshot, kind: NameKind): readonly Candidate[] {
+  const written = names.definitions
+    .filter((definition) => definition.kind === kind)
+    .map(({ name }) => ({ label: name, kind: nameKinds[kind], detail: kind }));
+  // A scale has groups even when the plan names none.
+  if (kind !== 'group' || written.length > 0) return written;
+  return plan.scale.groups.map(({ name }) => ({ label: name, kind: nameKinds.group, detail: kind }));
+}
+
+function sizeOf(stock: string): string {
+  const size = stockSize(stock);
+  return size === undefined ? '' : `${size.long} x ${size.short} ${size.unit}`;
+}
+
+/** Files of that kind that the plan names already. */
+function filesOf({ plan }: Snapshot, kind: FileReference['kind']): readonly Candidate[] {
+  const paths = plan.files.filter((file) => file.kind === kind && file.path !== '').map(({ path }) => path);
+  return [...new Set(paths)].map((label) => ({ label, kind: CompletionItemKind.File }));
+}
+
+/** Ids in an SVG file, as far as it has been read. A text search is enough to offer them. */
+function partsOf({ readFile }: Snapshot, path: string): readonly Candidate[] {
+  const answer = readFile(path);
+  if (answer?.ok !== true) return [];
+  const ids = [...answer.text.matchAll(/\sid\s*=\s*(?:"([^"<]+)"|'([^'<]+)')/gu)].map(
+    ([, double, single]) => double ?? single ?? '',
+  );
+  return [...new Set(ids)].map((label) => ({ label, kind: CompletionItemKind.Reference }));
+}

@@ -1,0 +1,92 @@
+import type { Position } from 'vscode-languageserver-types';
+import { canonicalWord, statementsOpenedBy, opensBlock, type Block } from '../../grammar/index.js';
+import { nodeAt } from './places.js';
+import type { Snapshot } from './snapshot.js';
+import { indentOf } from './text.js';
+
+/** What stands before the caret on its line, and what the line belongs to. */
+export interface Caret {
+  readonly line: number;
+  readonly column: number;
+  readonly block: Block;
+  /** Whole words and signs before the caret, without the one that is being typed. */
+  readonly tokens: readonly CaretToken[];
+  /** The word that is being typed, possibly empty; in a sentence, all from its quote to the caret. */
+  readonly typed: CaretToken;
+  readonly inSentence: boolean;
+}
+
+export interface CaretToken {
+  readonly start: number;
+  /** As written. */
+  readonly text: string;
+  /** As a word of the language: lower case, in its spelling; sentences keep their quotes. */
+  readonly word: string;
+}
+
+/** Reads the line up to the caret; `undefined` within a comment, where nothing is expected. */
+export function caretAt(snapshot: Snapshot, { line, character }: Position): Caret | undefined {
+  const before = (snapshot.lines[line] ?? '').slice(0, character);
+  const tokens = [...before.matchAll(tokenPattern)].map((match) => ({
+    start: match.index,
+    text: match[0],
+    word: canonicalWord(match[0]),
+  }));
+  const last = tokens.at(-1);
+  if (last?.text.startsWith('//')) return undefined;
+  const inSentence = last !== undefined && /^(?:"(?:[^"\\]|\\.)*|“[^”]*)$/u.test(last.text);
+  const nothing = { start: character, text: '', word: '' };
+  const beingTyped =
+    last !== undefined && (inSentence || (endsAt(last, character) && wordPattern.test(last.text)));
+  return {
+    line,
+    column: character,
+    block: blockAt(snapshot, line),
+    tokens: beingTyped ? tokens.slice(0, -1) : tokens,
+    typed: !beingTyped ? nothing : inSentence ? afterQuote(last) : last,
+    inSentence,
+  };
+}
+
+/** Comments, sentences (closed or not), words, numbers with what belongs to them, single signs. */
+const tokenPattern = /\/\/.*|"(?:[^"\\]|\\.)*"?|“[^”]*”?|#\w*|\p{L}[\p{L}\p{M}\p{N}_:'’-]*|\d[\d./-]*%?|\S/gu;
+const wordPattern = /^[\p{L}#]/u;
+
+function endsAt({ start, text }: CaretToken, column: number): boolean {
+  return start + text.length === column;
+}
+
+function afterQuote({ start, text }: CaretToken): CaretToken {
+  return { start: start + 1, text: text.slice(1), word: text.slice(1) };
+}
+
+/** The block that a line belongs to by its indentation, whether or not it says anything yet. */
+function blockAt(snapshot: Snapshot, line: number): Block {
+  let indent = widthOf(snapshot.lines[line] ?? '');
+  for (let above = line - 1; above >= 0 && indent > 0; above--) {
+    const text = snapshot.lines[above] ?? '';
+    if (/^\s*(?:\/\/|$)/u.test(text) || widthOf(text) >= indent) continue;
+    const kind = blockOpenedBy(snapshot, above);
+    if (kind !== undefined) return kind;
+    // Nothing can stand under that line, so this one belongs where that one does.
+    indent = widthOf(text);
+  }
+  return 'plan';
+}
+
+function blockOpenedBy(snapshot: Snapshot, line: number): Block | undefined {
+  const kind = nodeAt(snapshot.tree, line)?.statement.kind;
+  if (kind !== undefined) return opensBlock(kind) ? kind : undefined;
+  // A line that could not be read still shows by its first word what is meant to stand under it.
+  const [word] = (snapshot.lines[line] ?? '').trim().split(/\s/u);
+  return statementsOpenedBy(canonicalWord(word ?? ''))
+    .map((entry) => entry.kind)
+    .find((candidate) => opensBlock(candidate));
+}
+
+/** A tab counts to the next multiple of four, which is near enough to tell deeper from not. */
+function widthOf(line: string): number {
+  let width = 0;
+  for (const sign of indentOf(line)) width = sign === '\t' ? width - (width % 4) + 4 : width + 1;
+  return width;
+}

@@ -1,0 +1,103 @@
+import {
+  CompletionItemKind,
+  InsertTextFormat,
+  type CompletionItem,
+  type Position,
+  type Range,
+} from 'vscode-languageserver-types';
+import { statementsIn, type StatementEntry } from '../../grammar/index.js';
+import type { Abilities } from './abilities.js';
+import { caretAt, type Caret } from './caret.js';
+import { candidatesFor, type Candidate } from './candidates.js';
+import { statementMeaning } from './hover.js';
+import { sentenceSlots, slotsFor, type Slot } from './slots.js';
+import { snippets } from './snippets.js';
+import type { Snapshot } from './snapshot.js';
+import { contentOf, styleFor } from './style.js';
+
+/** What can be written at the caret: a statement, or the next word of one. */
+export function completions(
+  snapshot: Snapshot,
+  position: Position,
+  abilities: Abilities,
+): readonly CompletionItem[] {
+  const caret = caretAt(snapshot, position);
+  if (caret === undefined) return [];
+  const opened = openedStatements(caret);
+  const openings = caret.inSentence ? [] : statementItems(caret, abilities);
+  const followers = opened.flatMap(({ entry, rest }) => followerItems(snapshot, caret, entry, rest));
+  return unique([...openings, ...followers]);
+}
+
+interface Opened {
+  readonly entry: StatementEntry;
+  /** The words and signs behind the keyword. */
+  readonly rest: readonly string[];
+}
+
+/** The statements that the words before the caret can open; a line of points has no keyword. */
+function openedStatements({ block, tokens, inSentence }: Caret): readonly Opened[] {
+  const all = tokens.map(({ word }) => word);
+  return statementsIn(block)
+    .filter(({ words }) => words.every((word, index) => word === all[index]))
+    .filter(({ words }) => words.length > 0 || !inSentence)
+    .map((entry) => ({ entry, rest: all.slice(entry.words.length) }));
+}
+
+/** The statements whose keyword can stand here, or be finished here. */
+function statementItems(
+  { block, tokens, typed, column, line }: Caret,
+  abilities: Abilities,
+): readonly CompletionItem[] {
+  const entries = statementsIn(block).filter(
+    ({ words }) => words.length > tokens.length && tokens.every(({ word }, index) => word === words[index]),
+  );
+  const start = tokens[0]?.start ?? typed.start;
+  const range = { start: { line, character: start }, end: { line, character: column } };
+  const style = styleFor(abilities.completionMarkdown);
+  return entries.map((entry): CompletionItem => {
+    const label = entry.words.join(' ');
+    const snippet = abilities.completionSnippets ? snippets[entry.kind] : undefined;
+    return {
+      label,
+      kind: CompletionItemKind.Keyword,
+      detail: entry.form,
+      documentation: contentOf(style, statementMeaning(entry, style)),
+      textEdit: { range, newText: snippet ?? label },
+      ...(snippet === undefined ? {} : { insertTextFormat: InsertTextFormat.Snippet }),
+    };
+  });
+}
+
+function followerItems(
+  snapshot: Snapshot,
+  caret: Caret,
+  entry: StatementEntry,
+  rest: readonly string[],
+): readonly CompletionItem[] {
+  const slots = caret.inSentence ? sentenceSlots(entry.kind, rest) : slotsFor(entry.kind, rest);
+  return slots.flatMap((slot) => {
+    const range = rangeFor(slot, caret, entry);
+    return candidatesFor(slot, snapshot).map((candidate) => item(candidate, range));
+  });
+}
+
+/** What the item takes the place of: the word that is being typed, or all words of a name of several. */
+function rangeFor(slot: Slot, { tokens, typed, line, column }: Caret, { words }: StatementEntry): Range {
+  const first = slot.kind === 'rules' ? (tokens[words.length] ?? typed) : typed;
+  return { start: { line, character: first.start }, end: { line, character: column } };
+}
+
+function item({ label, kind, detail, documentation }: Candidate, range: Range): CompletionItem {
+  return {
+    label,
+    kind,
+    ...(detail === undefined ? {} : { detail }),
+    ...(documentation === undefined ? {} : { documentation }),
+    textEdit: { range, newText: label },
+  };
+}
+
+function unique(items: readonly CompletionItem[]): readonly CompletionItem[] {
+  return [...new Map(items.toReversed().map((one) => [one.label, one])).values()].toReversed();
+}

@@ -1,0 +1,170 @@
+import * as v from 'valibot';
+import {
+  DidChangeTextDocumentNotification,
+  DidChangeWatchedFilesNotification,
+  DidCloseTextDocumentNotification,
+  DidOpenTextDocumentNotification,
+  DidSaveTextDocumentNotification,
+  type Connection,
+  type InitializeParams,
+  type InitializeResult,
+  type NotificationType,
+} from 'vscode-languageserver';
+import type { FileAnswer } from '../plan/plan.js';
+import { abilitiesOf, type Abilities } from './abilities.js';
+import { capabilitiesFor } from './capabilities.js';
+import { rootsOf } from './paths.js';
+import { planChangedNotification, readFileRequest, type ReadFileResult } from './protocol.js';
+import { changed, ofDocument, opened, watched, type Form } from './forms.js';
+import { answerRequests, type Session } from './requests.js';
+import { createLanguageService, type LanguageService } from './service.js';
+import { Turns } from './turns.js';
+
+/** What differs from one way of running the server to another. */
+export interface ServerHost {
+  readonly version: string;
+  /**
+   * Reads a text from where the server runs; missing where it can't. Used for clients that do not read files
+   * themselves. Must not follow links out of `roots`, and must not read more than `fileSizeLimitBytes`.
+   */
+  readonly readFile?: (uri: string, roots: readonly string[]) => Promise<FileAnswer>;
+}
+
+/**
+ * Speaks the Language Server Protocol over a connection, whatever carries it, until the connection ends. Whatever
+ * the client sends, the server answers and lives on.
+ */
+export function serve(connection: Connection, host: ServerHost): void {
+  let session: (Session & { readonly folders: Set<string> }) | undefined;
+  const failed = logOnce(connection);
+  const guarded = (what: string, work: () => void): void => {
+    try {
+      work();
+    } catch (error) {
+      failed(what, error);
+    }
+  };
+
+  const turns = new Turns((uri) => guarded('diagnostics', () => publish(uri)));
+  function publish(uri: string): void {
+    const version = session?.service.snapshot(uri)?.version;
+    if (session === undefined || version === undefined) return;
+    const diagnostics = [...session.service.diagnostics(uri)];
+    ignoreEnd(connection.sendDiagnostics({ uri, version, diagnostics }));
+    ignoreEnd(connection.sendNotification(planChangedNotification, { uri, version }));
+  }
+
+  connection.onInitialize((params): InitializeResult => {
+    const abilities = abilitiesOf(params.capabilities);
+    const folders = new Set(foldersOf(params));
+    const service = createLanguageService({
+      abilities,
+      folders: () => [...folders],
+      fetchFile: fetcher(connection, host, params, () => [...folders]),
+      planChanged: (uri) => turns.ask(uri),
+      failed,
+    });
+    session = { service, abilities, folders };
+    return {
+      capabilities: capabilitiesFor(abilities),
+      serverInfo: { name: 'Mahlstick', version: host.version },
+    };
+  });
+  connection.onInitialized(() => {
+    if (session !== undefined) watch(connection, session.abilities, failed);
+    if (session?.abilities.workspaceFolders !== true) return;
+    connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+      removed.forEach(({ uri }) => session?.folders.delete(uri));
+      added.forEach(({ uri }) => session?.folders.add(uri));
+    });
+  });
+
+  /** Takes in one kind of notification; one that is not well formed is logged and changes nothing. */
+  const take = <P>(
+    type: NotificationType<P>,
+    form: Form,
+    work: (service: LanguageService, params: P) => void,
+  ): void => {
+    connection.onNotification(type, (params) =>
+      guarded(type.method, () => {
+        v.assert(form, params);
+        if (session !== undefined) work(session.service, params);
+      }),
+    );
+  };
+  take(DidOpenTextDocumentNotification.type, opened, (service, { textDocument }) =>
+    service.open(textDocument.uri, textDocument.version, textDocument.text),
+  );
+  take(DidChangeTextDocumentNotification.type, changed, (service, { textDocument, contentChanges }) =>
+    service.change(textDocument.uri, textDocument.version, contentChanges),
+  );
+  take(DidCloseTextDocumentNotification.type, ofDocument, (service, { textDocument: { uri } }) => {
+    service.close(uri);
+    turns.drop(uri);
+    ignoreEnd(connection.sendDiagnostics({ uri, diagnostics: [] }));
+  });
+  take(DidSaveTextDocumentNotification.type, ofDocument, (service, { textDocument }) => {
+    // A client that watches no files says nothing when one changes: saving the plan looks again.
+    if (session?.abilities.fileWatching === false) service.rereadFiles(textDocument.uri);
+  });
+  take(DidChangeWatchedFilesNotification.type, watched, (service, { changes }) =>
+    service.filesChanged(changes.map(({ uri }) => uri)),
+  );
+
+  answerRequests(connection, { session: () => session, failed });
+  connection.listen();
+}
+
+/** Tells of each fault once: a feature that fails on every key would fill the log. */
+function logOnce(connection: Connection): (what: string, error: unknown) => void {
+  const told = new Set<string>();
+  return (what, error) => {
+    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    const message = `${what} failed: ${text}`;
+    if (told.has(message)) return;
+    told.add(message);
+    connection.console.error(message);
+  };
+}
+
+/** The other end may be gone while something is being sent; then nobody is left to tell. */
+function ignoreEnd(sent: Promise<void>): void {
+  sent.catch(() => undefined);
+}
+
+function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
+  if (workspaceFolders !== undefined && workspaceFolders !== null)
+    return workspaceFolders.map(({ uri }) => uri);
+  return typeof rootUri === 'string' ? [rootUri] : [];
+}
+
+/** Files come from the client when it offers to read them, else from where the server runs, else from nowhere. */
+function fetcher(
+  connection: Connection,
+  host: ServerHost,
+  { initializationOptions }: InitializeParams,
+  folders: () => readonly string[],
+): (uri: string, planUri: string) => Promise<FileAnswer> {
+  if (v.is(v.object({ readFiles: v.literal(true) }), initializationOptions)) {
+    return async (uri) => v.parse(readFileResult, await connection.sendRequest(readFileRequest, { uri }));
+  }
+  const { readFile } = host;
+  if (readFile !== undefined) return (uri, planUri) => readFile(uri, rootsOf(planUri, folders()));
+  return () => Promise.resolve({ ok: false, reason: 'Files cannot be read here.' });
+}
+
+const readFileResult: v.GenericSchema<ReadFileResult> = v.variant('ok', [
+  v.object({ ok: v.literal(true), text: v.string() }),
+  v.object({ ok: v.literal(false), reason: v.string() }),
+]);
+
+function watch(
+  connection: Connection,
+  { fileWatching }: Abilities,
+  failed: (what: string, error: unknown) => void,
+): void {
+  if (!fileWatching) return;
+  connection.client
+    .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.{mahl,svg}' }] })
+    .catch((error: unknown) => failed('watching files', error));
+}

@@ -1,0 +1,166 @@
+import type { Hover, Position } from 'vscode-languageserver-types';
+import { statements, type ColourSpec, type Node, type Statement } from '../../grammar/index.js';
+import { ruleById } from '../findings/rules.js';
+import { percent } from '../findings/words.js';
+import { parseColour } from '../plan/colour/colour.js';
+import type { Location } from '../plan/plan.js';
+import type { Abilities } from './abilities.js';
+import { referenceLink } from './diagnostics.js';
+import {
+  allowanceFigures,
+  budgetFigures,
+  canvasFigures,
+  colourFigures,
+  focusFigures,
+  groupFigures,
+  notations,
+  objectFigures,
+  scaleFigures,
+  type Paragraphs,
+} from './figures.js';
+import { nameAt } from './names.js';
+import { nodeAt } from './places.js';
+import type { Snapshot } from './snapshot.js';
+import { contentOf, styleFor, type Style } from './style.js';
+import { rangeOf, touches } from './text.js';
+
+/** What is computed about the word under the caret, or what the word means. */
+export function hover(snapshot: Snapshot, position: Position, abilities: Abilities): Hover | undefined {
+  const style = styleFor(abilities.hoverMarkdown);
+  const found = aboutName(snapshot, position, style) ?? aboutStatement(snapshot, position, style);
+  if (found === undefined || found.paragraphs.length === 0) return undefined;
+  return { contents: contentOf(style, found.paragraphs), range: rangeOf(found.location) };
+}
+
+interface Found {
+  readonly location: Location;
+  readonly paragraphs: Paragraphs;
+}
+
+function aboutName(snapshot: Snapshot, { line, character }: Position, style: Style): Found | undefined {
+  const name = nameAt(snapshot.names, line, character);
+  if (name === undefined) return undefined;
+  const paragraphs = nameFigures(snapshot, name, style);
+  return paragraphs.length === 0 ? undefined : { location: name.location, paragraphs };
+}
+
+function nameFigures(
+  snapshot: Snapshot,
+  { kind, key }: NonNullable<ReturnType<typeof nameAt>>,
+  style: Style,
+): Paragraphs {
+  const { plan } = snapshot;
+  switch (kind) {
+    case 'object': {
+      const object = plan.objects.find((candidate) => candidate.key === key);
+      return object === undefined ? [] : objectFigures(snapshot, object, style);
+    }
+    case 'colour':
+      return colourFigures(
+        snapshot,
+        plan.colours.findIndex((colour) => colour.key === key),
+        style,
+      );
+    case 'group':
+      return groupFigures(snapshot, key, style);
+    case 'paint': {
+      const full = plan.palette?.paints.find((paint) => paint.key === key)?.full;
+      return full === undefined ? [] : [notations(full, style)];
+    }
+    case 'lead':
+    case 'sitting':
+      return [];
+  }
+}
+
+function aboutStatement(snapshot: Snapshot, { line, character }: Position, style: Style): Found | undefined {
+  const node = nodeAt(snapshot.tree, line);
+  if (node === undefined) return undefined;
+  const { statement } = node;
+  if (character < statement.start || character > statement.end) return undefined;
+  const location = { line, start: statement.start, end: statement.end };
+  const { keyword } = statement;
+  if (touches(keyword, character) && keyword.end > keyword.start) {
+    return {
+      location: { line, start: keyword.start, end: keyword.end },
+      paragraphs: [...figuresOf(snapshot, node, style), ...meaningOf(statement, style)],
+    };
+  }
+  const colour = writtenColourAt(statement, character);
+  if (colour !== undefined) {
+    const read = parseColour(colour.text);
+    const place = { line, start: colour.start, end: colour.end };
+    if (read.ok) return { location: place, paragraphs: [notations(read.colour, style)] };
+  }
+  return { location, paragraphs: figuresOf(snapshot, node, style) };
+}
+
+/** The figures that belong to a statement as a whole. */
+function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
+  const { statement } = node;
+  switch (statement.kind) {
+    case 'canvas':
+      return canvasFigures(snapshot, style);
+    case 'focus':
+      return focusFigures(snapshot, style);
+    case 'scale':
+      return scaleFigures(snapshot, style);
+    case 'budget':
+      return budgetFigures(snapshot, statement.of.choice, style);
+    case 'allow': {
+      const allowance = snapshot.plan.allowances.find(({ location }) => location.line === node.line);
+      return [
+        ...(allowance === undefined ? [] : [allowanceFigures(allowance, style)]),
+        ...ruleFigures(statement.rule.text, style),
+      ];
+    }
+    case 'rule':
+      return ruleFigures(statement.rule.text, style);
+    default:
+      return [];
+  }
+}
+
+/** What a rule says, where it comes from and where it begins to be broken. */
+export function ruleFigures(id: string, style: Style): Paragraphs {
+  const rule = ruleById(id.toLowerCase());
+  if (rule === undefined) return [];
+  const limit = rule.limit === undefined ? '' : ` Limit: ${percent(rule.limit.value)} of ${rule.limit.of}.`;
+  return [
+    style.text(`${rule.summary}${limit}`),
+    style.text(rule.explanation),
+    style.text(`From: ${rule.source}`),
+    style.link('Reference', referenceLink(rule.id)),
+  ];
+}
+
+function meaningOf({ kind }: Statement, style: Style): Paragraphs {
+  const entry = statements.find((candidate) => candidate.kind === kind);
+  return entry === undefined ? [] : statementMeaning(entry, style);
+}
+
+/** What a statement says, how it is written, and what holds without it. */
+export function statementMeaning(entry: (typeof statements)[number], style: Style): Paragraphs {
+  return [
+    style.text(entry.meaning),
+    style.example(entry.form),
+    ...(entry.byDefault === undefined ? [] : [style.text(`Left out: ${entry.byDefault}.`)]),
+    style.link('Reference', referenceLink(entry.words.join(' '))),
+  ];
+}
+
+function writtenColourAt(statement: Statement, column: number): ColourSpec | undefined {
+  switch (statement.kind) {
+    case 'ground':
+    case 'colour definition':
+    case 'colour':
+    case 'glaze':
+      return [statement.colour].find((spec) => touches(spec, column));
+    case 'paint':
+      return [statement.full, statement.tint?.colour].find(
+        (spec) => spec !== undefined && touches(spec, column),
+      );
+    default:
+      return undefined;
+  }
+}

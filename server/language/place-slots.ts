@@ -1,0 +1,30 @@
+import { choiceLists } from '../../grammar/index.js';
+import type { Slot } from './slots.js';
+
+const { Row, Column, Side } = choiceLists;
+
+/**
+ * What can follow in a place.
+ *
+ * @param rest the words and signs of the place before the word that is being typed
+ */
+export function placeSlots(rest: readonly string[]): readonly Slot[] {
+  const last = rest.at(-1);
+  const before = rest.at(-2);
+  if (last === undefined) return [{ kind: 'places' }, { kind: 'names', of: 'object' }];
+  if (last === 'of') return [{ kind: 'systems' }, { kind: 'names', of: 'object' }];
+  if (isOneOf(Row, before) && isOneOf(Column, last)) return [words('of', 'corner')];
+  if (isOneOf(Side, before) && (last === 'edge' || last === 'side')) return [words('at', 'of')];
+  if (isOneOf(Row, last)) return [words(...Column, ...(isOneOf(Side, last) ? ['edge', 'of'] : []))];
+  if (isOneOf(Side, last)) return [words('edge', 'of')];
+  if (isOneOf(choiceLists.LengthUnit, last)) return [words(...choiceLists.Direction)];
+  return [];
+}
+
+function words(...list: readonly string[]): Slot {
+  return { kind: 'words', words: list };
+}
+
+function isOneOf(list: readonly string[], word: string | undefined): boolean {
+  return word !== undefined && list.includes(word);
+}

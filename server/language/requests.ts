@@ -1,0 +1,112 @@
+import * as v from 'valibot';
+import {
+  CodeActionKind,
+  CodeActionRequest,
+  ColorPresentationRequest,
+  CompletionRequest,
+  DefinitionRequest,
+  DocumentColorRequest,
+  DocumentFormattingRequest,
+  DocumentHighlightRequest,
+  DocumentRangeFormattingRequest,
+  DocumentSymbolRequest,
+  ErrorCodes,
+  FoldingRangeRequest,
+  HoverRequest,
+  LSPErrorCodes,
+  ResponseError,
+  type CancellationToken,
+  type Connection,
+  type RequestType,
+} from 'vscode-languageserver';
+import type { Abilities } from './abilities.js';
+import { atPosition, inRange, ofColour, ofDocument, ofView, type Form } from './forms.js';
+import { sceneRequest } from './protocol.js';
+import type { LanguageService } from './service.js';
+
+/** What the handlers need of the running server. */
+export interface Session {
+  readonly service: LanguageService;
+  readonly abilities: Abilities;
+}
+
+export interface Guard {
+  /** `undefined` until the client has said hello. */
+  readonly session: () => Session | undefined;
+  /** Told of a fault of ours; the client has been answered with nothing, and the server goes on. */
+  readonly failed: (what: string, error: unknown) => void;
+}
+
+/** Registers an answer for every request about a document. */
+export function answerRequests(connection: Connection, guard: Guard): void {
+  /**
+   * One request: refuses what is not well formed, honours cancellation, and turns a fault in the feature into the
+   * answer `none`.
+   */
+  const answer = <P, R, E>(
+    type: RequestType<P, R, E>,
+    form: Form,
+    none: NoInfer<R>,
+    feature: (session: Session, params: P) => NoInfer<R>,
+  ): void => {
+    connection.onRequest(type.method, (params: P, token: CancellationToken): unknown => {
+      const session = guard.session();
+      if (session === undefined) return new ResponseError(ErrorCodes.ServerNotInitialized, 'not initialized');
+      if (!v.is(form, params))
+        return new ResponseError(ErrorCodes.InvalidParams, `${type.method}: not well formed`);
+      if (token.isCancellationRequested)
+        return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+      try {
+        return feature(session, params);
+      } catch (error) {
+        guard.failed(type.method, error);
+        return none;
+      }
+    });
+  };
+
+  answer(CompletionRequest.type, atPosition, null, ({ service }, { textDocument, position }) => [
+    ...service.completions(textDocument.uri, position),
+  ]);
+  answer(
+    HoverRequest.type,
+    atPosition,
+    null,
+    ({ service }, { textDocument, position }) => service.hover(textDocument.uri, position) ?? null,
+  );
+  answer(DefinitionRequest.type, atPosition, null, ({ service, abilities }, { textDocument, position }) => {
+    const link = service.definition(textDocument.uri, position);
+    if (link === undefined) return null;
+    return abilities.definitionLinks ? [link] : { uri: link.targetUri, range: link.targetSelectionRange };
+  });
+  answer(DocumentHighlightRequest.type, atPosition, null, ({ service }, { textDocument, position }) => [
+    ...service.highlights(textDocument.uri, position),
+  ]);
+  answer(DocumentSymbolRequest.type, ofDocument, null, ({ service }, { textDocument }) =>
+    service.symbols(textDocument.uri),
+  );
+  answer(FoldingRangeRequest.type, ofDocument, null, ({ service }, { textDocument }) => [
+    ...service.foldingRanges(textDocument.uri),
+  ]);
+  answer(DocumentColorRequest.type, ofDocument, [], ({ service }, { textDocument }) => [
+    ...service.colours(textDocument.uri),
+  ]);
+  answer(ColorPresentationRequest.type, ofColour, [], ({ service }, { textDocument, range, color }) => [
+    ...service.colourPresentations(textDocument.uri, range, color),
+  ]);
+  answer(DocumentFormattingRequest.type, ofDocument, null, ({ service }, { textDocument }) => [
+    ...service.format(textDocument.uri),
+  ]);
+  answer(DocumentRangeFormattingRequest.type, inRange, null, ({ service }, { textDocument, range }) => [
+    ...service.format(textDocument.uri, range),
+  ]);
+  answer(CodeActionRequest.type, inRange, null, ({ service }, { textDocument, range, context }) => {
+    const wanted = context.only?.some((kind) => kind === '' || kind === CodeActionKind.QuickFix) ?? true;
+    return wanted ? [...service.codeActions(textDocument.uri, range)] : [];
+  });
+  answer(sceneRequest, ofView, null, ({ service }, { textDocument, view }) => {
+    const version = service.snapshot(textDocument.uri)?.version;
+    const scene = service.scene(textDocument.uri, view);
+    return version === undefined || scene === undefined ? null : { version, scene };
+  });
+}

@@ -1,0 +1,209 @@
+import type {
+  CodeAction,
+  ColorInformation,
+  ColorPresentation,
+  CompletionItem,
+  Diagnostic,
+  DocumentHighlight,
+  DocumentSymbol,
+  FoldingRange,
+  Hover,
+  LocationLink,
+  Position,
+  Range,
+  SymbolInformation,
+  TextEdit,
+} from 'vscode-languageserver-types';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { parse, type SyntaxTree } from '../../grammar/index.js';
+import { compose } from '../drawing/compose.js';
+import type { Scene, View } from '../drawing/scene.js';
+import { OutlineCache } from '../plan/outline-cache.js';
+import type { FileAnswer } from '../plan/plan.js';
+import type { Abilities } from './abilities.js';
+import { codeActions } from './code-actions.js';
+import { colourPresentations, documentColours } from './colours.js';
+import { completions } from './completion.js';
+import { definition, highlights } from './definition.js';
+import { findingDiagnostics, planDiagnostics, syntaxDiagnostics } from './diagnostics.js';
+import { PlanFiles } from './files.js';
+import { foldingRanges } from './folding.js';
+import { formattingEdits } from './formatting.js';
+import { hover } from './hover.js';
+import { takeSnapshot, type Snapshot } from './snapshot.js';
+import { flatSymbols, nestedSymbols } from './symbols.js';
+import { clampPosition } from './text.js';
+
+/**
+ * Everything that an editor can ask about plans, without a connection, a disk or a clock: the whole public face
+ * of this folder. Documents are kept by URI; what is asked about one that is not open is answered with nothing.
+ * Positions count UTF-16 code units, and one outside the text counts as the nearest inside.
+ */
+export interface LanguageService {
+  open(uri: string, version: number, text: string): void;
+  /** Changes as the protocol gives them, in their order. Ignored for a document that is not open. */
+  change(uri: string, version: number, changes: readonly ContentChange[]): void;
+  close(uri: string): void;
+  /** Files on the disk have changed, come or gone. */
+  filesChanged(uris: readonly string[]): void;
+  /** Reads again the files that this plan names, for clients that watch none. */
+  rereadFiles(uri: string): void;
+
+  /** The document at its latest version; each of its parts is computed when it is first asked for. */
+  snapshot(uri: string): Snapshot | undefined;
+  /** The plan as a drawing. */
+  scene(uri: string, view: View): Scene | undefined;
+
+  /** A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
+  diagnostics(uri: string): readonly Diagnostic[];
+  completions(uri: string, position: Position): readonly CompletionItem[];
+  hover(uri: string, position: Position): Hover | undefined;
+  definition(uri: string, position: Position): LocationLink | undefined;
+  highlights(uri: string, position: Position): readonly DocumentHighlight[];
+  /** Nested or flat, as the client can take them. */
+  symbols(uri: string): DocumentSymbol[] | SymbolInformation[];
+  foldingRanges(uri: string): readonly FoldingRange[];
+  colours(uri: string): readonly ColorInformation[];
+  colourPresentations(
+    uri: string,
+    range: Range,
+    colour: ColorInformation['color'],
+  ): readonly ColorPresentation[];
+  /** Edits of the whole document, or of those lines that the range touches. */
+  format(uri: string, range?: Range): readonly TextEdit[];
+  codeActions(uri: string, range: Range): readonly CodeAction[];
+}
+
+export type ContentChange = Parameters<typeof TextDocument.update>[1][number];
+
+export interface ServiceHost {
+  readonly abilities: Abilities;
+  /** Fetches the text of a file that a plan names; the URI has been checked to lie where plans may read. */
+  readonly fetchFile: (uri: string, planUri: string) => Promise<FileAnswer>;
+  /** URIs of the open workspace folders. */
+  readonly folders: () => readonly string[];
+  /** The plan's latest snapshot is another than before: its text has changed, or a file that it names. */
+  readonly planChanged: (uri: string) => void;
+  /** A fault of ours, not of the plan. */
+  readonly failed: (what: string, error: unknown) => void;
+}
+
+interface OpenPlan {
+  readonly document: TextDocument;
+  readonly outlines: OutlineCache;
+  snapshot: Snapshot;
+  /** The latest tree that was parsed; the next parse takes from it what did not change. */
+  tree?: SyntaxTree;
+}
+
+export function createLanguageService(host: ServiceHost): LanguageService {
+  const { abilities } = host;
+  const plans = new Map<string, OpenPlan>();
+
+  const files = new PlanFiles({
+    fetch: host.fetchFile,
+    folders: host.folders,
+    openText: (uri) => plans.get(uri)?.snapshot.text,
+    changed: (planUris) => planUris.forEach(refresh),
+  });
+
+  const takeFor = (document: TextDocument, outlines: OutlineCache, parseTree: () => SyntaxTree): Snapshot =>
+    takeSnapshot({
+      uri: document.uri,
+      version: document.version,
+      text: document.getText(),
+      parse: parseTree,
+      reader: () => files.readerFor(document.uri),
+      outlines,
+    });
+
+  const parser = (document: TextDocument, text: string) => (): SyntaxTree => {
+    const plan = plans.get(document.uri);
+    const tree = parse(text, plan?.tree);
+    if (plan?.document === document) plan.tree = tree;
+    return tree;
+  };
+
+  /** Computes a plan anew over the same text, because a file that it names has changed. */
+  function refresh(uri: string): void {
+    const plan = plans.get(uri);
+    if (plan === undefined) return;
+    const stale = plan.snapshot;
+    plan.snapshot = takeFor(plan.document, plan.outlines, () => stale.tree);
+    host.planChanged(uri);
+  }
+
+  const at = <T>(uri: string, answer: (snapshot: Snapshot) => T, none: T): T => {
+    const snapshot = plans.get(uri)?.snapshot;
+    return snapshot === undefined ? none : answer(snapshot);
+  };
+  const within = <T>(
+    uri: string,
+    position: Position,
+    answer: (snapshot: Snapshot, position: Position) => T,
+    none: T,
+  ): T => at(uri, (snapshot) => answer(snapshot, clampPosition(snapshot.lines, position)), none);
+
+  const part = (what: string, diagnose: () => readonly Diagnostic[]): readonly Diagnostic[] => {
+    try {
+      return diagnose();
+    } catch (error) {
+      host.failed(what, error);
+      return [];
+    }
+  };
+
+  return {
+    open(uri, version, text) {
+      const document = TextDocument.create(uri, 'mahlstick', version, text);
+      const outlines = new OutlineCache();
+      plans.set(uri, { document, outlines, snapshot: takeFor(document, outlines, parser(document, text)) });
+      files.edited(uri);
+      host.planChanged(uri);
+    },
+    change(uri, version, changes) {
+      const plan = plans.get(uri);
+      if (plan === undefined) return;
+      TextDocument.update(plan.document, [...changes], version);
+      const { document, outlines } = plan;
+      plan.snapshot = takeFor(document, outlines, parser(document, document.getText()));
+      files.edited(uri);
+      host.planChanged(uri);
+    },
+    close(uri) {
+      plans.delete(uri);
+      files.close(uri);
+      files.reread([uri]);
+    },
+    filesChanged: (uris) => files.reread(uris.filter((uri) => !plans.has(uri))),
+    rereadFiles: (uri) => files.rereadFor(uri),
+
+    snapshot: (uri) => plans.get(uri)?.snapshot,
+    scene: (uri, view) =>
+      at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view), undefined),
+
+    diagnostics: (uri) =>
+      at(
+        uri,
+        (snapshot) => [
+          ...part('syntax', () => syntaxDiagnostics(snapshot, abilities)),
+          ...part('plan', () => planDiagnostics(snapshot, abilities)),
+          ...part('findings', () => findingDiagnostics(snapshot, abilities)),
+        ],
+        [],
+      ),
+    completions: (uri, position) =>
+      within(uri, position, (snapshot, place) => completions(snapshot, place, abilities), []),
+    hover: (uri, position) =>
+      within(uri, position, (snapshot, place) => hover(snapshot, place, abilities), undefined),
+    definition: (uri, position) => within(uri, position, definition, undefined),
+    highlights: (uri, position) => within(uri, position, highlights, []),
+    symbols: (uri) => (abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, [])),
+    foldingRanges: (uri) => at(uri, foldingRanges, []),
+    colours: (uri) => at(uri, documentColours, []),
+    colourPresentations: (uri, range, colour) =>
+      at(uri, (snapshot) => colourPresentations(snapshot, range, colour), []),
+    format: (uri, range) => at(uri, (snapshot) => formattingEdits(snapshot, range), []),
+    codeActions: (uri, range) => at(uri, (snapshot) => codeActions(snapshot, range, abilities), []),
+  };
+}

@@ -1,0 +1,173 @@
+import { choiceLists, type StatementKind } from '../../grammar/index.js';
+import type { FileReference } from '../plan/plan.js';
+import type { NameKind } from './names.js';
+import { placeSlots } from './place-slots.js';
+
+/** What can stand at the caret. */
+export type Slot =
+  | { readonly kind: 'words'; readonly words: readonly string[] }
+  | { readonly kind: 'steps' | 'systems' | 'places' | 'colours' | 'stock sizes' }
+  | { readonly kind: 'names'; readonly of: NameKind }
+  /** The name of a rule, often of several words: it begins right behind the keyword. */
+  | { readonly kind: 'rules' }
+  | { readonly kind: 'files'; readonly of: FileReference['kind'] }
+  /** A part of the SVG file at the path. */
+  | { readonly kind: 'parts'; readonly path: string };
+
+/**
+ * What can follow in a statement.
+ *
+ * @param kind the statement
+ * @param rest its words and signs behind the keyword and before the word that is being typed
+ */
+export function slotsFor(kind: StatementKind, rest: readonly string[]): readonly Slot[] {
+  const choose = forms[kind];
+  return choose === undefined ? [] : choose(rest);
+}
+
+/** What can follow between the quotes of a sentence: the names of files and of their parts. */
+export function sentenceSlots(kind: StatementKind, rest: readonly string[]): readonly Slot[] {
+  switch (kind) {
+    case 'based on':
+      return [{ kind: 'files', of: 'plan' }];
+    case 'photo':
+      return [{ kind: 'files', of: 'photograph' }];
+    case 'sketch':
+      return [{ kind: 'files', of: 'sketch' }];
+    case 'shape': {
+      if (rest.at(-1) === 'from') return [{ kind: 'files', of: 'drawing' }];
+      const [from, path] = rest;
+      return from === 'from' && path !== undefined && rest.at(-1) === 'part'
+        ? [{ kind: 'parts', path: unquoted(path) }]
+        : [];
+    }
+    default:
+      return [];
+  }
+}
+
+type Choose = (rest: readonly string[]) => readonly Slot[];
+
+const words = (list: readonly string[]): Slot => ({ kind: 'words', words: list });
+const names = (of: NameKind): Slot => ({ kind: 'names', of });
+const units = words(choiceLists.LengthUnit);
+
+/** These, right behind the keyword. */
+const only =
+  (...slots: readonly Slot[]): Choose =>
+  (rest) =>
+    rest.length === 0 ? slots : [];
+
+/** First these, and behind whatever was given, those. */
+const then =
+  (first: readonly Slot[], next: readonly Slot[]): Choose =>
+  (rest) =>
+    rest.length === 0 ? first : next;
+
+/** A list with commas, or with `and`. */
+const list =
+  (...slots: readonly Slot[]): Choose =>
+  (rest) =>
+    beginsItem(rest) ? slots : [];
+
+/** Behind the last of these words, what it asks for; before any of them, `before`. */
+const parts =
+  (before: Choose, after: Readonly<Record<string, Choose>>): Choose =>
+  (rest) => {
+    const at = rest.findLastIndex((word) => Object.hasOwn(after, word));
+    const [word] = rest.slice(at, at + 1);
+    const choose = word === undefined || at < 0 ? before : after[word];
+    return choose?.(rest.slice(at + 1)) ?? [];
+  };
+
+const place: Choose = placeSlots;
+const placeThen =
+  (...next: readonly string[]): Choose =>
+  (rest) => [...placeSlots(rest), ...(rest.length === 0 ? [] : [words(next)])];
+const points: Choose = (rest) => placeSlots(rest.slice(rest.lastIndexOf(')') + 1));
+
+const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
+  plan: then([], [words(['by'])]),
+  without: list(names('object'), names('colour'), names('lead'), names('paint')),
+  cue: parts(then([], [words(['carried by'])]), {
+    carried: () => [words(['by'])],
+    by: list(names('object')),
+  }),
+  canvas: then([{ kind: 'stock sizes' }], [units, words(choiceLists.Orientation)]),
+  ground: then([{ kind: 'colours' }], [words(choiceLists.ColourRole)]),
+  divide: list({ kind: 'systems' }),
+  focus: place,
+  'win by': list(words(choiceLists.Means)),
+  horizon: then([], [units]),
+  planes: only(words(choiceLists.Trend.map((trend) => `${trend} with distance`))),
+  budget: parts(only(words(choiceLists.BudgetSubject)), {
+    value: (rest) => (beginsItem(rest) ? [{ kind: 'names', of: 'group' }] : [words(['within'])]),
+    colour: (rest) => (beginsItem(rest) ? [words(choiceLists.ColourRole)] : [words(['within'])]),
+    within: () => [],
+  }),
+  wheel: only(words(choiceLists.Wheel)),
+  'colour definition': (rest) =>
+    [[], [{ kind: 'colours' } as const]][rest.length] ?? [words(choiceLists.ColourRole)],
+  object: then([], [words(choiceLists.ObjectRole)]),
+  plane: only(words(choiceLists.Plane)),
+  shape: parts(only(words(['rectangle', 'ellipse', 'circle', 'outline', 'smooth', 'path', 'from'])), {
+    rectangle: then([], [units, words(['at', 'to'])]),
+    ellipse: then([], [units, words(['at'])]),
+    circle: then([], [units, words(['at'])]),
+    outline: points,
+    smooth: points,
+    at: place,
+    to: place,
+    from: then([], [words(['part'])]),
+    part: () => [],
+  }),
+  points,
+  at: parts(placeThen('by'), {
+    by: only(
+      words([...choiceLists.Side, 'centre', 'upper left', 'upper right', 'lower left', 'lower right']),
+    ),
+  }),
+  'size along': then([], [units, words(choiceLists.Dimension)]),
+  size: then([], [units, words(choiceLists.Dimension)]),
+  turn: then([], [words(['degrees'])]),
+  mirror: only(words(['left to right', 'top to bottom'])),
+  repeat: then([], [words(['every', 'turning', 'resized'])]),
+  colour: only({ kind: 'colours' }),
+  glaze: only({ kind: 'colours' }),
+  value: only({ kind: 'steps' }),
+  edges: parts(then([words(choiceLists.Edges)], [words(['against'])]), { against: list(names('object')) }),
+  detail: only(words(choiceLists.Detail)),
+  lead: parts(then([], [words(['from', 'along'])]), {
+    along: then([names('object'), words(choiceLists.Side)], [words(['edge of', 'from', 'through', 'to'])]),
+    from: placeThen('through', 'to'),
+    through: placeThen('to'),
+    to: place,
+  }),
+  path: list(names('object')),
+  paint: then([], [words([...choiceLists.Temperature, 'full', 'tint'])]),
+  mother: only(names('paint')),
+  film: then([], [units]),
+  tube: then([], [words(['ml'])]),
+  sitting: then([], [words(['on'])]),
+  works: list(names('object')),
+  layer: then([words([...choiceLists.OneWordLayer, 'body colour'])], [words(choiceLists.Body)]),
+  away: then([], [words(['to'])]),
+  grid: only(words(['every'])),
+  allow: parts(then([{ kind: 'rules' }], [{ kind: 'rules' }, words(['for', 'because'])]), {
+    for: (rest) => [...list(names('object'))(rest), ...(rest.length === 0 ? [] : [words(['because'])])],
+    because: () => [],
+  }),
+  rule: parts(then([{ kind: 'rules' }], [{ kind: 'rules' }, words([...choiceLists.Severity, 'limit'])]), {
+    warning: only(words(['limit'])),
+    hint: only(words(['limit'])),
+    limit: () => [],
+  }),
+};
+
+function beginsItem(rest: readonly string[]): boolean {
+  return rest.length === 0 || rest.at(-1) === ',' || rest.at(-1) === 'and';
+}
+
+function unquoted(sentence: string): string {
+  return sentence.replace(/^["“]|["”]$/gu, '').replace(/\\(.)/gu, '$1');
+}

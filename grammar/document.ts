@@ -36,6 +36,7 @@ interface OpenLine {
   /** Where nodes under this line go. */
   readonly children: GrowingNode[];
   readonly parent?: OpenLine;
+  readonly statement?: Statement;
 }
 
 interface Found {
@@ -112,7 +113,12 @@ export class DocumentReader {
     const kind = found?.entry.kind ?? (opening && guessedKind(opening, parent));
     const host = found?.detached ? this.root : (found?.host ?? parent);
     this.open.push({
-      line: { kind, children: node?.children ?? this.detached, parent: host },
+      line: {
+        kind,
+        children: node?.children ?? this.detached,
+        parent: host,
+        ...(statement && { statement }),
+      },
       ...(node && { node }),
     });
     if (this.open.length !== depth + 1) throw new Error('indentation and open lines disagree');
@@ -130,6 +136,9 @@ export class DocumentReader {
     for (let host: OpenLine | undefined = parent; host; host = host.parent) {
       const entry = entryUnder(host, opening);
       if (entry === undefined) continue;
+      if (entry.kind === 'points' && !takesPoints(host)) {
+        return { entry, host, detached: true, problem: pointsWithoutOutline(opening) };
+      }
       if (host === parent || parent.kind === undefined) return { entry, host };
       const leaf = parent.kind !== 'plan' && !opensBlock(parent.kind) && host === parent.parent;
       return {
@@ -168,6 +177,17 @@ function entryUnder(host: OpenLine, opening: Opening): StatementEntry | undefine
 function continuesOutline(opening: Opening): boolean {
   if (!opening.isWord) return opening.word.text === '(';
   return opening.canonical === 'focus' || statementsOpenedBy(opening.canonical).length === 0;
+}
+
+/** A shape that could not be read may well have been an outline. */
+function takesPoints({ statement }: OpenLine): boolean {
+  if (statement?.kind !== 'shape') return true;
+  return statement.shape.form === 'outline' || statement.shape.form === 'smooth';
+}
+
+function pointsWithoutOutline({ word }: Opening): LineProblem {
+  const message = 'Only `outline` and `smooth` go on with points on further lines.';
+  return { start: word.start, end: word.end, code: 'misplaced statement', message };
 }
 
 /** The block whose statements are meant under `line`. */

@@ -14,3 +14,4 @@ export {
 } from './statements.js';
 export { canonicalWord, choiceLists, type ChoiceList, type ChoiceOf } from './words.js';
 export { nearestWord } from './nearest.js';
+export { classify, type ClassifiedText, type TextClass } from './classify.js';

@@ -5,7 +5,7 @@ import type { StatementBody } from './statementRules.js';
 import type { StatementEntry } from './statements.js';
 import type { Statement } from './syntax.js';
 import { FreeWords, SentenceToken, UnclosedSentence } from './tokens.js';
-import type { LineProblem } from './values.js';
+import type { LineProblem, WordUse } from './values.js';
 import { WorkRules } from './workRules.js';
 
 /** What one line says, whatever stands around it. */
@@ -51,14 +51,9 @@ class LineParser extends WorkRules {
     };
   }
 
-  /** How the names of the line that was read last are used. */
-  get names(): ReadonlyMap<IToken, 'definition' | 'reference'> {
-    return this.nameUses;
-  }
-
-  /** The tokens that could stand after `tokens` in a statement. */
-  expectedAfter(rule: string, tokens: readonly IToken[]): readonly TokenType[] {
-    return this.computeContentAssist(rule, [...tokens]).map((path) => path.nextTokenType);
+  /** What the words of the line that was read last stand for, where their form does not tell. */
+  get wordUses(): ReadonlyMap<IToken, WordUse> {
+    return this.uses;
   }
 
   get productions(): ISerializedGast[] {
@@ -70,7 +65,7 @@ class LineParser extends WorkRules {
     this.problems.length = 0;
     this.missingCommas.length = 0;
     this.open.length = 0;
-    this.nameUses.clear();
+    this.uses.clear();
     this.draft = undefined;
     this.refused = false;
   }

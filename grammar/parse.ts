@@ -1,9 +1,14 @@
-import { DocumentReader, sourceLines } from './document.js';
+import { DocumentReader, sourceLines, type PlacedLine } from './document.js';
 import type { SourceLine } from './lines.js';
 import type { SyntaxTree } from './syntax.js';
 
-/** The lines each tree was made from. Held beside the tree, so that trees stay plain and comparable data. */
-const linesOfTree = new WeakMap<SyntaxTree, ReadonlyMap<string, SourceLine>>();
+interface Made {
+  readonly known: ReadonlyMap<string, SourceLine>;
+  readonly lines: readonly PlacedLine[];
+}
+
+/** What each tree was made from. Held beside the tree, so that trees stay plain and comparable data. */
+const makings = new WeakMap<SyntaxTree, Made>();
 
 /**
  * Reads a plan. Any text has a tree; what could not be read is in its `problems`.
@@ -12,8 +17,15 @@ const linesOfTree = new WeakMap<SyntaxTree, ReadonlyMap<string, SourceLine>>();
  * statements are the same objects as before. The result is the same as without.
  */
 export function parse(text: string, previous?: SyntaxTree): SyntaxTree {
-  const sources = sourceLines(text, previous && linesOfTree.get(previous));
-  const { tree } = new DocumentReader(sources);
-  linesOfTree.set(tree, new Map(sources.map((source) => [source.text, source])));
+  const sources = sourceLines(text, previous && makings.get(previous)?.known);
+  const { tree, lines } = new DocumentReader(sources);
+  makings.set(tree, { known: new Map(sources.map((source) => [source.text, source])), lines });
   return tree;
+}
+
+/** The lines a tree was made from. Only trees that `parse` gave have them. */
+export function linesOf(tree: SyntaxTree): readonly PlacedLine[] {
+  const making = makings.get(tree);
+  if (making === undefined) throw new Error('this tree was not made by parse');
+  return making.lines;
 }

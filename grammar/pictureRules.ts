@@ -89,7 +89,7 @@ export abstract class PictureRules extends StatementRules {
       this.SUBRULE(this.pause);
       return this.choiceOf<'upright' | 'landscape'>(this.CONSUME(choice.Orientation));
     });
-    return { by: 'stock', stock: this.phraseOf(words), ...(orientation && { orientation }) };
+    return { by: 'stock', stock: this.termOf(words), ...(orientation && { orientation }) };
   });
 
   readonly support = this.statement('support', () => {

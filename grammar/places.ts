@@ -12,7 +12,7 @@ import type {
   Spot,
   Word,
 } from './syntax.js';
-import { choice, Comma, keyword, NumberToken, OpenBracket, Word as WordToken } from './tokens.js';
+import { choice, Comma, keyword, NumberToken, OpenBracket } from './tokens.js';
 import { spanning, ValueRules } from './values.js';
 import { canonicalWord } from './words.js';
 
@@ -279,17 +279,4 @@ export abstract class PlaceRules extends ValueRules {
       },
     ]),
   );
-
-  /** A phrase of several words, such as the name of a finding; text has single spaces. */
-  protected phraseOf(tokens: readonly IToken[]): Word {
-    const [first] = tokens;
-    const last = tokens.at(-1);
-    return {
-      text: tokens.map((token) => token.image).join(' '),
-      start: first?.startOffset ?? 0,
-      end: last ? endOf(last) : 0,
-    };
-  }
-
-  protected readonly anyWord = WordToken;
 }

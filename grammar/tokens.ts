@@ -3,8 +3,9 @@ import {
   canonicalWord,
   choiceLists,
   connectingWords,
+  namingWords,
+  otherUnits,
   type ChoiceList,
-  type ConnectingWord,
 } from './words.js';
 import { statements } from './statements.js';
 
@@ -140,6 +141,8 @@ for (const [list, words] of Object.entries(choiceLists)) {
 const keywordTypes = new Map<string, TokenType>();
 for (const word of [
   ...connectingWords,
+  ...namingWords,
+  ...otherUnits,
   ...listsOfWord.keys(),
   ...statements.flatMap((statement) => statement.words),
 ]) {
@@ -152,7 +155,7 @@ for (const word of [
 }
 
 /** The token type of a keyword that a rule of the grammar reads. */
-export function keyword(word: ConnectingWord | (typeof statements)[number]['words'][number]): TokenType {
+export function keyword(word: string): TokenType {
   const type = keywordTypes.get(word);
   if (type === undefined) throw new Error(`no keyword ${word}`);
   return type;

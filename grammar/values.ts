@@ -47,6 +47,9 @@ export interface LineProblem extends Span {
   readonly fix?: { readonly title: string; readonly replacement: string };
 }
 
+/** What a word stands for where its form does not tell: a name given here or elsewhere, or a fixed term. */
+export type WordUse = 'definition' | 'reference' | 'choice' | 'colour';
+
 const vulgarFractions: ReadonlyMap<string, number> = new Map([
   ['½', 1 / 2],
   ['⅓', 1 / 3],
@@ -87,7 +90,7 @@ export abstract class ValueRules extends EmbeddedActionsParser {
   protected readonly problems: LineProblem[] = [];
   /** Offsets at which the printer puts a comma between the items of a list. */
   protected readonly missingCommas: number[] = [];
-  protected readonly nameUses = new Map<IToken, 'definition' | 'reference'>();
+  protected readonly uses = new Map<IToken, WordUse>();
   /** The phrases that are being read, outermost first, each with the token it begins at. */
   protected readonly open: { readonly phrase: string; readonly from: IToken }[] = [];
   /** The text cannot be used even though its grammar is right, such as the 31st of June. */
@@ -140,6 +143,18 @@ export abstract class ValueRules extends EmbeddedActionsParser {
     return { text: token.image, start: token.startOffset, end: endOf(token) };
   }
 
+  /** A fixed term of one or several words, such as the name of a finding; its text has single blanks. */
+  protected termOf(tokens: readonly IToken[]): Word {
+    for (const token of tokens) this.uses.set(token, 'choice');
+    const [first] = tokens;
+    const last = tokens.at(-1);
+    return {
+      text: tokens.map((token) => token.image).join(' '),
+      start: first?.startOffset ?? 0,
+      end: last ? endOf(last) : 0,
+    };
+  }
+
   /** A comma or `and` between the items of a list. It may be left out; the printer then puts a comma. */
   readonly separator = this.RULE('separator', (): void => {
     const last = this.LA(0);
@@ -161,14 +176,14 @@ export abstract class ValueRules extends EmbeddedActionsParser {
   /** The name of something that is being introduced here. */
   readonly newName = this.phrase('newName', (): Word => {
     const token = this.CONSUME(WordToken);
-    this.nameUses.set(token, 'definition');
+    this.uses.set(token, 'definition');
     return this.wordOf(token);
   });
 
   /** The name of something that is introduced elsewhere. */
   readonly knownName = this.phrase('knownName', (): Word => {
     const token = this.CONSUME(WordToken);
-    this.nameUses.set(token, 'reference');
+    this.uses.set(token, 'reference');
     return this.wordOf(token);
   });
 
@@ -316,7 +331,7 @@ export abstract class ValueRules extends EmbeddedActionsParser {
       {
         ALT: () => {
           const token = this.CONSUME(WordToken);
-          this.nameUses.set(token, 'reference');
+          this.uses.set(token, 'reference');
           return this.colourOf('name', token);
         },
       },

@@ -32,12 +32,11 @@ export const choiceLists = {
 export type ChoiceList = keyof typeof choiceLists;
 export type ChoiceOf<L extends ChoiceList> = (typeof choiceLists)[L][number];
 
-/** The words that hold a statement together, and those that open one. */
+/** Words that hold a statement together. */
 export const connectingWords = [
   'by',
   'on',
   'with',
-  'distance',
   'carried',
   'of',
   'at',
@@ -55,9 +54,12 @@ export const connectingWords = [
   'resized',
   'full',
   'tint',
-  'ml',
   'limit',
   'part',
+] as const;
+
+/** Fixed words that name a thing: a part of a place, a form of a shape, a division of two words. */
+export const namingWords = [
   'edge',
   'side',
   'corner',
@@ -67,6 +69,7 @@ export const connectingWords = [
   'two',
   'three',
   'body',
+  'distance',
   'rectangle',
   'ellipse',
   'circle',
@@ -75,7 +78,8 @@ export const connectingWords = [
   'path',
 ] as const;
 
-export type ConnectingWord = (typeof connectingWords)[number];
+/** Units that are words and no length. */
+export const otherUnits = ['ml'] as const;
 
 /** Other spellings that are read as the word beside them. */
 const otherSpellings: ReadonlyMap<string, string> = new Map([

@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { spanOf } from './lexer.js';
 import { ObjectRules } from './objectRules.js';
 import type { StatementBody } from './statementRules.js';
 import type { Choice, Coordinates, Layer, Place, Quantity, Side, Word } from './syntax.js';
@@ -103,7 +104,10 @@ export abstract class WorkRules extends ObjectRules {
       IGNORE_AMBIGUITIES: true,
       DEF: [{ ALT: () => this.CONSUME(ColourIndex) }, { ALT: () => this.CONSUME(WordToken) }],
     });
-    return this.ACTION(() => this.wordOf(token));
+    return this.ACTION(() => {
+      this.uses.set(token, 'colour');
+      return this.wordOf(token);
+    });
   });
 
   readonly masstone = this.RULE('masstone', () => {
@@ -180,8 +184,7 @@ export abstract class WorkRules extends ObjectRules {
         ALT: () => {
           const body = this.CONSUME(keyword('body'));
           const colour = this.CONSUME(keyword('colour'));
-          const { start, end } = this.phraseOf([body, colour]);
-          return { choice: 'body colour', start, end };
+          return { choice: 'body colour', ...spanning(spanOf(body), spanOf(colour)) };
         },
       },
     ]),
@@ -308,6 +311,6 @@ export abstract class WorkRules extends ObjectRules {
       GATE: () => !this.isNext(1, keyword('for'), keyword('because'), keyword('limit'), choice.Severity),
       DEF: () => words.push(this.CONSUME2(WordToken)),
     });
-    return this.phraseOf(words);
+    return this.termOf(words);
   });
 }

@@ -134,6 +134,22 @@ describe('any scene', () => {
     );
   });
 
+  it('is measured the same after a change as when it is new', () => {
+    const many = fc.array(
+      outline.map((shape) => ({ outline: shape })),
+      { minLength: 30, maxLength: 60 },
+    );
+    fc.assert(
+      fc.property(many, outline, fc.nat({ max: 29 }), (layers, other, at) => {
+        visibleAreas(CANVAS, layers);
+        const changed = layers.with(at, { outline: other });
+        const afresh = changed.map((layer) => ({ outline: { ...layer.outline } }));
+        expect(visibleAreas(CANVAS, changed)).toEqual(visibleAreas(CANVAS, afresh));
+      }),
+      { numRuns: 40, seed: 26 },
+    );
+  });
+
   it('keeps shares when everything is drawn at another size', () => {
     fc.assert(
       fc.property(scene, fc.double({ min: 0.01, max: 100, noNaN: true }), (layers, factor) => {

@@ -70,11 +70,9 @@ interface Kept<Result> {
   readonly result: Result;
 }
 
-/** `coveredBy` counts within the shapes in front, so that the result holds wherever they stand in the plan. */
-type Uncovered = LayerAreas;
-
 const keptPieces = new WeakMap<Outline, Kept<Piece>>();
-const keptLayers = new WeakMap<Outline, Kept<Uncovered>>();
+/** `coveredBy` counts within the shapes in front, so that a result holds wherever they stand in the plan. */
+const keptLayers = new WeakMap<Outline, Kept<LayerAreas>>();
 const keptBare = new WeakMap<Outline, Kept<Piece>>();
 
 /**
@@ -115,15 +113,21 @@ export function visibleAreas(
   };
 }
 
+/** The sheet asked for last: while it is the same, what was cut out of it can be used again. */
+let lastSheet: Sheet | undefined;
+
 /** None for a canvas without area, or so narrow that its short side is lost on the grid. */
 function sheetOf(size: CanvasSize): Sheet | undefined {
+  const key = `${size.width} x ${size.height}`;
+  if (lastSheet?.key === key) return lastSheet;
   const grid = gridOver({ left: 0, top: 0, right: size.width, bottom: size.height });
   if (!grid) return undefined;
   const right = Math.round(size.width * grid.scale);
   const bottom = Math.round(size.height * grid.scale);
   if (right === 0 || bottom === 0) return undefined;
   const piece = pieceOf([rectanglePath({ left: 0, top: 0, right, bottom })]);
-  return { key: `${size.width} x ${size.height}`, size, grid, piece };
+  lastSheet = { key, size: { width: size.width, height: size.height }, grid, piece };
+  return lastSheet;
 }
 
 function clipped(outline: Outline, sheet: Sheet, counter: WorkCounter | undefined): Piece {
@@ -154,7 +158,7 @@ function uncovered(
   covers: readonly Layer[],
   sheet: Sheet,
   counter: WorkCounter | undefined,
-): Uncovered {
+): LayerAreas {
   const inFront = covers.map(({ outline }) => outline);
   return kept(keptLayers, layer.outline, sheet, inFront, () => {
     const { outline, piece } = layer;

@@ -30,12 +30,22 @@ export function pieceOf(polygons: Polygons): Piece {
   return { polygons, box, area, isBox: area > 0 && area === boxArea(box) };
 }
 
-/** What is left of `subject` under all `covers`. Nearly linear in their number when each covers little of it. */
+/** Results stay as long as the pieces they belong to; a piece never changes. */
+const keptQuarters = new WeakMap<Piece, readonly Piece[]>();
+const keptParts = new WeakMap<
+  Piece,
+  { readonly covers: readonly Piece[]; readonly parts: readonly Polygons[] }
+>();
+const keptShared = new WeakMap<Piece, WeakMap<Piece, number>>();
+
+/**
+ * What is left of `subject` under all `covers`. Nearly linear in their number when each covers little of it; called
+ * again with the same pieces but a few, it works out anew only the quarters that those few touch.
+ */
 export function subtract(subject: Piece, covers: readonly Piece[], counter?: WorkCounter): Piece {
   const near = covers.filter((cover) => boxesOverlap(cover.box, subject.box));
   if (near.length === 0 || subject.area === 0) return subject;
-  const parts: Polygons[] = [];
-  subtractInto(parts, subject, near, MOST_QUARTERINGS, counter);
+  const parts = partsLeft(subject, near, MOST_QUARTERINGS, counter);
   const [only] = parts;
   return pieceOf(parts.length === 1 && only ? only : united(parts.flat()));
 }
@@ -46,33 +56,55 @@ export function sharedArea(a: Piece, b: Piece, counter?: WorkCounter): number {
   if (boxCovers(a, b)) return b.area;
   if (boxCovers(b, a)) return a.area;
   if (a.isBox && b.isBox) return boxArea(commonBox(a.box, b.box));
+  const known = keptShared.get(a)?.get(b);
+  if (known !== undefined) return known;
   if (counter) counter.intersections++;
-  return areaOnGrid(intersection(a.polygons, b.polygons));
+  const area = areaOnGrid(intersection(a.polygons, b.polygons));
+  const ofA = keptShared.get(a) ?? new WeakMap<Piece, number>();
+  keptShared.set(a, ofA.set(b, area));
+  return area;
 }
 
-function subtractInto(
-  parts: Polygons[],
+function partsLeft(
   subject: Piece,
   covers: readonly Piece[],
   quarterings: number,
   counter: WorkCounter | undefined,
-): void {
-  if (subject.area === 0 || covers.some((cover) => boxCovers(cover, subject))) return;
+): readonly Polygons[] {
+  if (subject.area === 0 || covers.some((cover) => boxCovers(cover, subject))) return [];
+  if (covers.length === 0) return [subject.polygons];
+  const last = keptParts.get(subject);
+  if (last && sameItems(last.covers, covers)) return last.parts;
   const quarters = covers.length > MOST_AT_ONCE && quarterings > 0 ? quartersOf(subject.box) : [];
   const near = quarters.map((quarter) => covers.filter(({ box }) => boxesOverlap(box, quarter)));
   const spread = near.reduce((sum, some) => sum + some.length, 0);
   if (quarters.length === 0 || spread > 2 * covers.length) {
     if (counter) counter.differences++;
     const clip = covers.flatMap(({ polygons }) => polygons);
-    parts.push(clip.length > 0 ? difference(subject.polygons, clip) : subject.polygons);
-    return;
+    const parts = [difference(subject.polygons, clip)];
+    keptParts.set(subject, { covers, parts });
+    return parts;
   }
-  quarters.forEach((quarter, index) => {
-    const polygons = subject.isBox
-      ? [rectanglePath(quarter)]
-      : intersection(subject.polygons, [rectanglePath(quarter)]);
-    subtractInto(parts, pieceOf(polygons), near[index] ?? [], quarterings - 1, counter);
+  const parts = quarterPieces(subject, quarters).flatMap((quarter, index) =>
+    partsLeft(quarter, near[index] ?? [], quarterings - 1, counter),
+  );
+  keptParts.set(subject, { covers, parts });
+  return parts;
+}
+
+function quarterPieces(subject: Piece, quarters: readonly Box[]): readonly Piece[] {
+  const known = keptQuarters.get(subject);
+  if (known) return known;
+  const pieces = quarters.map((quarter) => {
+    const cell = [rectanglePath(quarter)];
+    return pieceOf(subject.isBox ? cell : intersection(subject.polygons, cell));
   });
+  keptQuarters.set(subject, pieces);
+  return pieces;
+}
+
+function sameItems(a: readonly Piece[], b: readonly Piece[]): boolean {
+  return a.length === b.length && a.every((piece, index) => piece === b[index]);
 }
 
 function quartersOf({ left, top, right, bottom }: Box): readonly Box[] {

@@ -63,19 +63,20 @@ function labelOf(subject: Subject, drawn: Drawn): string {
 export const severityWords = { error: 'Error', warning: 'Warning', hint: 'Hint' } as const;
 
 /**
- * The paths that go round an item on the picture: the filled ones of an object, without the hatching inside it;
- * for the rest all that is drawn of it, on the picture if anything is.
+ * The paths that go round an item on the picture, without the hatching inside an object; a finding has its badge.
+ * Empty for what is only written beside the picture.
  */
 function outlineOf(kind: Subject['kind'], drawn: Drawn): readonly string[] {
   const paths = drawn.filter(
-    (entry): entry is { layer: LayerName; mark: PathMark } => entry.mark.kind === 'path',
+    (entry): entry is { layer: LayerName; mark: PathMark } =>
+      entry.mark.kind === 'path' && (kind === 'finding' || onPicture.has(entry.layer)),
   );
-  const onPicture = paths.filter(({ layer }) => layer === 'picture' || layer === 'construction');
-  const best = onPicture.length > 0 ? onPicture : paths;
-  const filled = best.filter(({ mark }) => mark.fill !== undefined);
-  const chosen = kind === 'object' && filled.length > 0 ? filled : best;
+  const filled = paths.filter(({ mark }) => mark.fill !== undefined);
+  const chosen = kind === 'object' && filled.length > 0 ? filled : paths;
   return chosen.map(({ mark }) => mark.d);
 }
+
+const onPicture: ReadonlySet<LayerName> = new Set(['picture', 'construction']);
 
 /** Keys of the items whose lines hold the line of the cursor. Findings are marked in the list, not here. */
 export function itemsAtLine(items: readonly Item[], line: number): ReadonlySet<string> {

@@ -1,0 +1,63 @@
+import * as vscode from 'vscode';
+import { views } from '../server/drawing/scene.js';
+import { PreviewPanels } from './preview/panels.js';
+import { viewDescriptions, viewLabels } from './preview/views.js';
+import { type CreateClient, ServerLink, languageId } from './server-link.js';
+import { showStatus } from './status.js';
+
+let running: ServerLink | undefined;
+
+/** Everything that both kinds of host share. Settles when the server answers, or has been given up. */
+export async function activateWith(
+  context: vscode.ExtensionContext,
+  createClient: CreateClient,
+): Promise<void> {
+  const log = vscode.window.createOutputChannel('Mahlstick', { log: true });
+  const server = new ServerLink(createClient, log);
+  running = server;
+  const previews = new PreviewPanels(context.extensionUri, server, log);
+  const register = (command: string, run: (...args: readonly unknown[]) => unknown) =>
+    vscode.commands.registerCommand(`mahlstick.${command}`, run);
+
+  context.subscriptions.push(
+    log,
+    server,
+    previews,
+    showStatus(server, previews),
+    register('openPreview', (resource) => {
+      const uri = resource instanceof vscode.Uri ? resource : activePlan();
+      if (uri !== undefined) return previews.open(uri);
+    }),
+    register('choosePreviewView', () => chooseView(previews)),
+    register('showPlan', () => previews.current?.showPlan()),
+    register('restartServer', () => server.restart()),
+  );
+  await vscode.commands.executeCommand('setContext', 'mahlstick.active', true);
+  await server.start();
+}
+
+export async function deactivateAll(): Promise<void> {
+  await running?.stop();
+  running = undefined;
+}
+
+function activePlan(): vscode.Uri | undefined {
+  const document = vscode.window.activeTextEditor?.document;
+  return document?.languageId === languageId ? document.uri : undefined;
+}
+
+async function chooseView(previews: PreviewPanels): Promise<void> {
+  const preview = previews.current;
+  if (preview === undefined) return;
+  const items = views.map((view) => ({
+    label: viewLabels[view],
+    description: view === preview.view ? 'shown' : '',
+    detail: viewDescriptions[view],
+    view,
+  }));
+  const chosen = await vscode.window.showQuickPick(items, {
+    title: 'View of the preview',
+    placeHolder: 'How do you want to see the plan?',
+  });
+  if (chosen !== undefined) preview.show(chosen.view);
+}

@@ -1,0 +1,33 @@
+import * as vscode from 'vscode';
+import type { ListedFinding } from './preview/messages.js';
+
+const source = 'mahlstick';
+
+/** What the server has found in a plan, as it stands in the Problems view. */
+export function findingsOf(uri: vscode.Uri): readonly ListedFinding[] {
+  return vscode.languages
+    .getDiagnostics(uri)
+    .filter((diagnostic) => diagnostic.source === source)
+    .map(({ code, severity, message, range: { start, end } }) => ({
+      code: String(typeof code === 'object' ? code.value : (code ?? '')),
+      severity: severityOf(severity),
+      message,
+      location: {
+        line: start.line,
+        start: start.character,
+        end: end.line === start.line ? end.character : start.character,
+      },
+    }));
+}
+
+function severityOf(severity: vscode.DiagnosticSeverity): ListedFinding['severity'] {
+  switch (severity) {
+    case vscode.DiagnosticSeverity.Error:
+      return 'error';
+    case vscode.DiagnosticSeverity.Warning:
+      return 'warning';
+    case vscode.DiagnosticSeverity.Information:
+    case vscode.DiagnosticSeverity.Hint:
+      return 'hint';
+  }
+}

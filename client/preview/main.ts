@@ -1,0 +1,112 @@
+import './preview.css';
+import * as v from 'valibot';
+import { type Scene, type View, views } from '../../server/drawing/scene.js';
+import type { Location } from '../../server/plan/plan.js';
+import { element } from './elements.js';
+import { FindingsList } from './findings-list.js';
+import { type FromPage, type PageState, type ToPage, pageStateSchema, receiveInPage } from './messages.js';
+import { Notices } from './notices.js';
+import { Stage } from './stage.js';
+import { ViewChoice } from './view-choice.js';
+
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  setState(state: PageState): void;
+};
+
+const host = acquireVsCodeApi();
+const state = v.parse(pageStateSchema, JSON.parse(document.body.dataset['state'] ?? 'null'));
+
+/** What is on the page now, so that what is older can be told from what is new. */
+const now = { epoch: 0, sceneVersion: -1, findingsVersion: -1, view: state.view, refused: 0 };
+let mark: { readonly version: number; readonly line: number | null } | undefined;
+
+const drawingPlace = element('div', { class: 'drawing' });
+const stage = new Stage(drawingPlace, (location) => reveal(now.sceneVersion, location));
+const findings = new FindingsList({
+  reveal: (location) => reveal(now.findingsVersion, location),
+  point: (subjects) => stage.point(subjects),
+});
+const notices = new Notices(() => host.postMessage({ type: 'restart' }));
+const choice = new ViewChoice(state.view, (view) => host.postMessage({ type: 'view', view }));
+
+document.body.append(
+  element('header', { class: 'bar' }, choice.group),
+  element('main', {}, notices.section, drawingPlace, findings.section),
+  findings.live,
+);
+host.setState(state);
+window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+  const received = receiveInPage(data);
+  if (received.ok) {
+    take(received.message);
+    return;
+  }
+  now.refused += 1;
+  document.body.dataset['refused'] = String(now.refused);
+  notices.broken();
+});
+host.postMessage({ type: 'ready' });
+
+function take(message: ToPage): void {
+  switch (message.type) {
+    case 'scene':
+      if (message.epoch <= now.epoch) return;
+      now.epoch = message.epoch;
+      now.sceneVersion = message.version;
+      draw(message.scene);
+      return;
+    case 'findings':
+      now.findingsVersion = message.version;
+      findings.show(message.findings);
+      return;
+    case 'mark':
+      mark = message;
+      showMark();
+      return;
+    case 'view':
+      setView(message.view);
+      return;
+    case 'server':
+      notices.server(message.state);
+      document.body.dataset['server'] = message.state;
+      return;
+    case 'gone':
+      notices.gone();
+      return;
+  }
+}
+
+function draw(scene: Scene): void {
+  setView(scene.view);
+  const empty = !Object.values(scene.subjects).some(({ kind }) => kind === 'object' || kind === 'lead');
+  drawingPlace.hidden = empty;
+  try {
+    stage.draw(scene);
+  } catch (error) {
+    console.error(error);
+    notices.broken();
+    return;
+  }
+  findings.connect(scene);
+  notices.drawn(empty);
+  showMark();
+}
+
+/** The cursor's line belongs to a version: it is marked once that version, or a later one, is drawn. */
+function showMark(): void {
+  if (mark === undefined || mark.version > now.sceneVersion) return;
+  stage.markLine(mark.line);
+  findings.markLine(mark.line);
+}
+
+function setView(view: View): void {
+  if (view === now.view || !views.includes(view)) return;
+  now.view = view;
+  choice.choose(view);
+  host.setState({ uri: state.uri, view });
+}
+
+function reveal(version: number, location: Location): void {
+  if (version >= 0) host.postMessage({ type: 'reveal', version, location: { ...location } });
+}

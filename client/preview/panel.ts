@@ -1,0 +1,243 @@
+import { Utils, URI } from 'vscode-uri';
+import * as vscode from 'vscode';
+import type { View } from '../../server/drawing/scene.js';
+import type { Location } from '../../server/plan/plan.js';
+import { findingsOf } from '../plan-findings.js';
+import type { ServerLink } from '../server-link.js';
+import { type PageState, type Refusal, type ToPage, receiveFromPage } from './messages.js';
+import { createNonce, pageHtml } from './page.js';
+import { checkPlace } from './reveal.js';
+import { SceneFeed } from './scene-feed.js';
+
+export interface PreviewParts {
+  readonly panel: vscode.WebviewPanel;
+  readonly uri: vscode.Uri;
+  readonly view: View;
+  readonly extensionUri: vscode.Uri;
+  readonly server: ServerLink;
+  readonly log: vscode.LogOutputChannel;
+  /** Told when another view is shown. */
+  readonly changed: () => void;
+}
+
+/** The drawing of one plan: gives its page scenes, findings and the place of the cursor, and does what it asks. */
+export class PreviewPanel implements vscode.Disposable {
+  readonly #parts: PreviewParts;
+  readonly #feed: SceneFeed;
+  readonly #refused = new Map<Refusal, number>();
+  readonly #subscriptions: vscode.Disposable[];
+  #uri: vscode.Uri;
+  /** The page listens; before that, and while it is hidden, it has nothing. */
+  #ready = false;
+
+  constructor(parts: PreviewParts) {
+    const { panel, server } = parts;
+    this.#parts = parts;
+    this.#uri = parts.uri;
+    this.#feed = new SceneFeed(parts.view, {
+      ask: (view) =>
+        this.#ready && server.state === 'running' ? server.scene(this.#uri, view) : Promise.resolve(null),
+      deliver: (epoch, { version, scene }) => this.#post({ type: 'scene', epoch, version, scene }),
+      failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
+    });
+    panel.iconPath = {
+      light: vscode.Uri.joinPath(parts.extensionUri, 'client/media/plan-light.svg'),
+      dark: vscode.Uri.joinPath(parts.extensionUri, 'client/media/plan-dark.svg'),
+    };
+    this.#subscriptions = [
+      panel.webview.onDidReceiveMessage((data: unknown) => this.#receive(data)),
+      panel.onDidChangeViewState(() => {
+        // A hidden page is not kept: it says so itself when it is back and listens.
+        if (!panel.visible) this.#ready = false;
+      }),
+      server.onStateChanged((state) => {
+        this.#post({ type: 'server', state });
+        if (state === 'running') void this.#openDocument();
+      }),
+      server.onPlanChanged((changed) => {
+        if (!server.isAbout(changed, this.#uri)) return;
+        this.#feed.refresh();
+        this.#postFindings();
+      }),
+      vscode.languages.onDidChangeDiagnostics(({ uris }) => {
+        if (uris.some((uri) => this.#isPlan(uri))) this.#postFindings();
+      }),
+      vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+        if (this.#isPlan(textEditor.document.uri)) this.#postMark();
+      }),
+      vscode.window.onDidChangeVisibleTextEditors(() => this.#postMark()),
+      vscode.workspace.onDidCloseTextDocument(({ uri }) => {
+        if (this.#isPlan(uri)) void this.#openDocument();
+      }),
+    ];
+    this.#load();
+    void this.#openDocument();
+  }
+
+  get uri(): vscode.Uri {
+    return this.#uri;
+  }
+
+  get view(): View {
+    return this.#feed.view;
+  }
+
+  get active(): boolean {
+    return this.#parts.panel.active;
+  }
+
+  get visible(): boolean {
+    return this.#parts.panel.visible;
+  }
+
+  /** How many messages of the page were not taken, by why. */
+  get refused(): ReadonlyMap<Refusal, number> {
+    return this.#refused;
+  }
+
+  show(view: View): void {
+    this.#post({ type: 'view', view });
+    this.#feed.show(view);
+    this.#parts.changed();
+  }
+
+  bringForward(): void {
+    this.#parts.panel.reveal(undefined, true);
+  }
+
+  /** The file has another name now. */
+  follow(uri: vscode.Uri): void {
+    this.#uri = uri;
+    this.#load();
+    void this.#openDocument();
+  }
+
+  /** Brings the text forward, with words of it selected where they are given. */
+  async showPlan(selection?: vscode.Range): Promise<void> {
+    const document = await this.#openDocument();
+    if (document === undefined) return;
+    await vscode.window.showTextDocument(document, {
+      viewColumn: this.#columnOfPlan(),
+      ...(selection === undefined ? {} : { selection }),
+    });
+  }
+
+  dispose(): void {
+    this.#feed.stop();
+    vscode.Disposable.from(...this.#subscriptions).dispose();
+    this.#parts.panel.dispose();
+  }
+
+  #load(): void {
+    const { panel, extensionUri } = this.#parts;
+    const { webview } = panel;
+    const built = (file: string) =>
+      webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist', file)).toString();
+    const state: PageState = { uri: this.#uri.toString(), view: this.view };
+    this.#ready = false;
+    panel.title = `Preview ${Utils.basename(URI.from(this.#uri))}`;
+    webview.html = pageHtml({
+      cspSource: webview.cspSource,
+      nonce: createNonce(),
+      scriptUri: built('preview.js'),
+      styleUri: built('preview.css'),
+      state: JSON.stringify(state),
+    });
+  }
+
+  #isPlan(uri: vscode.Uri): boolean {
+    return uri.toString() === this.#uri.toString();
+  }
+
+  /** The server knows open documents only, so the plan is kept open while its drawing is. */
+  async #openDocument(): Promise<vscode.TextDocument | undefined> {
+    const uri = this.#uri;
+    try {
+      const document = await vscode.workspace.openTextDocument(uri);
+      this.#feed.refresh();
+      return document;
+    } catch {
+      if (this.#isPlan(uri)) this.#post({ type: 'gone' });
+      return undefined;
+    }
+  }
+
+  #post(message: ToPage): void {
+    if (this.#ready) void this.#parts.panel.webview.postMessage(message);
+  }
+
+  #postFindings(): void {
+    const version = this.#parts.server.versionOf(this.#uri);
+    if (version !== undefined)
+      this.#post({ type: 'findings', version, findings: [...findingsOf(this.#uri)] });
+  }
+
+  #postMark(): void {
+    const editor = this.#editor();
+    const document = editor?.document ?? this.#document();
+    if (document === undefined) return;
+    this.#post({ type: 'mark', version: document.version, line: editor?.selection.active.line ?? null });
+  }
+
+  #receive(data: unknown): void {
+    const received = receiveFromPage(data);
+    if (!received.ok) {
+      const count = (this.#refused.get(received.reason) ?? 0) + 1;
+      this.#refused.set(received.reason, count);
+      if (count === 1) this.#parts.log.warn(`A message of a preview was refused: ${received.reason}.`);
+      return;
+    }
+    const { message } = received;
+    switch (message.type) {
+      case 'ready':
+        this.#ready = true;
+        this.#post({ type: 'server', state: this.#parts.server.state });
+        this.#feed.refresh();
+        this.#postFindings();
+        this.#postMark();
+        return;
+      case 'view':
+        this.show(message.view);
+        return;
+      case 'reveal':
+        void this.#reveal(message.version, message.location);
+        return;
+      case 'restart':
+        void this.#parts.server.restart();
+        return;
+    }
+  }
+
+  async #reveal(version: number, { line, start, end }: Location): Promise<void> {
+    const document = await this.#openDocument();
+    if (document === undefined) return;
+    const shape = {
+      version: document.version,
+      lineCount: document.lineCount,
+      lineLength: (index: number) => document.lineAt(index).text.length,
+    };
+    const check = checkPlace(shape, version, { line, start, end });
+    if (check === 'here') await this.showPlan(new vscode.Range(line, start, line, end));
+    else this.#parts.log.debug(`A click in a drawing of version ${version} was refused: ${check}.`);
+  }
+
+  #document(): vscode.TextDocument | undefined {
+    return vscode.workspace.textDocuments.find(({ uri }) => this.#isPlan(uri));
+  }
+
+  #editor(): vscode.TextEditor | undefined {
+    const active = vscode.window.activeTextEditor;
+    if (active !== undefined && this.#isPlan(active.document.uri)) return active;
+    return vscode.window.visibleTextEditors.find(({ document }) => this.#isPlan(document.uri));
+  }
+
+  /** Where the plan is already, else beside the drawing. */
+  #columnOfPlan(): vscode.ViewColumn {
+    const open = vscode.window.tabGroups.all.find(({ tabs }) =>
+      tabs.some(({ input }) => input instanceof vscode.TabInputText && this.#isPlan(input.uri)),
+    );
+    const beside =
+      this.#parts.panel.viewColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Two : vscode.ViewColumn.One;
+    return this.#editor()?.viewColumn ?? open?.viewColumn ?? beside;
+  }
+}

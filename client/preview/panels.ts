@@ -1,0 +1,126 @@
+import * as v from 'valibot';
+import * as vscode from 'vscode';
+import { type View, views } from '../../server/drawing/scene.js';
+import type { ServerLink } from '../server-link.js';
+import { pageStateSchema } from './messages.js';
+import { PreviewPanel } from './panel.js';
+
+export const viewType = 'mahlstick.preview';
+
+/** The previews that are open: one a plan, each beside its text, and restored with the window. */
+export class PreviewPanels implements vscode.Disposable {
+  readonly #extensionUri: vscode.Uri;
+  readonly #server: ServerLink;
+  readonly #log: vscode.LogOutputChannel;
+  readonly #open = new Set<PreviewPanel>();
+  readonly #changed = new vscode.EventEmitter<void>();
+  readonly #subscriptions: vscode.Disposable;
+
+  /** A preview has come, gone, or shows another view. */
+  readonly onChanged = this.#changed.event;
+
+  constructor(extensionUri: vscode.Uri, server: ServerLink, log: vscode.LogOutputChannel) {
+    this.#extensionUri = extensionUri;
+    this.#server = server;
+    this.#log = log;
+    this.#subscriptions = vscode.Disposable.from(
+      vscode.window.registerWebviewPanelSerializer(viewType, {
+        deserializeWebviewPanel: (panel, state) => this.#restore(panel, state),
+      }),
+      vscode.workspace.onDidRenameFiles(({ files }) => {
+        for (const { oldUri, newUri } of files) this.#of(oldUri)?.follow(newUri);
+      }),
+    );
+  }
+
+  /** The preview that commands are about: the one in front, else that of the plan in front, else the only one. */
+  get current(): PreviewPanel | undefined {
+    const all = [...this.#open];
+    const uri = vscode.window.activeTextEditor?.document.uri;
+    return (
+      all.find(({ active }) => active) ??
+      (uri && this.#of(uri)) ??
+      (all.length === 1 ? all[0] : all.find(({ visible }) => visible))
+    );
+  }
+
+  viewOf(uri: vscode.Uri): View | undefined {
+    return this.#of(uri)?.view;
+  }
+
+  /** Shows the preview of a plan beside it, or brings forward the one there is. The text keeps the focus. */
+  async open(uri: vscode.Uri): Promise<void> {
+    const known = this.#of(uri);
+    if (known !== undefined) {
+      known.bringForward();
+      return;
+    }
+    const panel = vscode.window.createWebviewPanel(
+      viewType,
+      '',
+      { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+      this.#options(),
+    );
+    await this.#add(panel, uri, configuredView());
+  }
+
+  dispose(): void {
+    this.#subscriptions.dispose();
+    this.#changed.dispose();
+    for (const preview of this.#open) preview.dispose();
+  }
+
+  async #restore(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
+    const { success, output } = v.safeParse(pageStateSchema, state);
+    if (!success) {
+      this.#log.warn('A preview of the last session could not be restored: its state is not readable.');
+      panel.dispose();
+      return;
+    }
+    panel.webview.options = this.#options();
+    await this.#add(panel, vscode.Uri.parse(output.uri), output.view);
+  }
+
+  async #add(panel: vscode.WebviewPanel, uri: vscode.Uri, view: View): Promise<void> {
+    const preview = new PreviewPanel({
+      panel,
+      uri,
+      view,
+      extensionUri: this.#extensionUri,
+      server: this.#server,
+      log: this.#log,
+      changed: () => this.#changed.fire(),
+    });
+    this.#open.add(preview);
+    panel.onDidDispose(() => {
+      this.#open.delete(preview);
+      preview.dispose();
+      void this.#tellContext();
+    });
+    await this.#tellContext();
+  }
+
+  #of(uri: vscode.Uri): PreviewPanel | undefined {
+    return [...this.#open].find((preview) => preview.uri.toString() === uri.toString());
+  }
+
+  #options(): vscode.WebviewOptions {
+    return {
+      enableScripts: true,
+      enableForms: false,
+      localResourceRoots: ['dist', 'client/media'].map((folder) =>
+        vscode.Uri.joinPath(this.#extensionUri, folder),
+      ),
+    };
+  }
+
+  async #tellContext(): Promise<void> {
+    this.#changed.fire();
+    await vscode.commands.executeCommand('setContext', 'mahlstick.previewOpen', this.#open.size > 0);
+  }
+}
+
+function configuredView(): View {
+  const view = vscode.workspace.getConfiguration('mahlstick').get<string>('preview.view');
+  return views.find((known) => known === view) ?? 'drawing';
+}

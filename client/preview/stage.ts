@@ -1,0 +1,199 @@
+import { type Drawing, render } from '../../server/drawing/render.js';
+import type { Scene } from '../../server/drawing/scene.js';
+import type { Location } from '../../server/plan/plan.js';
+import { type Item, itemsAtLine, itemsOf } from './items.js';
+
+const svgNamespace = 'http://www.w3.org/2000/svg';
+
+interface Shown {
+  item: Item;
+  readonly group: SVGGElement;
+}
+
+/**
+ * The drawing on the page, and over it one outline for each item: it is what the keyboard goes to, what shows the
+ * cursor's place, and what makes thin lines easy to hit.
+ */
+export class Stage {
+  readonly #container: HTMLElement;
+  readonly #reveal: (location: Location) => void;
+  readonly #shown = new Map<string, Shown>();
+  #drawing: Drawing | undefined;
+  #outlines: SVGGElement | undefined;
+  #items: readonly Item[] = [];
+  #line: number | null = null;
+  /** The one item that Tab goes to. */
+  #stop: string | undefined;
+
+  constructor(container: HTMLElement, reveal: (location: Location) => void) {
+    this.#container = container;
+    this.#reveal = reveal;
+    container.addEventListener('click', ({ target }) => this.#revealAt(target));
+    container.addEventListener('pointerover', ({ target }) =>
+      this.point([subjectAt(target)].filter(isDefined)),
+    );
+    container.addEventListener('pointerleave', () => this.point([]));
+    container.addEventListener('keydown', (event) => this.#press(event));
+  }
+
+  /** Draws a scene in place of the last. */
+  draw(scene: Scene): void {
+    if (this.#drawing === undefined) {
+      this.#drawing = render(this.#container, scene, { theme: 'editor', role: 'group' });
+      this.#outlines = this.#layOver(this.#drawing.svg.node);
+    } else {
+      this.#drawing.update(scene);
+    }
+    this.#items = itemsOf(scene);
+    this.#patchOutlines();
+    this.markLine(this.#line);
+  }
+
+  /** Marks what is written at a line, `null` for nothing. */
+  markLine(line: number | null): void {
+    this.#line = line;
+    const marked = line === null ? new Set<string>() : itemsAtLine(this.#items, line);
+    for (const [key, { group }] of this.#shown) {
+      if (marked.has(key)) group.setAttribute('aria-current', 'true');
+      else group.removeAttribute('aria-current');
+    }
+  }
+
+  /** Points at items for as long as the pointer or the focus is on what belongs to them. */
+  point(keys: readonly string[]): void {
+    for (const [key, { group }] of this.#shown) group.classList.toggle('pointed', keys.includes(key));
+  }
+
+  #layOver(svg: SVGSVGElement): SVGGElement {
+    const group = document.createElementNS(svgNamespace, 'g');
+    group.setAttribute('class', 'outlines');
+    group.setAttribute('role', 'group');
+    group.setAttribute(
+      'aria-label',
+      'In the drawing. Arrow keys go from one to the next, Enter selects its words.',
+    );
+    // Names and findings stay readable over an outline.
+    svg.insertBefore(group, svg.querySelector('[data-layer="names"]'));
+    for (const layer of svg.querySelectorAll('[data-layer]')) {
+      if (layer.getAttribute('data-layer') !== 'captions') layer.setAttribute('aria-hidden', 'true');
+    }
+    return group;
+  }
+
+  #patchOutlines(): void {
+    const wanted = new Set(this.#items.map(({ key }) => key));
+    for (const [key, { group }] of this.#shown) {
+      if (wanted.has(key)) continue;
+      group.remove();
+      this.#shown.delete(key);
+    }
+    let next = this.#outlines?.firstChild ?? null;
+    for (const item of this.#items) {
+      const shown = this.#shown.get(item.key) ?? { item, group: document.createElementNS(svgNamespace, 'g') };
+      shown.item = item;
+      this.#shown.set(item.key, shown);
+      this.#patchOutline(shown);
+      if (shown.group === next) next = next.nextSibling;
+      else this.#outlines?.insertBefore(shown.group, next);
+    }
+    if (this.#stop === undefined || !wanted.has(this.#stop)) this.#stop = this.#stops()[0]?.item.key;
+    this.#patchTabStops();
+  }
+
+  #patchOutline({ item, group }: Shown): void {
+    group.setAttribute('data-subject', item.key);
+    group.classList.toggle('thin', item.thin);
+    if (item.kind === 'finding') {
+      // The list below says the same in full.
+      group.setAttribute('aria-hidden', 'true');
+    } else {
+      group.setAttribute('role', 'button');
+      group.setAttribute('aria-label', item.label);
+    }
+    const paths = item.outline.length > 0 ? item.outline : [this.#boxOf(item.key)];
+    const wanted = ['bed', 'line'].flatMap((kind) => paths.map((d) => ({ kind, d })));
+    wanted.forEach(({ kind, d }, index) => {
+      const path = group.children[index] ?? group.appendChild(document.createElementNS(svgNamespace, 'path'));
+      path.setAttribute('class', kind);
+      if (path.getAttribute('d') !== d) path.setAttribute('d', d);
+    });
+    while (group.children.length > wanted.length) group.lastChild?.remove();
+  }
+
+  /** A rectangle round all that is drawn of a subject. */
+  #boxOf(key: string): string {
+    const boxes = (this.#drawing?.nodesOf(key) ?? [])
+      .filter((node) => node instanceof SVGGraphicsElement)
+      .map((node) => node.getBBox());
+    if (boxes.length === 0) return '';
+    const left = Math.min(...boxes.map(({ x }) => x));
+    const top = Math.min(...boxes.map(({ y }) => y));
+    const right = Math.max(...boxes.map(({ x, width }) => x + width));
+    const bottom = Math.max(...boxes.map(({ y, height }) => y + height));
+    return `M${left} ${top}H${right}V${bottom}H${left}Z`;
+  }
+
+  #stops(): readonly Shown[] {
+    return this.#items.flatMap(({ key, kind }) => {
+      const shown = this.#shown.get(key);
+      return kind === 'finding' || shown === undefined ? [] : [shown];
+    });
+  }
+
+  #patchTabStops(): void {
+    for (const { item, group } of this.#stops()) {
+      group.setAttribute('tabindex', item.key === this.#stop ? '0' : '-1');
+    }
+  }
+
+  #press(event: KeyboardEvent): void {
+    const stops = this.#stops();
+    const at = stops.findIndex(({ group }) => group === document.activeElement);
+    const here = stops[at];
+    if (here === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
+    if (event.key === 'Enter' || event.key === ' ') {
+      event.preventDefault();
+      this.#reveal(here.item.location);
+      return;
+    }
+    const target = stops[nextIndex(event.key, at, stops.length)];
+    if (target === undefined) return;
+    event.preventDefault();
+    this.#stop = target.item.key;
+    this.#patchTabStops();
+    target.group.focus();
+  }
+
+  #revealAt(target: EventTarget | null): void {
+    const key = subjectAt(target);
+    const item = this.#items.find((candidate) => candidate.key === key);
+    if (item !== undefined) this.#reveal(item.location);
+  }
+}
+
+/** Where a key leads in a row of `count`; the ends are joined. Nowhere (-1) for other keys. */
+function nextIndex(key: string, at: number, count: number): number {
+  switch (key) {
+    case 'ArrowRight':
+    case 'ArrowDown':
+      return (at + 1) % count;
+    case 'ArrowLeft':
+    case 'ArrowUp':
+      return (at + count - 1) % count;
+    case 'Home':
+      return 0;
+    case 'End':
+      return count - 1;
+    default:
+      return -1;
+  }
+}
+
+function subjectAt(target: EventTarget | null): string | undefined {
+  if (!(target instanceof Element)) return undefined;
+  return target.closest('[data-subject]')?.getAttribute('data-subject') ?? undefined;
+}
+
+function isDefined<T>(value: T | undefined): value is T {
+  return value !== undefined;
+}

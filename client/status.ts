@@ -1,0 +1,58 @@
+import * as vscode from 'vscode';
+import { summary } from './preview/findings.js';
+import type { PreviewPanels } from './preview/panels.js';
+import { viewLabels } from './preview/views.js';
+import { findingsOf } from './plan-findings.js';
+import { languageId, type ServerLink } from './server-link.js';
+
+/** Shows, behind the braces in the status bar, what was found in the plan at hand and whether the server answers. */
+export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.Disposable {
+  const item = vscode.languages.createLanguageStatusItem('mahlstick.plan', { language: languageId });
+  item.name = 'Mahlstick';
+
+  const update = (): void => {
+    const document = vscode.window.activeTextEditor?.document;
+    item.busy = server.state === 'starting';
+    switch (server.state) {
+      case 'starting':
+        item.text = 'Starting';
+        item.severity = vscode.LanguageStatusSeverity.Information;
+        setCommand(item, undefined);
+        return;
+      case 'stopped':
+        item.text = 'Stopped: plans are not checked';
+        item.severity = vscode.LanguageStatusSeverity.Error;
+        setCommand(item, { command: 'mahlstick.restartServer', title: 'Start Again' });
+        return;
+      case 'running':
+    }
+    if (document?.languageId !== languageId) return;
+    const findings = findingsOf(document.uri);
+    const view = previews.viewOf(document.uri);
+    item.text = summary(findings);
+    item.severity = findings.some(({ severity }) => severity !== 'hint')
+      ? vscode.LanguageStatusSeverity.Warning
+      : vscode.LanguageStatusSeverity.Information;
+    item.detail =
+      view === undefined ? 'in this plan' : `in this plan, drawn as ${viewLabels[view].toLowerCase()}`;
+    setCommand(
+      item,
+      findings.length > 0
+        ? { command: 'workbench.actions.view.problems', title: 'Show Problems' }
+        : { command: 'mahlstick.openPreview', title: 'Open Preview' },
+    );
+  };
+  update();
+  return vscode.Disposable.from(
+    item,
+    server.onStateChanged(update),
+    previews.onChanged(update),
+    vscode.languages.onDidChangeDiagnostics(update),
+    vscode.window.onDidChangeActiveTextEditor(update),
+  );
+}
+
+/** The property may be absent but not `undefined`, as its type has it, yet taking it away needs an assignment. */
+function setCommand(item: vscode.LanguageStatusItem, command: vscode.Command | undefined): void {
+  Object.assign(item, { command });
+}

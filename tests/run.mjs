@@ -76,7 +76,7 @@ async function mocha(host) {
 async function pack() {
   let warnings = 0;
   const made = await succeeds(
-    'vsce package --no-dependencies --allow-missing-repository --out artefacts/mahlstick.vsix',
+    'vsce package --no-dependencies --allow-missing-repository --no-rewrite-relative-links --out artefacts/mahlstick.vsix',
     (line) => (warnings += /^\s*WARNING\b/.test(line) ? 1 : 0),
   );
   if (warnings > 0) console.error(`The package has ${warnings} warnings.`);
@@ -99,7 +99,7 @@ const stages = [
   {
     name: 'editor-preview',
     needs: ['chromium', 'build', 'host'],
-    run: () => vitest('editor-preview', ' --config tests/editor/vitest.config.ts'),
+    run: () => vitest('editor-preview', ' --config tests/editor/vitest.config.mjs'),
   },
   { name: 'package', run: pack },
 ];

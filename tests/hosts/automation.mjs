@@ -11,14 +11,15 @@ const noise = [
   /@vscode\/(spdlog|native-watchdog)/,
 ];
 
+const limit = Number(process.env['MAHLSTICK_TEST_LIMIT_MS'] ?? 300_000);
+
 /**
  * Opens a workbench that runs extension tests, shows what they print and waits for their end.
  * @param {string} url
- * @param {number} limit milliseconds until the run counts as failed
  * @returns {Promise<number>} the exit code of the tests
- * @throws {Error} when the limit is reached or the page is lost
+ * @throws {Error} when they take longer than MAHLSTICK_TEST_LIMIT_MS allows or the page is lost
  */
-export async function runTestsInPage(url, limit) {
+export async function runTestsInPage(url) {
   const browser = await launchChromium();
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });

@@ -14,35 +14,25 @@ const { values, positionals } = parseArgs({
   options: {
     extensionDevelopmentPath: { type: 'string', multiple: true },
     extensionTestsPath: { type: 'string' },
-    'user-data-dir': { type: 'string' },
-    'extensions-dir': { type: 'string' },
   },
 });
 
-/** @param {unknown} value */
-const text = (value) => (typeof value === 'string' ? value : undefined);
-const suite = text(values.extensionTestsPath);
-if (suite === undefined) {
+const suite = values.extensionTestsPath;
+if (typeof suite !== 'string') {
   console.error('code-shim: needs --extensionTestsPath');
   process.exit(2);
 }
+const host = await startNodeHost({ automation: true });
 try {
-  const userData = text(values['user-data-dir']);
-  const extensions = text(values['extensions-dir']);
-  const host = await startNodeHost({
-    automation: true,
-    ...(userData === undefined ? {} : { userData }),
-    ...(extensions === undefined ? {} : { extensions }),
-  });
-  const extensionPaths = (values.extensionDevelopmentPath ?? []).map(String);
+  const extensions = (values.extensionDevelopmentPath ?? []).map(String);
   const url = host.url(positionals[0], [
-    ...extensionPaths.map((folder) => /** @type {const} */ (['extensionDevelopmentPath', host.uri(folder)])),
+    ...extensions.map((folder) => /** @type {const} */ (['extensionDevelopmentPath', host.uri(folder)])),
     ['extensionTestsPath', host.uri(createRequire(import.meta.url).resolve(path.resolve(suite)))],
   ]);
-  const code = await runTestsInPage(url, Number(process.env['MAHLSTICK_TEST_LIMIT_MS'] ?? 300_000));
-  await host.close();
-  process.exit(code);
+  process.exitCode = await runTestsInPage(url);
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);
-  process.exit(1);
+  process.exitCode = 1;
+} finally {
+  await host.close();
 }

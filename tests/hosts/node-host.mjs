@@ -1,17 +1,17 @@
 // @ts-check
-import { existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { installNodeHost, nodeHost } from './install-host.mjs';
-import { freePort, onEnd, start, within } from './processes.mjs';
+import { freePort, killTree, onEnd, within } from './processes.mjs';
 import { writeSettings } from './settings.mjs';
 
 /**
  * @typedef {object} NodeHostOptions
  * @property {readonly string[]} [installed] folders of extensions that appear as installed, by symbolic link
- * @property {string} [userData] kept afterwards; a temporary folder if left out
- * @property {string} [extensions] folder of installed extensions; a temporary one if left out
  * @property {number} [port] taken if it is free
  * @property {import('./settings.mjs').Theme} [theme]
  * @property {boolean} [automation] lets the page report the output and the result of extension tests
@@ -24,16 +24,14 @@ import { writeSettings } from './settings.mjs';
 export async function startNodeHost(options = {}) {
   await installNodeHost();
   const temporary = mkdtempSync(path.join(tmpdir(), 'mahlstick-host-'));
-  const removeTemporary = onEnd(() => rmSync(temporary, { recursive: true, force: true }));
-  const userData = options.userData ?? path.join(temporary, 'data');
-  const extensions = options.extensions ?? path.join(temporary, 'extensions');
-  if (!existsSync(path.join(userData, 'User/settings.json')) || options.theme !== undefined)
-    writeSettings(path.join(userData, 'User'), options.theme);
+  const userData = path.join(temporary, 'data');
+  const extensions = path.join(temporary, 'extensions');
+  writeSettings(path.join(userData, 'User'), options.theme);
   mkdirSync(extensions, { recursive: true });
   for (const folder of options.installed ?? []) link(folder, extensions);
 
   const port = await freePort(options.port);
-  const { child, ended, stop } = start(
+  const child = spawn(
     nodeHost.node,
     [
       nodeHost.entry,
@@ -47,10 +45,11 @@ export async function startNodeHost(options = {}) {
     // The server would prefer PORT to the address that it is given, and leaves its sockets behind.
     { stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, PORT: undefined, TMPDIR: temporary } },
   );
-  const close = async () => {
-    await stop();
-    await removeTemporary();
-  };
+  const ended = once(child, 'exit').catch(() => undefined);
+  const close = onEnd(() => {
+    killTree(child.pid);
+    rmSync(temporary, { recursive: true, force: true });
+  });
   let log = '';
   const listening = new Promise((resolve, reject) => {
     for (const stream of [child.stdout, child.stderr]) {

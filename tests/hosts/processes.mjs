@@ -1,5 +1,7 @@
 // @ts-check
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
 import { createInterface } from 'node:readline';
@@ -30,25 +32,36 @@ for (const [signal, code] of /** @type {const} */ ([
 }
 
 /**
- * Starts a program that ends with this process at the latest. `ended` settles with the program.
- * @param {string} command
- * @param {readonly string[]} args
- * @param {import('node:child_process').SpawnOptions} [options]
+ * Kills a process and all that it has started, at once, so that nothing of it is left when this returns.
+ * Only for Linux.
+ * @param {number | undefined} pid
  */
-export function start(command, args, options = {}) {
-  const child = spawn(command, args, options);
-  const ended = new Promise((resolve) => {
-    child.on('error', resolve);
-    child.on('exit', resolve);
-  });
-  const stop = onEnd(async () => {
-    if (child.exitCode !== null || child.signalCode !== null) return;
+export function killTree(pid) {
+  if (pid === undefined) return;
+  try {
+    // Stopped first, or it could start another between the two lines.
+    process.kill(pid, 'SIGSTOP');
+    const children = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8');
+    children.split(' ').filter(Boolean).map(Number).forEach(killTree);
+    process.kill(pid, 'SIGKILL');
+  } catch {
+    // It has ended by itself.
+  }
+}
+
+/**
+ * Asks a program to end when this process ends, and insists after five seconds.
+ * @param {import('node:child_process').ChildProcess} child
+ */
+function endsWithUs(child) {
+  const ended = once(child, 'exit').catch(() => undefined);
+  return onEnd(async () => {
+    if (child.pid === undefined || child.exitCode !== null || child.signalCode !== null) return;
     child.kill('SIGTERM');
     const impatient = setTimeout(() => child.kill('SIGKILL'), 5_000);
     await ended;
     clearTimeout(impatient);
   });
-  return { child, ended, stop };
 }
 
 /**
@@ -61,7 +74,8 @@ export function start(command, args, options = {}) {
  */
 export async function run(command, args, { onLine, limit, ...options } = {}) {
   const output = onLine === undefined ? 'inherit' : 'pipe';
-  const { child, stop } = start(command, args, { stdio: ['inherit', output, output], ...options });
+  const child = spawn(command, args, { stdio: ['inherit', output, output], ...options });
+  const stop = endsWithUs(child);
   if (onLine !== undefined) {
     forward(child.stdout, process.stdout, onLine);
     forward(child.stderr, process.stderr, onLine);

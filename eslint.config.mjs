@@ -13,5 +13,7 @@ export default tseslint.config(
       eqeqeq: 'error',
     },
   },
+  // `expect.closeTo` and its like are typed as any by vitest.
+  { files: ['**/*.test.ts'], rules: { '@typescript-eslint/no-unsafe-assignment': 'off' } },
   { files: ['**/*.mjs', '**/*.cjs'], extends: [tseslint.configs.disableTypeChecked] },
 );

@@ -74,8 +74,9 @@ export function objectOutline(
   cache: OutlineCache,
 ): Outline {
   const { input, places } = gatherShapes(node.children, surroundings, readPart);
-  const { outline, faults } = cache.get(JSON.stringify([tolerance, input]), () =>
-    buildOutline(input, tolerance),
+  const { outline, faults } = cache.get(
+    JSON.stringify([nameKey(node.statement.name.text), tolerance, input]),
+    () => buildOutline(input, tolerance),
   );
   for (const { shape, reason } of faults) {
     const place = places[shape];

@@ -1,27 +1,28 @@
 import type { Finding } from '../findings/finding.js';
 import type { Measures } from '../measure/measures.js';
+import type { Ring } from '../plan/geometry/outline.js';
 import type { Plan } from '../plan/plan.js';
-import { type Block, inColumns, stacked } from './block.js';
-import { barsBlock, barsEnd } from './bars-block.js';
-import { budgetBars, colourRows, valueRows } from './budgets.js';
-import { drawColour } from './colour-view.js';
-import { describe } from './description.js';
-import { drawDrawing } from './drawing-view.js';
-import { findingMarks, findingsFor, type NumberedFinding } from './finding-marks.js';
-import { findingsBlock } from './findings-block.js';
-import { layOut, sheetOf } from './layout.js';
-import { type LegendLine, legendBlock } from './legend-block.js';
-import { legendOf } from './legends.js';
-import { mountMarks } from './mount.js';
-import { drawNotan } from './notan-view.js';
-import type { PictureMarks, Reading } from './reading.js';
-import { cellGrid } from './region.js';
-import { scaleBlock } from './scale-block.js';
+import { type Block, inColumns, stacked } from './captions/block.js';
+import { barsBlock, barsEnd } from './captions/bars.js';
+import { budgetBars, colourRows, valueRows } from './captions/budgets.js';
+import { drawColour } from './views/colour.js';
+import { describe } from './captions/description.js';
+import { drawDrawing } from './views/drawing.js';
+import { findingMarks, findingsFor } from './picture/finding-marks.js';
+import { findingsBlock } from './captions/findings.js';
+import { footOf, layOut, sheetOf } from './layout.js';
+import { type LegendLine, legendBlock } from './captions/legend.js';
+import { legendOf } from './captions/legends.js';
+import { mountMarks } from './picture/mount.js';
+import { drawNotan } from './views/notan.js';
+import type { PictureMarks, Reading } from './views/reading.js';
+import { mapCells } from './picture/region.js';
+import { scaleBlock } from './captions/scale.js';
 import type { Scene, View } from './scene.js';
-import { subjectsOf } from './subjects.js';
-import { titleBlock } from './title-block.js';
-import { drawValues } from './values-view.js';
-import { countInWords, planTitle } from './words.js';
+import { subjectsOf } from './views/subjects.js';
+import { titleBlock } from './captions/title.js';
+import { drawValues } from './views/values.js';
+import { countInWords, planTitle } from './captions/words.js';
 
 /**
  * What a view of a plan shows, as plain data for `render`. Findings that the plan sets aside are not marked.
@@ -37,19 +38,22 @@ export function compose(plan: Plan, measures: Measures, findings: readonly Findi
     layout: layOut(width, height),
     picture: { x: 0, y: 0, width, height },
     subjects: subjectsOf(plan, reported),
-    grid: cellGrid(width, height),
+    cells: mapCells(width, height, visibleRings(plan, measures)),
   };
   const { layout, picture } = reading;
   const drawn = drawView(view, reading);
   const numbered = findingsFor(view, reading);
   const legend = legendOf(reading, view, drawn.leftOut);
-  const captions = captionBlock(reading, view, legend, numbered);
-  const sheet = sheetOf(layout, captions.height);
+  const { column, em } = layout;
+  const captions = captionBlock(reading, view, legend);
+  const foot = footOf(layout, captions.height);
+  const list = findingsBlock(numbered, foot.width, em);
+  const sheet = sheetOf(layout, list.height > 0 ? foot.y + list.height : column.y + captions.height);
   return {
     view,
     sheet,
     picture,
-    em: layout.em,
+    em,
     title: `${planTitle(plan)}: ${viewCaption(view, plan)}`,
     description: describe(reading, view),
     layers: [
@@ -58,12 +62,21 @@ export function compose(plan: Plan, measures: Measures, findings: readonly Findi
       { name: 'construction', marks: drawn.construction },
       { name: 'names', marks: drawn.names },
       { name: 'findings', marks: findingMarks(numbered, reading, drawn.taken) },
-      { name: 'captions', marks: captions.marks(layout.column.x, layout.column.y) },
+      { name: 'captions', marks: [...captions.marks(column.x, column.y), ...list.marks(foot.x, foot.y)] },
     ],
     subjects: reading.subjects.all,
     budgets: budgetBars(reading),
     legend: legend.map(({ key, text }) => ({ key, text })),
   };
+}
+
+/** What is seen of each object, in the order of `plan.objects`. */
+function visibleRings(plan: Plan, measures: Measures): readonly (readonly Ring[])[] {
+  const rings: (readonly Ring[])[] = plan.objects.map(() => []);
+  plan.coveringOrder.forEach((object, layer) => {
+    rings[object] = measures.areas.layers[layer]?.visible ?? [];
+  });
+  return rings;
 }
 
 function drawView(view: View, reading: Reading): PictureMarks {
@@ -98,12 +111,7 @@ const BLOCK_GAP_EMS = 0.9;
 /** Narrower than this, bars and scale stand below each other. */
 const TWO_COLUMNS_FROM_EMS = 26;
 
-function captionBlock(
-  reading: Reading,
-  view: View,
-  legend: readonly LegendLine[],
-  numbered: readonly NumberedFinding[],
-): Block {
+function captionBlock(reading: Reading, view: View, legend: readonly LegendLine[]): Block {
   const { plan, layout } = reading;
   const { em, column } = layout;
   const gap = BLOCK_GAP_EMS * em;
@@ -137,10 +145,7 @@ function captionBlock(
   const figures = double
     ? inColumns([stacked(left, gap), stacked(right, gap)], width, columnGap)
     : stacked([...left, ...right], gap);
-  return stacked(
-    [titleBlock(plan, caption, column.width, em), figures, findingsBlock(numbered, column.width, em)],
-    1.1 * em,
-  );
+  return stacked([titleBlock(plan, caption, column.width, em), figures], 1.1 * em);
 }
 
 function sentenceCase(text: string): string {

@@ -14,8 +14,8 @@ export interface Layout {
 
 /** Taller than this, a picture leaves more room beside it than below. */
 const TALL = 1.45;
-/** Body text is this part of the sheet's width: 9 px where a sheet is shown 300 px wide. */
-const EM_OF_WIDTH = 0.03;
+/** Body text is this part of the sheet's width: 8.5 px where a sheet is shown 300 px wide. */
+const EM_OF_WIDTH = 0.0285;
 /** On a long, low panorama letters of that size would be as high as the picture. */
 const MOST_EM_OF_HEIGHT = 0.1;
 
@@ -33,18 +33,25 @@ export function layOut(width: number, height: number): Layout {
     const column = { x: mount.x, y: mount.y + mount.height + 1.2 * em, width: mount.width };
     return { em, mount, captions: 'below', column, wall };
   }
+  const gap = 1.3 * wall;
   const columnWidth = Math.max(0.85 * width, 0.42 * height);
-  const sheetWidth = mount.width + 2.8 * wall + columnWidth;
-  const em = EM_OF_WIDTH * sheetWidth;
-  const column = { x: mount.x + mount.width + 0.8 * wall, y: mount.y, width: columnWidth };
+  const sheetWidth = mount.width + 2 * wall + gap + columnWidth;
+  const em = 0.93 * EM_OF_WIDTH * sheetWidth;
+  const column = { x: mount.x + mount.width + gap, y: mount.y, width: columnWidth };
   return { em, mount, captions: 'beside', column, wall };
 }
 
-/** The whole sheet, once the height of the captions is known. */
-export function sheetOf({ mount, captions, column, wall, em }: Layout, captionHeight: number): Box {
+/** Where what goes over the whole width below picture and captions begins, and how wide it is. */
+export function footOf({ mount, column, em }: Layout, captionHeight: number): Layout['column'] {
+  const right = Math.max(mount.x + mount.width, column.x + column.width);
+  const under = Math.max(mount.y + mount.height, column.y + captionHeight);
+  return { x: mount.x, y: under + 1.1 * em, width: right - mount.x };
+}
+
+/** The whole sheet, down to the lowest thing on it. */
+export function sheetOf({ mount, column, wall, em }: Layout, lowest: number): Box {
   const right = Math.max(mount.x + mount.width, column.x + column.width) + wall;
-  const under = captions === 'below' ? column.y + captionHeight + 0.6 * em : column.y + captionHeight;
-  const bottom = Math.max(mount.y + mount.height, under) + wall;
+  const bottom = Math.max(mount.y + mount.height, lowest + 0.5 * em) + wall;
   const x = mount.x - wall;
   const y = mount.y - wall;
   return { x, y, width: right - x, height: bottom - y };

@@ -100,9 +100,7 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
     update,
     nodesOf: (subject) =>
       [...layers.values()].flatMap(({ drawn }) =>
-        [...drawn.values()]
-          .filter(({ mark }) => mark.subject === subject)
-          .map(({ element }) => element.node as SVGElement),
+        [...drawn.values()].filter(({ mark }) => mark.subject === subject).map(({ element }) => element.node),
       ),
     remove: () => void svg.remove(),
   };
@@ -222,6 +220,5 @@ function setAttributes(element: Dom, attributes: Attributes): void {
 
 /** The text with what XML 1.0 has no place for (control characters, halves of pairs) replaced by U+FFFD. */
 export function safeText(text: string): string {
-  // eslint-disable-next-line no-control-regex -- these are the characters to be kept out
   return text.replace(/[\p{Surrogate}\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/gu, '\uFFFD');
 }

@@ -111,11 +111,14 @@ export interface FaceStyle {
   readonly style?: 'italic';
 }
 
-/** Of the whole sheet; generic families stand last, from which a viewer takes the scripts the others lack. */
+/**
+ * Of the whole sheet. Generic families stand last; for scripts that a family lacks viewers look through all fonts.
+ * Names stand without quotes, which CSS allows for these, because resvg does not read lists with quoted names.
+ */
 export const textFamily =
-  "'Gill Sans', 'Gill Sans MT', Optima, Candara, 'Noto Sans', 'Liberation Sans', 'DejaVu Sans', sans-serif";
+  'Gill Sans, Gill Sans MT, Optima, Candara, Noto Sans, Liberation Sans, DejaVu Sans, sans-serif';
 const serifFamily =
-  "'Iowan Old Style', Palatino, 'Palatino Linotype', 'Book Antiqua', 'TeX Gyre Pagella', 'Noto Serif', 'DejaVu Serif', serif";
+  'Iowan Old Style, Palatino, Palatino Linotype, Book Antiqua, TeX Gyre Pagella, Noto Serif, DejaVu Serif, serif';
 
 export const faces: Readonly<Record<Face, FaceStyle>> = {
   text: {},

@@ -1,9 +1,17 @@
-import type { BudgetMeasure } from '../measure/measures.js';
-import { stepValue } from '../plan/colour/value.js';
-import { greyOf, hexOf } from './ink.js';
-import { type Reading, paintOf } from './reading.js';
-import type { BudgetBars, Hex } from './scene.js';
+import type { BudgetMeasure } from '../../measure/measures.js';
+import { stepValue } from '../../plan/colour/value.js';
+import { greyOf, hexOf } from '../picture/ink.js';
+import type { Severity } from '../../findings/finding.js';
+import { type Reading, paintOf } from '../views/reading.js';
+import type { BudgetBars, Hex } from '../scene.js';
 import { capitalised } from './words.js';
+
+/** The finding that says a share is out of its budget. */
+export interface OffBudget {
+  readonly severity: Severity;
+  readonly message: string;
+  readonly subject: string;
+}
 
 /** One row of bars: what is measured, in which colours, and what was wanted where the plan says so. */
 export interface BarRow {
@@ -12,7 +20,12 @@ export interface BarRow {
   readonly share: number;
   /** What the share is made of, largest first; their shares add up to no more than it. */
   readonly parts: readonly { readonly hex: Hex; readonly share: number }[];
-  readonly wanted?: { readonly target: number; readonly tolerance: number; readonly within: boolean };
+  readonly wanted?: {
+    readonly target: number;
+    readonly tolerance: number;
+    readonly within: boolean;
+    readonly off?: OffBudget;
+  };
 }
 
 /** The entries of the value budget, or the groups of the scale when the plan budgets none. */
@@ -31,7 +44,11 @@ export function valueRows(reading: Reading): readonly BarRow[] {
     const group = groups.find(({ key }) => key === entry.key);
     const step = Number(entry.key);
     const name = group === undefined ? `step ${entry.name}` : entry.name;
-    return { ...budgetRow(entry), name, parts: parts(group?.from ?? step, group?.to ?? step) };
+    return {
+      ...budgetRow(entry, 'value', reading),
+      name,
+      parts: parts(group?.from ?? step, group?.to ?? step),
+    };
   });
 }
 
@@ -61,7 +78,7 @@ export function colourRows(reading: Reading): readonly BarRow[] {
       .filter(({ share }) => share > 0)
       .map(({ role, share }) => ({ key: role, name: role, share, parts: partsOf(role) }));
   }
-  return budget.map((entry) => ({ ...budgetRow(entry), parts: partsOf(entry.key) }));
+  return budget.map((entry) => ({ ...budgetRow(entry, 'colour', reading), parts: partsOf(entry.key) }));
 }
 
 /** The budgets as data, the same figures as the bars. */
@@ -93,6 +110,32 @@ export function budgetBars(reading: Reading): readonly BudgetBars[] {
   ];
 }
 
-function budgetRow({ key, name, share, target, tolerance, within }: BudgetMeasure): Omit<BarRow, 'parts'> {
-  return { key, name: capitalised(name), share, wanted: { target, tolerance, within } };
+/** The rules whose findings the bars show themselves, at the share concerned. */
+export const budgetRules: Readonly<Record<BudgetBars['of'], readonly string[]>> = {
+  value: ['value budget'],
+  colour: ['colour budget', 'usual colour shares'],
+};
+
+function budgetRow(entry: BudgetMeasure, of: BudgetBars['of'], reading: Reading): Omit<BarRow, 'parts'> {
+  const { key, name, share, target, tolerance, within } = entry;
+  const off = within ? undefined : offBudget(entry, of, reading);
+  const wanted = { target, tolerance, within, ...(off === undefined ? {} : { off }) };
+  return { key, name: capitalised(name), share, wanted };
+}
+
+/** None when the painter has set the rule aside. */
+function offBudget(
+  { location }: BudgetMeasure,
+  of: BudgetBars['of'],
+  { findings, subjects }: Reading,
+): OffBudget | undefined {
+  const index = findings.findIndex(
+    ({ rule, location: at }) =>
+      budgetRules[of].includes(rule) &&
+      (location === undefined || (at.line === location.line && at.start === location.start)),
+  );
+  const finding = findings[index];
+  const subject = subjects.findings[index];
+  if (finding === undefined || subject === undefined) return undefined;
+  return { severity: finding.severity, message: finding.message, subject };
 }

@@ -1,10 +1,16 @@
-import type { PlanObject } from '../plan/plan.js';
-import { constructionBoxes, divisionMarks, focusMarks, horizonMarks, leadMarks } from './construction.js';
-import { hexOf, lineOn, mix } from './ink.js';
-import { nameMarks } from './names.js';
+import type { PlanObject } from '../../plan/plan.js';
+import {
+  constructionBoxes,
+  divisionMarks,
+  focusMarks,
+  horizonMarks,
+  leadMarks,
+} from '../picture/construction.js';
+import { hexOf, lineOn, mix } from '../picture/ink.js';
+import { nameMarks } from '../picture/names.js';
 import { type PictureMarks, type Reading, isUnplanned, paintOf, seenObjects } from './reading.js';
-import type { Stroke, Weight } from './scene.js';
-import { shapeMarks } from './shapes.js';
+import type { Stroke, Weight } from '../scene.js';
+import { shapeMarks } from '../picture/shapes.js';
 
 /** Colours are laid over the ground this thin, so that the line rules the drawing. */
 const WASH = 0.42;
@@ -13,23 +19,23 @@ const WASH = 0.42;
 export function drawDrawing(reading: Reading): PictureMarks {
   const ground = reading.plan.canvas.ground.colour;
   const line = hexOf(lineOn(ground));
-  const wash = (object: PlanObject) =>
-    isUnplanned(object) ? ground : mix(ground, paintOf(object, reading.plan), WASH);
+  const wash = (object: PlanObject | undefined) =>
+    object === undefined || isUnplanned(object) ? ground : mix(ground, paintOf(object, reading.plan), WASH);
   const shapes = shapeMarks(reading, hexOf(ground), (object) => ({
     fill: hexOf(wash(object)),
     stroke: outlineStroke(object, line),
     hatch: hexOf(mix(ground, lineOn(ground), 0.55)),
   }));
+  const clear = constructionBoxes(reading);
   const names = nameMarks(
     reading,
     seenObjects(reading),
-    ({ object }) => ({
-      text: object.name,
-      face: object.role === 'dominant' ? 'strong' : 'text',
-      ink: hexOf(lineOn(wash(object))),
-      halo: hexOf(wash(object)),
-    }),
-    constructionBoxes(reading),
+    {
+      text: ({ name }) => name,
+      face: ({ role }) => (role === 'dominant' ? 'strong' : 'text'),
+      tone: wash,
+    },
+    clear,
   );
   return {
     shapes,
@@ -37,11 +43,10 @@ export function drawDrawing(reading: Reading): PictureMarks {
       ...divisionMarks(reading),
       ...horizonMarks(reading),
       ...leadMarks(reading, ground),
-      ...focusMarks(reading, ground),
+      ...focusMarks(reading, wash),
     ],
-    names: names.marks,
-    taken: names.taken,
-    leftOut: names.leftOut,
+    ...names,
+    taken: [...names.taken, ...clear.kept, ...clear.spared],
   };
 }
 

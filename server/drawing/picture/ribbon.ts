@@ -1,5 +1,5 @@
-import { type Point, distance } from '../plan/geometry/point.js';
-import { polygonPath } from './path-data.js';
+import { type Point, distance } from '../../plan/geometry/point.js';
+import { polygonPath } from '../path-data.js';
 
 export interface RibbonWidths {
   readonly start: number;

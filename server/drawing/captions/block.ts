@@ -1,4 +1,4 @@
-import type { Mark } from './scene.js';
+import type { Mark } from '../scene.js';
 
 /** A part of the captions, set to a given width. */
 export interface Block {

@@ -42,7 +42,11 @@ export function fitted(text: string, size: number, width: number): string {
 
 /** The text in lines no wider than `width`, at most `most` of them; what does not fit ends in an ellipsis. */
 export function wrapped(text: string, size: number, width: number, most: number): readonly string[] {
-  const words = text.trim().split(/\s+/u);
+  // A figure and what it counts stay together.
+  const words = text
+    .trim()
+    .replace(/(\d) (?=(?:%|mm|cm|m|in)(?![\p{L}\d]))/gu, '$1\u00A0')
+    .split(/[^\S\u00A0]+/u);
   const lines: string[] = [];
   let line = '';
   for (const [index, word] of words.entries()) {

@@ -1,10 +1,10 @@
-import type { Colour } from '../plan/colour/colour.js';
-import { stepValue } from '../plan/colour/value.js';
-import { computedColour } from '../plan/colour/model.js';
-import type { Plan } from '../plan/plan.js';
-import { hexOf, lineOn, mix } from './ink.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { stepValue } from '../../plan/colour/value.js';
+import { computedColour } from '../../plan/colour/model.js';
+import type { Plan } from '../../plan/plan.js';
+import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { type PictureMarks, type Reading, stepOf } from './reading.js';
-import { shapeMarks } from './shapes.js';
+import { shapeMarks } from '../picture/shapes.js';
 
 /** Ink, and paper left bare; what lies between is mixed from the two. */
 const INK = computedColour([12, 0, 1]);

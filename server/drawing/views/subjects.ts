@@ -1,8 +1,8 @@
-import type { Finding } from '../findings/finding.js';
-import type { Plan } from '../plan/plan.js';
+import type { Finding } from '../../findings/finding.js';
+import type { Plan } from '../../plan/plan.js';
 import type { Subjects } from './reading.js';
-import type { Subject } from './scene.js';
-import { systemName } from './words.js';
+import type { Subject } from '../scene.js';
+import { systemName } from '../captions/words.js';
 
 /** Everything in the plan that a mark can stand for, under keys that stay while the names stay. */
 export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {

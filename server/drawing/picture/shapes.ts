@@ -1,11 +1,11 @@
-import { pathData } from '../plan/geometry/outline.js';
-import type { PlanObject } from '../plan/plan.js';
+import { pathData } from '../../plan/geometry/outline.js';
+import type { PlanObject } from '../../plan/plan.js';
 import { hatchPath } from './hatch.js';
-import { pathMark } from './marks.js';
-import { rectanglePath } from './path-data.js';
-import { type Reading, isUnplanned } from './reading.js';
-import type { Hex, Mark, Stroke } from './scene.js';
-import { capitalised, listed, percent } from './words.js';
+import { pathMark } from '../marks.js';
+import { rectanglePath } from '../path-data.js';
+import { type Reading, isUnplanned } from '../views/reading.js';
+import type { Hex, Mark, Stroke } from '../scene.js';
+import { capitalised, listed, percent } from '../captions/words.js';
 
 export interface ShapeStyle {
   readonly fill: Hex;

@@ -1,11 +1,12 @@
-import type { Finding, Severity } from '../findings/finding.js';
-import { pathMark, textMark } from './marks.js';
-import { circlePath, polygonPath } from './path-data.js';
-import { boxAround } from './place-names.js';
-import type { Point } from '../plan/geometry/point.js';
+import type { Finding, Severity } from '../../findings/finding.js';
+import { budgetRules } from '../captions/budgets.js';
+import { pathMark, textMark } from '../marks.js';
+import { circlePath, polygonPath } from '../path-data.js';
+import { boxAround, overlap } from './boxes.js';
+import type { Point } from '../../plan/geometry/point.js';
 import { regionOf } from './region.js';
-import type { Reading } from './reading.js';
-import type { Box, Mark, View } from './scene.js';
+import type { Reading } from '../views/reading.js';
+import type { Box, Mark, View } from '../scene.js';
 
 /** A finding with its number on the sheet, and its place in the picture if it has one. */
 export interface NumberedFinding {
@@ -15,6 +16,8 @@ export interface NumberedFinding {
 }
 
 const RADIUS_EMS = 0.58;
+
+const ON_BARS: ReadonlySet<string> = new Set([...budgetRules.value, ...budgetRules.colour]);
 
 /** What a reading of values or of colour leaves to the others. */
 const NOT_FOR: Readonly<Record<View, RegExp | undefined>> = {
@@ -29,7 +32,7 @@ export function findingsFor(view: View, { findings, subjects }: Reading): readon
   const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, hint: 2 };
   return findings
     .map((finding, index) => ({ finding, subject: subjects.findings[index] ?? `finding:${index}` }))
-    .filter(({ finding }) => NOT_FOR[view]?.test(finding.rule) !== true)
+    .filter(({ finding: { rule } }) => !ON_BARS.has(rule) && NOT_FOR[view]?.test(rule) !== true)
     .sort((a, b) => rank[a.finding.severity] - rank[b.finding.severity])
     .map((each, index) => ({ ...each, number: index + 1 }));
 }
@@ -103,11 +106,11 @@ function badgePath(severity: Severity, { x, y }: Point, radius: number): string 
 }
 
 /** At the first object concerned that is seen, else at the focal point for what is said of it, else nowhere. */
-function placeOf({ objects, rule }: Finding, { plan, measures, grid }: Reading): Point | undefined {
+function placeOf({ objects, rule }: Finding, { plan, measures, cells }: Reading): Point | undefined {
   for (const index of objects) {
     const layer = measures.areas.layers[plan.coveringOrder.indexOf(index)];
     if (layer === undefined || layer.share <= 0) continue;
-    const heart = regionOf(layer.visible, grid)?.heart;
+    const heart = regionOf(cells, index)?.heart;
     if (heart !== undefined) return heart;
     const [x, y] = layer.visible[0] ?? [];
     if (x !== undefined && y !== undefined) return { x, y };
@@ -129,14 +132,7 @@ function freePlace(wanted: Point, radius: number, used: readonly Box[], picture:
         y: inside(wanted.y + ring * radius * Math.sin(angle), picture.y, picture.height),
       };
       const box = boxAround(at, { width: 2.7 * radius, height: 2.7 * radius });
-      const clear = used.every(
-        (other) =>
-          box.x >= other.x + other.width ||
-          other.x >= box.x + box.width ||
-          box.y >= other.y + other.height ||
-          other.y >= box.y + box.height,
-      );
-      if (clear) return at;
+      if (!used.some((other) => overlap(box, other))) return at;
     }
   }
   return { x: inside(wanted.x, picture.x, picture.width), y: inside(wanted.y, picture.y, picture.height) };

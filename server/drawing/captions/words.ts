@@ -1,5 +1,5 @@
-import type { DivisionSystem } from '../../grammar/index.js';
-import type { Canvas, Plan } from '../plan/plan.js';
+import type { DivisionSystem } from '../../../grammar/index.js';
+import type { Canvas, Plan } from '../../plan/plan.js';
 
 /** `68 %`; less than one in two hundred, but not nothing, is `under 1 %`. */
 export function percent(share: number): string {

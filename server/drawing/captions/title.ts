@@ -1,6 +1,6 @@
-import type { Plan } from '../plan/plan.js';
+import type { Plan } from '../../plan/plan.js';
 import { type Block, stacked } from './block.js';
-import { textMark } from './marks.js';
+import { textMark } from '../marks.js';
 import { wrapped } from './text-width.js';
 import { canvasSize, planTitle } from './words.js';
 

@@ -1,11 +1,11 @@
-import type { Finding } from '../findings/finding.js';
-import type { Measures } from '../measure/measures.js';
-import type { Ring } from '../plan/geometry/outline.js';
-import type { Colour } from '../plan/colour/colour.js';
-import type { Plan, PlanObject } from '../plan/plan.js';
-import type { Layout } from './layout.js';
-import type { Box, Mark, Subject } from './scene.js';
-import type { CellGrid } from './region.js';
+import type { Finding } from '../../findings/finding.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Ring } from '../../plan/geometry/outline.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import type { Layout } from '../layout.js';
+import type { Box, Mark, Subject } from '../scene.js';
+import type { CellMap } from '../picture/region.js';
 
 /** What every view is composed from. */
 export interface Reading {
@@ -16,7 +16,8 @@ export interface Reading {
   readonly layout: Layout;
   readonly picture: Box;
   readonly subjects: Subjects;
-  readonly grid: CellGrid;
+  /** What is seen where, by index into `plan.objects`. */
+  readonly cells: CellMap;
 }
 
 /** Keys of the subjects in the scene. */

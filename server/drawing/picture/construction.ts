@@ -1,18 +1,19 @@
-import type { Colour } from '../plan/colour/colour.js';
-import { type Point, distance } from '../plan/geometry/point.js';
-import type { Lead } from '../plan/plan.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { type Point, distance } from '../../plan/geometry/point.js';
+import type { Lead, PlanObject } from '../../plan/plan.js';
 import { accentOn, beddingOn, hexOf, lineOn, mix } from './ink.js';
-import { pathMark } from './marks.js';
-import { circlePath, linePath } from './path-data.js';
+import { pathMark } from '../marks.js';
+import { circlePath, linePath } from '../path-data.js';
 import { ribbonPath } from './ribbon.js';
-import type { Reading } from './reading.js';
-import type { Box, Mark } from './scene.js';
-import { capitalised, systemName } from './words.js';
+import type { Reading } from '../views/reading.js';
+import { ownerAt } from './region.js';
+import type { Box, Mark } from '../scene.js';
+import { capitalised, systemName } from '../captions/words.js';
 
 const FOCUS_RADIUS_EMS = 0.62;
 const CROSSING_RADIUS_EMS = 0.2;
-const LEAD_START_EMS = 0.05;
-const LEAD_END_EMS = 0.17;
+const LEAD_START_EMS = 0.09;
+const LEAD_END_EMS = 0.18;
 /** A lead stops short of the focal point, so that the point stays clear. */
 const LEAD_SHORT_EMS = 0.95;
 
@@ -60,10 +61,15 @@ export function horizonMarks({ plan, subjects }: Reading): readonly Mark[] {
   ];
 }
 
-/** A ring with a dot, on a bedding of the opposite tone so that it is clear on whatever lies there. */
-export function focusMarks({ plan, layout }: Reading, on: Colour): readonly Mark[] {
+/** A ring with a dot, in the chalk that stands out from what is seen there (`toneOf`), on a bedding of the opposite tone so that it is clear on whatever lies there. */
+export function focusMarks(
+  { plan, layout, cells }: Reading,
+  toneOf: (object: PlanObject | undefined) => Colour,
+): readonly Mark[] {
   const { focus } = plan;
   if (focus === undefined) return [];
+  const owner = ownerAt(cells, focus.at);
+  const on = toneOf(owner === undefined ? undefined : plan.objects[owner]);
   const accent = hexOf(accentOn(on));
   const radius = FOCUS_RADIUS_EMS * layout.em;
   const ring = circlePath(focus.at, radius);
@@ -98,12 +104,12 @@ export function leadMarks({ plan, layout, subjects }: Reading, on: Colour): read
     const subject = subjects.leads[index];
     if (d === '' || subject === undefined) return [];
     return [
-      pathMark(subject, d, {
-        fill: accent,
-        stroke: { ink: bedding, weight: 'hair' },
+      pathMark(`${subject}:bedding`, d, {
+        fill: bedding,
+        stroke: { ink: bedding, weight: 'medium' },
         subject,
-        tip: `Lead: ${lead.name}.`,
       }),
+      pathMark(subject, d, { fill: accent, subject, tip: `Lead: ${lead.name}.` }),
     ];
   });
 }

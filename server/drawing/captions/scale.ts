@@ -1,11 +1,11 @@
-import { stepValue } from '../plan/colour/value.js';
-import type { StepGroup } from '../plan/plan.js';
+import { stepValue } from '../../plan/colour/value.js';
+import type { StepGroup } from '../../plan/plan.js';
 import type { Block } from './block.js';
-import { greyOf, hexOf, lineOn } from './ink.js';
-import { pathMark, textMark } from './marks.js';
-import { linePath, rectanglePath } from './path-data.js';
-import type { Reading } from './reading.js';
-import type { Mark } from './scene.js';
+import { greyOf, hexOf, lineOn } from '../picture/ink.js';
+import { pathMark, textMark } from '../marks.js';
+import { linePath, rectanglePath } from '../path-data.js';
+import type { Reading } from '../views/reading.js';
+import type { Mark } from '../scene.js';
 import { fitted } from './text-width.js';
 import { headingMarks } from './heading.js';
 import { percent } from './words.js';

@@ -1,7 +1,7 @@
 import { type Block, stacked } from './block.js';
-import { pathMark, textMark } from './marks.js';
-import { rectanglePath } from './path-data.js';
-import type { Hex, LegendEntry, Mark } from './scene.js';
+import { pathMark, textMark } from '../marks.js';
+import { rectanglePath } from '../path-data.js';
+import type { Hex, LegendEntry, Mark } from '../scene.js';
 import { wrapped } from './text-width.js';
 
 export interface LegendLine extends LegendEntry {

@@ -1,8 +1,8 @@
-import type { Layout } from './layout.js';
-import { pathMark } from './marks.js';
-import { rectanglePath } from './path-data.js';
-import { grown } from './place-names.js';
-import type { Box, Mark } from './scene.js';
+import type { Layout } from '../layout.js';
+import { pathMark } from '../marks.js';
+import { rectanglePath } from '../path-data.js';
+import { grown } from './boxes.js';
+import type { Box, Mark } from '../scene.js';
 
 /** The wall, the mount on it, and the cut edge of the mount's window. */
 export function mountMarks(sheet: Box, { mount, em }: Layout, picture: Box): readonly Mark[] {

@@ -1,5 +1,5 @@
-import type { Outline } from '../plan/geometry/outline.js';
-import { number } from './path-data.js';
+import type { Outline } from '../../plan/geometry/outline.js';
+import { number } from '../path-data.js';
 
 /**
  * Slanting lines that fill a shape, as path data; empty for a shape without area. Lines of all shapes lie on one

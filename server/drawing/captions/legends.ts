@@ -1,11 +1,13 @@
-import { hexOf } from './ink.js';
-import { type LegendLine, swatchSign } from './legend-block.js';
-import { pathMark } from './marks.js';
-import { toneOf } from './notan-view.js';
-import { circlePath, linePath } from './path-data.js';
-import { type Reading, isUnplanned, seenObjects } from './reading.js';
-import { ribbonPath } from './ribbon.js';
-import type { Ink, Mark, Stroke, View } from './scene.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { stepValue } from '../../plan/colour/value.js';
+import { greyOf, hexOf } from '../picture/ink.js';
+import { type LegendLine, swatchSign } from './legend.js';
+import { pathMark } from '../marks.js';
+import { toneOf } from '../views/notan.js';
+import { circlePath, linePath } from '../path-data.js';
+import { type Reading, isUnplanned, seenObjects } from '../views/reading.js';
+import { ribbonPath } from '../picture/ribbon.js';
+import type { Ink, Mark, Stroke, View } from '../scene.js';
 import { capitalised, listed, percent, systemName } from './words.js';
 
 /** What the signs of a view mean. Only what is there is explained. */
@@ -16,6 +18,7 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
         ...focusLine(reading),
         ...leadLine(reading),
         ...divisionLines(reading),
+        ...horizonLine(reading),
         ...groundLine(reading),
         ...hatchLine(reading),
         ...leftOutLine(leftOut, 'name'),
@@ -23,7 +26,7 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
     case 'values':
       return [
         ...focusLine(reading),
-        ...groundLine(reading),
+        ...groundLine(reading, groundGrey(reading)),
         ...hatchLine(reading),
         ...leftOutLine(leftOut, 'number'),
       ];
@@ -38,6 +41,10 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
         ...leftOutLine(leftOut, 'name'),
       ];
   }
+}
+
+function groundGrey({ plan }: Reading): Colour {
+  return greyOf(stepValue(plan.canvas.ground.step, plan.scale.steps));
 }
 
 function focusLine({ plan }: Reading): readonly LegendLine[] {
@@ -103,7 +110,23 @@ function divisionLines({ plan }: Reading): readonly LegendLine[] {
   ];
 }
 
-function groundLine({ plan, measures }: Reading): readonly LegendLine[] {
+function horizonLine({ plan }: Reading): readonly LegendLine[] {
+  if (plan.horizon === undefined) return [];
+  return [
+    {
+      key: 'horizon',
+      text: 'horizon',
+      sign: (x, y, side) => [
+        stroked('horizon', level(x, y + side / 2, side), { ink: 'ink', weight: 'fine' }),
+      ],
+    },
+  ];
+}
+
+function groundLine(
+  { plan, measures }: Reading,
+  tone: Colour = plan.canvas.ground.colour,
+): readonly LegendLine[] {
   const { ground } = plan.canvas;
   const { bareShare } = measures.values;
   if (bareShare <= 0) return [];
@@ -111,7 +134,7 @@ function groundLine({ plan, measures }: Reading): readonly LegendLine[] {
     {
       key: 'ground',
       text: `bare ground, ${percent(bareShare)}, step ${ground.step}${ground.role === undefined ? '' : `, ${ground.role}`}`,
-      sign: swatchSign('ground', hexOf(ground.colour)),
+      sign: swatchSign('ground', hexOf(tone)),
     },
   ];
 }

@@ -1,7 +1,7 @@
-import type { ColourRole } from '../../grammar/index.js';
-import { pathMark } from './marks.js';
-import { circlePath, number, polygonPath } from './path-data.js';
-import type { Ink, Mark } from './scene.js';
+import type { ColourRole } from '../../../grammar/index.js';
+import { pathMark } from '../marks.js';
+import { circlePath, number, polygonPath } from '../path-data.js';
+import type { Ink, Mark } from '../scene.js';
 
 /**
  * A sign for a colour role, so that roles are told apart without their colours: a full disc for the dominant, a

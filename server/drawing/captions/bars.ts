@@ -1,12 +1,12 @@
-import type { ColourRole } from '../../grammar/index.js';
-import type { BarRow } from './budgets.js';
+import type { ColourRole } from '../../../grammar/index.js';
+import type { BarRow, OffBudget } from './budgets.js';
 import { type Block, EMPTY_BLOCK } from './block.js';
 import { headingMarks } from './heading.js';
-import { pathMark, textMark } from './marks.js';
-import { linePath, polygonPath, rectanglePath } from './path-data.js';
-import type { Reading } from './reading.js';
-import type { Mark } from './scene.js';
-import { roleSign } from './signs.js';
+import { pathMark, textMark } from '../marks.js';
+import { linePath, polygonPath, rectanglePath } from '../path-data.js';
+import type { Reading } from '../views/reading.js';
+import type { Mark } from '../scene.js';
+import { roleSign } from '../picture/signs.js';
 import { fitted, textWidth } from './text-width.js';
 import { capitalised, percent } from './words.js';
 
@@ -18,7 +18,7 @@ interface Bars {
   readonly end: number;
 }
 
-const ROW_EMS = 2.75;
+const ROW_EMS = 2.85;
 const ROLES: ReadonlySet<string> = new Set(['dominant', 'complement', 'discord', 'neutral']);
 
 /** The share at which bars end, so that all of them are drawn to one measure: the next tenth above the longest. */
@@ -45,7 +45,7 @@ export function barsBlock({ layout, subjects }: Reading, bars: Bars, width: numb
       ...headingMarks(
         `bars:${bars.key}`,
         bars.heading,
-        tolerance === undefined ? 'measured' : `wanted within ${percent(tolerance)}`,
+        tolerance === undefined ? '% of the picture' : `of wanted, ± ${percent(tolerance)}`,
         { x, y, width, em },
       ),
       ...bars.rows.flatMap((row, index) =>
@@ -74,7 +74,7 @@ interface RowPlace {
 function rowMarks(row: BarRow, key: string, place: RowPlace): readonly Mark[] {
   const { x, y, width, em, end, subject } = place;
   const at = (share: number) => x + width * Math.min(1, Math.max(0, share / end));
-  const top = y + 1.45 * em;
+  const top = y + 1.58 * em;
   const high = 0.58 * em;
   let from = 0;
   const parts = row.parts.map(({ hex, share }, index) => {
@@ -105,52 +105,67 @@ function rowMarks(row: BarRow, key: string, place: RowPlace): readonly Mark[] {
 function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPlace): readonly Mark[] {
   const size = 0.92 * em;
   const baseline = y + 0.95 * em;
-  const off = row.wanted !== undefined && !row.wanted.within;
+  const { wanted } = row;
+  const isOff = wanted !== undefined && !wanted.within;
   const figures =
-    row.wanted === undefined
-      ? percent(row.share)
-      : `${percent(row.share)}, wanted ${percent(row.wanted.target)}`;
-  const figuresWidth = textWidth(figures, size) * (off ? 1.08 : 1);
+    wanted === undefined ? percent(row.share) : `${percent(row.share)} of ${percent(wanted.target)}`;
+  const figuresWidth = textWidth(figures, size) * (isOff ? 1.08 : 1);
   const isRole = ROLES.has(row.key) && key.startsWith('bar:colour:');
   const indent = isRole ? 1.05 * em : 0;
-  const name = fitted(capitalised(row.name), size, width - indent - figuresWidth - (off ? 1.4 : 0.5) * em);
-  const over = off && row.share > (row.wanted?.target ?? 0);
-  const sign = isRole
-    ? roleSign(
-        `${key}:sign`,
-        row.key as ColourRole,
-        { x: x + 0.36 * em, y: baseline - 0.3 * em },
-        0.32 * em,
-        {
-          ink: 'ink',
-          ground: 'sheet',
-        },
-      )
-    : [];
+  const name = fitted(capitalised(row.name), size, width - indent - figuresWidth - (isOff ? 1.4 : 0.5) * em);
+  const signAt = { x: x + 0.36 * em, y: baseline - 0.3 * em };
+  const ink = wanted?.off?.severity ?? 'ink';
+  const about = wanted?.off?.subject ?? subject;
   return [
-    ...sign,
+    ...(isRole
+      ? roleSign(`${key}:sign`, row.key as ColourRole, signAt, 0.32 * em, { ink: 'ink', ground: 'sheet' })
+      : []),
     textMark(`${key}:name`, name, x + indent, baseline, { size, ink: 'ink', subject }),
-    ...(off
+    ...(wanted !== undefined && isOff
       ? [
-          pathMark(
-            `${key}:off`,
-            arrow(x + width - figuresWidth - 0.55 * em, baseline - 0.32 * em, 0.34 * em, over),
-            {
-              fill: 'warning',
-              subject,
-              tip: over ? 'More than wanted.' : 'Less than wanted.',
-            },
-          ),
+          offMark(`${key}:off`, row.share > wanted.target, wanted.off, {
+            x: x + width - figuresWidth - 0.55 * em,
+            y: baseline - 0.32 * em,
+            radius: 0.34 * em,
+            subject: about,
+          }),
         ]
       : []),
     textMark(`${key}:figures`, figures, x + width, baseline, {
       size,
-      ink: off ? 'warning' : 'ink',
-      face: off ? 'strong' : 'text',
+      ink,
+      face: isOff ? 'strong' : 'text',
       anchor: 'end',
-      subject,
+      subject: about,
     }),
   ];
+}
+
+/** An arrow up for more than wanted, down for less. */
+function offMark(
+  key: string,
+  over: boolean,
+  off: OffBudget | undefined,
+  {
+    x,
+    y,
+    radius,
+    subject,
+  }: {
+    readonly x: number;
+    readonly y: number;
+    readonly radius: number;
+    readonly subject: string | undefined;
+  },
+): Mark {
+  const tip = over ? -radius : radius;
+  const d = polygonPath([
+    { x, y: y + tip },
+    { x: x + radius, y: y - 0.7 * tip },
+    { x: x - radius, y: y - 0.7 * tip },
+  ]);
+  const message = off?.message ?? (over ? 'More than wanted.' : 'Less than wanted.');
+  return pathMark(key, d, { fill: off?.severity ?? 'ink', subject, tip: message });
 }
 
 function wantedMarks(
@@ -191,8 +206,8 @@ function wantedMarks(
       `${key}:wanted`,
       polygonPath([
         { x: place, y: top + 0.04 * em },
-        { x: place - 0.24 * em, y: top - 0.34 * em },
-        { x: place + 0.24 * em, y: top - 0.34 * em },
+        { x: place - 0.2 * em, y: top - 0.26 * em },
+        { x: place + 0.2 * em, y: top - 0.26 * em },
       ]),
       { fill: 'wanted', subject, tip: `Wanted: ${percent(target)}.` },
     ),
@@ -208,15 +223,6 @@ function wantedMarks(
       },
     ),
   ];
-}
-
-function arrow(x: number, y: number, radius: number, up: boolean): string {
-  const tip = up ? -radius : radius;
-  return polygonPath([
-    { x, y: y + tip },
-    { x: x + radius, y: y - 0.7 * tip },
-    { x: x - radius, y: y - 0.7 * tip },
-  ]);
 }
 
 function sentence({ name, share, wanted }: BarRow): string {

@@ -1,7 +1,7 @@
-import { canvasLine } from './title-block.js';
+import { canvasLine } from './title.js';
 import { colourRows, valueRows, type BarRow } from './budgets.js';
-import { type Reading, seenObjects } from './reading.js';
-import type { View } from './scene.js';
+import { type Reading, seenObjects } from '../views/reading.js';
+import type { View } from '../scene.js';
 import { capitalised, countInWords, listed, percent, systemName } from './words.js';
 
 const MOST_NAMED = 12;

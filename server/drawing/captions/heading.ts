@@ -1,5 +1,5 @@
-import { textMark } from './marks.js';
-import type { Mark } from './scene.js';
+import { textMark } from '../marks.js';
+import type { Mark } from '../scene.js';
 import { textWidth } from './text-width.js';
 
 /** A heading at the left and, where there is room for it, a remark at the right end of the same line. */

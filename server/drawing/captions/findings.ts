@@ -1,7 +1,7 @@
 import { type Block, EMPTY_BLOCK, stacked } from './block.js';
-import { type NumberedFinding, badge } from './finding-marks.js';
+import { type NumberedFinding, badge } from '../picture/finding-marks.js';
 import { headingMarks } from './heading.js';
-import { textMark } from './marks.js';
+import { textMark } from '../marks.js';
 import { wrapped } from './text-width.js';
 import { countInWords } from './words.js';
 
@@ -19,7 +19,7 @@ export function findingsBlock(numbered: readonly NumberedFinding[], width: numbe
     marks: (x, y) => headingMarks('findings', 'To look at', '', { x, y, width, em }),
   };
   const listed = numbered.slice(0, MOST_LISTED).map(({ finding, number, subject }): Block => {
-    const lines = wrapped(finding.message, size, width - indent, 3);
+    const lines = wrapped(finding.message.replace(/`([^`]*)`/gu, '‘$1’'), size, width - indent, 3);
     return {
       height: Math.max(1, lines.length) * leading,
       marks: (x, y) => [

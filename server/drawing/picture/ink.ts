@@ -1,8 +1,8 @@
-import type { Colour } from '../plan/colour/colour.js';
-import { computedColour } from '../plan/colour/model.js';
-import { toHex } from '../plan/colour/srgb.js';
-import { lightnessOfValue, reflectanceOfLightness } from '../plan/colour/value.js';
-import type { Hex } from './scene.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { computedColour } from '../../plan/colour/model.js';
+import { toHex } from '../../plan/colour/srgb.js';
+import { lightnessOfValue, reflectanceOfLightness } from '../../plan/colour/value.js';
+import type { Hex } from '../scene.js';
 
 /** Graphite and chalk: what a line on the picture is drawn with, whatever the page's theme. */
 const GRAPHITE = computedColour([14, 0.5, 2]);

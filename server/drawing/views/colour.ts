@@ -1,0 +1,45 @@
+import type { PlanObject } from '../../plan/plan.js';
+import { constructionBoxes, focusMarks } from '../picture/construction.js';
+import { hexOf, lineOn, mix } from '../picture/ink.js';
+import { nameMarks } from '../picture/names.js';
+import { type PictureMarks, type Reading, isUnplanned, paintOf, seenObjects } from './reading.js';
+import { shapeMarks } from '../picture/shapes.js';
+import { roleSign } from '../picture/signs.js';
+
+/** The colours laid in flat, as they will be painted, each named and with the sign of its role. */
+export function drawColour(reading: Reading): PictureMarks {
+  const { plan, layout } = reading;
+  const ground = plan.canvas.ground.colour;
+  const paint = (object: PlanObject | undefined) =>
+    object === undefined || isUnplanned(object) ? ground : paintOf(object, plan);
+  const shapes = shapeMarks(reading, hexOf(ground), (object) => {
+    const tone = paint(object);
+    const edge = hexOf(mix(tone, lineOn(tone), 0.3));
+    return {
+      fill: hexOf(tone),
+      stroke: { ink: edge, weight: 'hair' },
+      hatch: hexOf(mix(tone, lineOn(tone), 0.6)),
+    };
+  });
+  const { kept } = constructionBoxes(reading);
+  const names = nameMarks(
+    reading,
+    seenObjects(reading),
+    {
+      text: ({ name, colour }) =>
+        (colour?.named === undefined ? undefined : plan.colours[colour.named]?.name) ?? name,
+      tone: paint,
+      sign: ({ colour }, subject, at, inks) =>
+        colour?.role === undefined
+          ? []
+          : roleSign(`${subject}:role`, colour.role, at, 0.3 * layout.em, { ...inks, subject }),
+    },
+    { kept, spared: [] },
+  );
+  return {
+    shapes,
+    construction: focusMarks(reading, paint),
+    ...names,
+    taken: [...names.taken, ...kept],
+  };
+}

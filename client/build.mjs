@@ -73,11 +73,11 @@ export async function build({ root = repository, production = false, watch = fal
     await Promise.all(contexts.map((context) => context.watch()));
     return;
   }
-  try {
-    await Promise.all(contexts.map((context) => context.rebuild()));
-  } finally {
-    await Promise.all(contexts.map((context) => context.dispose()));
-  }
+  // All of them, so that one mistake does not hide another.
+  const results = await Promise.allSettled(contexts.map((context) => context.rebuild()));
+  await Promise.all(contexts.map((context) => context.dispose()));
+  const failure = results.find((result) => result.status === 'rejected');
+  if (failure !== undefined) throw failure.reason;
 }
 
 const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');

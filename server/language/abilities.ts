@@ -10,8 +10,6 @@ export interface Abilities {
   readonly hoverMarkdown: boolean;
   readonly nestedSymbols: boolean;
   readonly definitionLinks: boolean;
-  /** Folds whole lines only, so columns are not sent. */
-  readonly lineFoldingOnly: boolean;
   /** Edits that name the version they were made for. */
   readonly versionedEdits: boolean;
   /** Edits with a placeholder that the painter types over. */
@@ -38,7 +36,6 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     hoverMarkdown: textDocument?.hover?.contentFormat?.[0] === MarkupKind.Markdown,
     nestedSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     definitionLinks: textDocument?.definition?.linkSupport === true,
-    lineFoldingOnly: textDocument?.foldingRange?.lineFoldingOnly === true,
     versionedEdits,
     snippetEdits: versionedEdits && workspace?.workspaceEdit?.snippetEditSupport === true,
     codeActions: actions?.codeActionLiteralSupport !== undefined,

@@ -1,5 +1,12 @@
 import type { Position } from 'vscode-languageserver-types';
-import { canonicalWord, statementsOpenedBy, opensBlock, type Block } from '../../grammar/index.js';
+import {
+  canonicalWord,
+  nearestWord,
+  opensBlock,
+  statements,
+  statementsOpenedBy,
+  type Block,
+} from '../../grammar/index.js';
 import { nodeAt } from './places.js';
 import type { Snapshot } from './snapshot.js';
 import { indentOf } from './text.js';
@@ -78,11 +85,17 @@ function blockOpenedBy(snapshot: Snapshot, line: number): Block | undefined {
   const kind = nodeAt(snapshot.tree, line)?.statement.kind;
   if (kind !== undefined) return opensBlock(kind) ? kind : undefined;
   // A line that could not be read still shows by its first word what is meant to stand under it.
-  const [word] = (snapshot.lines[line] ?? '').trim().split(/\s/u);
-  return statementsOpenedBy(canonicalWord(word ?? ''))
+  const [written = ''] = (snapshot.lines[line] ?? '').trim().split(/\s/u);
+  const word = canonicalWord(written);
+  return [word, nearestWord(word, openingWords) ?? '']
+    .flatMap((candidate) => statementsOpenedBy(candidate))
     .map((entry) => entry.kind)
     .find((candidate) => opensBlock(candidate));
 }
+
+const openingWords = statements
+  .filter(({ kind }) => opensBlock(kind))
+  .flatMap(({ words }) => words.slice(0, 1));
 
 /** A tab counts to the next multiple of four, which is near enough to tell deeper from not. */
 function widthOf(line: string): number {

@@ -26,7 +26,7 @@ export function completions(
   const opened = openedStatements(caret);
   const openings = caret.inSentence ? [] : statementItems(caret, abilities);
   const followers = opened.flatMap(({ entry, rest }) => followerItems(snapshot, caret, entry, rest));
-  return unique([...openings, ...followers]);
+  return inOrder(unique([...openings, ...followers]));
 }
 
 interface Opened {
@@ -96,6 +96,11 @@ function item({ label, kind, detail, documentation }: Candidate, range: Range): 
     ...(documentation === undefined ? {} : { documentation }),
     textEdit: { range, newText: label },
   };
+}
+
+/** Editors sort by name unless told otherwise, which would put step 10 before step 2. */
+function inOrder(items: readonly CompletionItem[]): readonly CompletionItem[] {
+  return items.map((one, index) => ({ ...one, sortText: String(index).padStart(5, '0') }));
 }
 
 function unique(items: readonly CompletionItem[]): readonly CompletionItem[] {

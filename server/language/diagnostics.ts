@@ -1,24 +1,14 @@
 import { DiagnosticSeverity, DiagnosticTag, type Diagnostic } from 'vscode-languageserver-types';
 import type { Problem } from '../../grammar/index.js';
+import { NEEDLESS_EXCEPTION } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import type { Location, PlanProblem } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
+import { findingPage, slugOf } from './reference.js';
 import type { Snapshot } from './snapshot.js';
 import { rangeOf } from './text.js';
 
 export const diagnosticSource = 'mahlstick';
-
-/** Every code has a heading of its own in the reference. */
-const reference = 'https://github.com/mahlstick/mahlstick/blob/main/grammar/README.md';
-
-/** A problem or rule in words as a code: `value budget` is `value-budget`. */
-export function codeOf(words: string): string {
-  return words.replaceAll(' ', '-');
-}
-
-export function referenceLink(words: string): string {
-  return `${reference}#${codeOf(words)}`;
-}
 
 /** What the text of the plan gets wrong, line by line. */
 export function syntaxDiagnostics(snapshot: Snapshot, abilities: Abilities): readonly Diagnostic[] {
@@ -59,6 +49,7 @@ export function findingDiagnostic(finding: Finding, uri: string, abilities: Abil
   return {
     ...diagnostic(finding.location, finding.rule, finding.severity, message, abilities),
     ...relatedPlaces(finding.related, uri, abilities),
+    ...(finding.rule === NEEDLESS_EXCEPTION ? faded(abilities) : {}),
   };
 }
 
@@ -73,10 +64,15 @@ function diagnostic(
     range: rangeOf(location),
     severity: severities[severity],
     source: diagnosticSource,
-    code: codeOf(code),
+    code: slugOf(code),
     message,
-    ...(abilities.diagnosticLinks ? { codeDescription: { href: referenceLink(code) } } : {}),
+    ...(abilities.diagnosticLinks ? { codeDescription: { href: findingPage(code) } } : {}),
   };
+}
+
+/** What counts for nothing is shown as such. */
+function faded(abilities: Abilities): Pick<Diagnostic, 'tags'> {
+  return abilities.fadedDiagnostics ? { tags: [DiagnosticTag.Unnecessary] } : {};
 }
 
 const severities: Readonly<Record<Finding['severity'], DiagnosticSeverity>> = {

@@ -3,7 +3,7 @@ import { linesOf } from './text.js';
 
 /**
  * The few edits that turn one text into another, so that carets, marks and foldings stay where they are. Lines
- * that both have are kept; a line that changed is edited where it changed.
+ * that say the same are set against each other, and edited where they differ.
  *
  * @param lineEnd what ends a line that is put in
  */
@@ -14,12 +14,14 @@ export function minimalEdits(
 ): readonly TextEdit[] {
   const old = linesOf(before);
   const now = linesOf(after);
-  const matches = [...commonLines(old, now), { old: old.length, now: now.length }];
+  const matches = [...commonLines(old.map(gist), now.map(gist)), { old: old.length, now: now.length }];
   const edits: TextEdit[] = [];
   let fromOld = 0;
   let fromNow = 0;
   for (const match of matches) {
     edits.push(...editBlock(old, now, fromOld, match.old, fromNow, match.now, lineEnd));
+    const edit = editLine(match.old, old[match.old] ?? '', now[match.now] ?? '');
+    if (edit !== undefined) edits.push(edit);
     fromOld = match.old + 1;
     fromNow = match.now + 1;
   }
@@ -38,6 +40,11 @@ export function lineEndOf(text: string): string {
   return /\r\n|\n|\r/u.exec(text)?.[0] ?? '\n';
 }
 
+/** What a line says, whatever its spacing and its commas: those are what a formatter changes. */
+function gist(line: string): string {
+  return line.replace(/[\s,]+/gu, '');
+}
+
 interface Match {
   readonly old: number;
   readonly now: number;
@@ -46,7 +53,7 @@ interface Match {
 /** Past this many comparisons the lines between common head and tail count as changed one by one. */
 const comparisonsLimit = 4_000_000;
 
-/** Lines that are the same in both, in order. */
+/** Which lines to set against each other, in order. */
 function commonLines(old: readonly string[], now: readonly string[]): readonly Match[] {
   const shared = Math.min(old.length, now.length);
   let head = 0;
@@ -89,7 +96,7 @@ function longestCommon(old: readonly string[], now: readonly string[]): readonly
   return matches;
 }
 
-/** Edits for a stretch of lines with nothing in common; as many lines on both sides are edited one by one. */
+/** Edits for a stretch of lines that say something else; as many lines on both sides are edited one by one. */
 function editBlock(
   old: readonly string[],
   now: readonly string[],

@@ -68,7 +68,7 @@ export function colourFigures({ plan, measures }: Snapshot, index: number, style
     `${style.strong(named.name)}: ${notations(named.colour, style)}`,
     style.text(`Covers ${percent(share)} of the picture.`),
     ...(named.role === undefined ? [] : [style.text(`Role: ${named.role}.`)]),
-    ...(budget ? [style.text(`All of that role: ${wantedAndMeasured(budget)}.`)] : []),
+    ...(budget ? [style.text(`All ${budget.name} colours: ${wantedAndMeasured(budget)}.`)] : []),
   ];
 }
 

@@ -5,7 +5,6 @@ import { percent } from '../findings/words.js';
 import { parseColour } from '../plan/colour/colour.js';
 import type { Location } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
-import { referenceLink } from './diagnostics.js';
 import {
   allowanceFigures,
   budgetFigures,
@@ -20,6 +19,7 @@ import {
 } from './figures.js';
 import { nameAt } from './names.js';
 import { nodeAt } from './places.js';
+import { findingPage, statementPage } from './reference.js';
 import type { Snapshot } from './snapshot.js';
 import { contentOf, styleFor, type Style } from './style.js';
 import { rangeOf, touches } from './text.js';
@@ -130,7 +130,7 @@ export function ruleFigures(id: string, style: Style): Paragraphs {
     style.text(`${rule.summary}${limit}`),
     style.text(rule.explanation),
     style.text(`From: ${rule.source}`),
-    style.link('Reference', referenceLink(rule.id)),
+    style.link('Reference', findingPage(rule.id)),
   ];
 }
 
@@ -145,7 +145,7 @@ export function statementMeaning(entry: (typeof statements)[number], style: Styl
     style.text(entry.meaning),
     style.example(entry.form),
     ...(entry.byDefault === undefined ? [] : [style.text(`Left out: ${entry.byDefault}.`)]),
-    style.link('Reference', referenceLink(entry.words.join(' '))),
+    style.link('Reference', statementPage(entry.words.join(' '))),
   ];
 }
 

@@ -11,6 +11,8 @@ const { Row, Column, Side } = choiceLists;
 export function placeSlots(rest: readonly string[]): readonly Slot[] {
   const last = rest.at(-1);
   const before = rest.at(-2);
+  const system = restOfSystem(last);
+  if (system !== undefined) return system;
   if (last === undefined) return [{ kind: 'places' }, { kind: 'names', of: 'object' }];
   if (last === 'of') return [{ kind: 'systems' }, { kind: 'names', of: 'object' }];
   if (isOneOf(Row, before) && isOneOf(Column, last)) return [words('of', 'corner')];
@@ -19,6 +21,12 @@ export function placeSlots(rest: readonly string[]): readonly Slot[] {
   if (isOneOf(Side, last)) return [words('edge', 'of')];
   if (isOneOf(choiceLists.LengthUnit, last)) return [words(...choiceLists.Direction)];
   return [];
+}
+
+/** What follows the first word of a division whose name has several; `undefined` behind any other word. */
+export function restOfSystem(last: string | undefined): readonly Slot[] | undefined {
+  if (last === 'two') return [words('to three')];
+  return last === 'root' ? [words('2', '3', '4', '5')] : undefined;
 }
 
 function words(...list: readonly string[]): Slot {

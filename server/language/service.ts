@@ -54,7 +54,7 @@ export interface LanguageService {
   /** The plan as a drawing. */
   scene(uri: string, view: View): Scene | undefined;
 
-  /** A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
+  /** In the order of the text. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
   diagnostics(uri: string): readonly Diagnostic[];
   completions(uri: string, position: Position): readonly CompletionItem[];
   hover(uri: string, position: Position): Hover | undefined;
@@ -185,11 +185,12 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     diagnostics: (uri) =>
       at(
         uri,
-        (snapshot) => [
-          ...part('syntax', () => syntaxDiagnostics(snapshot, abilities)),
-          ...part('plan', () => planDiagnostics(snapshot, abilities)),
-          ...part('findings', () => findingDiagnostics(snapshot, abilities)),
-        ],
+        (snapshot) =>
+          [
+            ...part('syntax', () => syntaxDiagnostics(snapshot, abilities)),
+            ...part('plan', () => planDiagnostics(snapshot, abilities)),
+            ...part('findings', () => findingDiagnostics(snapshot, abilities)),
+          ].sort((a, b) => a.range.start.line - b.range.start.line),
         [],
       ),
     completions: (uri, position) =>

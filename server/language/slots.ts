@@ -1,7 +1,7 @@
 import { choiceLists, type StatementKind } from '../../grammar/index.js';
 import type { FileReference } from '../plan/plan.js';
 import type { NameKind } from './names.js';
-import { placeSlots } from './place-slots.js';
+import { placeSlots, restOfSystem } from './place-slots.js';
 
 /** What can stand at the caret. */
 export type Slot =
@@ -95,7 +95,7 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   }),
   canvas: then([{ kind: 'stock sizes' }], [units, words(choiceLists.Orientation)]),
   ground: then([{ kind: 'colours' }], [words(choiceLists.ColourRole)]),
-  divide: list({ kind: 'systems' }),
+  divide: (rest) => restOfSystem(rest.at(-1)) ?? list({ kind: 'systems' })(rest),
   focus: place,
   'win by': list(words(choiceLists.Means)),
   horizon: then([], [units]),

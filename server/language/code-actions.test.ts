@@ -1,0 +1,125 @@
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { SnippetTextEdit, TextDocumentEdit, TextEdit, type CodeAction } from 'vscode-languageserver-types';
+import { describe, expect, test } from 'vitest';
+import { everything, nothing, openPlan } from './test-support.js';
+
+const hidden = `canvas 40 x 30 cm
+focus (10, 10)
+object tram, dominant
+\tshape rectangle (0, 0) to (20, 20)
+\tvalue 1
+object wall
+  shape rectangle (0, 0) to (40, 30)
+  value 4
+`;
+
+function actionsAt(marked: string, abilities = everything): readonly CodeAction[] {
+  const { service, uri, position, failures } = openPlan(marked, abilities);
+  const actions = service.codeActions(uri, { start: position, end: position });
+  expect(failures).toEqual([]);
+  return actions;
+}
+
+function editsOf({ edit }: CodeAction): readonly (TextEdit | SnippetTextEdit)[] {
+  const changes = edit?.documentChanges?.filter((change) => TextDocumentEdit.is(change)) ?? [];
+  return [...changes.flatMap(({ edits }) => edits), ...Object.values(edit?.changes ?? {}).flat()];
+}
+
+/** The text after the action, with snippets as they stand. */
+function applied(text: string, action: CodeAction | undefined): string {
+  const edits = (action === undefined ? [] : editsOf(action)).map((edit) =>
+    TextEdit.is(edit) ? edit : { range: edit.range, newText: edit.snippet.value },
+  );
+  return TextDocument.applyEdits(TextDocument.create('plan', 'mahlstick', 1, text), edits);
+}
+
+const titled = (actions: readonly CodeAction[], title: RegExp): CodeAction | undefined =>
+  actions.find((action) => title.test(action.title));
+
+describe('did you mean', () => {
+  test('a word of the language', () => {
+    const [action] = actionsAt('o|bjekt tram');
+    expect(action).toMatchObject({
+      kind: 'quickfix',
+      isPreferred: true,
+      diagnostics: [{ code: 'unknown-word' }],
+    });
+    expect(applied('objekt tram', action)).toBe('object tram');
+  });
+
+  test('a name', () => {
+    const text = 'canvas 40 x 30 cm\nobject tram\npath tarm';
+    expect(applied(text, titled(actionsAt(text.replace('tarm', 't|arm')), /tram/u))).toBe(
+      'canvas 40 x 30 cm\nobject tram\npath tram',
+    );
+  });
+
+  test('a rule', () => {
+    const text = 'canvas 40 x 30 cm\nallow evn count because "so"\n';
+    expect(applied(text, titled(actionsAt(text.replace('evn', 'e|vn')), /even count/u))).toContain(
+      'allow even count',
+    );
+  });
+});
+
+describe('set aside with a reason', () => {
+  test('under the object when the finding concerns one, as deep as its other lines', () => {
+    const action = titled(
+      actionsAt(hidden.replace('tram', 't|ram')),
+      /Set `hidden object` aside for `tram`/u,
+    );
+    expect(applied(hidden, action)).toContain(
+      '\tvalue 1\n\tallow hidden object because "${1:why}"\nobject wall',
+    );
+  });
+
+  test('for the plan otherwise', () => {
+    const text = 'canvas 40 x 30 cm\nfocus (20, 15)\n';
+    const action = titled(actionsAt(text.replace('(20', '|(20')), /centred focus/u);
+    expect(applied(text, action)).toBe(`${text}\nallow centred focus because "\${1:why}"\n`);
+  });
+
+  test('beside the exceptions that are there', () => {
+    const text = 'canvas 40 x 30 cm\nallow no focus because "a pattern"\nfocus (20, 15)\n';
+    const action = titled(actionsAt(text.replace('(20', '|(20')), /centred focus/u);
+    expect(applied(text, action)).toContain('"a pattern"\nallow centred focus because "${1:why}"\nfocus');
+  });
+
+  test('a text that ends without a line end', () => {
+    const text = 'canvas 40 x 30 cm\r\nfocus (20, 15)';
+    const action = titled(actionsAt(text.replace('(20', '|(20')), /centred focus/u);
+    expect(applied(text, action)).toBe(`${text}\r\n\r\nallow centred focus because "…"`);
+  });
+
+  test('what it writes is read, and sets the finding aside', () => {
+    const action = titled(actionsAt(hidden.replace('tram', 't|ram'), nothing), /Set `hidden object` aside/u);
+    const { service, uri } = openPlan(applied(hidden, action));
+    expect(service.diagnostics(uri).map(({ code }) => code)).not.toContain('hidden-object');
+    expect(
+      service.snapshot(uri)?.findings.find(({ rule }) => rule === 'hidden object')?.allowed,
+    ).toBeDefined();
+  });
+});
+
+test('an exception without need is taken out with its line', () => {
+  const text = 'canvas 40 x 30 cm\nallow hidden object because "so"\nscale 5\n';
+  const action = titled(actionsAt(text.replace('hidden', 'h|idden')), /Take this line out/u);
+  expect(applied(text, action)).toBe('canvas 40 x 30 cm\nscale 5\n');
+});
+
+test('edits name the version they were made for, where the client can take that', () => {
+  const [versioned] = actionsAt('o|bjekt tram');
+  expect(versioned?.edit?.documentChanges).toMatchObject([{ textDocument: { version: 1 } }]);
+  const [plain] = actionsAt('o|bjekt tram', nothing);
+  expect(plain?.edit).toEqual({
+    changes: {
+      'file:///studio/plan.mahl': [
+        { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 6 } }, newText: 'object' },
+      ],
+    },
+  });
+});
+
+test('nothing is offered where nothing is wrong', () => {
+  expect(actionsAt(hidden.replace('canvas', 'c|anvas'))).toEqual([]);
+});

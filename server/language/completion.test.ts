@@ -1,0 +1,201 @@
+import { CompletionItemKind, InsertTextFormat, type CompletionItem } from 'vscode-languageserver-types';
+import { describe, expect, test } from 'vitest';
+import { parse, statements, type Block } from '../../grammar/index.js';
+import { snippets } from './snippets.js';
+import { everything, nothing, openPlan } from './test-support.js';
+
+const picture = `canvas 40 x 30 cm
+divide thirds
+colour teal #2f6f73 dominant
+colour rust 7.5R 4/10 complement
+object sky
+  colour teal
+object tram, dominant
+  value 3
+palette
+  paint ultra PB29, warm
+`;
+
+function complete(marked: string, abilities = everything): readonly CompletionItem[] {
+  const { service, uri, position, failures } = openPlan(marked, abilities);
+  const items = service.completions(uri, position);
+  expect(failures).toEqual([]);
+  return items;
+}
+
+const labels = (marked: string): readonly string[] => complete(marked).map(({ label }) => label);
+
+describe('statements', () => {
+  test('at the left margin, those of a plan', () => {
+    expect(labels('|')).toContain('object');
+    expect(labels('|')).not.toContain('plane');
+  });
+
+  test('indented, those of the block', () => {
+    expect(labels('object sky\n  |')).toEqual(expect.arrayContaining(['plane', 'shape', 'value', 'colour']));
+    expect(labels('object sky\n  |')).not.toContain('canvas');
+    expect(labels('focus upper right\n  |')).toEqual(['win by']);
+    expect(labels('sitting "a"\n  photo "a.jpg"\n    |')).toEqual(['corners', 'grey']);
+  });
+
+  test('under a line that is misspelt, those that it was to hold', () => {
+    expect(labels('objekt sky\n  |')).toContain('plane');
+  });
+
+  test('a blank line in a block belongs to it', () => {
+    expect(labels('object sky\n\n  // far away\n  |')).toContain('plane');
+  });
+
+  test('the second word of a keyword takes the first one along', () => {
+    expect(complete('focus upper right\n  win b|')).toMatchObject([
+      { label: 'win by', textEdit: { range: { start: { line: 1, character: 2 }, end: { character: 7 } } } },
+    ]);
+  });
+
+  test('each says what it means and how it is written', () => {
+    const canvas = complete('|').find(({ label }) => label === 'canvas');
+    expect(canvas).toMatchObject({ kind: CompletionItemKind.Keyword, detail: 'canvas WIDTH x HEIGHT UNIT' });
+    expect(canvas?.documentation).toMatchObject({ kind: 'markdown' });
+  });
+
+  test('snippets for a client that can take them, plain words for one that can’t', () => {
+    const canvas = (items: readonly CompletionItem[]) => items.find(({ label }) => label === 'canvas');
+    expect(canvas(complete('|'))).toMatchObject({ insertTextFormat: InsertTextFormat.Snippet });
+    expect(canvas(complete('|', nothing))).toMatchObject({
+      documentation: { kind: 'plaintext' },
+      textEdit: { newText: 'canvas' },
+    });
+    expect(canvas(complete('|', nothing))).not.toHaveProperty('insertTextFormat');
+  });
+});
+
+describe('a snippet with what stands in its places is a statement that reads', () => {
+  const filled = (snippet: string): string =>
+    snippet.replace(/\$\{\d+\|([^,|]*)[^}]*\}/gu, '$1').replace(/\$\{\d+:([^}]*)\}/gu, '$1');
+  const openings: Readonly<Record<Block, string>> = {
+    plan: '',
+    canvas: 'canvas 40 x 30 cm\n\t',
+    divide: 'divide own\n\t',
+    focus: 'focus upper right\n\t',
+    scale: 'scale 5\n\t',
+    object: 'object a\n\t',
+    shape: 'object a\n\tshape outline (0, 0) (1, 1)\n\t\t',
+    palette: 'palette\n\t',
+    sitting: 'sitting "a"\n\t',
+    photo: 'sitting "a"\n\tphoto "a.jpg"\n\t\t',
+    sketch: 'sketch "a.png"\n\t',
+  };
+  test.each(Object.entries(snippets))('%s', (kind, snippet) => {
+    const block = statements.find((entry) => entry.kind === kind)?.in[0] ?? 'plan';
+    expect(parse(openings[block] + filled(snippet)).problems).toEqual([]);
+  });
+});
+
+describe('what follows', () => {
+  test.each([
+    ['divide |', ['golden', 'thirds', 'two to three', 'root 5']],
+    ['divide golden, |', ['thirds']],
+    ['divide two |', ['to three']],
+    ['focus |', ['focus', 'upper right', 'left edge', 'upper left corner', 'centre']],
+    ['focus upper |', ['left', 'centre', 'right']],
+    ['focus upper right of |', ['thirds', 'rabatment']],
+    ['focus upper right\n  win by value, |', ['colour', 'edges']],
+    ['canvas |', ['figure 20', 'A3']],
+    ['canvas 40 x 30 |', ['cm', 'in']],
+    ['scale 7\n\nobject a\n  value |', ['1', '7']],
+    ['budget |', ['value', 'colour']],
+    ['budget value |', ['dark', 'middle', 'light']],
+    ['scale 5\n  group deep 1-2, high 3-5\nbudget value |', ['deep', 'high']],
+    ['budget value dark 30%, |', ['middle']],
+    ['budget colour dominant 70% |', ['within']],
+    ['object a\n  shape |', ['rectangle', 'outline', 'from']],
+    ['object a\n  shape outline (0, 0) |', ['focus', 'centre']],
+    ['object a\n  shape outline (0, 0) (1, 1)\n    |', ['focus', 'centre']],
+    ['object a, |', ['dominant', 'secondary']],
+    ['object a\n  plane |', ['background']],
+    ['object a\n  edges soft |', ['against']],
+    ['object a\n  mirror |', ['left to right']],
+    ['lead a |', ['from', 'along']],
+    ['lead a from left edge at 20% |', ['through', 'to']],
+    ['lead a from (0, 0) to |', ['focus']],
+    ['cue "bells" |', ['carried by']],
+    ['sitting "a"\n  layer |', ['body colour', 'glaze']],
+    ['palette\n  paint white PW6, |', ['warm']],
+    ['wheel |', ['painters', 'munsell']],
+    ['allow |', ['value budget', 'even count']],
+    ['rule hidden object |', ['warning', 'limit']],
+  ])('%s', (marked, expected) => {
+    expect(labels(marked)).toEqual(expect.arrayContaining(expected));
+  });
+
+  test.each([
+    ['path sky, |'],
+    ['cue "bells" carried by |'],
+    ['object a\n  edges soft against |'],
+    ['object a\n  at |'],
+    ['lead a along |'],
+    ['sitting "a"\n  works |'],
+    ['allow hidden object for |'],
+    ['focus centre of |'],
+  ])('objects: %s', (marked) => {
+    expect(labels(picture + marked)).toEqual(expect.arrayContaining(['sky', 'tram']));
+  });
+
+  test('colours come with their hex code, for which editors show a swatch', () => {
+    expect(complete(`${picture}object wall\n  colour |`)).toMatchObject([
+      {
+        label: 'teal',
+        kind: CompletionItemKind.Color,
+        detail: 'dominant',
+        documentation: '#2f6f73 8.9BG 4.2/4.3',
+      },
+      { label: 'rust', kind: CompletionItemKind.Color },
+    ]);
+  });
+
+  test('crossings are those of the plan’s own division', () => {
+    expect(complete(`${picture}focus |`)).toContainEqual(
+      expect.objectContaining({ label: 'upper right', detail: 'crossing of thirds' }),
+    );
+  });
+
+  test('the name of a rule takes the place of all its words', () => {
+    const [first] = complete('allow value b|');
+    expect(first?.textEdit).toMatchObject({ range: { start: { character: 6 }, end: { character: 13 } } });
+  });
+
+  test('steps keep their order', () => {
+    const steps = complete('scale 11\nobject a\n  value |');
+    expect(
+      steps.toSorted((a, b) => (a.sortText ?? '').localeCompare(b.sortText ?? '')).map(({ label }) => label),
+    ).toEqual(Array.from({ length: 11 }, (_, index) => String(index + 1)));
+  });
+
+  test('parts of an SVG file, once it has been read', async () => {
+    const marked = 'object a\n  shape from "tram.svg" part "d|';
+    const files = {
+      'file:///studio/tram.svg': { ok: true, text: '<svg><g id="door"/><path id=\'roof\'/></svg>' },
+    } as const;
+    const { service, uri, position } = openPlan(marked, everything, files);
+    service.completions(uri, position);
+    await new Promise(setImmediate);
+    expect(service.completions(uri, position).map(({ label }) => label)).toEqual(['door', 'roof']);
+  });
+
+  test('files that the plan names already', () => {
+    expect(labels('object a\n  shape from "tram.svg"\nobject b\n  shape from "|')).toEqual(['tram.svg']);
+  });
+});
+
+test.each(['object a // |', 'note "a quiet |', 'object |', 'scale |', 'nonsense |', 'plane |'])(
+  'nothing: %s',
+  (marked) => {
+    expect(labels(marked)).toEqual([]);
+  },
+);
+
+test('a position outside the text is taken for the nearest inside', () => {
+  const { service, uri } = openPlan('canvas 40 x 30 cm\n');
+  expect(service.completions(uri, { line: 90, character: 90 }).length).toBeGreaterThan(10);
+  expect(service.completions(uri, { line: -1, character: -1 }).length).toBeGreaterThan(10);
+});

@@ -1,18 +1,13 @@
 import Flatbush from 'flatbush';
 import type { Outline, Ring } from '../plan/geometry/outline.js';
 import { boxContains } from '../plan/geometry/point.js';
-import { type Grid, gridOver, polygonsOf, ringsOf } from '../plan/geometry/polygons.js';
+import { polygonsOf, ringsOf } from '../plan/geometry/polygons.js';
 import { areaOf } from '../plan/geometry/regions.js';
-import {
-  type Piece,
-  type WorkCounter,
-  pieceOf,
-  rectanglePath,
-  sharedArea,
-  subtract,
-} from '../plan/geometry/subtract.js';
+import { type CanvasSize, Keeper, type Sheet, sheetsOver } from '../plan/geometry/sheet.js';
+import { type Piece, type WorkCounter, pieceOf, sharedArea, subtract } from '../plan/geometry/subtract.js';
 
 export { areaOf, centroid, containsPoint, distanceToOutline, unionArea } from '../plan/geometry/regions.js';
+export type { CanvasSize } from '../plan/geometry/sheet.js';
 export type { WorkCounter } from '../plan/geometry/subtract.js';
 
 /** What is seen of one shape. Areas in squared canvas units, shares as parts: 0.3 is 30 %. */
@@ -45,35 +40,18 @@ export interface VisibleAreas {
   readonly bare: readonly Ring[];
 }
 
-export interface CanvasSize {
-  readonly width: number;
-  readonly height: number;
-}
-
-/** The canvas on the grid, and the key under which results for it are kept. */
-interface Sheet {
-  readonly key: string;
-  readonly size: CanvasSize;
-  readonly grid: Grid;
-  readonly piece: Piece;
-}
-
 interface Layer {
   readonly outline: Outline;
   readonly piece: Piece;
 }
 
-/** A result and all that it depends on: the canvas, the shape itself, and the shapes in front of it, in order. */
-interface Kept<Result> {
-  readonly sheet: string;
-  readonly inFront: readonly Outline[];
-  readonly result: Result;
-}
+/** Parts that do not add up within this part of the canvas were cut wrongly. */
+const DOUBT = 1e-9;
 
-const keptPieces = new WeakMap<Outline, Kept<Piece>>();
+const pieces = new Keeper<Piece>();
 /** `coveredBy` counts within the shapes in front, so that a result holds wherever they stand in the plan. */
-const keptLayers = new WeakMap<Outline, Kept<LayerAreas>>();
-const keptBare = new WeakMap<Outline, Kept<Piece>>();
+const parts = new Keeper<LayerAreas>();
+const bareParts = new Keeper<Piece>();
 
 /**
  * What is seen of each shape, and what stays bare. `layers` run from back to front. Shares and the bare share add
@@ -81,25 +59,35 @@ const keptBare = new WeakMap<Outline, Kept<Piece>>();
  * without area has areas and shares of 0, and a canvas without area leaves nothing visible and is all bare.
  *
  * Results are kept as long as the outlines they were worked out from, so that after a change only the shape that
- * changed and those behind it are worked out anew. `counter` counts that work.
+ * changed and those behind it are worked out anew. `counter` counts that work. Should the parts not add up, all is
+ * cut again with a second opinion on every cut.
  */
 export function visibleAreas(
   canvas: CanvasSize,
   layers: readonly { readonly outline: Outline }[],
   counter?: WorkCounter,
 ): VisibleAreas {
-  const sheet = sheetOf(canvas);
-  if (!sheet) {
+  const sheets = sheetsOver(canvas);
+  if (!sheets) {
     return { layers: layers.map(({ outline }) => unseen(outline)), bareArea: 0, bareShare: 1, bare: [] };
   }
-  const pieces = layers.map(({ outline }): Layer => ({ outline, piece: clipped(outline, sheet, counter) }));
-  const inFront = overlapsInFront(pieces);
-  const bare = bareGround(sheet, pieces, counter);
+  const areas = areasOn(sheets.plain, layers, counter);
+  return addsUp(areas, canvas) ? areas : areasOn(sheets.careful, layers, counter);
+}
+
+function areasOn(
+  sheet: Sheet,
+  outlines: readonly { readonly outline: Outline }[],
+  counter: WorkCounter | undefined,
+): VisibleAreas {
+  const layers = outlines.map(({ outline }): Layer => ({ outline, piece: clipped(outline, sheet, counter) }));
+  const inFront = overlapsInFront(layers);
+  const bare = bareGround(sheet, layers, counter);
   const bareShare = bare.area / sheet.piece.area;
   return {
-    layers: pieces.map((layer, index) => {
+    layers: layers.map((layer, index) => {
       const indices = inFront(index);
-      const covers = indices.flatMap((cover) => pieces[cover] ?? []);
+      const covers = indices.flatMap((cover) => layers[cover] ?? []);
       const areas = uncovered(layer, covers, sheet, counter);
       const coveredBy = areas.coveredBy.map((cover) => ({
         index: indices[cover.index] ?? index,
@@ -107,31 +95,28 @@ export function visibleAreas(
       }));
       return { ...areas, coveredBy };
     }),
-    bareArea: bareShare * canvas.width * canvas.height,
+    bareArea: bareShare * sheet.size.width * sheet.size.height,
     bareShare,
     bare: ringsOf(bare.polygons, sheet.grid),
   };
 }
 
-/** The sheet asked for last: while it is the same, what was cut out of it can be used again. */
-let lastSheet: Sheet | undefined;
-
-/** None for a canvas without area, or so narrow that its short side is lost on the grid. */
-function sheetOf(size: CanvasSize): Sheet | undefined {
-  const key = `${size.width} x ${size.height}`;
-  if (lastSheet?.key === key) return lastSheet;
-  const grid = gridOver({ left: 0, top: 0, right: size.width, bottom: size.height });
-  if (!grid) return undefined;
-  const right = Math.round(size.width * grid.scale);
-  const bottom = Math.round(size.height * grid.scale);
-  if (right === 0 || bottom === 0) return undefined;
-  const piece = pieceOf([rectanglePath({ left: 0, top: 0, right, bottom })]);
-  lastSheet = { key, size: { width: size.width, height: size.height }, grid, piece };
-  return lastSheet;
+/** The parts make up the canvas, and what is hidden of a shape fits what covers it. */
+function addsUp({ layers, bareShare }: VisibleAreas, { width, height }: CanvasSize): boolean {
+  const sum = layers.reduce((total, { share }) => total + share, bareShare);
+  const slack = DOUBT * width * height;
+  return (
+    Math.abs(sum - 1) <= DOUBT &&
+    layers.every(({ onCanvasArea, visibleArea, coveredBy }) => {
+      const hidden = onCanvasArea - visibleArea;
+      const most = coveredBy.reduce((total, { area }) => total + area, 0);
+      return hidden <= most + slack && hidden >= (coveredBy[0]?.area ?? 0) - slack;
+    })
+  );
 }
 
 function clipped(outline: Outline, sheet: Sheet, counter: WorkCounter | undefined): Piece {
-  return kept(keptPieces, outline, sheet, [], () => {
+  return pieces.recall(sheet, outline, [], () => {
     if (counter) counter.clips++;
     return pieceOf(polygonsOf(outline, sheet.grid));
   });
@@ -160,12 +145,13 @@ function uncovered(
   counter: WorkCounter | undefined,
 ): LayerAreas {
   const inFront = covers.map(({ outline }) => outline);
-  return kept(keptLayers, layer.outline, sheet, inFront, () => {
+  return parts.recall(sheet, layer.outline, inFront, () => {
     const { outline, piece } = layer;
+    const way = { careful: sheet.careful, counter };
     const visible = subtract(
       piece,
       covers.map((cover) => cover.piece),
-      counter,
+      way,
     );
     const canvasArea = sheet.size.width * sheet.size.height;
     const onCanvasArea = (piece.area / sheet.piece.area) * canvasArea;
@@ -182,7 +168,7 @@ function uncovered(
       coveredBy: covers
         .map((cover, index) => ({
           index,
-          area: (sharedArea(piece, cover.piece, counter) / sheet.piece.area) * canvasArea,
+          area: (sharedArea(piece, cover.piece, way) / sheet.piece.area) * canvasArea,
         }))
         .filter(({ area }) => area > 0)
         .sort((a, b) => b.area - a.area),
@@ -195,11 +181,11 @@ function bareGround(sheet: Sheet, layers: readonly Layer[], counter: WorkCounter
   const [lowest, ...others] = seen;
   if (!lowest) return sheet.piece;
   const inFront = others.map(({ outline }) => outline);
-  return kept(keptBare, lowest.outline, sheet, inFront, () =>
+  return bareParts.recall(sheet, lowest.outline, inFront, () =>
     subtract(
       sheet.piece,
       seen.map(({ piece }) => piece),
-      counter,
+      { careful: sheet.careful, counter },
     ),
   );
 }
@@ -225,24 +211,4 @@ function unseen(outline: Outline): LayerAreas {
 
 function missingPart(part: number, whole: number): number {
   return whole > 0 ? Math.min(1, Math.max(0, 1 - part / whole)) : 0;
-}
-
-function kept<Result>(
-  store: WeakMap<Outline, Kept<Result>>,
-  outline: Outline,
-  sheet: Sheet,
-  inFront: readonly Outline[],
-  work: () => Result,
-): Result {
-  const last = store.get(outline);
-  if (
-    last?.sheet === sheet.key &&
-    last.inFront.length === inFront.length &&
-    last.inFront.every((other, index) => other === inFront[index])
-  ) {
-    return last.result;
-  }
-  const result = work();
-  store.set(outline, { sheet: sheet.key, inFront, result });
-  return result;
 }

@@ -1,5 +1,6 @@
 import { EMPTY_OUTLINE, type Outline, type PathCommand, type Ring, boxOfRings } from './path.js';
-import { areaOnGrid, gridOver, polygonsOf, ringsOf } from './polygons.js';
+import { areaOnGrid } from './clipping.js';
+import { gridOver, polygonsOf, ringsOf } from './polygons.js';
 
 /**
  * Several shapes as one outline that covers what any of them covers. Curves are kept where a shape winds once round

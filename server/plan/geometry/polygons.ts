@@ -45,11 +45,6 @@ export function ringsOf(polygons: Polygons, grid: Grid): readonly Ring[] {
   });
 }
 
-/** Area in squares of the grid, never negative. */
-export function areaOnGrid(polygons: Polygons): number {
-  return Math.max(0, polygons.reduce((sum, path) => sum + twiceArea(path), 0) / 2);
-}
-
 /**
  * The part of a ring in a box. Every place inside the box is wound round as often as before (parts outside are
  * pressed flat onto the box's border), so any fill rule still holds. Sutherland and Hodgman 1974.
@@ -93,17 +88,4 @@ function onGrid(ring: Ring, { region, scale }: Grid): Path {
     });
   }
   return path;
-}
-
-/** Measured from the first point, so that a small ring far from the origin loses nothing to rounding. */
-function twiceArea(path: Path): number {
-  const [origin] = path;
-  if (!origin) return 0;
-  let sum = 0;
-  let previous = origin;
-  for (const point of path) {
-    sum += (previous.x - origin.x) * (point.y - origin.y) - (point.x - origin.x) * (previous.y - origin.y);
-    previous = point;
-  }
-  return sum;
 }

@@ -1,7 +1,7 @@
-import { united } from './clipping.js';
+import { areaOnGrid, united } from './clipping.js';
 import { type Outline, type Ring, boxOfRings } from './path.js';
 import { type Point, isUsable } from './point.js';
-import { areaOnGrid, gridOver, polygonsOf } from './polygons.js';
+import { gridOver, polygonsOf } from './polygons.js';
 
 type Shape = Pick<Outline, 'rings' | 'fillRule'>;
 

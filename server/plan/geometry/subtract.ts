@@ -1,6 +1,5 @@
-import { type Polygons, difference, intersection, united } from './clipping.js';
+import { type Polygons, areaOnGrid, difference, intersection, united } from './clipping.js';
 import { type Box, boxContains, boxOfPoints, boxesOverlap } from './point.js';
-import { areaOnGrid } from './polygons.js';
 
 /** Polygons on the grid of whole numbers with what is asked of them again and again. */
 export interface Piece {
@@ -18,6 +17,12 @@ export interface WorkCounter {
   clips: number;
   differences: number;
   intersections: number;
+}
+
+export interface Way {
+  /** Every cut with a second opinion; see `difference`. Pieces cut carefully are to be kept apart from others. */
+  readonly careful: boolean;
+  readonly counter: WorkCounter | undefined;
 }
 
 /** Beyond this many polygons in one go, the sweep over them costs more than cutting the subject into quarters. */
@@ -42,24 +47,24 @@ const keptShared = new WeakMap<Piece, WeakMap<Piece, number>>();
  * What is left of `subject` under all `covers`. Nearly linear in their number when each covers little of it; called
  * again with the same pieces but a few, it works out anew only the quarters that those few touch.
  */
-export function subtract(subject: Piece, covers: readonly Piece[], counter?: WorkCounter): Piece {
+export function subtract(subject: Piece, covers: readonly Piece[], way: Way): Piece {
   const near = covers.filter((cover) => boxesOverlap(cover.box, subject.box));
   if (near.length === 0 || subject.area === 0) return subject;
-  const parts = partsLeft(subject, near, MOST_QUARTERINGS, counter);
+  const parts = partsLeft(subject, near, MOST_QUARTERINGS, way);
   const [only] = parts;
   return pieceOf(parts.length === 1 && only ? only : united(parts.flat()));
 }
 
 /** Area that two pieces share, squares of the grid. */
-export function sharedArea(a: Piece, b: Piece, counter?: WorkCounter): number {
+export function sharedArea(a: Piece, b: Piece, way: Way): number {
   if (!boxesOverlap(a.box, b.box)) return 0;
   if (boxCovers(a, b)) return b.area;
   if (boxCovers(b, a)) return a.area;
   if (a.isBox && b.isBox) return boxArea(commonBox(a.box, b.box));
   const known = keptShared.get(a)?.get(b);
   if (known !== undefined) return known;
-  if (counter) counter.intersections++;
-  const area = areaOnGrid(intersection(a.polygons, b.polygons));
+  if (way.counter) way.counter.intersections++;
+  const area = areaOnGrid(intersection(a.polygons, b.polygons, way.careful));
   const ofA = keptShared.get(a) ?? new WeakMap<Piece, number>();
   keptShared.set(a, ofA.set(b, area));
   return area;
@@ -69,7 +74,7 @@ function partsLeft(
   subject: Piece,
   covers: readonly Piece[],
   quarterings: number,
-  counter: WorkCounter | undefined,
+  way: Way,
 ): readonly Polygons[] {
   if (subject.area === 0 || covers.some((cover) => boxCovers(cover, subject))) return [];
   if (covers.length === 0) return [subject.polygons];
@@ -79,25 +84,25 @@ function partsLeft(
   const near = quarters.map((quarter) => covers.filter(({ box }) => boxesOverlap(box, quarter)));
   const spread = near.reduce((sum, some) => sum + some.length, 0);
   if (quarters.length === 0 || spread > 2 * covers.length) {
-    if (counter) counter.differences++;
+    if (way.counter) way.counter.differences++;
     const clip = covers.flatMap(({ polygons }) => polygons);
-    const parts = [difference(subject.polygons, clip)];
+    const parts = [difference(subject.polygons, clip, way.careful)];
     keptParts.set(subject, { covers, parts });
     return parts;
   }
-  const parts = quarterPieces(subject, quarters).flatMap((quarter, index) =>
-    partsLeft(quarter, near[index] ?? [], quarterings - 1, counter),
+  const parts = quarterPieces(subject, quarters, way).flatMap((quarter, index) =>
+    partsLeft(quarter, near[index] ?? [], quarterings - 1, way),
   );
   keptParts.set(subject, { covers, parts });
   return parts;
 }
 
-function quarterPieces(subject: Piece, quarters: readonly Box[]): readonly Piece[] {
+function quarterPieces(subject: Piece, quarters: readonly Box[], way: Way): readonly Piece[] {
   const known = keptQuarters.get(subject);
   if (known) return known;
   const pieces = quarters.map((quarter) => {
     const cell = [rectanglePath(quarter)];
-    return pieceOf(subject.isBox ? cell : intersection(subject.polygons, cell));
+    return pieceOf(subject.isBox ? cell : intersection(subject.polygons, cell, way.careful));
   });
   keptQuarters.set(subject, pieces);
   return pieces;

@@ -7,7 +7,7 @@ import { linePath, polygonPath, rectanglePath } from '../path-data.js';
 import type { Reading } from '../views/reading.js';
 import type { Mark } from '../scene.js';
 import { roleSign } from '../picture/signs.js';
-import { fitted, textWidth } from './text-width.js';
+import { BOLD_WIDTH, fitted, textWidth } from './text-width.js';
 import { capitalised, percent } from './words.js';
 
 interface Bars {
@@ -94,10 +94,14 @@ function rowMarks(row: BarRow, key: string, place: RowPlace): readonly Mark[] {
       tip: sentence(row),
     }),
     ...parts,
-    pathMark(`${key}:frame`, rectanglePath({ x, y: top, width: at(row.share) - x, height: high }), {
-      stroke: { ink: 'quiet', weight: 'fine' },
-      subject,
-    }),
+    ...(row.share > 0
+      ? [
+          pathMark(`${key}:frame`, rectanglePath({ x, y: top, width: at(row.share) - x, height: high }), {
+            stroke: { ink: 'quiet', weight: 'fine' },
+            subject,
+          }),
+        ]
+      : []),
     ...wantedMarks(row, key, { at, top, high, em, subject }),
   ];
 }
@@ -109,7 +113,7 @@ function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPl
   const isOff = wanted !== undefined && !wanted.within;
   const figures =
     wanted === undefined ? percent(row.share) : `${percent(row.share)} of ${percent(wanted.target)}`;
-  const figuresWidth = textWidth(figures, size) * (isOff ? 1.08 : 1);
+  const figuresWidth = textWidth(figures, size) * (isOff ? BOLD_WIDTH : 1);
   const isRole = ROLES.has(row.key) && key.startsWith('bar:colour:');
   const indent = isRole ? 1.05 * em : 0;
   const name = fitted(capitalised(row.name), size, width - indent - figuresWidth - (isOff ? 1.4 : 0.5) * em);

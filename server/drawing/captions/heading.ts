@@ -1,6 +1,6 @@
 import { textMark } from '../marks.js';
 import type { Mark } from '../scene.js';
-import { textWidth } from './text-width.js';
+import { BOLD_WIDTH, textWidth } from './text-width.js';
 
 /** A heading at the left and, where there is room for it, a remark at the right end of the same line. */
 export function headingMarks(
@@ -16,7 +16,7 @@ export function headingMarks(
 ): readonly Mark[] {
   const baseline = y + 0.95 * em;
   const size = 0.82 * em;
-  const room = width - 1.08 * textWidth(heading, 0.95 * em) - 0.6 * em;
+  const room = width - BOLD_WIDTH * textWidth(heading, 0.95 * em) - 0.6 * em;
   return [
     textMark(`${key}:heading`, heading, x, baseline, { size: 0.95 * em, ink: 'ink', face: 'strong' }),
     ...(textWidth(remark, size) > room

@@ -7,6 +7,9 @@ const WIDE =
 const MARK = /[\p{Mn}\p{Me}\p{Cf}]/u;
 const UPPER = /\p{Lu}/u;
 
+/** Bold letters are wider by about this much. */
+export const BOLD_WIDTH = 1.1;
+
 /**
  * About how wide a line of text will be, in the unit of `size`. No font can be asked, because the drawing is composed
  * where there may be none, so this is a broad humanist sans serif: a little too wide for most fonts, which leaves air.
@@ -22,7 +25,8 @@ function characterWidth(character: string): number {
   if (NARROW.has(character)) return 0.33;
   if (BROAD.has(character)) return 0.9;
   if (WIDE.test(character)) return 1;
-  return UPPER.test(character) ? 0.66 : 0.56;
+  if (UPPER.test(character)) return 0.68;
+  return character > '\u024F' ? 0.63 : 0.56;
 }
 
 /** The text cut with an ellipsis so that it is no wider than `width`. */

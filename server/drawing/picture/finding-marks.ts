@@ -16,6 +16,8 @@ export interface NumberedFinding {
 }
 
 const RADIUS_EMS = 0.58;
+/** More marks than this would hide what they are about. */
+const MOST_MARKED = 24;
 
 const ON_BARS: ReadonlySet<string> = new Set([...budgetRules.value, ...budgetRules.colour]);
 
@@ -46,7 +48,7 @@ export function findingMarks(
   const { em } = reading.layout;
   const radius = RADIUS_EMS * em;
   const used = [...taken];
-  return numbered.flatMap(({ finding, number, subject }) => {
+  return numbered.slice(0, MOST_MARKED).flatMap(({ finding, number, subject }) => {
     const wanted = placeOf(finding, reading);
     if (wanted === undefined) return [];
     const at = freePlace(wanted, radius, used, reading.picture);

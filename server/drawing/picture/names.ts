@@ -41,7 +41,13 @@ export function nameMarks(
   const size = NAME_SIZE_EMS * reading.layout.em;
   const wanted = objects.map(({ object, rings }) => {
     const signed = style.sign !== undefined && object.colour?.role !== undefined;
-    return { text: style.text(object), owner: object.index, rings, before: signed ? size : 0 };
+    return {
+      text: style.text(object),
+      owner: object.index,
+      rings,
+      before: signed ? size : 0,
+      bold: style.face?.(object) === 'strong',
+    };
   });
   const placed = placeNames(wanted, { map: reading.cells, picture: reading.picture, size, ...clear });
   const names = placed.flatMap((name) => {

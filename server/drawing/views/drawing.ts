@@ -6,6 +6,8 @@ import {
   horizonMarks,
   leadMarks,
 } from '../picture/construction.js';
+import { pathMark } from '../marks.js';
+import { rectanglePath } from '../path-data.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { nameMarks } from '../picture/names.js';
 import { type PictureMarks, type Reading, isUnplanned, paintOf, seenObjects } from './reading.js';
@@ -40,6 +42,7 @@ export function drawDrawing(reading: Reading): PictureMarks {
   return {
     shapes,
     construction: [
+      pathMark('edge', rectanglePath(reading.picture), { stroke: { ink: line, weight: 'fine' } }),
       ...divisionMarks(reading),
       ...horizonMarks(reading),
       ...leadMarks(reading, ground),

@@ -1,0 +1,42 @@
+import { parse } from '../../grammar/index.js';
+import { check } from '../../server/findings/check.js';
+import type { Finding } from '../../server/findings/finding.js';
+import { measure } from '../../server/measure/measure.js';
+import type { Measures } from '../../server/measure/measures.js';
+import type { Plan, PlanObject } from '../../server/plan/plan.js';
+import { resolvePlan, type ResolveOptions } from '../../server/plan/resolve.js';
+
+/** The plan that a text states; the text must be readable. */
+export function planOf(text: string, options: ResolveOptions = {}): Plan {
+  const tree = parse(text);
+  if (tree.problems.length > 0) throw new Error(JSON.stringify(tree.problems, undefined, 2));
+  return resolvePlan(tree, options);
+}
+
+export interface Checked {
+  readonly plan: Plan;
+  readonly measures: Measures;
+  readonly findings: readonly Finding[];
+}
+
+export function checked(text: string, options: ResolveOptions = {}): Checked {
+  const plan = planOf(text, options);
+  const measures = measure(plan);
+  return { plan, measures, findings: check(plan, measures) };
+}
+
+export function objectNamed(plan: Plan, name: string): PlanObject {
+  const object = plan.objects.find((candidate) => candidate.name === name);
+  if (!object) throw new Error(`no object ${name}`);
+  return object;
+}
+
+/** Files by the path written in the plan. */
+export function files(contents: Readonly<Record<string, string>>): ResolveOptions {
+  return {
+    readFile: (path) => {
+      const text = contents[path];
+      return text === undefined ? { ok: false, reason: `there is no ${path}` } : { ok: true, text };
+    },
+  };
+}

@@ -1,0 +1,66 @@
+import { checkDocument, type CheckedFile } from './check-document.js';
+import { checkText } from './check-text.js';
+import { evaluate } from './evaluate.js';
+import { exitCodes, gravest, type ExitCode } from './exit-code.js';
+import { countRemarks, remarksOf } from './remarks.js';
+import {
+  readSource,
+  refuseRepeatedInput,
+  spokenName,
+  unreadableText,
+  type UnreadableSource,
+} from './source.js';
+import type { Terminal } from './terminal.js';
+
+export interface CheckOptions {
+  readonly json?: boolean;
+  /** Warnings count as errors do. */
+  readonly strict?: boolean;
+}
+
+interface Checked extends CheckedFile {
+  readonly lines: readonly string[];
+}
+
+/** `mahlstick check`: says what is wrong with plans, and what the rules find in them. */
+export async function check(
+  names: readonly string[],
+  options: CheckOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  refuseRepeatedInput(names);
+  const files: (Checked | UnreadableSource)[] = [];
+  for (const name of names) {
+    const answer = await readSource(name, terminal);
+    if (!answer.ok) {
+      files.push(answer.unreadable);
+      continue;
+    }
+    const snapshot = evaluate(answer.source, terminal);
+    const title = snapshot.plan.title?.value;
+    files.push({
+      name,
+      ...(title === undefined ? {} : { title }),
+      lines: snapshot.lines,
+      remarks: remarksOf(snapshot),
+    });
+  }
+  if (options.json) {
+    await terminal.print(`${JSON.stringify(checkDocument(files), null, 2)}\n`);
+  } else {
+    const plans = files.filter(isChecked).map((file) => ({ ...file, name: spokenName(file.name) }));
+    await terminal.print(checkText(plans, terminal.coloured));
+    for (const file of files) if (!isChecked(file)) terminal.complain(unreadableText(file));
+  }
+  return gravest(files.map((file) => endingOf(file, options)));
+}
+
+function endingOf(file: Checked | UnreadableSource, { strict }: CheckOptions): ExitCode {
+  if (!isChecked(file)) return exitCodes.failed;
+  const { errors, warnings } = countRemarks(file.remarks);
+  return errors > 0 || (strict && warnings > 0) ? exitCodes.found : exitCodes.fine;
+}
+
+function isChecked(file: Checked | UnreadableSource): file is Checked {
+  return 'remarks' in file;
+}

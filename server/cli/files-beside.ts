@@ -1,0 +1,77 @@
+import { constants, closeSync, fstatSync, openSync, readFileSync, realpathSync } from 'node:fs';
+import path from 'node:path';
+import type { FileAnswer, ReadFile } from '../plan/plan.js';
+import { decodeUtf8 } from './utf8.js';
+
+/** As much as an editor reads: see `fileSizeLimitBytes` of the protocol. */
+const LARGEST_BYTES = 5 * 1024 * 1024;
+
+/**
+ * Reads the files that a plan names, from the plan's own folder. A plan may come from a stranger: what lies neither
+ * below that folder nor below the current one is refused, also when a link leads there. Reasons are whole sentences.
+ */
+export function filesBeside(planFolder: string, currentFolder: string): ReadFile {
+  const roots = [planFolder, currentFolder].flatMap((folder) => realPath(folder) ?? []);
+  const known = new Map<string, FileAnswer>();
+  return (written) => {
+    const answer = known.get(written) ?? readBeside(written, planFolder, roots);
+    known.set(written, answer);
+    return answer;
+  };
+}
+
+function readBeside(written: string, planFolder: string, roots: readonly string[]): FileAnswer {
+  const name = written.replaceAll('\\', '/');
+  if (name.trim() === '') return refuse('No file is named here.');
+  if (name.includes('\0')) return refuse('This name holds a character that no file name can hold.');
+  if (/^[a-z][a-z0-9+.-]*:/iu.test(name)) {
+    return refuse('A file is named by its path from the plan, not by an address.');
+  }
+  if (name.startsWith('/')) {
+    return refuse('A file is named by its path from the plan, not from the top of the disk.');
+  }
+  const file = path.resolve(planFolder, name);
+  // Asked before the disk is, so that nobody learns from the answer what lies outside.
+  const lexicalRoots = [...roots, path.resolve(planFolder)];
+  if (!lexicalRoots.some((root) => liesIn(file, root))) return refuse(OUTSIDE);
+  const real = realPath(file);
+  if (real === undefined) return refuse('There is no such file.');
+  if (!roots.some((root) => liesIn(real, root))) return refuse(OUTSIDE);
+  return readText(real);
+}
+
+const OUTSIDE = "This file lies outside the plan's folder and outside the folder you are in.";
+
+function readText(file: string): FileAnswer {
+  let handle: number | undefined;
+  try {
+    // Opening a pipe would wait for somebody to write into it; Windows knows no such flag.
+    handle = openSync(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    const status = fstatSync(handle);
+    if (!status.isFile()) return refuse('This is not a file.');
+    if (status.size > LARGEST_BYTES) return refuse('This file is larger than 5 MB.');
+    const decoded = decodeUtf8(readFileSync(handle));
+    return decoded.ok ? { ok: true, text: decoded.text } : refuse(`This file ${decoded.reason}.`);
+  } catch {
+    return refuse('This file may not be read.');
+  } finally {
+    if (handle !== undefined) closeSync(handle);
+  }
+}
+
+function liesIn(file: string, folder: string): boolean {
+  const inner = path.relative(folder, file);
+  return inner !== '' && !path.isAbsolute(inner) && inner.split(path.sep)[0] !== '..';
+}
+
+function realPath(file: string): string | undefined {
+  try {
+    return realpathSync(file);
+  } catch {
+    return undefined;
+  }
+}
+
+function refuse(reason: string): FileAnswer {
+  return { ok: false, reason };
+}

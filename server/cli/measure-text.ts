@@ -1,0 +1,160 @@
+import { inks, shown, table, type Inks } from './display.js';
+import type { MeasureDocument } from './schema/measure.js';
+
+/** What is measured on a plan, for people: tables with a heading each. */
+export function measureText(document: MeasureDocument, coloured: boolean): string {
+  const ink = inks(coloured);
+  const sections = [
+    headingText(document, ink),
+    section('Division', divisionText(document), ink),
+    section('Centre of interest', focusText(document), ink),
+    section('Objects, as they are seen', objectsText(document), ink),
+    section('Values', valuesText(document), ink),
+    section('Value budget', budgetText(document.values.budget, ink), ink),
+    section('Colours', coloursText(document), ink),
+    section('Colour budget', budgetText(document.colours.budget, ink), ink),
+  ];
+  return sections.filter((text) => text !== '').join('\n');
+}
+
+function section(heading: string, body: string, ink: Inks): string {
+  return body === '' ? '' : `${ink.strong(heading)}\n${body}`;
+}
+
+function headingText({ title, canvas }: MeasureDocument, ink: Inks): string {
+  const { width, height, unit, stock, support, medium, ground } = canvas;
+  const size = `${figure(width)} x ${figure(height)} ${unit}`;
+  const materials = [medium, support].filter((text) => text !== undefined).join(' on ');
+  const parts = [
+    ...(stock === undefined ? [] : [stock]),
+    size,
+    ...(materials === '' ? [] : [shown(materials)]),
+    `ground ${ground.colour}, value ${figure(ground.munsellValue, 1)}`,
+  ];
+  return `${ink.strong(shown(title ?? 'Untitled plan'))}\n${parts.join(', ')}\n`;
+}
+
+function divisionText({ divisions, canvas }: MeasureDocument): string {
+  const rows = divisions.flatMap(({ system, crossings }) =>
+    crossings.map(({ name, at }, index) => [
+      index === 0 ? system : '',
+      name,
+      `${figure(at.x)} ${canvas.unit} from the left`,
+      `${figure(at.y)} ${canvas.unit} from the top`,
+    ]),
+  );
+  return table(rows, ['left', 'left', 'right', 'right'], '  ');
+}
+
+function focusText({ focus, canvas }: MeasureDocument): string {
+  if (!focus) return '';
+  const { at, nearestCrossing: nearest, fromCentre, dominants } = focus;
+  const lines = [
+    `(${figure(at.x)}, ${figure(at.y)}) ${canvas.unit}, ${percent(fromCentre)} of the diagonal from the middle`,
+  ];
+  if (nearest) {
+    const away =
+      nearest.distanceShare < 0.0005
+        ? 'at'
+        : `${figure(nearest.distance)} ${canvas.unit} (${percent(nearest.distanceShare)} of the diagonal) from`;
+    lines.push(`${away} the ${nearest.name} crossing of ${nearest.system}`);
+  }
+  for (const { object, holds, distanceShare } of dominants) {
+    const name = `\`${shown(object)}\``;
+    if (holds) lines.push(`${name} holds it`);
+    else if (distanceShare === null) lines.push(`nothing is seen of ${name}`);
+    else lines.push(`${name} misses it by ${percent(distanceShare)} of the diagonal`);
+  }
+  return lines.map((line) => `  ${line}\n`).join('');
+}
+
+function objectsText({ objects }: MeasureDocument): string {
+  if (objects.length === 0) return '';
+  const rows = objects.map((object) => [
+    shown(object.name),
+    object.role ?? '',
+    object.plane,
+    object.step === undefined ? '-' : figure(object.step),
+    shown(object.colourName ?? object.colour ?? '-'),
+    percent(object.share),
+    someShare(object.hiddenShare),
+    someShare(object.offCanvasShare),
+    coverers(object.coveredBy),
+  ]);
+  const head = ['object', 'role', 'plane', 'value', 'colour', 'seen', 'hidden', 'off canvas', 'covered by'];
+  return table(
+    [head, ...rows],
+    ['left', 'left', 'left', 'right', 'left', 'right', 'right', 'right', 'left'],
+    '  ',
+  );
+}
+
+/** Nothing where it would read `0.0 %`. */
+function someShare(share: number): string {
+  return share < 0.0005 ? '' : percent(share);
+}
+
+function coverers(names: readonly string[]): string {
+  const first = names.slice(0, 3).map(shown).join(', ');
+  return names.length > 3 ? `${first} and ${names.length - 3} more` : first;
+}
+
+function valuesText({ values }: MeasureDocument): string {
+  const rows = values.steps.map(({ step, munsellValue, share }) => {
+    const group = values.groups.find(({ from, to }) => step >= from && step <= to);
+    return [figure(step), figure(munsellValue, 1), percent(share), shown(group?.name ?? '')];
+  });
+  const groups = values.groups.map(({ name, share }) => `${shown(name)} ${percent(share)}`).join(', ');
+  const notes = [
+    groups,
+    ...(values.munsellMean === undefined ? [] : [`mean value ${figure(values.munsellMean, 1)}`]),
+    ...(values.bareShare > 0 ? [`bare ground ${percent(values.bareShare)}`] : []),
+    ...(values.unplannedShare > 0 ? [`without value or colour ${percent(values.unplannedShare)}`] : []),
+  ];
+  const steps = table(
+    [['step', 'Munsell', 'share', 'group'], ...rows],
+    ['right', 'right', 'right', 'left'],
+    '  ',
+  );
+  return `${steps}  ${notes.join('; ')}\n`;
+}
+
+function coloursText({ colours, objects }: MeasureDocument): string {
+  if (objects.length === 0 && colours.named.length === 0) return '';
+  const rows = colours.named.map(({ name, colour, role, share }) => [
+    shown(name),
+    colour,
+    role ?? '',
+    percent(share),
+  ]);
+  const named = rows.length === 0 ? '' : table(rows, ['left', 'left', 'left', 'right'], '  ');
+  const notes = [
+    ...colours.roles.filter(({ share }) => share > 0).map(({ role, share }) => `${role} ${percent(share)}`),
+    ...(colours.noRoleShare > 0 ? [`without a part ${percent(colours.noRoleShare)}`] : []),
+    ...(colours.bareShare > 0 ? [`bare ground ${percent(colours.bareShare)}`] : []),
+  ];
+  return `${named}${notes.length === 0 ? '' : `  ${notes.join('; ')}\n`}`;
+}
+
+function budgetText(budget: MeasureDocument['values']['budget'], ink: Inks): string {
+  if (budget.length === 0) return '';
+  const rows = budget.map(({ name, share, target, tolerance, difference, within }) => [
+    shown(name),
+    percent(share),
+    percent(target),
+    percent(tolerance),
+    within
+      ? 'kept'
+      : ink.warning(`${percent(Math.abs(difference))} too ${difference > 0 ? 'much' : 'little'}`),
+  ]);
+  const head = ['', 'measured', 'wanted', 'within', ''];
+  return table([head, ...rows], ['left', 'right', 'right', 'right', 'left'], '  ');
+}
+
+function percent(share: number): string {
+  return `${(share * 100).toFixed(1)} %`;
+}
+
+function figure(value: number, decimals = 2): string {
+  return String(Number(value.toFixed(decimals)));
+}

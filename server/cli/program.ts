@@ -1,0 +1,186 @@
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { version } from '../../package.json';
+import { views, type View } from '../drawing/scene.js';
+import type { CheckOptions } from './check.js';
+import { exitCodes, type ExitCode } from './exit-code.js';
+import type { FormatOptions } from './format.js';
+import type { MeasureOptions } from './measure.js';
+import type { ServerOptions } from './server.js';
+import { CommandFailure, type Terminal } from './terminal.js';
+
+const WIDEST = 20_000;
+
+/**
+ * Runs one command line, program name and node left out. Never rejects for what a painter can get wrong: the reason
+ * is told on the error stream. `undefined` when the language server has taken over the process.
+ */
+export async function run(words: readonly string[], terminal: Terminal): Promise<ExitCode | undefined> {
+  const ending: { code: ExitCode | undefined } = { code: exitCodes.fine };
+  const printed: string[] = [];
+  const program = describe(terminal, printed, (code) => (ending.code = code));
+  try {
+    await program.parseAsync([...words], { from: 'user' });
+    return ending.code;
+  } catch (error) {
+    if (error instanceof CommandFailure) {
+      terminal.complain(error.message);
+      return exitCodes.failed;
+    }
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? exitCodes.fine : exitCodes.failed;
+  } finally {
+    if (printed.length > 0) await terminal.print(printed.join(''));
+  }
+}
+
+/** The commands; each loads what it works with only when it is called. */
+function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | undefined) => void): Command {
+  const program = new Command('mahlstick')
+    .description('Plans for pictures in plain text: check them, draw them, measure them.')
+    .version(version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'explain a command')
+    .helpCommand('help [command]', 'explain a command')
+    .configureOutput({
+      writeOut: (text) => void printed.push(text),
+      writeErr: (text) => terminal.explain(text),
+      outputError: (text) => terminal.complain(text.replace(/^error: /, '').trimEnd()),
+    })
+    .exitOverride()
+    .showHelpAfterError('Try `mahlstick --help`.')
+    .addHelpText('after', PROGRAM_HELP);
+
+  program
+    .command('check')
+    .showHelpAfterError('Try `mahlstick check --help`.')
+    .summary('say what is wrong with plans')
+    .description(
+      'Says what cannot be read in a plan, where it breaks its own intentions (warnings) and rules of thumb (hints),\n' +
+        'and what it sets aside with a reason.',
+    )
+    .argument('<plan...>', 'plans to check; - is the standard input')
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .option('--strict', 'let warnings count as errors')
+    .addHelpText(
+      'after',
+      helpText('mahlstick check barn.mahl', [
+        [0, 'no plan has an error'],
+        [1, 'a plan has an error, or with --strict a warning'],
+        [2, 'a file cannot be read'],
+      ]),
+    )
+    .action(async (names: string[], options: CheckOptions) => {
+      end(await (await import('./check.js')).check(names, options, terminal));
+    });
+
+  program
+    .command('draw')
+    .showHelpAfterError('Try `mahlstick draw --help`.')
+    .summary('draw a plan as SVG or PNG')
+    .description('Draws a plan. Without -o the SVG goes to the standard output.')
+    .argument('<plan>', 'plan to draw; - is the standard input')
+    .addOption(new Option('--view <view>', 'what to show').choices(views).default('drawing'))
+    .option('-o, --output <file>', 'file to write, .svg or .png')
+    .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
+    .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
+    .addHelpText(
+      'after',
+      helpText('mahlstick draw barn.mahl --view notan -o barn-notan.png --width 2400', [
+        [0, 'drawn'],
+        [1, 'drawn, but the plan has errors and what cannot be read is not drawn'],
+        [2, 'not drawn: a file cannot be read or written'],
+      ]),
+    )
+    .action(
+      async (
+        name: string,
+        options: { readonly view: View; readonly theme: 'light' | 'dark'; output?: string; width?: number },
+      ) => {
+        end(await (await import('./draw.js')).draw(name, options, terminal));
+      },
+    );
+
+  program
+    .command('measure')
+    .showHelpAfterError('Try `mahlstick measure --help`.')
+    .summary('measure what is seen of a plan')
+    .description(
+      'Prints the division and its crossings, the visible share of each object, value and colour, and the budgets.',
+    )
+    .argument('<plan>', 'plan to measure; - is the standard input')
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .addHelpText(
+      'after',
+      helpText('mahlstick measure barn.mahl', [
+        [0, 'measured'],
+        [1, 'measured, but the plan has errors and what cannot be read is not measured'],
+        [2, 'the file cannot be read'],
+      ]),
+    )
+    .action(async (name: string, options: MeasureOptions) => {
+      end(await (await import('./measure.js')).measure(name, options, terminal));
+    });
+
+  program
+    .command('format')
+    .showHelpAfterError('Try `mahlstick format --help`.')
+    .summary('set plans in the house style')
+    .description(
+      'Sets plans in the house style, in their files. Comments and words stay as they are; - goes to the standard output.',
+    )
+    .argument('<plan...>', 'plans to format; - is the standard input')
+    .option('--check', 'change nothing, name the plans that would change')
+    .addHelpText(
+      'after',
+      helpText('mahlstick format *.mahl', [
+        [0, 'all plans are in the house style now (with --check: they were)'],
+        [1, 'with --check: the plans named are not'],
+        [2, 'a file cannot be read or written'],
+      ]),
+    )
+    .action(async (names: string[], options: FormatOptions) => {
+      end(await (await import('./format.js')).format(names, options, terminal));
+    });
+
+  program
+    .command('server')
+    .showHelpAfterError('Try `mahlstick server --help`.')
+    .summary('run the language server for an editor')
+    .description(
+      'Speaks the Language Server Protocol over the standard streams. Editors start it; people need not.',
+    )
+    .option('--stdio', 'speak over the standard streams')
+    .addHelpText('after', helpText('mahlstick server --stdio', [[2, 'the streams are not named']]))
+    .action(async (options: ServerOptions) => {
+      await (await import('./server.js')).server(options);
+      end(undefined);
+    });
+
+  return program;
+}
+
+function pixels(text: string): number {
+  const count = Number(text);
+  if (/^\d+$/.test(text) && count >= 1 && count <= WIDEST) return count;
+  throw new InvalidArgumentError(`A width is a whole number of pixels from 1 to ${WIDEST}.`);
+}
+
+function helpText(example: string, endings: readonly (readonly [ExitCode, string])[]): string {
+  const codes = endings.map(([code, meaning]) => `  ${code}  ${meaning}`).join('\n');
+  return `\nExample:\n  ${example}\n\nExit codes:\n${codes}\n`;
+}
+
+const PROGRAM_HELP = `
+Examples:
+  mahlstick check barn.mahl                 say what is wrong
+  mahlstick draw barn.mahl -o barn.svg      draw it
+  mahlstick measure barn.mahl               print shares and budgets
+  mahlstick format barn.mahl                tidy it
+
+Files that a plan names are read from its own folder, and only below that folder or the current one.
+
+Exit codes:
+  0  done, no plan has an error
+  1  done, but a plan has an error
+  2  not done: a file cannot be read or written, or the command is not understood
+  3  a fault of mahlstick itself
+`;

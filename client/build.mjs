@@ -1,4 +1,5 @@
 // @ts-check
+import { chmod } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -78,6 +79,7 @@ export async function build({ root = repository, production = false, watch = fal
   await Promise.all(contexts.map((context) => context.dispose()));
   const failure = results.find((result) => result.status === 'rejected');
   if (failure !== undefined) throw failure.reason;
+  if (!production) await chmod(path.join(root, 'dist/mahlstick.js'), 0o755);
 }
 
 const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');

@@ -42,7 +42,7 @@ export const objectStatements: readonly StatementEntry[] = [
     in: ['object'],
     meaning: 'Where the object stands, and which of its own places stands there.',
     form: 'at PLACE by bottom',
-    byDefault: 'where the shape says; by its middle',
+    byDefault: 'where its points say; by its middle',
   },
   {
     kind: 'size',
@@ -115,7 +115,7 @@ export const objectStatements: readonly StatementEntry[] = [
     in: ['object'],
     meaning: 'The step of the value scale the object is painted in.',
     form: 'value STEP',
-    byDefault: "the step nearest to its colour's own value",
+    byDefault: "the step nearest to the colour's own value",
   },
   {
     kind: 'edges',

@@ -143,7 +143,7 @@ export const pictureStatements: readonly StatementEntry[] = [
     in: ['plan'],
     meaning: 'The centre of interest.',
     form: 'focus PLACE',
-    byDefault: 'not stated, with a hint',
+    byDefault: 'none is stated, with a hint',
   },
   {
     kind: 'win by',
@@ -194,7 +194,7 @@ export const pictureStatements: readonly StatementEntry[] = [
     in: ['plan'],
     meaning: 'How much of the picture each value group, step or colour role is to cover.',
     form: 'budget value dark 30%, middle 45%, light 25% within 5%',
-    byDefault: 'colour: dominant 70%, complement 20%, discord 10% within 5% where roles are in use',
+    byDefault: 'for colour, dominant 70%, complement 20%, discord 10% within 5% where roles are in use',
   },
   {
     kind: 'wheel',

@@ -66,7 +66,7 @@ export const UnclosedSentence = createToken({
 /** Plain words to the end of the line; made by the reader of a line, never by the lexer. */
 export const FreeWords = createToken({ name: 'FreeWords', label: 'words', pattern: Lexer.NA });
 
-export const Hex = createToken({ name: 'Hex', label: '#RRGGBB', pattern: /#[0-9A-Za-z]*/ });
+export const Hex = createToken({ name: 'Hex', label: 'hex colour', pattern: /#[0-9A-Za-z]*/ });
 export const Css = createToken({
   name: 'Css',
   label: 'CSS colour',
@@ -77,7 +77,7 @@ export const Munsell = createToken({
   label: 'Munsell notation',
   pattern: /(?:\d+(?:\.\d+)?(?:RP|YR|GY|BG|PB|[RYGBP]) *\d+(?:\.\d+)?\/\d+(?:\.\d+)?|N *\d+(?:\.\d+)?\/\d*)/i,
 });
-export const DateToken = createToken({ name: 'Date', label: 'YYYY-MM-DD', pattern: /\d{4}-\d{2}-\d{2}/ });
+export const DateToken = createToken({ name: 'Date', label: 'day', pattern: /\d{4}-\d{2}-\d{2}/ });
 export const Fraction = createToken({
   name: 'Fraction',
   label: 'fraction',

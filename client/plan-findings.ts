@@ -3,11 +3,13 @@ import type { ListedFinding } from './preview/messages.js';
 
 const source = 'mahlstick';
 
-/** What the server has found in a plan, as it stands in the Problems view. */
+/** What the server has found in a plan, as it stands in the Problems view: that leaves the editor's own hints out. */
 export function findingsOf(uri: vscode.Uri): readonly ListedFinding[] {
   return vscode.languages
     .getDiagnostics(uri)
-    .filter((diagnostic) => diagnostic.source === source)
+    .filter(
+      (diagnostic) => diagnostic.source === source && diagnostic.severity !== vscode.DiagnosticSeverity.Hint,
+    )
     .map(({ code, severity, message, range: { start, end } }) => ({
       code: String(typeof code === 'object' ? code.value : (code ?? '')),
       severity: severityOf(severity),

@@ -1,7 +1,7 @@
 import type { Scene } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
 import { element } from './elements.js';
-import { type FindingRow, announcement, findingRows, summary } from './findings.js';
+import { type FindingRow, announcement, findingRows, messagePieces, summary } from './findings.js';
 import { severityWords } from './items.js';
 import type { ListedFinding } from './messages.js';
 
@@ -73,17 +73,17 @@ export class FindingsList {
     this.markLine(this.#line);
   }
 
-  #row({ severity, message, advice, location, subjects }: FindingRow): HTMLLIElement {
+  #row({ severity, message, advice, number, location, subjects }: FindingRow): HTMLLIElement {
     const button = element(
       'button',
       { type: 'button', class: severity },
-      element('span', { class: 'sign', 'aria-hidden': 'true' }),
+      element('span', { class: 'sign', 'aria-hidden': 'true' }, number ?? ''),
       element(
         'span',
         { class: 'said' },
         element('span', { class: 'weight' }, `${severityWords[severity]}: `),
-        element('span', { class: 'message' }, message),
-        ...(advice === undefined ? [] : [' ', element('span', { class: 'advice' }, advice)]),
+        ...worded(message),
+        ...(advice === undefined ? [] : [' ', element('span', { class: 'advice' }, ...worded(advice))]),
       ),
       element('span', { class: 'place' }, `line ${location.line + 1}`),
     );
@@ -100,4 +100,8 @@ export class FindingsList {
     this.#said = this.#findings;
     if (text !== undefined) this.live.textContent = text;
   }
+}
+
+function worded(message: string): readonly (HTMLElement | string)[] {
+  return messagePieces(message).map(({ text, quoted }) => (quoted ? element('q', {}, text) : text));
 }

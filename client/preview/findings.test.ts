@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { announcement, findingRows, summary } from './findings.js';
+import { announcement, findingRows, messagePieces, summary } from './findings.js';
 import type { ListedFinding } from './messages.js';
 import { stillLife } from './still-life.js';
 
@@ -63,5 +63,19 @@ describe('the summary of findings', () => {
     expect(summary([{ severity: 'hint' }, { severity: 'error' }, { severity: 'hint' }])).toBe(
       '1 error, 2 hints',
     );
+  });
+});
+
+describe('the wording of a message', () => {
+  it('tells words of the plan from the rest, and keeps a number with its sign', () => {
+    expect(messagePieces('Most of it is `hill` (50 %).')).toEqual([
+      { text: 'Most of it is ', quoted: false },
+      { text: 'hill', quoted: true },
+      { text: ' (50\u00a0%).', quoted: false },
+    ]);
+  });
+
+  it('has no quoted piece where a message has no backtick', () => {
+    expect(messagePieces('Two objects.')).toEqual([{ text: 'Two objects.', quoted: false }]);
   });
 });

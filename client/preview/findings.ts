@@ -1,10 +1,13 @@
 import type { Scene } from '../../server/drawing/scene.js';
 import type { ListedFinding } from './messages.js';
+import { findingNumbers } from './plate.js';
 
 /** A finding as it stands in the list below the drawing. */
 export interface FindingRow extends ListedFinding {
   /** One thing to try, where the drawing tells it apart from what was found. */
   readonly advice?: string;
+  /** The number of its mark in the picture, if it has one there. */
+  readonly number?: string;
   /** Keys of its subjects in the drawing, for marking them together. */
   readonly subjects: readonly string[];
 }
@@ -17,6 +20,7 @@ export function findingRows(
   scene: Scene | undefined,
 ): readonly FindingRow[] {
   const subjects = Object.entries(scene?.subjects ?? {});
+  const numbers = scene === undefined ? new Map<string, string>() : findingNumbers(scene);
   return findings
     .map((finding): FindingRow => {
       const same = subjects.flatMap(([key, subject]) =>
@@ -28,10 +32,12 @@ export function findingRows(
       );
       const message = same[0]?.message ?? finding.message;
       const advice = finding.message.slice(message.length).trim();
+      const number = same.flatMap(({ key }) => numbers.get(key) ?? [])[0];
       return {
         ...finding,
         message,
         ...(advice === '' ? {} : { advice }),
+        ...(number === undefined ? {} : { number }),
         subjects: same.map(({ key }) => key),
       };
     })
@@ -78,4 +84,17 @@ export function summary(findings: readonly Pick<ListedFinding, 'severity'>[]): s
     return count === 0 ? [] : [counted(count, severity)];
   });
   return parts.length === 0 ? 'No findings' : parts.join(', ');
+}
+
+/**
+ * A message in pieces: words of the plan, which stand between backticks, and the rest, in which a number stays with
+ * its per cent sign.
+ */
+export function messagePieces(
+  message: string,
+): readonly { readonly text: string; readonly quoted: boolean }[] {
+  return message
+    .split('`')
+    .map((text, index) => ({ text: text.replaceAll(/(\d) %/g, '$1\u00a0%'), quoted: index % 2 === 1 }))
+    .filter(({ text }) => text !== '');
 }

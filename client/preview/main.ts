@@ -6,6 +6,7 @@ import { element } from './elements.js';
 import { FindingsList } from './findings-list.js';
 import { type FromPage, type PageState, type ToPage, pageStateSchema, receiveInPage } from './messages.js';
 import { Notices } from './notices.js';
+import { withoutFindingsList } from './plate.js';
 import { Stage } from './stage.js';
 import { ViewChoice } from './view-choice.js';
 
@@ -82,7 +83,7 @@ function draw(scene: Scene): void {
   const empty = !Object.values(scene.subjects).some(({ kind }) => kind === 'object' || kind === 'lead');
   drawingPlace.hidden = empty;
   try {
-    stage.draw(scene);
+    stage.draw(withoutFindingsList(scene));
   } catch (error) {
     console.error(error);
     notices.broken();

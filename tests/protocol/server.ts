@@ -1,0 +1,161 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import os from 'node:os';
+import path from 'node:path';
+import * as esbuild from 'esbuild';
+import {
+  createMessageConnection,
+  IPCMessageReader,
+  IPCMessageWriter,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type MessageConnection,
+} from 'vscode-jsonrpc/node';
+import type {
+  ClientCapabilities,
+  Diagnostic,
+  InitializeResult,
+  PublishDiagnosticsParams,
+} from 'vscode-languageserver-protocol';
+
+/** Long enough for a busy machine, short enough to fail. */
+const patienceMilliseconds = 20_000;
+
+/** Settles as the promise does, or fails once patience is at an end. */
+export async function within<T>(
+  promise: Promise<T>,
+  what: string,
+  milliseconds = patienceMilliseconds,
+): Promise<T> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(new Error(`waited too long for ${what}`)), milliseconds);
+  });
+  try {
+    return await Promise.race([promise, late]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/** Bundles an entry of the server as the build does, into a folder of its own. */
+export async function bundle(
+  entry: 'node' | 'worker',
+): Promise<{ readonly file: string; readonly remove: () => Promise<void> }> {
+  const folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-server-'));
+  const file = path.join(folder, 'server.js');
+  await esbuild.build({
+    absWorkingDir: path.resolve(import.meta.dirname, '../..'),
+    entryPoints: [`server/entry/${entry}.ts`],
+    outfile: file,
+    bundle: true,
+    logLevel: 'error',
+    ...(entry === 'node'
+      ? { platform: 'node', format: 'cjs', target: 'node20' }
+      : { platform: 'browser', format: 'iife', target: 'es2022' }),
+  });
+  return { file, remove: () => rm(folder, { recursive: true, force: true }) };
+}
+
+export interface RunningServer {
+  readonly process: ChildProcess;
+  readonly client: Client;
+  /** The exit code, or the signal that ended it. */
+  readonly ended: Promise<number | string | null>;
+  /** Ends the process whatever state it is in. */
+  readonly stop: () => Promise<void>;
+}
+
+export function startServer(file: string, transport: '--stdio' | '--node-ipc' = '--stdio'): RunningServer {
+  const ipc = transport === '--node-ipc';
+  const child = spawn(process.execPath, [file, transport], {
+    stdio: ['pipe', 'pipe', 'pipe', ...(ipc ? (['ipc'] as const) : [])],
+  });
+  child.stderr?.resume();
+  const { stdin, stdout } = child;
+  if (stdin === null || stdout === null) throw new Error('the server has no streams');
+  const connection = ipc
+    ? createMessageConnection(new IPCMessageReader(child), new IPCMessageWriter(child))
+    : createMessageConnection(new StreamMessageReader(stdout), new StreamMessageWriter(stdin));
+  const ended = new Promise<number | string | null>((resolve) => {
+    child.once('exit', (code, signal) => resolve(code ?? signal));
+  });
+  return {
+    process: child,
+    client: new Client(connection),
+    ended,
+    stop: async () => {
+      connection.dispose();
+      if (child.exitCode === null && child.signalCode === null) child.kill('SIGKILL');
+      await within(ended, 'the end of the server');
+    },
+  };
+}
+
+/** An editor, as far as the server can tell. */
+export class Client {
+  readonly published: PublishDiagnosticsParams[] = [];
+  readonly logged: string[] = [];
+  readonly #waiting = new Set<() => void>();
+
+  constructor(readonly connection: MessageConnection) {
+    connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+      this.published.push(params);
+      this.#waiting.forEach((look) => look());
+    });
+    connection.onNotification('window/logMessage', ({ message }: { readonly message: string }) => {
+      this.logged.push(message);
+      this.#waiting.forEach((look) => look());
+    });
+    connection.onError(() => undefined);
+    connection.listen();
+  }
+
+  async initialize(
+    capabilities: ClientCapabilities,
+    more: Readonly<Record<string, unknown>> = {},
+  ): Promise<InitializeResult> {
+    const result = await this.request<InitializeResult>('initialize', {
+      processId: process.pid,
+      rootUri: null,
+      capabilities,
+      ...more,
+    });
+    await this.notify('initialized', {});
+    return result;
+  }
+
+  request<R>(method: string, params: unknown): Promise<R> {
+    return within(this.connection.sendRequest<R>(method, params), method);
+  }
+
+  notify(method: string, params: unknown): Promise<void> {
+    return within(this.connection.sendNotification(method, params), method);
+  }
+
+  open(uri: string, text: string, version = 1): Promise<void> {
+    return this.notify('textDocument/didOpen', {
+      textDocument: { uri, languageId: 'mahlstick', version, text },
+    });
+  }
+
+  /** The diagnostics of a version, when they have come. */
+  async diagnostics(uri: string, version: number): Promise<readonly Diagnostic[]> {
+    const found = () => this.published.findLast((one) => one.uri === uri && one.version === version);
+    await this.until(() => found() !== undefined, `diagnostics of version ${version}`);
+    return found()?.diagnostics ?? [];
+  }
+
+  until(holds: () => boolean, what: string): Promise<void> {
+    const met = new Promise<void>((resolve) => {
+      const look = (): void => {
+        if (!holds()) return;
+        this.#waiting.delete(look);
+        resolve();
+      };
+      this.#waiting.add(look);
+      look();
+    });
+    return within(met, what);
+  }
+}

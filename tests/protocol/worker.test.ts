@@ -1,0 +1,63 @@
+import { Worker } from 'node:worker_threads';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { createMessageConnection } from 'vscode-jsonrpc';
+import { PortMessageReader, PortMessageWriter } from 'vscode-jsonrpc/node';
+import type { SceneResult } from '../../server/language/protocol.js';
+import { bareClient } from './clients.js';
+import { bundle, Client } from './server.js';
+
+const uri = 'vscode-vfs://github/studio/plan.mahl';
+
+let worker: Worker;
+let client: Client;
+let remove: () => Promise<void>;
+
+/** A thread of Node that looks like a web worker: `self` with messages, and neither disk nor process. */
+const asWebWorker = (file: string): string => `
+  const { parentPort } = require('node:worker_threads');
+  const source = require('node:fs').readFileSync(${JSON.stringify(file)}, 'utf8');
+  const self = { postMessage: (data) => parentPort.postMessage(data), addEventListener: () => undefined };
+  parentPort.on('message', (data) => self.onmessage({ data }));
+  new Function('self', 'process', 'require', 'setImmediate', source)(self);
+`;
+
+beforeAll(async () => {
+  const bundled = await bundle('worker');
+  remove = bundled.remove;
+  worker = new Worker(asWebWorker(bundled.file), { eval: true });
+  client = new Client(createMessageConnection(new PortMessageReader(worker), new PortMessageWriter(worker)));
+});
+afterAll(async () => {
+  client.connection.dispose();
+  await worker.terminate();
+  await remove();
+});
+
+test('the worker answers without a disk: files come from the client', async () => {
+  const asked: string[] = [];
+  client.connection.onRequest('mahlstick/readFile', (params: { readonly uri: string }) => {
+    asked.push(params.uri);
+    const text = '<svg xmlns="http://www.w3.org/2000/svg"><rect id="door" width="4" height="3"/></svg>';
+    return { ok: true, text };
+  });
+  await client.initialize(bareClient, { initializationOptions: { readFiles: true } });
+  await client.open(uri, 'canvas 40 x 30 cm\nobject door\n  shape from "door.svg"\n  value 2\n');
+  await client.until(() => client.published.length > 1, 'the plan with its file');
+  expect(asked).toEqual(['vscode-vfs://github/studio/door.svg']);
+  const params = { textDocument: { uri }, view: 'drawing' };
+  const { version, scene } = await client.request<SceneResult>('mahlstick/scene', params);
+  expect(version).toBe(1);
+  expect(Object.keys(scene.subjects)).toContain('object:door');
+});
+
+test('of a burst of edits the last is the one that counts', async () => {
+  const sent = Array.from({ length: 50 }, (_, index) =>
+    client.notify('textDocument/didChange', {
+      textDocument: { uri, version: index + 2 },
+      contentChanges: [{ text: `objekt door${index}` }],
+    }),
+  );
+  await Promise.all(sent);
+  expect((await client.diagnostics(uri, 51)).map(({ code }) => code)).toContain('unknown-word');
+  expect(client.published.length).toBeLessThan(20);
+});

@@ -136,6 +136,28 @@ describe('shapes over each other', () => {
   });
 });
 
+describe('scribbles over a lattice', () => {
+  it('add up where the first cut does not', () => {
+    const back: Outline = {
+      ...polygon(
+        points(
+          ...[2, 4, 1, 4, 4, 7, 4, 5, 0, 6, 5, -1, 8, 2, 2, 3, 6, 0, 2, -1],
+          ...[5, -1, -1, 7, 3, 5, 2, 8, 0, 6],
+        ),
+      ),
+      fillRule: 'evenodd',
+    };
+    const front = polygon(points(4, -1, 1, 4, 2, 3, 7, 2, 4, 5, 6, 1, 2, 7, 3, -1, 2, 2, 6, 3));
+    const { layers, bareShare } = visibleAreas({ width: 7, height: 7 }, [
+      { outline: back },
+      { outline: front },
+    ]);
+    expect(layers.reduce((sum, { share }) => sum + share, bareShare)).toBeCloseTo(1, 9);
+    // Counted on 700 by 700 points of the canvas, by winding round each.
+    expect(bareShare).toBeCloseTo(0.5312, 2);
+  });
+});
+
 describe('hardly a scene', () => {
   it('of nothing is all bare', () => {
     expect(measure()).toMatchObject({ layers: [], bareArea: 5000, bareShare: 1 });

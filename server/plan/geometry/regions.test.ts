@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Outline, type Ring, ellipse, outlineOf, polygon, rectangle } from './outline.js';
+import { type Point, boxOfPoints } from './point.js';
 import { areaOf, centroid, containsPoint, distanceToOutline, unionArea } from './regions.js';
 
 function box(left: number, top: number, right: number, bottom: number): Outline {
@@ -31,23 +32,67 @@ describe('area', () => {
     expect(areaOf([flat])).toBeCloseTo(900, 6);
   });
 
-  it('is found without a hang for any ring on a coarse lattice, and is at least its winding area', () => {
-    const place = fc.tuple(fc.integer({ min: 0, max: 6 }), fc.integer({ min: 0, max: 3 }));
+  it('is right for any scribble over a coarse lattice, by either rule', () => {
+    const place = fc.record({ x: fc.integer({ min: 0, max: 6 }), y: fc.integer({ min: 0, max: 4 }) });
     fc.assert(
-      fc.property(fc.array(place, { maxLength: 16 }), (places) => {
-        const points = places.map(([x, y]) => ({ x, y }));
-        const { rings } = polygon(points);
-        const signed = points.reduce((sum, point, i) => {
-          const next = points[(i + 1) % points.length] ?? point;
-          return sum + (point.x * next.y - next.x * point.y) / 2;
-        }, 0);
-        expect(areaOf(rings)).toBeLessThanOrEqual(18 + 1e-6);
-        expect(areaOf(rings, 'evenodd')).toBeLessThanOrEqual(areaOf(rings) + 1e-6);
-        if (areaOf(rings) < 1e-6) expect(Math.abs(signed)).toBeLessThan(1e-6);
+      fc.property(fc.array(place, { maxLength: 18 }), (places) => {
+        const { rings } = polygon(places);
+        expect(Math.abs(areaOf(rings) - areaBySlices(places, (winding) => winding !== 0))).toBeLessThan(
+          0.005,
+        );
+        const odd = areaBySlices(places, (winding) => winding % 2 !== 0);
+        expect(Math.abs(areaOf(rings, 'evenodd') - odd)).toBeLessThan(0.005);
       }),
-      { numRuns: 2000, seed: 8 },
+      { numRuns: 1000, seed: 8 },
     );
   });
+
+  // Scribbles that clipper2-ts 2.0.1 gets wrong by 0.01 and 0.14 when asked only once.
+  const first = [
+    3, 1, 4, 3, 1, 4, 4, 4, 1, 1, 0, 1, 4, 0, 2, 3, 0, 0, 2, 3, 4, 2, 2, 0, 2, 2, 4, 0, 0, 2, 4, 1, 3, 4,
+  ];
+  const second = [
+    ...[
+      1, 1, 1, 4, 0, 2, 3, 3, 3, 0, 3, 2, 0, 1, 0, 1, 2, 2, 3, 3, 3, 0, 3, 1, 3, 1, 2, 1, 3, 1, 4, 1, 4, 1, 0,
+      4,
+    ],
+    ...[0, 1],
+  ];
+  it.each([
+    [first, undefined],
+    [second, 'evenodd' as const],
+  ])('is right where many sides meet in one point', (numbers, fillRule) => {
+    const places = Array.from({ length: numbers.length / 2 }, (_, i) => ({
+      x: numbers[2 * i] ?? NaN,
+      y: numbers[2 * i + 1] ?? NaN,
+    }));
+    const inside = (winding: number) => (fillRule === 'evenodd' ? winding % 2 !== 0 : winding !== 0);
+    expect(Math.abs(areaOf(polygon(places).rings, fillRule) - areaBySlices(places, inside))).toBeLessThan(
+      0.002,
+    );
+  });
+
+  /** Area by 600 level slices, the length of each found exactly: right to about 0.001 on such a lattice. */
+  function areaBySlices(points: readonly Point[], inside: (winding: number) => boolean): number {
+    const { top, bottom } = boxOfPoints(points);
+    const height = (bottom - top) / 600;
+    let area = 0;
+    for (let slice = 0; slice < 600; slice++) {
+      const y = top + (slice + 0.5) * height;
+      const crossings = points.flatMap((a, i) => {
+        const b = points[(i + 1) % points.length] ?? a;
+        if (a.y < y === b.y < y) return [];
+        return [{ x: a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x), step: a.y < b.y ? 1 : -1 }];
+      });
+      crossings.sort((a, b) => a.x - b.x);
+      let winding = 0;
+      crossings.forEach(({ x, step }, i) => {
+        winding += step;
+        if (inside(winding)) area += ((crossings[i + 1]?.x ?? x) - x) * height;
+      });
+    }
+    return area;
+  }
 });
 
 describe('a point', () => {

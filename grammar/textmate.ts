@@ -15,7 +15,6 @@ export interface TextMateRule {
 }
 
 export interface TextMateGrammar {
-  readonly $schema: string;
   readonly name: string;
   readonly scopeName: string;
   readonly fileTypes: readonly string[];
@@ -25,9 +24,8 @@ export interface TextMateGrammar {
 
 const inWord = "[\\p{L}\\p{M}\\p{N}_\\x{200C}\\x{200D}]|[-'’](?=[\\p{L}\\p{N}])";
 const word = `\\p{L}(?:${inWord})*`;
-/** No word begins or goes on here. */
+/** No word goes on here. Where one begins needs no test: words are always matched whole. */
 const wordEnd = `(?!${inWord})`;
-const wordStart = "(?<![\\p{L}\\p{M}\\p{N}_\\x{200C}\\x{200D}])(?<![\\p{L}\\p{N}][-'’])";
 
 const americanSpellings: Readonly<Record<string, string>> = {
   colour: 'colou?r',
@@ -66,7 +64,6 @@ const parts: readonly TextMateRule[] = [
  */
 export function textMateGrammar(): TextMateGrammar {
   return {
-    $schema: 'https://raw.githubusercontent.com/martinring/tmlanguage/master/tmlanguage.json',
     name: 'Mahlstick plan',
     scopeName: 'source.mahl',
     fileTypes: ['mahl'],
@@ -111,10 +108,10 @@ export function textMateGrammar(): TextMateGrammar {
         name: 'constant.other.color.mahl',
         match: [
           '#[0-9A-Za-z]+',
-          `${wordStart}(?i:rgba?|hsla?|hwb|oklab|oklch|lab|lch|color)\\([^()]*\\)`,
+          `(?i:rgba?|hsla?|hwb|oklab|oklch|lab|lch|color)\\([^()]*\\)`,
           `(?<![\\d.])\\d+(?:\\.\\d+)?(?i:RP|YR|GY|BG|PB|[RYGBP]) *\\d+(?:\\.\\d+)?/\\d+(?:\\.\\d+)?`,
-          `${wordStart}(?i:N) *\\d+(?:\\.\\d+)?/\\d*`,
-          `${wordStart}[PN](?:BK|BR|[BGMORVWY])\\d+(?::\\d+)?${wordEnd}`,
+          `(?i:N) *\\d+(?:\\.\\d+)?/\\d*`,
+          `(?i:[PN](?:BK|BR|[BGMORVWY]))\\d+(?::\\d+)?${wordEnd}`,
         ].join('|'),
       },
       date: { name: 'constant.other.date.mahl', match: '\\d{4}-\\d{2}-\\d{2}' },
@@ -127,7 +124,7 @@ export function textMateGrammar(): TextMateGrammar {
               2: { name: 'keyword.operator.mahl' },
             },
           },
-          { name: 'constant.numeric.mahl', match: `${wordStart}(?:\\d+/\\d+|${number}|[½⅓⅔¼¾⅕⅛⅜⅝⅞])` },
+          { name: 'constant.numeric.mahl', match: `(?:\\d+/\\d+|${number}|[½⅓⅔¼¾⅕⅛⅜⅝⅞])` },
           {
             name: 'keyword.other.unit.mahl',
             match: `[%°]|(?<=[\\d½⅓⅔¼¾⅕⅛⅜⅝⅞]|\\s)${anyOf(units)}${wordEnd}`,
@@ -137,9 +134,9 @@ export function textMateGrammar(): TextMateGrammar {
       },
       word: {
         patterns: [
-          { name: 'keyword.other.mahl', match: `${wordStart}${anyOf(connectingWords)}${wordEnd}` },
-          { name: 'support.constant.mahl', match: `${wordStart}${anyOf(terms)}${wordEnd}` },
-          { name: 'variable.other.mahl', match: `${wordStart}${word}` },
+          { name: 'keyword.other.mahl', match: `${anyOf(connectingWords)}${wordEnd}` },
+          { name: 'support.constant.mahl', match: `${anyOf(terms)}${wordEnd}` },
+          { name: 'variable.other.mahl', match: `${word}` },
         ],
       },
     },

@@ -31,13 +31,16 @@ export interface CaretToken {
   readonly word: string;
 }
 
-/** Reads the line up to the caret; `undefined` within a comment, where nothing is expected. */
+/**
+ * Reads the line up to the caret. `undefined` where nothing is expected: within a comment, and right behind a sign
+ * or the end of a sentence, where offers would be taken by the key that was to end the line.
+ */
 export function caretAt(snapshot: Snapshot, { line, character }: Position): Caret | undefined {
   const before = (snapshot.lines[line] ?? '').slice(0, character);
   const tokens = [...before.matchAll(tokenPattern)].map((match) => ({
     start: match.index,
     text: match[0],
-    word: canonicalWord(match[0]),
+    word: /^["“]/u.test(match[0]) ? match[0] : canonicalWord(match[0]),
   }));
   const last = tokens.at(-1);
   if (last?.text.startsWith('//')) return undefined;
@@ -45,6 +48,7 @@ export function caretAt(snapshot: Snapshot, { line, character }: Position): Care
   const nothing = { start: character, text: '', word: '' };
   const beingTyped =
     last !== undefined && (inSentence || (endsAt(last, character) && wordPattern.test(last.text)));
+  if (last !== undefined && endsAt(last, character) && !beingTyped) return undefined;
   return {
     line,
     column: character,
@@ -57,7 +61,7 @@ export function caretAt(snapshot: Snapshot, { line, character }: Position): Care
 
 /** Comments, sentences (closed or not), words, numbers with what belongs to them, single signs. */
 const tokenPattern = /\/\/.*|"(?:[^"\\]|\\.)*"?|“[^”]*”?|#\w*|\p{L}[\p{L}\p{M}\p{N}_:'’-]*|\d[\d./-]*%?|\S/gu;
-const wordPattern = /^[\p{L}#]/u;
+const wordPattern = /^(?:[\p{L}#]|\d+$)/u;
 
 function endsAt({ start, text }: CaretToken, column: number): boolean {
   return start + text.length === column;

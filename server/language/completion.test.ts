@@ -164,6 +164,10 @@ describe('what follows', () => {
     expect(first?.textEdit).toMatchObject({ range: { start: { character: 6 }, end: { character: 13 } } });
   });
 
+  test('a step that is begun', () => {
+    expect(labels('scale 11\nobject a\n  value 1|')).toEqual(['1', '10', '11']);
+  });
+
   test('steps keep their order', () => {
     const steps = complete('scale 11\nobject a\n  value |');
     expect(
@@ -172,9 +176,9 @@ describe('what follows', () => {
   });
 
   test('parts of an SVG file, once it has been read', async () => {
-    const marked = 'object a\n  shape from "tram.svg" part "d|';
+    const marked = 'object a\n  shape from "Tram.svg" part "d|';
     const files = {
-      'file:///studio/tram.svg': { ok: true, text: '<svg><g id="door"/><path id=\'roof\'/></svg>' },
+      'file:///studio/Tram.svg': { ok: true, text: '<svg><g id="door"/><path id=\'roof\'/></svg>' },
     } as const;
     const { service, uri, position } = openPlan(marked, everything, files);
     service.completions(uri, position);
@@ -187,12 +191,20 @@ describe('what follows', () => {
   });
 });
 
-test.each(['object a // |', 'note "a quiet |', 'object |', 'scale |', 'nonsense |', 'plane |'])(
-  'nothing: %s',
-  (marked) => {
-    expect(labels(marked)).toEqual([]);
-  },
-);
+test.each([
+  'object a // |',
+  'note "a quiet |',
+  'plan "a"|',
+  'path a,|',
+  'canvas 40|',
+  'budget value dark 30%|',
+  'object |',
+  'scale |',
+  'nonsense |',
+  'plane |',
+])('nothing: %s', (marked) => {
+  expect(labels(marked)).toEqual([]);
+});
 
 test('a position outside the text is taken for the nearest inside', () => {
   const { service, uri } = openPlan('canvas 40 x 30 cm\n');

@@ -78,8 +78,15 @@ function followerItems(
   const slots = caret.inSentence ? sentenceSlots(entry.kind, rest) : slotsFor(entry.kind, rest);
   return slots.flatMap((slot) => {
     const range = rangeFor(slot, caret, entry);
-    return candidatesFor(slot, snapshot).map((candidate) => item(candidate, range));
+    return candidatesFor(slot, snapshot)
+      .filter(({ label }) => couldBecome(label, caret.typed.text))
+      .map((candidate) => item(candidate, range));
   });
+}
+
+/** Editors match loosely, and would offer `figure 40` for the 40 of a width. */
+function couldBecome(label: string, typed: string): boolean {
+  return !/^\d/u.test(typed) || label.startsWith(typed);
 }
 
 /** What the item takes the place of: the word that is being typed, or all words of a name of several. */

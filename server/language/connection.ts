@@ -76,6 +76,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
       removed.forEach(({ uri }) => session?.folders.delete(uri));
       added.forEach(({ uri }) => session?.folders.add(uri));
+      session?.service.foldersChanged();
     });
   });
 

@@ -46,6 +46,8 @@ export interface LanguageService {
   close(uri: string): void;
   /** Files on the disk have changed, come or gone. */
   filesChanged(uris: readonly string[]): void;
+  /** Other workspace folders are open than before, so plans may name other files. */
+  foldersChanged(): void;
   /** Reads again the files that this plan names, for clients that watch none. */
   rereadFiles(uri: string): void;
 
@@ -176,6 +178,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       files.reread([uri]);
     },
     filesChanged: (uris) => files.reread(uris.filter((uri) => !plans.has(uri))),
+    foldersChanged: () => [...plans.keys()].forEach(refresh),
     rereadFiles: (uri) => files.rereadFor(uri),
 
     snapshot: (uri) => plans.get(uri)?.snapshot,

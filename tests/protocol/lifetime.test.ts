@@ -101,6 +101,22 @@ test('an open folder widens what may be read', async () => {
   ).toEqual([]);
 });
 
+test('a folder that is opened later counts from then on', async () => {
+  server = startServer(file);
+  const { client } = server;
+  const studio = { uri: URI.file(path.join(folder, 'studio')).toString(), name: 'studio' };
+  const all = { uri: URI.file(folder).toString(), name: 'all' };
+  const more = { capabilities: { workspace: { workspaceFolders: true } }, workspaceFolders: [studio] };
+  expect(await problemsOf('../outside.svg', more)).toHaveLength(1);
+  const before = client.published.length;
+  await client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [all], removed: [studio] } });
+  const isRead = () =>
+    client.published
+      .slice(before)
+      .some(({ diagnostics }) => diagnostics.every(({ code }) => code !== 'unreadable-file'));
+  await client.until(isRead, 'the file to be read');
+});
+
 test('a client that reads files itself is asked, and only for what a plan may read', async () => {
   server = startServer(file);
   const asked: string[] = [];

@@ -17,7 +17,7 @@ const TALL = 1.45;
 /** Body text is this part of the sheet's width: 8.5 px where a sheet is shown 300 px wide. */
 const EM_OF_WIDTH = 0.0285;
 /** On a long, low panorama letters of that size would be as high as the picture. */
-const MOST_EM_OF_HEIGHT = 0.1;
+const MOST_EM_OF_HEIGHT = 0.12;
 
 /**
  * The mount round a picture and the room for captions. A mount is a little deeper below than above, as framers cut

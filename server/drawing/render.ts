@@ -1,6 +1,7 @@
 import { ClipPath, Defs, type Dom, type Element, G, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
 import { number, rectanglePath } from './path-data.js';
 import {
+  type Box,
   type Ink,
   type LayerName,
   type Mark,
@@ -79,7 +80,7 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
   const update = (next: Scene): void => {
     if (next === previous) return;
     const context: Context = { options, em: next.em };
-    const box = options.part === undefined || options.part === 'sheet' ? next.sheet : next.picture;
+    const box = shownBox(next, options);
     setAttributes(svg, {
       viewBox: [box.x, box.y, box.width, box.height].map(number).join(' '),
       'data-view': next.view,
@@ -104,6 +105,11 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
       ),
     remove: () => void svg.remove(),
   };
+}
+
+/** The part of the plane that a drawing shows, canvas units. */
+export function shownBox(scene: Scene, { part }: RenderOptions): Box {
+  return part === undefined || part === 'sheet' ? scene.sheet : scene.picture;
 }
 
 function isShown(name: LayerName, options: RenderOptions): boolean {
@@ -162,7 +168,8 @@ function applyMark(element: Element, mark: Mark, context: Context): void {
     'data-subject': mark.subject === undefined ? undefined : safeText(mark.subject),
     ...(mark.kind === 'path' ? pathAttributes(mark, context) : textAttributes(mark, context)),
   });
-  element.clear();
+  // A path's own `clear` of svg.js forgets its points and leaves its children.
+  while (element.node.firstChild !== null) element.node.firstChild.remove();
   if (mark.kind === 'text') (element as Text).plain(safeText(mark.text));
   if (mark.tip !== undefined && context.options.part !== 'plain')
     element.element('title').words(safeText(mark.tip));

@@ -6,7 +6,7 @@ const TEXT_ELEMENTS: ReadonlySet<string> = new Set(['text', 'title', 'desc']);
 
 /**
  * An SVG element and all that is in it as XML, one element a line, so that two drawings can be compared line by
- * line. Attributes stand in the order in which they were set.
+ * line. Attributes stand in one order, however they were set: `data-` first, then by name.
  */
 export function serialise(svg: Element): string {
   const [first = '', ...rest] = lines(svg, '');
@@ -36,8 +36,13 @@ function inline(nodes: readonly ChildNode[]): string {
 function attributes(element: Element): string {
   return [...element.attributes]
     .filter(({ name }) => name !== 'xmlns')
+    .sort((a, b) => Number(isData(b.name)) - Number(isData(a.name)) || (a.name < b.name ? -1 : 1))
     .map(({ name, value }) => ` ${name}="${escapeXml(value)}"`)
     .join('');
+}
+
+function isData(name: string): boolean {
+  return name.startsWith('data-');
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {

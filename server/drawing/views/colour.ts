@@ -1,3 +1,5 @@
+import { pathMark } from '../marks.js';
+import { circlePath } from '../path-data.js';
 import type { PlanObject } from '../../plan/plan.js';
 import { constructionBoxes, focusMarks } from '../picture/construction.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
@@ -32,7 +34,13 @@ export function drawColour(reading: Reading): PictureMarks {
       sign: ({ colour }, subject, at, inks) =>
         colour?.role === undefined
           ? []
-          : roleSign(`${subject}:role`, colour.role, at, 0.3 * layout.em, { ...inks, subject }),
+          : [
+              pathMark(`${subject}:role:bedding`, circlePath(at, 0.42 * layout.em), {
+                fill: inks.ground,
+                subject,
+              }),
+              ...roleSign(`${subject}:role`, colour.role, at, 0.3 * layout.em, { ...inks, subject }),
+            ],
     },
     { kept, spared: [] },
   );

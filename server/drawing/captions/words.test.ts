@@ -1,0 +1,21 @@
+import { describe, expect, it } from 'vitest';
+import { countInWords, listed, percent } from './words.js';
+
+describe('words', () => {
+  it('says shares in whole parts of a hundred, and does not call a little nothing', () => {
+    expect([0.684, 0.0049, 0, 1].map(percent)).toEqual(['68 %', 'under 1 %', '0 %', '100 %']);
+  });
+
+  it('lists as one does in a sentence', () => {
+    expect([[], ['sky'], ['sky', 'tram'], ['sky', 'tram', 'lamp']].map(listed)).toEqual([
+      '',
+      'sky',
+      'sky and tram',
+      'sky, tram and lamp',
+    ]);
+  });
+
+  it('counts in words as far as a value scale goes', () => {
+    expect([2, 11, 12].map(countInWords)).toEqual(['two', 'eleven', '12']);
+  });
+});

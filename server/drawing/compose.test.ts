@@ -1,0 +1,222 @@
+import { describe, expect, it } from 'vitest';
+import { luminousReflectance } from '../plan/colour/value.js';
+import { compose } from './compose.js';
+import { type PathMark, type Scene, isHex, views } from './scene.js';
+import { doorwayPlan, markOf, marksOf, sceneOf, worked } from './test-plans.js';
+
+function path(scene: Scene, key: string): PathMark {
+  const mark = markOf(scene, key);
+  if (mark?.kind !== 'path') throw new Error(`No path with the key ${key}.`);
+  return mark;
+}
+
+/** sRGB grey of a Munsell value: ASTM D1535 quintic, then the transfer curve of IEC 61966-2-1. */
+function greyOfValue(value: number): string {
+  const linear = luminousReflectance(value) / 100;
+  const encoded = linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
+  const channel = Math.round(encoded * 255)
+    .toString(16)
+    .padStart(2, '0');
+  return `#${channel}${channel}${channel}`;
+}
+
+describe('every view', () => {
+  it.each(views)('%s has keys that are unique, and subjects that exist', (view) => {
+    const scene = sceneOf(doorwayPlan, view);
+    const marks = scene.layers.flatMap(({ marks: all }) => all);
+    const keys = marks.map(({ key }) => key);
+    expect(new Set(keys).size).toBe(keys.length);
+    for (const { subject } of marks)
+      if (subject !== undefined) expect(scene.subjects).toHaveProperty([subject]);
+  });
+
+  it.each(views)('%s is plain data, the same each time', (view) => {
+    const scene = sceneOf(doorwayPlan, view);
+    expect(JSON.parse(JSON.stringify(scene))).toEqual(scene);
+    expect(sceneOf(doorwayPlan, view)).toEqual(scene);
+  });
+
+  it.each(views)('%s draws the shapes from back to front on the ground', (view) => {
+    const keys = marksOf(sceneOf(doorwayPlan, view), 'picture').map(({ key }) => key);
+    expect(keys).toEqual([
+      'ground',
+      'object:sky',
+      'object:tram',
+      'object:doorway',
+      'object:driver',
+      'object:figure',
+      'object:puddle',
+      'object:puddle:hatch',
+      'object:cover',
+    ]);
+  });
+
+  it.each(views)('%s hatches what has neither value nor colour, and says so', (view) => {
+    const { legend } = sceneOf(doorwayPlan, view);
+    expect(legend.find(({ key }) => key === 'hatch')?.text).toMatch(
+      /^hatched, 1 %: no value or colour planned$/,
+    );
+  });
+
+  it.each(views)('%s can be drawn for a plan without a word', (view) => {
+    const scene = sceneOf('', view);
+    expect(marksOf(scene, 'picture').map(({ key }) => key)).toEqual(['ground']);
+    expect(scene.title).toContain('Untitled plan');
+  });
+
+  it('tells where in the text a mark comes from', () => {
+    const { subjects } = sceneOf(doorwayPlan, 'drawing');
+    const lines = doorwayPlan.split('\n');
+    const tram = subjects['object:tram'];
+    if (tram?.kind !== 'object') throw new Error('There is no tram.');
+    expect(lines[tram.location.line]?.slice(tram.location.start, tram.location.end)).toBe('tram');
+    expect([tram.lines.first, tram.lines.last].map((line) => lines[line])).toEqual([
+      'object tram, dominant',
+      '  value 3',
+    ]);
+  });
+
+  it('gives the budgets as figures beside the bars', () => {
+    const { budgets } = sceneOf(doorwayPlan, 'drawing');
+    expect(budgets.map(({ of, tolerance }) => [of, tolerance])).toEqual([
+      ['value', 0.05],
+      ['colour', 0.05],
+    ]);
+    const dark = budgets[0]?.bars[0];
+    expect(dark?.name).toBe('dark');
+    expect(dark?.target).toBe(0.3);
+    expect(dark?.within).toBe(false);
+    expect(dark?.swatches).toEqual([greyOfValue(1)]);
+  });
+
+  it('describes itself for those who do not see it', () => {
+    const { description } = sceneOf(doorwayPlan, 'values');
+    expect(description).toContain('80 × 50 cm.');
+    expect(description).toContain('Dominant: tram.');
+    expect(description).toContain('Focal point on the upper right crossing of the golden section.');
+    expect(description).toMatch(/dark \d+ % of 30 % wanted/);
+  });
+});
+
+describe('the drawing', () => {
+  const scene = sceneOf(doorwayPlan, 'drawing');
+
+  it('gives more weight to the line of what matters more, and dots a lost edge', () => {
+    const stroke = (key: string) => path(scene, `object:${key}`).stroke;
+    expect(stroke('tram')?.weight).toBe('heavy');
+    expect(stroke('doorway')?.weight).toBe('medium');
+    expect(stroke('sky')?.weight).toBe('fine');
+    expect(stroke('puddle')).toMatchObject({ weight: 'hair', dash: 'dotted' });
+  });
+
+  it('shows the ground as the ground is', () => {
+    expect(path(scene, 'ground').fill).toBe('#b9a48a');
+  });
+
+  it('has division lines, crossings, horizon, lead and focal point', () => {
+    const keys = marksOf(scene, 'construction').map(({ key }) => key);
+    expect(keys).toContain('division:golden:0');
+    expect(keys).toContain('division:golden:0:upper right');
+    expect(keys).toContain('horizon');
+    expect(keys).toContain('lead:wires');
+    expect(keys).toContain('focus');
+    expect(path(scene, 'division:golden:0').stroke).toMatchObject({ weight: 'hair', dash: 'dashed' });
+  });
+
+  it('names what is seen and not what is hidden', () => {
+    const texts = marksOf(scene, 'names').flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(texts).toContain('tram');
+    expect(texts).toContain('cover');
+    expect(texts).not.toContain('driver');
+  });
+
+  it('leads from a small thing to a name that stands beside it', () => {
+    expect(markOf(scene, 'object:cover:leader')).toBeDefined();
+    expect(markOf(scene, 'object:sky:leader')).toBeUndefined();
+  });
+});
+
+describe('values', () => {
+  it('shows each object in the grey of its step', () => {
+    const scene = sceneOf(doorwayPlan, 'values');
+    // Five steps are Munsell values 1, 3, 5, 7 and 9.
+    expect(path(scene, 'object:figure').fill).toBe(greyOfValue(1));
+    expect(path(scene, 'object:tram').fill).toBe(greyOfValue(5));
+    expect(path(scene, 'object:sky').fill).toBe(greyOfValue(7));
+    expect(path(scene, 'object:doorway').fill).toBe(greyOfValue(9));
+  });
+
+  it('numbers the objects by step', () => {
+    const scene = sceneOf(doorwayPlan, 'values');
+    expect(markOf(scene, 'object:tram:name')).toMatchObject({ kind: 'text', text: '3' });
+  });
+});
+
+describe('notan', () => {
+  it('is a few flat tones and nothing else', () => {
+    const scene = sceneOf(doorwayPlan, 'notan');
+    const fills = marksOf(scene, 'picture').flatMap((mark) =>
+      mark.kind === 'path' ? (mark.fill ?? []) : [],
+    );
+    expect(new Set(fills).size).toBe(3);
+    expect(fills.every(isHex)).toBe(true);
+    for (const layer of ['construction', 'names', 'findings'] as const)
+      expect(marksOf(scene, layer)).toEqual([]);
+  });
+
+  it('has two tones for two groups', () => {
+    const text = doorwayPlan.replace('group dark 1-2, middle 3, light 4-5', 'group dark 1-2, light 3-5');
+    const fills = marksOf(sceneOf(text, 'notan'), 'picture').flatMap((mark) =>
+      mark.kind === 'path' ? (mark.fill ?? []) : [],
+    );
+    expect(new Set(fills).size).toBe(2);
+  });
+});
+
+describe('colour', () => {
+  const scene = sceneOf(doorwayPlan, 'colour');
+
+  it('names colours and gives each role a sign of its own form', () => {
+    expect(markOf(scene, 'object:sky:name')).toMatchObject({ text: 'teal' });
+    const form = (object: string) => path(scene, `object:${object}:role`).d.replace(/[\d.\- ]+/g, ' ');
+    expect(form('sky')).toBe(form('tram'));
+    expect(markOf(scene, 'object:tram:role:half')).toBeDefined();
+    expect(markOf(scene, 'object:sky:role:half')).toBeUndefined();
+    expect(form('doorway')).not.toBe(form('sky'));
+  });
+});
+
+describe('findings', () => {
+  const offFocus = doorwayPlan.replace('focus upper right', 'focus lower left');
+
+  it('are marked where they are and listed with the same number', () => {
+    const scene = sceneOf(offFocus, 'drawing');
+    const key = 'finding:dominant off focus:tram';
+    const inPicture = marksOf(scene, 'findings').find((mark) => mark.key === `${key}:number`);
+    const inList = marksOf(scene, 'captions').find((mark) => mark.key === `${key}:listed:number`);
+    expect(inPicture).toMatchObject({ kind: 'text' });
+    expect(inList?.kind === 'text' && inPicture?.kind === 'text' && inList.text === inPicture.text).toBe(
+      true,
+    );
+    expect(scene.subjects[key]).toMatchObject({ kind: 'finding', name: 'dominant off focus' });
+  });
+
+  it('that the plan sets aside are not marked', () => {
+    const { plan, measures, findings } = worked(
+      `${offFocus}allow dominant off focus because "the emptiness is the subject"\n`,
+    );
+    expect(findings.some(({ rule, allowed }) => rule === 'dominant off focus' && allowed !== undefined)).toBe(
+      true,
+    );
+    const scene = compose(plan, measures, findings, 'drawing');
+    expect(markOf(scene, 'finding:dominant off focus:tram')).toBeUndefined();
+  });
+
+  it('on a budget are shown at its bar, with the way it is off and not by colour alone', () => {
+    const scene = sceneOf(doorwayPlan, 'drawing');
+    const figures = markOf(scene, 'bar:value:dark:figures');
+    expect(figures).toMatchObject({ face: 'strong', ink: 'warning' });
+    expect(markOf(scene, 'bar:value:dark:off')?.tip).toMatch(/^The darks cover/);
+    expect(marksOf(scene, 'findings').some(({ key }) => key.startsWith('finding:value budget'))).toBe(false);
+  });
+});

@@ -34,7 +34,7 @@ export function reportUncomputed(nodes: readonly Node[], problems: Problems): vo
       seen.add(kind);
       problems.hint(
         'not computed yet',
-        `\`${node.statement.keyword.text}\` is read. ${meaning}`,
+        `\`${kind}\` is read. ${meaning}`,
         keywordLocation(node),
       );
     }

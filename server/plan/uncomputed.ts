@@ -32,11 +32,7 @@ export function reportUncomputed(nodes: readonly Node[], problems: Problems): vo
     const meaning = UNCOMPUTED[kind];
     if (meaning !== undefined && !seen.has(kind)) {
       seen.add(kind);
-      problems.hint(
-        'not computed yet',
-        `\`${kind}\` is read. ${meaning}`,
-        keywordLocation(node),
-      );
+      problems.hint('not computed yet', `\`${kind}\` is read. ${meaning}`, keywordLocation(node));
     }
     if (node.statement.kind === 'divide') reportSystems(node, node.statement, problems);
     node.children.forEach(visit);

@@ -186,7 +186,7 @@ function pathAttributes(mark: PathMark, { options, em }: Context): Attributes {
     'stroke-width': stroke && number(weightInEms[stroke.weight] * em),
     'stroke-dasharray': stroke?.dash && dashes(stroke.dash, em),
     'stroke-linejoin': stroke && 'round',
-    'stroke-linecap': stroke?.round || stroke?.dash === 'dotted' ? 'round' : undefined,
+    'stroke-linecap': stroke?.dash === 'dotted' ? 'round' : undefined,
   };
 }
 

@@ -76,8 +76,6 @@ export interface Stroke {
   readonly ink: Ink;
   readonly weight: Weight;
   readonly dash?: 'dashed' | 'dotted';
-  /** Where pointed or square meetings would spoil it. */
-  readonly round?: true;
 }
 
 export interface TextMark extends MarkBase {
@@ -113,12 +111,8 @@ export const tokens = [
   'rule',
   /** The empty part of a bar. */
   'track',
-  /** The filled part of a bar that has no colour of its own. */
-  'bar',
   /** The mark of what is wanted. */
   'wanted',
-  /** The stretch that the tolerance allows. */
-  'tolerance',
   'error',
   'warning',
   'hint',

@@ -4,7 +4,7 @@ import { within } from './processes.mjs';
 
 // What the workbench itself reports: its connections, the online services and native modules it has to do without.
 const noise = [
-  /^\s*(ENOPRO|\[AgentHost|\[ChatModel|\[Account|getaddrinfo|Unable to read file|Ignoring (fetching|the error))/,
+  /^\s*(ENOPRO|\[AgentHost|\[ChatModel|\[Account|getaddrinfo|Timed out waiting for auth|Unable to read file|Ignoring (fetching|the error))/,
   /^\s*(%c|INFO|WARN|Resolv(ing|ed) connection|Creating a socket|\[reconnection|\[Service Worker|Updating additional)/,
   /^\s*(Loading development extension|Found additional builtin|vscode-test-web-support)/,
   /package\.nls\.json' failed/,

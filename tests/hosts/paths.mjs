@@ -13,9 +13,3 @@ export const downloads = path.join(root, '.hosts');
 
 /** Git-ignored: what a test run leaves behind (reports, the package). */
 export const artefacts = path.join(root, 'artefacts');
-
-/** Bundled mocha suites, as the build writes them. */
-export const suites = {
-  node: path.join(root, 'dist/tests/suite.node.js'),
-  web: path.join(root, 'dist/tests/suite.web.js'),
-};

@@ -5,28 +5,46 @@ import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
 import { runTestsInPage } from './automation.mjs';
 import { findDesktop } from './desktop.mjs';
-import { root } from './paths.mjs';
+import { downloads, root } from './paths.mjs';
+import { writeSettings } from './settings.mjs';
 import { startWebHost } from './web-host.mjs';
-import { copyOfPlans } from './workspace.mjs';
+import { copyOfPlans, temporaryFolder } from './workspace.mjs';
 
 const [host, extension = root, plans] = process.argv.slice(2);
 const workspace = copyOfPlans(plans);
 
 /** @returns {Promise<number>} the exit code of the tests */
-async function testInNode() {
-  const suite = path.join(extension, 'dist/tests/suite.node.js');
-  const standIn = fileURLToPath(new URL('code-shim.mjs', import.meta.url));
-  const wanted = process.env['MAHLSTICK_VSCODE'];
-  const program = wanted === 'download' ? undefined : (wanted !== 'stand-in' && findDesktop()) || standIn;
-  console.log(
-    `VS Code: ${program === standIn ? 'code-server with Chromium, standing in for the desktop' : (program ?? 'desktop, downloaded')}`,
-  );
-  return runTests({
-    ...(program === undefined ? {} : { vscodeExecutablePath: program }),
+function testInNode() {
+  const tests = {
     extensionDevelopmentPath: extension,
-    extensionTestsPath: suite,
-    launchArgs: [workspace, ...(program === standIn ? [] : ['--disable-extensions'])],
-    reuseMachineInstall: program === standIn,
+    extensionTestsPath: path.join(extension, 'dist/tests/suite.node.js'),
+  };
+  const download = process.env['MAHLSTICK_VSCODE'] === 'download';
+  const desktop = download ? undefined : findDesktop();
+  if (!download && desktop === undefined) {
+    console.log('VS Code: code-server with Chromium, standing in for the desktop');
+    const standIn = fileURLToPath(new URL('code-shim.mjs', import.meta.url));
+    return runTests({
+      ...tests,
+      vscodeExecutablePath: standIn,
+      launchArgs: [workspace],
+      // The stand-in has a profile of its own each time.
+      reuseMachineInstall: true,
+    });
+  }
+  console.log(`VS Code: ${desktop ?? 'the desktop, downloaded'}`);
+  const profile = temporaryFolder('profile');
+  writeSettings(path.join(profile, 'data/User'));
+  return runTests({
+    ...tests,
+    ...(desktop === undefined ? {} : { vscodeExecutablePath: desktop }),
+    cachePath: path.join(downloads, 'desktop'),
+    launchArgs: [
+      workspace,
+      '--disable-extensions',
+      `--user-data-dir=${path.join(profile, 'data')}`,
+      `--extensions-dir=${path.join(profile, 'extensions')}`,
+    ],
   });
 }
 

@@ -6,14 +6,22 @@ import { examples } from './paths.mjs';
 import { onEnd } from './processes.mjs';
 
 /**
+ * @param {string} purpose a word in its name
+ * @returns {string} a new folder, which is removed when this process ends
+ */
+export function temporaryFolder(purpose) {
+  const folder = mkdtempSync(path.join(tmpdir(), `mahlstick-${purpose}-`));
+  onEnd(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/**
  * Copies a folder of plans to a temporary one, so that tests change nothing in the repository.
  * @param {string} [plans] the examples if left out
- * @returns {string} the copy, which is removed when this process ends
+ * @returns {string} the copy
  */
 export function copyOfPlans(plans = examples) {
-  const parent = mkdtempSync(path.join(tmpdir(), 'mahlstick-plans-'));
-  onEnd(() => rmSync(parent, { recursive: true, force: true }));
-  const copy = path.join(parent, path.basename(plans));
+  const copy = path.join(temporaryFolder('plans'), path.basename(plans));
   cpSync(plans, copy, { recursive: true });
   return copy;
 }

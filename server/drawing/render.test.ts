@@ -149,6 +149,23 @@ describe('an SVG file', () => {
     }
   });
 
+  it.each([
+    'canvas 0.01 x 0.01 cm',
+    'canvas 1 x 1000 cm',
+    'canvas 1000 x 1 cm',
+    'scale 11\n  group a 1, b 2, c 3, d 4',
+    'focus (900, -900)\nhorizon 900',
+    'lead a from (1, 1) to (1, 1)\nlead a from left edge through (1e8, 1e8) to (0, 0)',
+    'object a\n  shape circle 0\nobject a\nobject b\n  shape path "M 0 0 L 10 0"',
+    'object a\n  shape rectangle (-1e8, -1e8) to (1e8, 1e8)',
+  ])('can be had of a plan that goes too far: %s', (text) => {
+    for (const view of views) {
+      const svg = renderToText(sceneOf(text, view), { theme: 'dark' });
+      expect(readStrictly(svg).length).toBeGreaterThan(20);
+      expect(svg).not.toMatch(/NaN|Infinity/);
+    }
+  });
+
   it('holds hostile text as text', () => {
     const hostile = '</text><script>alert(1)</script>&lt;"\u0007';
     const text = `plan "${hostile.replace('"', "'")}"\nobject ]]><svg/onload=x>\n  shape circle 9\n  at (20, 15)\n`;

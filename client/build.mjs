@@ -35,7 +35,14 @@ export const bundles = [
   {
     name: 'mahlstick',
     entry: 'server/cli/main.ts',
-    options: { ...node, banner: { js: '#!/usr/bin/env node' } },
+    options: {
+      ...node,
+      banner: {
+        js: `#!/usr/bin/env node\nconst bundleUrl = require('node:url').pathToFileURL(__filename).href;`,
+      },
+      // svgdom asks where it lies when it is loaded, which a CommonJS bundle has no answer to.
+      define: { 'import.meta.url': 'bundleUrl' },
+    },
     shipped: false,
   },
   { name: 'tests/suite.node', entry: 'tests/editor/suite.node.ts', options: node, shipped: false },
@@ -65,8 +72,11 @@ export async function build({ root = repository, production = false, watch = fal
           logLevel: watch ? 'info' : 'warning',
           minify: production,
           sourcemap: !production,
-          define: { 'process.env.NODE_ENV': production ? '"production"' : '"development"' },
           ...options,
+          define: {
+            'process.env.NODE_ENV': production ? '"production"' : '"development"',
+            ...options.define,
+          },
         }),
       ),
   );

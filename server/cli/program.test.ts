@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { session } from '../../tests/support/command-line.js';
+
+const plan = 'plan    "One"\ncanvas  40 x 30 cm\n';
+
+describe('run', () => {
+  it.each([
+    [['chek', 'x.mahl'], 'Did you mean check?'],
+    [['check', '--jsno', '-'], 'Did you mean --json?'],
+    [['draw', '-', '--view', 'notann'], 'Allowed choices are drawing, notan, values, colour.'],
+    [['draw', '-', '--width', '0', '-o', 'a.png'], 'A width is a whole number of pixels from 1 to 20000.'],
+    [['draw', '-', '--width', '12'], 'Add -o NAME.png.'],
+    [['draw', '-', '-o', 'a.pdf'], 'a.pdf ends in .pdf; a drawing is written as .svg or .png.'],
+    [['draw', '-', '-o', 'a'], 'a has no ending; a drawing is written as .svg or .png.'],
+    [['check'], 'Try `mahlstick check --help`.'],
+    [['check', '-', '-'], 'The standard input (-) can be read only once.'],
+    [['measure', '-', 'other'], 'too many arguments'],
+    [['server'], 'add --stdio'],
+  ])('ends %j with 2 and says what would be right', async (words, said) => {
+    const { code, output, complaints } = await session(words, plan);
+    expect(code).toBe(2);
+    expect(output).toBe('');
+    expect(complaints.join('\n')).toContain(said);
+  });
+
+  it('explains itself', async () => {
+    const { code, output } = await session(['--help']);
+    expect(code).toBe(0);
+    for (const command of ['check', 'draw', 'measure', 'format', 'server']) {
+      const help = await session([command, '--help']);
+      expect(help.code).toBe(0);
+      expect(help.output).toContain(`Example:\n  mahlstick ${command} `);
+      expect(help.output).toContain('Exit codes:\n');
+      expect(output).toContain(command);
+    }
+  });
+
+  it('shows its help when it is given nothing to do', async () => {
+    const { code, output, complaints } = await session([]);
+    expect([code, output]).toEqual([2, '']);
+    expect(complaints.join('')).toContain('Usage: mahlstick');
+  });
+
+  it('formats, checks, measures and draws the standard input', async () => {
+    expect(await session(['format', '-'], 'plan "One"\ncanvas 40 x 30 cm')).toEqual({
+      code: 0,
+      output: plan,
+      complaints: [],
+    });
+    expect((await session(['check', '-'], plan)).output).toContain('the standard input: no errors');
+    expect((await session(['measure', '-'], plan)).output).toMatch(/^One\n40 x 30 cm/);
+    expect((await session(['draw', '-'], plan)).output).toMatch(/^<\?xml[^]+<\/svg>\n$/);
+  });
+
+  it('lets warnings end with 1 only when it is strict', async () => {
+    const warned = 'plan "No canvas"\n';
+    expect((await session(['check', '-'], warned)).code).toBe(0);
+    expect((await session(['check', '--strict', '-'], warned)).code).toBe(1);
+  });
+
+  it('draws and measures a plan with errors as far as it can, and ends with 1', async () => {
+    const broken = `${plan}object a\n  shape circle 5\n  colour teel\n`;
+    for (const command of ['draw', 'measure']) {
+      const { code, output, complaints } = await session([command, '-'], broken);
+      expect(code).toBe(1);
+      expect(output).toContain('One');
+      expect(complaints).toHaveLength(1);
+      expect(complaints[0]).toContain('the standard input has 1 error;');
+    }
+  });
+});

@@ -1,0 +1,23 @@
+import path from 'node:path';
+import { toJsonSchema } from '@valibot/to-json-schema';
+import { format as prettify } from 'prettier';
+import { describe, expect, it } from 'vitest';
+import { checkSchema, checkSchemaId } from './check.js';
+import { measureSchema, measureSchemaId } from './measure.js';
+
+/** `npx vitest run server/cli/schema -u` writes the files anew; what is published under one id stays compatible. */
+async function published(schema: object, id: string): Promise<string> {
+  const document = { $id: id, ...schema };
+  return prettify(JSON.stringify(document), { parser: 'json', printWidth: 110 });
+}
+
+describe('the published schemas', () => {
+  it.each([
+    ['check-1.json', checkSchema, checkSchemaId],
+    ['measure-1.json', measureSchema, measureSchemaId],
+  ])('%s says what the program says', async (name, schema, id) => {
+    const text = await published(toJsonSchema(schema), id);
+    expect(id).toBe(`mahlstick/schema/${name}`);
+    await expect(text).toMatchFileSnapshot(path.join(import.meta.dirname, name));
+  });
+});

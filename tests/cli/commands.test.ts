@@ -1,0 +1,378 @@
+import { spawn } from 'node:child_process';
+import {
+  chmodSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { Ajv } from 'ajv';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { version } from '../../package.json';
+import type { CheckDocument } from '../../server/cli/schema/check.js';
+import type { MeasureDocument } from '../../server/cli/schema/measure.js';
+import { buildMahlstick, type Mahlstick, type RunOptions } from './mahlstick.js';
+
+const root = path.resolve(import.meta.dirname, '../..');
+const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-cli-'));
+let mahlstick: Mahlstick;
+/** A fresh folder for each test, with the examples in it. */
+let folder: string;
+
+const broken = 'plan    "Broken"\ncanvas  20 x 20 cm\nobject  a\n  shape   circle 5\n  colour  teel\n';
+
+beforeAll(async () => {
+  mahlstick = await buildMahlstick();
+});
+
+beforeEach(() => {
+  folder = mkdtempSync(path.join(top, 'test-'));
+  cpSync(path.join(root, 'examples'), folder, { recursive: true });
+});
+
+afterAll(() => {
+  mahlstick.remove();
+  rmSync(top, { recursive: true, force: true });
+});
+
+const run = (words: readonly string[], options: RunOptions = {}) =>
+  mahlstick.run(words, { folder, ...options });
+
+function write(name: string, content: string | Uint8Array): string {
+  const file = path.join(folder, name);
+  writeFileSync(file, content);
+  return file;
+}
+
+function validator(name: string) {
+  const schema = JSON.parse(readFileSync(path.join(root, 'server/cli/schema', name), 'utf8')) as object;
+  return new Ajv({ strict: true, allErrors: true }).compile(schema);
+}
+
+describe('mahlstick', () => {
+  it('tells its version and explains itself', async () => {
+    expect(await run(['--version'])).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
+    expect((await run(['--help'])).stdout).toContain('Exit codes:');
+  });
+
+  it('guesses what was meant, and ends with 2', async () => {
+    const { code, stdout, stderr } = await run(['mesure', 'ten.mahl']);
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr).toContain("mahlstick: unknown command 'mesure'\n(Did you mean measure?)");
+  });
+
+  it('loads the painter of pixels and the language server only when they are called', async () => {
+    write(
+      'refuse.cjs',
+      "require('node:module').Module._load = ((load) => (name, ...rest) => {\n  if (name.includes('resvg')) throw new Error('loaded');\n  return load(name, ...rest);\n})(require('node:module').Module._load);\n",
+    );
+    const env = { NODE_OPTIONS: `--require ${path.join(folder, 'refuse.cjs')}` };
+    expect((await run(['draw', 'ten.mahl'], { env })).code).toBe(0);
+    expect(await run(['draw', 'ten.mahl', '-o', 'ten.png'], { env })).toMatchObject({ code: 3 });
+  });
+
+  it('takes a reader that leaves early for what it is', async () => {
+    write('many.mahl', 'object a\n'.repeat(3000));
+    const child = spawn(process.execPath, [mahlstick.file, 'check', 'many.mahl'], {
+      cwd: folder,
+      timeout: 30_000,
+    });
+    child.stdout.destroy();
+    let stderr = '';
+    child.stderr.on('data', (part: Buffer) => (stderr += part.toString()));
+    const code = await new Promise((resolve) => child.on('close', resolve));
+    expect([code, stderr]).toEqual([0, '']);
+  });
+
+  it('shows no stack of its own faults', async () => {
+    write('refuse.cjs', "JSON.stringify = () => { throw new Error('a fault'); };\n");
+    const env = { NODE_OPTIONS: `--require ${path.join(folder, 'refuse.cjs')}` };
+    const { stderr } = await run(['check', '--json', 'ten.mahl'], { env });
+    expect(stderr).toBe('mahlstick: this is a fault of mahlstick, not of your plan: a fault\n');
+  });
+});
+
+describe('check', () => {
+  it('finds no errors in the examples', async () => {
+    const names = readdirSync(folder).filter((name) => name.endsWith('.mahl'));
+    const { code, stdout, stderr } = await run(['check', ...names]);
+    expect([code, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/^7 plans: no errors, 3 warnings, /m);
+    expect(stdout).toContain('because "read from across the road');
+  });
+
+  it('points at the words of an error, and ends with 1', async () => {
+    write('broken.mahl', broken);
+    const { code, stdout } = await run(['check', 'broken.mahl']);
+    expect(code).toBe(1);
+    expect(stdout).toContain('  broken.mahl:5:11  error  ');
+    expect(stdout).toContain('    5 | colour  teel\n      |         ^^^^\n');
+  });
+
+  it('ends with 1 for warnings when it is strict', async () => {
+    expect((await run(['check', 'moth-night.mahl'])).code).toBe(0);
+    expect((await run(['check', '--strict', 'moth-night.mahl'])).code).toBe(1);
+    expect((await run(['check', '--strict', 'winter-barn.mahl'])).code).toBe(0);
+  });
+
+  it('ends with 2 for a file that is not there, and still checks the others', async () => {
+    write('broken.mahl', broken);
+    const { code, stdout, stderr } = await run(['check', 'none.mahl', 'broken.mahl', 'parts']);
+    expect(code).toBe(2);
+    expect(stdout).toContain('broken.mahl: 1 error');
+    expect(stderr).toBe('mahlstick: none.mahl is not there.\nmahlstick: parts is a folder, not a file.\n');
+  });
+
+  it('ends with 2 for bytes that are no UTF-8, and tells the place', async () => {
+    write('latin.mahl', Buffer.from([...Buffer.from('plan "x"\nmood gr'), 0xfc, 0x6e, 0x0a]));
+    const { code, stdout, stderr } = await run(['check', 'latin.mahl']);
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr).toBe(
+      'mahlstick: latin.mahl is no text in UTF-8: byte 8 of line 2 belongs to another encoding; save it as UTF-8.\n',
+    );
+  });
+
+  it('reads a byte order mark and CRLF, and counts lines as editors do', async () => {
+    write('windows.mahl', `\ufeff${broken.replaceAll('\n', '\r\n')}`);
+    expect((await run(['check', 'windows.mahl'])).stdout).toContain('  windows.mahl:5:11  error  ');
+  });
+
+  it('reads the standard input, and files from the current folder for it', async () => {
+    const input = readFileSync(path.join(folder, 'goldfinch.mahl'));
+    expect(await run(['check', '-'], { input })).toMatchObject({ code: 0, stderr: '' });
+  });
+
+  it('reads files that a plan names from the folder of the plan', async () => {
+    expect(await run(['check', `${folder}/goldfinch.mahl`], { folder: top })).toMatchObject({ code: 0 });
+  });
+
+  it('refuses what a plan has no business reading', async () => {
+    writeFileSync(path.join(top, 'secret.svg'), '<svg><path id="x" d="M 0 0 L 1 1 L 0 1 Z"/></svg>');
+    symlinkSync(path.join(top, 'secret.svg'), path.join(folder, 'link.svg'));
+    write(
+      'hostile.mahl',
+      'object a\n  shape from "../secret.svg"\nobject b\n  shape from "link.svg"\nobject c\n  shape from "/etc/passwd"\n',
+    );
+    const { code, stdout } = await run(['check', 'hostile.mahl']);
+    expect(code).toBe(1);
+    expect(stdout).toContain("hostile.mahl:2:14  error  This file lies outside the plan's folder");
+    expect(stdout).toContain("hostile.mahl:4:14  error  This file lies outside the plan's folder");
+    expect(stdout).toContain('hostile.mahl:6:14  error  A file is named by its path from the plan');
+  });
+
+  it('takes names that would trip a careless program', async () => {
+    const names = ['constructor', 'toString', 'hasOwnProperty', 'valueOf', 'then', 'value', 'plan', 'object'];
+    const objects = names.map((name) => `object ${name}\n  shape circle 2 at (5, 5)\n  value 3\n`).join('');
+    write(
+      'names.mahl',
+      `plan "${'\u001b[2J'}<script>&\u202e"\ncanvas 20 x 20 cm\n${objects}path ${names.join(', ')}\n`,
+    );
+    const { code, stdout } = await run(['check', 'names.mahl']);
+    expect(code).toBe(0);
+    expect(
+      [...stdout].filter((character) => /[\p{Cc}\u202e]/u.test(character) && character !== '\n'),
+    ).toEqual([]);
+    const drawn = await run(['draw', 'names.mahl']);
+    expect(drawn.code).toBe(0);
+    expect(drawn.stdout).not.toContain('<script>');
+    expect(drawn.stdout).not.toContain('\u001b');
+  });
+
+  it('prints JSON that its schema describes', async () => {
+    write('broken.mahl', broken);
+    write('latin.mahl', Buffer.from([0xfc]));
+    const { code, stdout, stderr } = await run([
+      'check',
+      '--json',
+      'moth-night.mahl',
+      'broken.mahl',
+      'none.mahl',
+      'latin.mahl',
+    ]);
+    expect([code, stderr]).toEqual([2, '']);
+    const document = JSON.parse(stdout) as CheckDocument;
+    const valid = validator('check-1.json');
+    valid(document);
+    expect(valid.errors).toBeNull();
+    expect(document.files.map((file) => (file.read ? file.title : file.reason))).toEqual([
+      'Moth night',
+      'Broken',
+      'is not there',
+      expect.stringContaining('byte 1 of line 1'),
+    ]);
+    expect(document.summary).toMatchObject({ errors: 1, warnings: 3, setAside: 3 });
+    const [poster, second] = document.files;
+    expect(poster?.read && poster.findings.find(({ setAside }) => setAside)?.setAside?.place.line).toBe(41);
+    expect(second?.read && second.findings.find(({ severity }) => severity === 'error')?.place).toEqual({
+      line: 5,
+      column: 11,
+      endColumn: 15,
+    });
+  });
+});
+
+describe('draw', () => {
+  it('draws every view to the standard output', async () => {
+    for (const view of ['drawing', 'notan', 'values', 'colour']) {
+      const { code, stdout, stderr } = await run(['draw', 'ten.mahl', '--view', view]);
+      expect([code, stderr]).toEqual([0, '']);
+      expect(stdout).toMatch(/^<\?xml version="1\.0" encoding="UTF-8"\?>\n<svg [^]*<\/svg>\n$/);
+      expect(stdout).toContain(`data-view="${view}"`);
+    }
+  });
+
+  it('writes an SVG, and a PNG of the width asked for', async () => {
+    expect(await run(['draw', 'ten.mahl', '-o', 'ten.svg', '--theme', 'dark'])).toEqual({
+      code: 0,
+      stdout: '',
+      stderr: '',
+    });
+    expect(readFileSync(path.join(folder, 'ten.svg'), 'utf8')).toContain('</svg>');
+    expect((await run(['draw', 'ten.mahl', '-o', 'ten.png', '--width', '321'])).code).toBe(0);
+    const png = readFileSync(path.join(folder, 'ten.png'));
+    expect(png.subarray(1, 4).toString()).toBe('PNG');
+    // PNG (ISO/IEC 15948), 11.2.2: the width is the first field of IHDR, at byte 16.
+    expect(png.readUInt32BE(16)).toBe(321);
+  });
+
+  it('leaves nothing behind where it cannot write', async () => {
+    mkdirSync(path.join(folder, 'taken.svg'));
+    const before = readdirSync(folder);
+    expect(await run(['draw', 'ten.mahl', '-o', 'taken.svg'])).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'mahlstick: taken.svg is a folder, not a file.\n',
+    });
+    expect((await run(['draw', 'ten.mahl', '-o', 'none/ten.svg'])).stderr).toBe(
+      'mahlstick: none/ten.svg: its folder is not there.\n',
+    );
+    expect(readdirSync(folder)).toEqual(before);
+    expect(readdirSync(path.join(folder, 'taken.svg'))).toEqual([]);
+  });
+});
+
+describe('measure', () => {
+  it('prints tables for people', async () => {
+    const { code, stdout, stderr } = await run(['measure', 'winter-barn.mahl']);
+    expect([code, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/^ {2}barn +dominant +middle +3 +rust +\d+\.\d % /m);
+    expect(stdout).not.toContain('\u001b');
+  });
+
+  it('prints JSON that its schema describes', async () => {
+    const valid = validator('measure-1.json');
+    for (const name of ['ten.mahl', 'quinces.mahl']) {
+      const { code, stdout } = await run(['measure', '--json', name]);
+      expect(code).toBe(0);
+      const document = JSON.parse(stdout) as MeasureDocument;
+      valid(document);
+      expect(valid.errors).toBeNull();
+      const shares = document.objects.reduce((sum, { share }) => sum + share, document.values.bareShare);
+      expect(shares).toBeCloseTo(1, 6);
+    }
+  });
+});
+
+describe('format', () => {
+  const untidy = 'plan "One"\r\n\r\n\r\ncanvas 40 x 30 cm // the old panel\r\n   medium oil\r\n';
+  const tidy = 'plan    "One"\r\n\r\ncanvas  40 x 30 cm  // the old panel\r\n  medium  oil\r\n';
+
+  it('writes files anew with the line ends, the mark and the permissions that they had', async () => {
+    const file = write('one.mahl', `\ufeff${untidy}`);
+    chmodSync(file, 0o640);
+    expect(await run(['format', 'one.mahl'])).toEqual({ code: 0, stdout: '', stderr: '' });
+    expect(readFileSync(file, 'utf8')).toBe(`\ufeff${tidy}`);
+    expect(statSync(file).mode & 0o777).toBe(0o640);
+    expect(readdirSync(folder).filter((name) => name.startsWith('one.mahl'))).toEqual(['one.mahl']);
+  });
+
+  it('does not touch what is in the house style', async () => {
+    const file = write('one.mahl', tidy);
+    utimesSync(file, 1_000_000, 1_000_000);
+    const before = statSync(file);
+    expect((await run(['format', 'one.mahl'])).code).toBe(0);
+    expect(statSync(file)).toMatchObject({ ino: before.ino, mtimeMs: before.mtimeMs });
+  });
+
+  it('only names files with --check, and ends with 1', async () => {
+    write('one.mahl', untidy);
+    const ending = await run(['format', '--check', 'ten.mahl', 'one.mahl']);
+    expect(ending).toEqual({ code: 1, stdout: 'one.mahl\n', stderr: '' });
+    expect(readFileSync(path.join(folder, 'one.mahl'), 'utf8')).toBe(untidy);
+    expect(await run(['format', '--check', 'ten.mahl'])).toEqual({ code: 0, stdout: '', stderr: '' });
+  });
+
+  it('follows a link to the file that it names', async () => {
+    const file = write('one.mahl', untidy);
+    symlinkSync(file, path.join(folder, 'link.mahl'));
+    expect((await run(['format', 'link.mahl'])).code).toBe(0);
+    expect(readFileSync(file, 'utf8')).toBe(tidy);
+  });
+
+  it('formats the standard input to the standard output', async () => {
+    expect(await run(['format', '-'], { input: untidy })).toEqual({ code: 0, stdout: tidy, stderr: '' });
+  });
+
+  it('leaves a file alone that is no UTF-8, and goes on with the next', async () => {
+    const bytes = Buffer.from([0x70, 0xff]);
+    const file = write('latin.mahl', bytes);
+    write('one.mahl', untidy);
+    expect((await run(['format', 'latin.mahl', 'one.mahl'])).code).toBe(2);
+    expect(readFileSync(file)).toEqual(bytes);
+    expect(readFileSync(path.join(folder, 'one.mahl'), 'utf8')).toBe(tidy);
+  });
+
+  it.skipIf(process.getuid?.() === 0)(
+    'leaves everything as it was in a folder that cannot be written',
+    async () => {
+      const locked = path.join(folder, 'locked');
+      mkdirSync(locked);
+      writeFileSync(path.join(locked, 'one.mahl'), untidy);
+      chmodSync(locked, 0o500);
+      const { code, stderr } = await run(['format', 'locked/one.mahl']);
+      chmodSync(locked, 0o700);
+      expect([code, stderr]).toEqual([2, 'mahlstick: locked/one.mahl is out of reach: permission denied.\n']);
+      expect(readdirSync(locked)).toEqual(['one.mahl']);
+      expect(readFileSync(path.join(locked, 'one.mahl'), 'utf8')).toBe(untidy);
+    },
+  );
+});
+
+describe('server', () => {
+  it('answers an editor over the standard streams, and ends when told to', async () => {
+    const messages = [
+      {
+        jsonrpc: '2.0',
+        id: 1,
+        method: 'initialize',
+        params: { processId: null, rootUri: null, capabilities: {} },
+      },
+      { jsonrpc: '2.0', method: 'initialized', params: {} },
+      { jsonrpc: '2.0', id: 2, method: 'shutdown' },
+      { jsonrpc: '2.0', method: 'exit' },
+    ];
+    const input = messages
+      .map((message) => JSON.stringify(message))
+      .map((text) => `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`)
+      .join('');
+    const { code, stdout } = await run(['server', '--stdio'], { input, keepOpen: true });
+    expect(code).toBe(0);
+    expect(stdout).toContain('"capabilities":{');
+  });
+
+  it('says what is missing', async () => {
+    expect(await run(['server'])).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'mahlstick: The language server speaks over the standard streams: add --stdio.\n',
+    });
+  });
+});

@@ -1,0 +1,143 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { format, parse } from '../grammar/index.js';
+import { compose } from '../server/drawing/compose.js';
+import { views } from '../server/drawing/scene.js';
+import { check } from '../server/findings/check.js';
+import { measure } from '../server/measure/measure.js';
+import { resolvePlan } from '../server/plan/resolve.js';
+
+const folder = path.resolve(import.meta.dirname, '../examples');
+const names = readdirSync(folder).filter((name) => name.endsWith('.mahl'));
+
+function textOf(name: string): string {
+  return readFileSync(path.join(folder, name), 'utf8');
+}
+
+function read(text: string) {
+  const tree = parse(text);
+  const plan = resolvePlan(tree, {
+    readFile: (file) => ({ ok: true, text: textOf(file) }),
+  });
+  const measures = measure(plan);
+  return { tree, plan, measures, findings: check(plan, measures) };
+}
+
+/** The rules that speak up: findings that are not set aside. */
+function rulesFound(text: string): readonly string[] {
+  const standing = read(text).findings.filter(({ allowed }) => !allowed);
+  return [...new Set(standing.map(({ rule }) => rule))].sort();
+}
+
+/** Changes the one place where `from` stands, at or after the line that begins the block `under`. */
+function changed(name: string, from: string, to: string, under = ''): string {
+  const text = textOf(name);
+  const block = text.indexOf(under);
+  const place = text.indexOf(from, block);
+  if (block < 0 || place < 0) throw new Error(`${name} has no ${from} under ${under}`);
+  return text.slice(0, place) + to + text.slice(place + from.length);
+}
+
+describe.each(names)('%s', (name) => {
+  const { tree, plan, measures, findings } = read(textOf(name));
+
+  it('is read to the last word', () => {
+    expect(tree.problems).toEqual([]);
+    expect(plan.problems.filter(({ severity }) => severity !== 'hint')).toEqual([]);
+  });
+
+  it('is in the house style', () => {
+    expect(format(textOf(name))).toBe(textOf(name));
+  });
+
+  it('has one dominant object, and it lies at the centre of interest', () => {
+    expect(
+      measures.focus?.dominants.map(({ holds, distanceShare }) => holds || distanceShare < 0.05),
+    ).toEqual([true]);
+  });
+
+  it.each(views)('is drawn as %s', (view) => {
+    const scene = compose(plan, measures, findings, view);
+    const picture = scene.layers.find((layer) => layer.name === 'picture');
+    const drawn = new Set(
+      picture?.marks.map(({ subject }) => subject).filter((subject) => subject?.startsWith('object')),
+    );
+    expect(drawn.size).toBe(
+      plan.objects.filter((_, index) => (measures.objects[index]?.share ?? 0) > 0).length,
+    );
+  });
+});
+
+describe('what the examples are there to show', () => {
+  it('has every example in its list', () => {
+    const list = readFileSync(path.join(folder, 'README.md'), 'utf8');
+    expect(names.filter((name) => !list.includes(`(${name})`))).toEqual([]);
+  });
+
+  it('keeps the plans that promise much clean', () => {
+    const clean = [
+      'goldfinch.mahl',
+      'noon-greek.mahl',
+      'quinces.mahl',
+      'seamstress.mahl',
+      'winter-barn.mahl',
+    ];
+    expect(clean.map((name) => rulesFound(textOf(name)))).toEqual(clean.map(() => []));
+  });
+
+  it('breaks both budgets in the poster, and sets one of them aside', () => {
+    const { findings } = read(textOf('moth-night.mahl'));
+    const broken = findings.filter(({ rule }) => rule.endsWith('budget'));
+    expect(new Set(broken.map(({ rule }) => rule))).toEqual(new Set(['colour budget', 'value budget']));
+    expect(new Set(broken.filter(({ allowed }) => allowed).map(({ rule }) => rule))).toEqual(
+      new Set(['value budget']),
+    );
+  });
+
+  it('says a whole plan in ten lines', () => {
+    const lines = textOf('ten.mahl').trimEnd().split('\n');
+    expect(lines).toHaveLength(10);
+    expect(lines.every((line) => line.trim() !== '')).toBe(true);
+  });
+});
+
+describe('what the list of examples says to try first', () => {
+  it('lets the ground of `ten.mahl` show behind the pear', () => {
+    const canvas = 'canvas  40 x 30 cm\n';
+    const { plan, measures } = read(changed('ten.mahl', canvas, `${canvas}  ground  #5b3450\n`));
+    expect(plan.canvas.ground.step).toBe(2);
+    expect(measures.values.bareShare).toBeGreaterThan(0.5);
+  });
+
+  it('breaks the value budget of `winter-barn.mahl` with a darker sky', () => {
+    const darker = changed('winter-barn.mahl', 'value   4', 'value   3', 'object  sky');
+    expect(rulesFound(darker)).toContain('value budget');
+  });
+
+  it('breaks the value budget of `seamstress.mahl` with a lighter glow', () => {
+    const lighter = changed('seamstress.mahl', 'value   3', 'value   4', 'object  glow');
+    expect(rulesFound(lighter)).toContain('value budget');
+  });
+
+  it('leaves the pan of `quinces.mahl` away from another centre of interest', () => {
+    const moved = changed('quinces.mahl', 'focus   lower right', 'focus   upper left');
+    expect(read(moved).measures.focus?.dominants[0]).toMatchObject({ holds: false });
+    expect(rulesFound(moved)).not.toEqual([]);
+  });
+
+  it('breaks the colour budget of `goldfinch.mahl` with a small sun', () => {
+    const smaller = changed('goldfinch.mahl', 'circle 17', 'circle 9');
+    expect(rulesFound(smaller)).toContain('colour budget');
+  });
+
+  it('hears about the values of `moth-night.mahl` without its allowance', () => {
+    const line = /^allow .*\n/m.exec(textOf('moth-night.mahl'))?.[0] ?? '';
+    expect(rulesFound(changed('moth-night.mahl', line, ''))).toContain('value budget');
+  });
+
+  it('breaks the value budget of `noon-greek.mahl` with a grey cat', () => {
+    const grey = changed('noon-greek.mahl', 'value   1', 'value   4', 'object  γάτα');
+    expect(rulesFound(grey)).toContain('value budget');
+  });
+});

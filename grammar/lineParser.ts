@@ -41,7 +41,9 @@ class LineParser extends WorkRules {
         count > longestExplained
           ? []
           : this.computeContentAssist(entry.rule, tokens.slice(0, count)).map((path) => path.nextTokenType);
-      this.problems.push(problemOf({ error, tokens, wanted: this.wanted.types, open: this.open, following }));
+      this.problems.push(
+        problemOf({ error, tokens, wanted: this.wanted.types, open: this.openPhrases(), following }),
+      );
     }
     const kept = this.refused ? this.draft : body;
     return {
@@ -65,9 +67,14 @@ class LineParser extends WorkRules {
     this.problems.length = 0;
     this.missingCommas.length = 0;
     this.open.length = 0;
+    this.openFrom.length = 0;
     this.uses.clear();
     this.draft = undefined;
     this.refused = false;
+  }
+
+  private openPhrases(): readonly { readonly phrase: string; readonly from: IToken }[] {
+    return this.openFrom.map((from, index) => ({ phrase: this.open[index] ?? '', from }));
   }
 
   private ruleNamed(name: string): () => StatementBody | undefined {

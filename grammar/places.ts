@@ -1,4 +1,4 @@
-import type { IToken } from 'chevrotain';
+import type { IToken, OrMethodOpts } from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
 import type {
   Choice,
@@ -17,6 +17,9 @@ import { spanning, ValueRules } from './values.js';
 import { canonicalWord } from './words.js';
 
 const noMoves: readonly Move[] = [];
+const focusWord = keyword('focus');
+const crossingWord = keyword('crossing');
+const toWord = keyword('to');
 
 const spots: Readonly<Record<string, Spot>> = {
   'upper left': 'upper left',
@@ -66,7 +69,7 @@ export abstract class PlaceRules extends ValueRules {
   readonly places = this.RULE('places', (): readonly Place[] => {
     const places: Place[] = [];
     this.AT_LEAST_ONE({
-      GATE: () => !this.isNext(1, keyword('to')),
+      GATE: () => !this.isNext(1, toWord),
       DEF: () => {
         places.push(this.SUBRULE(this.place));
         this.SUBRULE(this.pause);
@@ -86,21 +89,26 @@ export abstract class PlaceRules extends ValueRules {
     };
   });
 
+  // The alternatives are made once: plans hold hundreds of thousands of places.
+  private placeAlternatives: OrMethodOpts<BaseWithSpan> | undefined;
+
   readonly placeBase = this.RULE('placeBase', (): BaseWithSpan =>
-    this.OR({
-      IGNORE_AMBIGUITIES: true,
-      DEF: [
-        { GATE: () => this.isNext(1, OpenBracket), ALT: () => this.SUBRULE(this.coordinatesPlace) },
-        { GATE: () => this.isNext(1, keyword('focus')), ALT: () => this.SUBRULE(this.focusPlace) },
-        {
-          GATE: () => this.isNext(1, keyword('crossing')) && this.isNext(2, NumberToken),
-          ALT: () => this.SUBRULE(this.crossingPlace),
-        },
-        { GATE: () => this.isSpotNext(), ALT: () => this.SUBRULE(this.spotPlace) },
-        { GATE: () => this.isEdgeNext(), ALT: () => this.SUBRULE(this.edgePlace) },
-        { ALT: () => this.SUBRULE(this.objectPlace) },
-      ],
-    }),
+    this.OR(
+      (this.placeAlternatives ??= {
+        IGNORE_AMBIGUITIES: true,
+        DEF: [
+          { GATE: () => this.isNext(1, OpenBracket), ALT: () => this.SUBRULE(this.coordinatesPlace) },
+          { GATE: () => this.isNext(1, focusWord), ALT: () => this.SUBRULE(this.focusPlace) },
+          {
+            GATE: () => this.isNext(1, crossingWord) && this.isNext(2, NumberToken),
+            ALT: () => this.SUBRULE(this.crossingPlace),
+          },
+          { GATE: () => this.isSpotNext(), ALT: () => this.SUBRULE(this.spotPlace) },
+          { GATE: () => this.isEdgeNext(), ALT: () => this.SUBRULE(this.edgePlace) },
+          { ALT: () => this.SUBRULE(this.objectPlace) },
+        ],
+      }),
+    ),
   );
 
   private isSpotNext(): boolean {

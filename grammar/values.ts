@@ -1,4 +1,4 @@
-import { EmbeddedActionsParser, type IToken, type ParserMethod } from 'chevrotain';
+import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
 import { notingProvider, type Wanted } from './messages.js';
 import type {
@@ -47,6 +47,14 @@ export interface LineProblem extends Span {
   readonly fix?: { readonly title: string; readonly replacement: string };
 }
 
+/** A whole number with a fraction, either of which may be missing. */
+interface MixedNumber {
+  readonly value: number;
+  readonly fraction: boolean;
+  readonly first: IToken;
+  readonly last: IToken;
+}
+
 /** What a word stands for where its form does not tell: a name given here or elsewhere, or a fixed term. */
 export type WordUse = 'definition' | 'reference' | 'choice' | 'colour';
 
@@ -92,7 +100,8 @@ export abstract class ValueRules extends EmbeddedActionsParser {
   protected readonly missingCommas: number[] = [];
   protected readonly uses = new Map<IToken, WordUse>();
   /** The phrases that are being read, outermost first, each with the token it begins at. */
-  protected readonly open: { readonly phrase: string; readonly from: IToken }[] = [];
+  protected readonly open: string[] = [];
+  protected readonly openFrom: IToken[] = [];
   /** The text cannot be used even though its grammar is right, such as the 31st of June. */
   protected refused = false;
 
@@ -110,9 +119,11 @@ export abstract class ValueRules extends EmbeddedActionsParser {
 
   protected phrase<T>(name: string, read: () => T): ParserMethod<[], T> {
     return this.RULE(name, () => {
-      this.open.push({ phrase: name, from: this.LA(1) });
+      this.open.push(name);
+      this.openFrom.push(this.LA(1));
       const result = read();
       this.open.pop();
+      this.openFrom.pop();
       return result;
     });
   }
@@ -126,9 +137,9 @@ export abstract class ValueRules extends EmbeddedActionsParser {
     this.refused = true;
   }
 
-  protected isNext(distance: number, ...types: readonly ReturnType<typeof keyword>[]): boolean {
+  protected isNext(distance: number, ...types: readonly TokenType[]): boolean {
     const next = this.LA(distance).tokenType;
-    return types.some((type) => next === type || (next.CATEGORIES ?? []).includes(type));
+    return types.some((type) => next === type || next.CATEGORIES?.includes(type) === true);
   }
 
   protected isNumberNext(distance: number): boolean {
@@ -242,7 +253,7 @@ export abstract class ValueRules extends EmbeddedActionsParser {
     const minus = this.OPTION(() => this.CONSUME(Dash));
     const token = this.CONSUME(NumberToken);
     const value = this.ACTION(() => this.readNumber(token));
-    return { value: minus ? -value : value, start: (minus ?? token).startOffset, end: endOf(token) };
+    return { value: minus ? 0 - value : value, start: (minus ?? token).startOffset, end: endOf(token) };
   });
 
   readonly percentage = this.phrase('percentage', (): Percentage => {
@@ -252,7 +263,7 @@ export abstract class ValueRules extends EmbeddedActionsParser {
     const sign = this.CONSUME(Percent);
     const value = this.ACTION(() => this.readNumber(whole) + (part ? this.readNumber(part) : 0));
     return {
-      percent: minus ? -value : value,
+      percent: minus ? 0 - value : value,
       start: (minus ?? whole).startOffset,
       end: endOf(sign),
     };
@@ -260,35 +271,54 @@ export abstract class ValueRules extends EmbeddedActionsParser {
 
   readonly length = this.phrase('length', (): Length => {
     const minus = this.OPTION1(() => this.CONSUME(Dash));
-    const numbers: IToken[] = [];
-    this.OR1([
-      {
-        ALT: () => {
-          numbers.push(this.CONSUME1(NumberToken));
-          this.OPTION2(() => numbers.push(this.CONSUME1(Fraction)));
-        },
-      },
-      { ALT: () => numbers.push(this.CONSUME2(Fraction)) },
-    ]);
-    const unit = this.OPTION3(() =>
-      this.OR2([{ ALT: () => this.CONSUME(choice.LengthUnit) }, { ALT: () => this.CONSUME(Percent) }]),
-    );
-    return this.ACTION(() => this.makeLength(minus, numbers, unit));
+    const number = this.SUBRULE(this.mixedNumber);
+    const unit = this.OPTION2(() => this.SUBRULE(this.lengthUnit));
+    return this.ACTION(() => ({
+      value: minus ? 0 - number.value : number.value,
+      ...(unit && { unit: canonicalWord(unit.image) as LengthUnit | '%' }),
+      fraction: number.fraction,
+      start: (minus ?? number.first).startOffset,
+      end: endOf(unit ?? number.last),
+    }));
   });
 
-  private makeLength(minus: IToken | undefined, numbers: readonly IToken[], unit?: IToken): Length {
-    const first = minus ?? numbers[0];
-    const last = unit ?? numbers.at(-1);
-    let value = 0;
-    for (const token of numbers) value += this.readNumber(token);
-    return {
-      value: minus ? -value : value,
-      ...(unit && { unit: canonicalWord(unit.image) as LengthUnit | '%' }),
-      fraction: numbers.some((token) => token.tokenType === Fraction),
-      start: first?.startOffset ?? 0,
-      end: last ? endOf(last) : 0,
-    };
-  }
+  // The alternatives are made once: plans hold hundreds of thousands of lengths.
+  private mixedNumberAlternatives: { ALT: () => MixedNumber }[] | undefined;
+
+  /** `12`, `7 1/2`, `1/2` */
+  readonly mixedNumber = this.RULE('mixedNumber', (): MixedNumber =>
+    this.OR(
+      (this.mixedNumberAlternatives ??= [
+        {
+          ALT: () => {
+            const whole = this.CONSUME(NumberToken);
+            const part = this.OPTION(() => this.CONSUME1(Fraction));
+            return this.ACTION(() => ({
+              value: this.readNumber(whole) + (part ? this.readNumber(part) : 0),
+              fraction: part !== undefined,
+              first: whole,
+              last: part ?? whole,
+            }));
+          },
+        },
+        {
+          ALT: () => {
+            const part = this.CONSUME2(Fraction);
+            return this.ACTION(() => ({
+              value: this.readNumber(part),
+              fraction: true,
+              first: part,
+              last: part,
+            }));
+          },
+        },
+      ]),
+    ),
+  );
+
+  readonly lengthUnit = this.RULE('lengthUnit', (): IToken =>
+    this.OR([{ ALT: () => this.CONSUME(choice.LengthUnit) }, { ALT: () => this.CONSUME(Percent) }]),
+  );
 
   readonly extent = this.phrase('extent', (): Extent => {
     const width = this.SUBRULE1(this.length);

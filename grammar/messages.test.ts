@@ -27,6 +27,9 @@ describe('what is missing', () => {
     ['lead wires from (1, 2)', '): After `)` `to` is needed.'],
     ['budget value dark 30, light 70%', '30: After `30` `%` is needed. [30%]'],
     ['focus (1, 2', '2: After `2` `)` is needed. [2)]'],
+    ['object a\n  size 12', '12: After `12` one of `x`, `wide` or `high` is needed.'],
+    ['grid', 'grid: After `grid` a number or `every` is needed.'],
+    ['object a\n  plane', 'plane: After `plane` one of `background`, `middle` or `foreground` is needed.'],
     ['path sky,', ',: After `,` a name is needed.'],
     ['allow even count', 'count: After `count` `because` is needed.'],
     [

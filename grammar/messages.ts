@@ -9,7 +9,22 @@ import {
 } from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
 import { nearestWord } from './nearest.js';
-import { CloseBracket, isKeyword, OpenBracket, Percent, Word, wordsOf } from './tokens.js';
+import {
+  CloseBracket,
+  Css,
+  Dash,
+  DateToken,
+  Fraction,
+  Hex,
+  isKeyword,
+  Munsell,
+  NumberToken,
+  OpenBracket,
+  Percent,
+  SentenceToken,
+  Word,
+  wordsOf,
+} from './tokens.js';
 import type { LineProblem } from './values.js';
 import { canonicalWord, choiceLists } from './words.js';
 
@@ -69,15 +84,37 @@ function shown(text: string): string {
 
 /** `a`, `b` or `c` */
 export function alternatives(words: readonly string[]): string {
-  const quoted = words.map(shown);
-  const last = quoted.pop() ?? '';
-  return quoted.length === 0 ? last : `${quoted.join(', ')} or ${last}`;
+  return listOf(words.map(shown));
 }
 
+function listOf(texts: readonly string[]): string {
+  const last = texts.at(-1) ?? '';
+  return texts.length < 2 ? last : `${texts.slice(0, -1).join(', ')} or ${last}`;
+}
+
+/** How messages speak of signs that are not words of the language. */
+const signTexts: ReadonlyMap<TokenType, string> = new Map([
+  [NumberToken, 'a number'],
+  [Fraction, 'a number'],
+  [Dash, 'a number'],
+  [Word, 'a name'],
+  [SentenceToken, 'a sentence in quotes'],
+  [Hex, 'a colour'],
+  [Css, 'a colour'],
+  [Munsell, 'a colour'],
+  [DateToken, 'a day'],
+]);
+
 function wantedText(types: readonly TokenType[]): string {
-  const words = types.flatMap(wordsOf);
-  if (words.length === 0) return alternatives(types.map((type) => type.LABEL ?? type.name));
-  return words.length > 1 ? `one of ${alternatives(words)}` : alternatives(words);
+  const texts = types.flatMap((type) => {
+    const text = signTexts.get(type);
+    if (text !== undefined) return [text];
+    const words = wordsOf(type);
+    return (words.length > 0 ? words : [type.LABEL ?? type.name]).map(shown);
+  });
+  const distinct = [...new Set(texts)];
+  const listed = listOf(distinct);
+  return distinct.length > 1 && !distinct.some((text) => text.startsWith('a ')) ? `one of ${listed}` : listed;
 }
 
 interface Failure {

@@ -7,7 +7,10 @@ export default tseslint.config(
     languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.mjs'] } } },
     rules: {
       '@typescript-eslint/no-explicit-any': 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
       'no-warning-comments': ['error', { terms: ['todo', 'fixme', 'xxx'] }],
       eqeqeq: 'error',

@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import * as esbuild from 'esbuild';
 
 const root = path.resolve(import.meta.dirname, '../..');
@@ -25,25 +26,23 @@ export interface RunOptions {
   /** The standard input does not end behind `input`, as that of an editor. */
   readonly keepOpen?: boolean;
   readonly env?: Readonly<Record<string, string>>;
+  /** Runs it as another user, which only the superuser can ask for. */
+  readonly uid?: number;
 }
 
 /** Bundles the command line as it is now; what is in `dist` may be older. Within the repository, for its libraries. */
 export async function buildMahlstick(): Promise<Mahlstick> {
   mkdirSync(path.join(root, 'artefacts'), { recursive: true });
   const folder = mkdtempSync(path.join(root, 'artefacts', 'mahlstick-'));
+  chmodSync(folder, 0o755);
   const file = path.join(folder, 'mahlstick.cjs');
   await esbuild.build({
+    ...(await bundleOptions()),
     absWorkingDir: root,
     entryPoints: ['server/cli/main.ts'],
     outfile: file,
     bundle: true,
-    platform: 'node',
-    format: 'cjs',
-    target: 'node20',
     external: ['@resvg/resvg-js'],
-    // A library asks where it lies; a CommonJS bundle has no other answer.
-    define: { 'import.meta.url': 'bundleUrl' },
-    banner: { js: "const bundleUrl = require('node:url').pathToFileURL(__filename).href;" },
     logLevel: 'error',
   });
   return {
@@ -53,14 +52,26 @@ export async function buildMahlstick(): Promise<Mahlstick> {
   };
 }
 
+/** How a release bundles the command line. */
+async function bundleOptions(): Promise<esbuild.BuildOptions> {
+  const script = pathToFileURL(path.join(root, 'client/build.mjs')).href;
+  const { bundles } = (await import(script)) as {
+    bundles: readonly { readonly name: string; readonly options: esbuild.BuildOptions }[];
+  };
+  const bundle = bundles.find(({ name }) => name === 'mahlstick');
+  if (bundle === undefined) throw new Error('client/build.mjs bundles no command line');
+  return bundle.options;
+}
+
 function start(
   file: string,
   words: readonly string[],
-  { folder, input, keepOpen, env }: RunOptions,
+  { folder, input, keepOpen, env, uid }: RunOptions,
 ): Promise<Ending> {
   const child = spawn(process.execPath, [file, ...words], {
     cwd: folder ?? root,
     env: { ...process.env, ...env },
+    ...(uid === undefined ? {} : { uid }),
     timeout: 30_000,
   });
   const stdout: Buffer[] = [];

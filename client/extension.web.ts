@@ -1,15 +1,25 @@
 import * as vscode from 'vscode';
-import { LanguageClient } from 'vscode-languageclient/browser';
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type MessageTransports,
+} from 'vscode-languageclient/browser';
 import { activateWith, deactivateAll } from './activate.js';
 
 /** For VS Code in a browser: the server is a worker. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const script = vscode.Uri.joinPath(context.extensionUri, 'dist/server.web.js').toString(true);
   let worker: Worker | undefined;
-  const startWorker = (): Promise<Worker> => {
+  // The reader and writer are made here: older VS Codes wrap workers, which the language client then takes for no
+  // worker at all.
+  const startWorker = (): Promise<MessageTransports> => {
     worker?.terminate();
     worker = new Worker(script);
-    return Promise.resolve(worker);
+    return Promise.resolve({
+      reader: new BrowserMessageReader(worker),
+      writer: new BrowserMessageWriter(worker),
+    });
   };
   context.subscriptions.push({ dispose: () => worker?.terminate() });
   await activateWith(

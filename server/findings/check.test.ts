@@ -126,6 +126,13 @@ describe('value budget', () => {
     expect(advice).toBe('Make what is in it larger by 40 % of the picture, or bring more onto its steps.');
   });
 
+  it('says when nothing lies on the steps at all', () => {
+    const { findings } = checked(`${CANVAS}\nbudget  value dark 30%\n${WALL}`);
+    expect(findings.find(({ rule }) => rule === 'value budget')?.advice).toBe(
+      'Nothing lies on its steps yet: bring 30 % of the picture there.',
+    );
+  });
+
   it('knows groups of the painter’s own and single steps', () => {
     const text = `${CANVAS}\nscale   4\n  group   dusk 1-2, glow 3-4\nbudget  value glow 5%, 1 50% within 1%\n${WALL}`;
     expect(checked(text).findings.map(({ message }) => message)).toEqual(

@@ -104,6 +104,8 @@ export interface ObjectSurroundings {
   readonly problems: Problems;
   /** Shape statements whose file is still being read. */
   readonly waiting: ReadonlySet<Node>;
+  /** Lines whose text has an error. */
+  readonly faultyLines: ReadonlySet<number>;
 }
 
 /** Everything about an object but its outline. */
@@ -129,6 +131,7 @@ export function resolveObject(
     plane: chosen<Plane>(plane?.statement.plane, 'middle'),
     outline,
     waiting: children.some((child) => surroundings.waiting.has(child)),
+    faulty: hasFaultyLine(node, surroundings.faultyLines),
     ...(colour ? { colour } : {}),
     ...objectValue(children, colour, surroundings),
     ...objectEdges(children, objects, problems),
@@ -139,6 +142,12 @@ export function resolveObject(
     lines: { first: node.line, last: node.lastLine },
     node,
   };
+}
+
+function hasFaultyLine({ line, lastLine }: ObjectNode, faultyLines: ReadonlySet<number>): boolean {
+  if (faultyLines.size === 0) return false;
+  for (let own = line + 1; own <= lastLine; own++) if (faultyLines.has(own)) return true;
+  return false;
 }
 
 function chosen<T extends string>(choice: Choice<T> | undefined, usual: T): T {

@@ -32,6 +32,8 @@ export interface Plan {
   readonly canvas: Canvas;
   readonly divisions: readonly Division[];
   readonly focus?: Focus;
+  /** A focal point is stated but can't be placed; `problems` says why. */
+  readonly focusUnplaced: boolean;
   /** Height of the horizon from the top, canvas units. */
   readonly horizon?: Stated<number>;
   readonly scale: ValueScale;
@@ -183,6 +185,8 @@ export interface PlanObject {
   readonly outline: Outline;
   /** True while a file that its shape comes from is still being read. */
   readonly waiting: boolean;
+  /** True when a line under it could not be read. */
+  readonly faulty: boolean;
   readonly colour?: ObjectColour;
   /** Step of the scale, fractions allowed; missing when neither a value nor a colour is given. */
   readonly step?: number;

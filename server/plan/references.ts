@@ -34,6 +34,7 @@ export class References implements PlaceSurroundings {
   readonly problems: Problems;
   readonly outlines: readonly Outline[];
   readonly focal: Focus | undefined;
+  readonly focusUnplaced: boolean;
   readonly #objects: ObjectIndex;
   readonly #focusNode: (Node & NodeOf<'focus'>) | undefined;
   readonly #placed = new Map<number, Outline>();
@@ -54,6 +55,7 @@ export class References implements PlaceSurroundings {
       else this.#placed.set(index, objectOutline(node, this, sources.readPart, tolerance, sources.cache));
     }
     this.focal = this.#focal;
+    this.focusUnplaced = this.#focusNode !== undefined && this.#focal === undefined;
     this.outlines = this.#objects.nodes.map((_, index) => this.#placed.get(index) ?? EMPTY_OUTLINE);
   }
 

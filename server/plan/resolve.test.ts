@@ -338,3 +338,14 @@ describe('order and exceptions', () => {
     ]);
   });
 });
+
+describe('a plan that can be read in part', () => {
+  it('says nothing more of words that could not be read', () => {
+    const tree = parse(`${CANVAS}\nfocus   uper left\nobject  dot\n  shape   circle two`);
+    expect(tree.problems.map(({ line }) => line)).toEqual([1, 3]);
+    const plan = resolvePlan(tree);
+    expect(messages(plan)).toEqual([]);
+    expect(plan.focusUnplaced).toBe(true);
+    expect(objectNamed(plan, 'dot').faulty).toBe(true);
+  });
+});

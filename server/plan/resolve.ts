@@ -1,4 +1,4 @@
-import type { Node, Plane, ShapeForm, SyntaxTree } from '../../grammar/index.js';
+import type { Node, Plane, ShapeForm, Span, SyntaxTree } from '../../grammar/index.js';
 import { walk } from '../../grammar/index.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
 import { ColourBook } from './colours.js';
@@ -11,7 +11,7 @@ import { divisionPlace } from './lengths.js';
 import { ObjectIndex, resolveObject } from './objects.js';
 import { OutlineCache } from './outline-cache.js';
 import { resolvePalette } from './palette.js';
-import type { FileReference, Plan, PlanObject, ReadFile } from './plan.js';
+import type { FileReference, Plan, PlanObject, PlanProblem, ReadFile } from './plan.js';
 import { locate, Problems } from './problems.js';
 import { References } from './references.js';
 import { single } from './select.js';
@@ -35,6 +35,7 @@ const PLANES: readonly Plane[] = ['background', 'middle', 'foreground'];
  */
 export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Plan {
   const { nodes } = tree;
+  const faultyLines = new Set(tree.problems.map(({ line }) => line));
   const problems = new Problems();
   const cache = options.outlines ?? new OutlineCache();
   cache.turnOver();
@@ -55,7 +56,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     readPart,
     cache,
   });
-  const surroundings = { objects: objectIndex, book, scale, problems, waiting };
+  const surroundings = { objects: objectIndex, book, scale, problems, waiting, faultyLines };
   const objects = objectIndex.nodes.map((node, index) =>
     resolveObject(node, index, references.outlines[index] ?? EMPTY_OUTLINE, surroundings),
   );
@@ -70,6 +71,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     canvas: { ...bare, ground },
     divisions,
     ...(focus ? { focus } : {}),
+    focusUnplaced: references.focusUnplaced,
     ...(horizon
       ? {
           horizon: {
@@ -91,8 +93,20 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     allowances: resolveAllowances(nodes, objectIndex),
     ruleSettings: resolveRuleSettings(nodes),
     files: filesNamed(nodes),
-    problems: problems.list,
+    problems: news(problems.list, tree),
   };
+}
+
+/** Words that could not be read mean nothing, so it is no news that nothing goes by that name. */
+function news(problems: readonly PlanProblem[], tree: SyntaxTree): readonly PlanProblem[] {
+  const told = new Map<number, Span[]>();
+  for (const { line, start, end } of tree.problems) {
+    told.set(line, [...(told.get(line) ?? []), { start, end }]);
+  }
+  return problems.filter(
+    ({ location }) =>
+      !told.get(location.line)?.some(({ start, end }) => start < location.end && end > location.start),
+  );
 }
 
 function coveringOrder(objects: readonly PlanObject[]): readonly number[] {

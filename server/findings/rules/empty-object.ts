@@ -15,7 +15,7 @@ export const emptyObject: Rule = {
     plan.coveringOrder.flatMap((index, position): RuleFinding[] => {
       const object = plan.objects[index];
       const empty = measures.areas.layers[position]?.ownArea === 0;
-      if (!object || !empty || object.waiting || hasFault(plan, object)) return [];
+      if (!object || !empty || object.waiting || object.faulty || hasFault(plan, object)) return [];
       return [
         {
           message: object.shapeLocation

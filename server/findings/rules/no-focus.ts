@@ -1,4 +1,3 @@
-import type { Plan } from '../../plan/plan.js';
 import type { Rule } from '../finding.js';
 import { heading } from '../words.js';
 
@@ -12,7 +11,7 @@ export const noFocus: Rule = {
   formula: 'no `focus` in a plan with objects',
   source: 'common practice, no source',
   check: (plan) =>
-    plan.focus || plan.objects.length === 0 || focusUnreadable(plan)
+    plan.focus || plan.objects.length === 0 || plan.focusUnplaced
       ? []
       : [
           {
@@ -22,8 +21,3 @@ export const noFocus: Rule = {
           },
         ],
 };
-
-/** A focus that is there but could not be placed has been told already. */
-function focusUnreadable(plan: Plan): boolean {
-  return plan.problems.some(({ code }) => code === 'no such crossing' || code === 'circular reference');
-}

@@ -72,6 +72,7 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): string {
     return `Take ${quoted(name)} from step ${change.from} to step ${change.to}, which brings it within.`;
   }
   const amount = percent(Math.abs(entry.difference));
+  if (entry.share === 0) return `Nothing lies on its steps yet: bring ${amount} of the picture there.`;
   return entry.difference > 0
     ? `Make what is in it smaller by ${amount} of the picture, or take part of it to another step.`
     : `Make what is in it larger by ${amount} of the picture, or bring more onto its steps.`;

@@ -285,7 +285,7 @@ export type Statement = StatementBase &
   );
 
 export interface StatementBase extends Span {
-  /** The word that opens the line, as written (`color` stays `color`). */
+  /** The word that opens the line, as written (`color` stays `color`); empty for a line of points. */
   readonly keyword: Word;
 }
 

@@ -39,6 +39,7 @@ const mark = v.variant('kind', [
         ink,
         weight: v.picklist(weights),
         dash: v.exactOptional(v.picklist(['dashed', 'dotted'])),
+        under: v.exactOptional(v.literal(true)),
         round: v.exactOptional(v.literal(true)),
       }),
     ),

@@ -183,7 +183,9 @@ function pathAttributes(mark: PathMark, { options, em }: Context): Attributes {
     fill: mark.fill === undefined ? 'none' : colour(mark.fill),
     'fill-rule': mark.fillRule,
     stroke: stroke && colour(stroke.ink),
-    'stroke-width': stroke && number(weightInEms[stroke.weight] * em),
+    // Half of a line that lies under its fill is hidden.
+    'stroke-width': stroke && number(weightInEms[stroke.weight] * em * (stroke.under ? 2 : 1)),
+    'paint-order': stroke?.under && 'stroke',
     'stroke-dasharray': stroke?.dash && dashes(stroke.dash, em),
     'stroke-linejoin': stroke && 'round',
     'stroke-linecap': stroke?.dash === 'dotted' ? 'round' : undefined,

@@ -76,6 +76,8 @@ export interface Stroke {
   readonly ink: Ink;
   readonly weight: Weight;
   readonly dash?: 'dashed' | 'dotted';
+  /** The fill lies over the line, so that shapes that run into each other are drawn round as one. */
+  readonly under?: true;
 }
 
 export interface TextMark extends MarkBase {

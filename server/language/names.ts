@@ -1,10 +1,10 @@
 import {
+  nameIn,
   nameKey,
+  placesIn,
   walk,
   type ColourSpec,
   type Node,
-  type Place,
-  type ShapeForm,
   type Statement,
   type SyntaxTree,
   type Word,
@@ -140,16 +140,13 @@ function usedBy(statement: Statement): readonly Used[] {
     case 'lead':
       return [
         ...objects(statement.along ? [statement.along.object] : []),
-        ...places([...(statement.from ? [statement.from] : []), ...statement.through, statement.to]),
+        ...objects(namesOfPlaces(statement)),
       ];
     case 'focus':
-      return places([statement.at]);
     case 'at':
-      return places([statement.place]);
     case 'points':
-      return places(statement.points);
     case 'shape':
-      return places(placesOf(statement.shape));
+      return objects(namesOfPlaces(statement));
     case 'colour':
     case 'glaze':
     case 'ground':
@@ -168,43 +165,12 @@ function usedBy(statement: Statement): readonly Used[] {
   }
 }
 
-function placesOf(shape: ShapeForm): readonly Place[] {
-  switch (shape.form) {
-    case 'rectangle corners':
-      return [shape.from, shape.to];
-    case 'rectangle':
-    case 'ellipse':
-    case 'circle':
-      return shape.at ? [shape.at] : [];
-    case 'outline':
-    case 'smooth':
-      return shape.points;
-    case 'path':
-    case 'file':
-      return [];
-  }
+function namesOfPlaces(statement: Statement): readonly Word[] {
+  return placesIn(statement).flatMap((place) => nameIn(place) ?? []);
 }
 
 function objects(words: readonly Word[]): readonly Used[] {
   return words.map((word) => ({ kinds: ['object'], word }));
-}
-
-function places(all: readonly Place[]): readonly Used[] {
-  return all.flatMap(({ base }) => {
-    switch (base.kind) {
-      case 'object':
-        return objects([base.name]);
-      case 'edge':
-        return objects(base.of ? [base.of] : []);
-      case 'spot':
-      case 'crossing':
-        return objects(base.of?.kind === 'name' ? [base.of.name] : []);
-      case 'coordinates':
-      case 'focus':
-      case 'corner':
-        return [];
-    }
-  });
 }
 
 function colours(specs: readonly (ColourSpec | undefined)[]): readonly Used[] {

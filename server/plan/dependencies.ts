@@ -1,4 +1,4 @@
-import type { Node, Place, Statement, Word } from '../../grammar/index.js';
+import { nameIn, type Node, type Place, placesIn, type Word } from '../../grammar/index.js';
 import type { Location } from './plan.js';
 import { locate } from './problems.js';
 
@@ -17,49 +17,9 @@ export function dependenciesOf(nodes: readonly Node[]): readonly Dependency[] {
 }
 
 function dependency(place: Place, node: Node): Dependency | undefined {
-  const { base } = place;
-  if (base.kind === 'focus') return { asked: locate(node, place) };
-  const name =
-    base.kind === 'object'
-      ? base.name
-      : base.kind === 'edge'
-        ? base.of
-        : base.kind === 'spot' && base.of?.kind === 'name'
-          ? base.of.name
-          : undefined;
+  if (place.base.kind === 'focus') return { asked: locate(node, place) };
+  const name = nameIn(place);
   return name && { name, asked: locate(node, name) };
-}
-
-function placesIn(statement: Statement): readonly Place[] {
-  switch (statement.kind) {
-    case 'at':
-      return [statement.place];
-    case 'focus':
-      return [statement.at];
-    case 'points':
-      return statement.points;
-    case 'shape':
-      return placesOfShape(statement.shape);
-    default:
-      return [];
-  }
-}
-
-function placesOfShape(shape: Extract<Statement, { kind: 'shape' }>['shape']): readonly Place[] {
-  switch (shape.form) {
-    case 'rectangle corners':
-      return [shape.from, shape.to];
-    case 'rectangle':
-    case 'ellipse':
-    case 'circle':
-      return shape.at ? [shape.at] : [];
-    case 'outline':
-    case 'smooth':
-      return shape.points;
-    case 'path':
-    case 'file':
-      return [];
-  }
 }
 
 /** An arrow of the graph: `to` is placed first. */

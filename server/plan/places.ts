@@ -148,7 +148,12 @@ function numberedCrossing(
   location: Location,
   { divisions, problems }: PlaceSurroundings,
 ): Point | undefined {
-  const system = of?.kind === 'system' ? of.system : undefined;
+  if (of?.kind === 'name') {
+    const message = `Only a division of the canvas has crossings, not \`${of.name.text}\`.`;
+    problems.error('no such crossing', message, location);
+    return undefined;
+  }
+  const system = of?.system;
   const division = system ? divisions.find((candidate) => candidate.system === system) : divisions[0];
   const crossing = division && crossingByNumber(division.crossings, column.value, row.value);
   if (crossing) return crossing.at;

@@ -118,6 +118,11 @@ describe('places', () => {
     ]);
   });
 
+  it('has no crossings but those of a division', () => {
+    const plan = planOf(`${CANVAS}\nobject  tower\n  shape   circle 2\nfocus   crossing 1 1 of tower`);
+    expect(messages(plan)).toEqual(['Only a division of the canvas has crossings, not `tower`.']);
+  });
+
   it('places objects by others that stand later in the text', () => {
     const plan = planOf(
       `${CANVAS}\nobject  bird\n  shape   circle 2\n  at      top edge of post\nobject  post\n  shape   rectangle (10, 10) to (12, 40)`,

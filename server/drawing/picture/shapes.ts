@@ -39,7 +39,7 @@ export function shapeMarks(
     const shape = pathMark(subject, pathData(object.outline, DECIMALS), {
       fill,
       fillRule: object.outline.fillRule,
-      stroke,
+      stroke: stroke && roundAsOne(object, stroke),
       subject,
       tip: objectTip(object, reading),
     });
@@ -49,6 +49,11 @@ export function shapeMarks(
     return [shape, pathMark(`${subject}:hatch`, lines, { stroke: { ink: hatch, weight: 'hair' }, subject })];
   });
   return [groundMark, ...shapes];
+}
+
+/** Shapes of one object that run into each other have one line round them all. */
+function roundAsOne({ outline }: PlanObject, stroke: Stroke): Stroke {
+  return outline.rings.length > 1 ? { ...stroke, under: true } : stroke;
 }
 
 function groundTip({ plan, measures }: Reading): string {

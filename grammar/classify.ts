@@ -19,7 +19,7 @@ import {
   Times,
   UnclosedSentence,
 } from './tokens.js';
-import type { WordUse } from './values.js';
+import type { WordUse } from './phrases.js';
 import { canonicalWord, choiceLists, namingWords, otherUnits } from './words.js';
 
 /** What a stretch of text is, for colouring it. Commas, brackets and unread words are nothing. */

@@ -12,7 +12,7 @@ import {
   type StatementEntry,
 } from './statements.js';
 import type { Comment, Node, Problem, Statement, SyntaxTree } from './syntax.js';
-import type { LineProblem } from './values.js';
+import type { LineProblem } from './phrases.js';
 
 /** A line in its place: what the printer and the editor need to know besides the tree. */
 export interface PlacedLine {

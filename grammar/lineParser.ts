@@ -5,7 +5,7 @@ import type { StatementBody } from './statementRules.js';
 import type { StatementEntry } from './statements.js';
 import type { Statement } from './syntax.js';
 import { FreeWords, SentenceToken, UnclosedSentence } from './tokens.js';
-import type { LineProblem, WordUse } from './values.js';
+import type { LineProblem, WordUse } from './phrases.js';
 import { WorkRules } from './workRules.js';
 
 /** What one line says, whatever stands around it. */

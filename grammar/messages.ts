@@ -25,7 +25,7 @@ import {
   Word,
   wordsOf,
 } from './tokens.js';
-import type { LineProblem } from './values.js';
+import type { LineProblem } from './phrases.js';
 import { canonicalWord, choiceLists } from './words.js';
 
 /** What the grammar was looking for when it gave up; filled in by the parser's message provider. */

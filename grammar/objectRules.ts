@@ -3,7 +3,8 @@ import { PictureRules } from './pictureRules.js';
 import type { StatementBody } from './statementRules.js';
 import type { Choice, ObjectRole, Place, ShapeForm } from './syntax.js';
 import { choice, keyword, Times } from './tokens.js';
-import { makeExtent, spanning } from './values.js';
+import { spanning } from './phrases.js';
+import { makeExtent } from './values.js';
 
 /** The statements about an object, one rule each. */
 export abstract class ObjectRules extends PictureRules {

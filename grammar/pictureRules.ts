@@ -1,7 +1,7 @@
 import { StatementRules } from './statementRules.js';
 import type { BudgetShare, CanvasSize, Choice, ColourRole, ValueGroup } from './syntax.js';
 import { choice, Comma, Dash, keyword, NumberToken, Word as WordToken } from './tokens.js';
-import { spanning } from './values.js';
+import { spanning } from './phrases.js';
 
 /** The statements about the picture as a whole, one rule each. */
 export abstract class PictureRules extends StatementRules {

@@ -13,7 +13,8 @@ import type {
   Word,
 } from './syntax.js';
 import { choice, Comma, keyword, NumberToken, OpenBracket } from './tokens.js';
-import { spanning, ValueRules } from './values.js';
+import { spanning } from './phrases.js';
+import { ValueRules } from './values.js';
 import { canonicalWord } from './words.js';
 
 const noMoves: readonly Move[] = [];

@@ -1,51 +1,33 @@
-import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
+import type { IToken } from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
-import { notingProvider, type Wanted } from './messages.js';
+import { PhraseRules, spanning } from './phrases.js';
 import type {
   CalendarDate,
-  Choice,
   ColourSpec,
   Coordinates,
   Extent,
   Length,
   LengthUnit,
   Percentage,
-  ProblemCode,
   Quantity,
-  Sentence,
-  Span,
-  Word,
 } from './syntax.js';
 import {
   choice,
   CloseBracket,
-  Comma,
   Css,
   Dash,
   DateToken,
   DegreeSign,
-  FreeWords,
   Fraction,
   Hex,
-  keyword,
   Munsell,
   NumberToken,
   OpenBracket,
   Percent,
-  SentenceToken,
   Times,
-  UnclosedSentence,
-  vocabulary,
   Word as WordToken,
 } from './tokens.js';
 import { canonicalWord } from './words.js';
-
-/** A problem on a line that does not know its number yet. */
-export interface LineProblem extends Span {
-  readonly code: ProblemCode;
-  readonly message: string;
-  readonly fix?: { readonly title: string; readonly replacement: string };
-}
 
 /** A whole number with a fraction, either of which may be missing. */
 interface MixedNumber {
@@ -54,9 +36,6 @@ interface MixedNumber {
   readonly first: IToken;
   readonly last: IToken;
 }
-
-/** What a word stands for where its form does not tell: a name given here or elsewhere, or a fixed term. */
-export type WordUse = 'definition' | 'reference' | 'choice' | 'colour';
 
 const vulgarFractions: ReadonlyMap<string, number> = new Map([
   ['½', 1 / 2],
@@ -76,11 +55,6 @@ function fractionValue(image: string): number {
   return vulgarFractions.get(image) ?? Number(above) / Number(below);
 }
 
-/** Joins the spans of two parts that stand one after the other. */
-export function spanning(first: Span, last: Span): Span {
-  return { start: first.start, end: last.end };
-}
-
 /** One unit counts for both sides: `80 x 50 cm`. */
 export function makeExtent(width: Length, height: Length): Extent {
   const unitOf = (side: Length, other: Length): Length =>
@@ -90,159 +64,8 @@ export function makeExtent(width: Length, height: Length): Extent {
   return { width: unitOf(width, height), height: unitOf(height, width), ...spanning(width, height) };
 }
 
-/**
- * The parts statements are made of: names, sentences, numbers, lengths, dates and colours. A `phrase` is a
- * rule that messages can speak of as a whole ("a place is needed").
- */
-export abstract class ValueRules extends EmbeddedActionsParser {
-  protected readonly problems: LineProblem[] = [];
-  /** Offsets at which the printer puts a comma between the items of a list. */
-  protected readonly missingCommas: number[] = [];
-  protected readonly uses = new Map<IToken, WordUse>();
-  /** The phrases that are being read, outermost first, each with the token it begins at. */
-  protected readonly open: string[] = [];
-  protected readonly openFrom: IToken[] = [];
-  /** The text cannot be used even though its grammar is right, such as the 31st of June. */
-  protected refused = false;
-
-  protected readonly wanted: Wanted;
-
-  constructor() {
-    const wanted: Wanted = { types: [] };
-    super([...vocabulary], {
-      maxLookahead: 3,
-      recoveryEnabled: false,
-      errorMessageProvider: notingProvider(wanted),
-    });
-    this.wanted = wanted;
-  }
-
-  protected phrase<T>(name: string, read: () => T): ParserMethod<[], T> {
-    return this.RULE(name, () => {
-      this.open.push(name);
-      this.openFrom.push(this.LA(1));
-      const result = read();
-      this.open.pop();
-      this.openFrom.pop();
-      return result;
-    });
-  }
-
-  protected report(span: Span, code: ProblemCode, message: string, fix?: LineProblem['fix']): void {
-    this.problems.push({ start: span.start, end: span.end, code, message, ...(fix && { fix }) });
-  }
-
-  protected refuse(span: Span, message: string): void {
-    this.report(span, 'unreadable text', message);
-    this.refused = true;
-  }
-
-  protected isNext(distance: number, ...types: readonly TokenType[]): boolean {
-    const next = this.LA(distance).tokenType;
-    return types.some((type) => next === type || next.CATEGORIES?.includes(type) === true);
-  }
-
-  protected isNumberNext(distance: number): boolean {
-    return this.isNext(distance, NumberToken, Fraction, Dash);
-  }
-
-  protected choiceOf<T extends string>(token: IToken): Choice<T> {
-    return { choice: canonicalWord(token.image) as T, start: token.startOffset, end: endOf(token) };
-  }
-
-  protected wordOf(token: IToken): Word {
-    return { text: token.image, start: token.startOffset, end: endOf(token) };
-  }
-
-  /** A fixed term of one or several words, such as the name of a finding; its text has single blanks. */
-  protected termOf(tokens: readonly IToken[]): Word {
-    for (const token of tokens) this.uses.set(token, 'choice');
-    const [first] = tokens;
-    const last = tokens.at(-1);
-    return {
-      text: tokens.map((token) => token.image).join(' '),
-      start: first?.startOffset ?? 0,
-      end: last ? endOf(last) : 0,
-    };
-  }
-
-  /** A comma or `and` between the items of a list. It may be left out; the printer then puts a comma. */
-  readonly separator = this.RULE('separator', (): void => {
-    const last = this.LA(0);
-    const comma = this.OPTION1(() => this.CONSUME(Comma));
-    const and = this.OPTION2({
-      GATE: () => this.LA(2).tokenType.name !== 'EOF' && !this.isNext(2, Comma),
-      DEF: () => this.CONSUME(keyword('and')),
-    });
-    this.ACTION(() => {
-      if (comma === undefined && and === undefined) this.missingCommas.push(endOf(last));
-    });
-  });
-
-  /** A comma that may stand or not. */
-  readonly pause = this.RULE('pause', (): void => {
-    this.OPTION(() => this.CONSUME(Comma));
-  });
-
-  /** The name of something that is being introduced here. */
-  readonly newName = this.phrase('newName', (): Word => {
-    const token = this.CONSUME(WordToken);
-    this.uses.set(token, 'definition');
-    return this.wordOf(token);
-  });
-
-  /** The name of something that is introduced elsewhere. */
-  readonly knownName = this.phrase('knownName', (): Word => {
-    const token = this.CONSUME(WordToken);
-    this.uses.set(token, 'reference');
-    return this.wordOf(token);
-  });
-
-  readonly knownNames = this.RULE('knownNames', (): readonly Word[] => {
-    const names = [this.SUBRULE1(this.knownName)];
-    this.MANY({
-      GATE: () => !this.isNext(1, keyword('because')),
-      DEF: () => {
-        this.SUBRULE(this.separator);
-        names.push(this.SUBRULE2(this.knownName));
-      },
-    });
-    return names;
-  });
-
-  readonly sentence = this.phrase('sentence', (): Sentence => {
-    const token = this.CONSUME(SentenceToken);
-    return this.ACTION(() => this.readSentence(token));
-  });
-
-  /** A sentence, or plain words to the end of the line. */
-  readonly freeText = this.phrase('freeText', (): Sentence =>
-    this.OR([
-      { ALT: () => this.SUBRULE(this.sentence) },
-      {
-        ALT: () => {
-          const token = this.CONSUME(FreeWords);
-          return { value: token.image, ...spanOf(token) };
-        },
-      },
-    ]),
-  );
-
-  private readSentence(token: IToken): Sentence {
-    const closed = token.tokenType !== UnclosedSentence;
-    const image = closed ? token.image : token.image.trimEnd();
-    const span = { start: token.startOffset, end: token.startOffset + image.length };
-    if (!closed) {
-      const quote = image.startsWith('“') ? '”' : '"';
-      this.report(span, 'unclosed sentence', 'The closing quotation mark is missing.', {
-        title: 'Close the sentence',
-        replacement: image + quote,
-      });
-    }
-    const inner = image.slice(1, closed ? -1 : undefined);
-    return { value: inner.replace(/\\(["“”\\])/g, '$1'), ...span };
-  }
-
+/** The values statements hold: numbers, shares, lengths, places in numbers, days and colours. */
+export abstract class ValueRules extends PhraseRules {
   private readNumber(token: IToken): number {
     const value = token.tokenType === Fraction ? fractionValue(token.image) : Number(token.image);
     if (!Number.isFinite(value)) this.refuse(spanOf(token), 'This number cannot be reckoned with.');

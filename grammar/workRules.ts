@@ -4,7 +4,7 @@ import { ObjectRules } from './objectRules.js';
 import type { StatementBody } from './statementRules.js';
 import type { Choice, Coordinates, Layer, Place, Quantity, Side, Word } from './syntax.js';
 import { choice, ColourIndex, keyword, Times, Word as WordToken } from './tokens.js';
-import { spanning } from './values.js';
+import { spanning } from './phrases.js';
 
 const colourIndex = /^[PN](?:BK|BR|[BGMORVWY])\d+(?::\d+)?$/i;
 

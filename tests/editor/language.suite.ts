@@ -1,0 +1,87 @@
+import { assert } from 'chai';
+import * as vscode from 'vscode';
+import { eventually, exampleNames, openExample } from './examples.js';
+
+const stray = '\nobject stray\n  plane  background\n  shape  rectangle (0, 0) to (1, 1)\n';
+const code = 'no-value-or-colour';
+
+/** The finding about the object above, if the plan has it. */
+function strayFinding({ uri }: vscode.TextDocument): vscode.Diagnostic | undefined {
+  return vscode.languages
+    .getDiagnostics(uri)
+    .find((diagnostic) => codeOf(diagnostic) === code && diagnostic.message.includes('stray'));
+}
+
+function codeOf({ code }: vscode.Diagnostic): unknown {
+  return typeof code === 'object' ? code.value : code;
+}
+
+async function openPlan(content: string): Promise<vscode.TextDocument> {
+  const document = await vscode.workspace.openTextDocument({ language: 'mahl', content });
+  await vscode.window.showTextDocument(document);
+  return document;
+}
+
+describe('writing a plan', () => {
+  after(() => vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor'));
+
+  it('is told of a finding with its code and a link to the reference, and no more after undo', async () => {
+    const [name] = await exampleNames();
+    assert.isDefined(name, 'the folder has a plan');
+    const { document } = await openExample(name);
+    const before = document.getText();
+    const edit = new vscode.WorkspaceEdit();
+    edit.insert(document.uri, new vscode.Position(document.lineCount, 0), stray);
+    assert.isTrue(await vscode.workspace.applyEdit(edit));
+
+    const finding = await eventually('the finding', () => strayFinding(document));
+    assert.equal(finding.source, 'mahlstick');
+    assert.isObject(finding.code);
+    const { target } = finding.code as { readonly target: vscode.Uri };
+    assert.equal(target.fragment, code);
+    assert.equal(document.lineAt(finding.range.start.line).text, 'object stray');
+
+    await vscode.commands.executeCommand('undo');
+    assert.equal(document.getText(), before);
+    await eventually('the plan without it', () => (strayFinding(document) === undefined ? true : undefined));
+  });
+
+  it('completes the words of a statement', async () => {
+    const { uri } = await openPlan('canvas 40 x 30 cm\n\nobject pear\n  pl');
+    const labels = await eventually('completions', async () => {
+      const list = await vscode.commands.executeCommand<vscode.CompletionList>(
+        'vscode.executeCompletionItemProvider',
+        uri,
+        new vscode.Position(3, 4),
+      );
+      const found = list.items
+        // VS Code adds the words of the text itself.
+        .filter(({ kind }) => kind !== vscode.CompletionItemKind.Text)
+        .map(({ label }) => (typeof label === 'string' ? label : label.label));
+      return found.some((label) => label.startsWith('plane')) ? found : undefined;
+    });
+    assert.isFalse(
+      labels.some((label) => label.startsWith('canvas')),
+      'a canvas has no place in an object',
+    );
+  });
+
+  it('says in the hover what was measured', async () => {
+    const { uri } = await openPlan(
+      'canvas 40 x 30 cm\nobject pear\n  shape  rectangle (0, 0) to (20, 30)\n  value  2\n',
+    );
+    const text = await eventually('the hover', async () => {
+      const hovers = await vscode.commands.executeCommand<readonly vscode.Hover[]>(
+        'vscode.executeHoverProvider',
+        uri,
+        new vscode.Position(1, 8),
+      );
+      const all = hovers
+        .flatMap(({ contents }) => contents)
+        .map((part) => (typeof part === 'string' ? part : part.value))
+        .join('\n');
+      return all === '' ? undefined : all;
+    });
+    assert.match(text, /50(\.0)?\s?%/);
+  });
+});

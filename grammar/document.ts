@@ -1,6 +1,6 @@
 import { Indentation, type Level } from './indentation.js';
 import { SourceLine, splitLines, type Opening } from './lines.js';
-import type { LineReading } from './lineParser.js';
+import type { LineReading } from './line-parser.js';
 import { alternatives } from './messages.js';
 import { nearestWord } from './nearest.js';
 import {

@@ -1,6 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { lexLine, spanOf, type LexedLine } from './lexer.js';
-import { lineParser, type LineReading } from './lineParser.js';
+import { lineParser, type LineReading } from './line-parser.js';
 import type { StatementEntry } from './statements.js';
 import type { Span, Word } from './syntax.js';
 import { isKeyword, Word as WordToken } from './tokens.js';

@@ -2,7 +2,7 @@ import type { IToken } from 'chevrotain';
 import { DocumentReader, sourceLines, type PlacedLine } from './document.js';
 import { columnsOf, Indentation } from './indentation.js';
 import { endOf, lexLine } from './lexer.js';
-import { tokensFor } from './lineParser.js';
+import { tokensFor } from './line-parser.js';
 import type { SourceLine } from './lines.js';
 import type { StatementEntry } from './statements.js';
 import { CloseBracket, Comma, Dash, DegreeSign, NumberToken, OpenBracket, Percent } from './tokens.js';

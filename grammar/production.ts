@@ -1,5 +1,5 @@
 import type { ISerializedGast } from 'chevrotain';
-import { lineParser } from './lineParser.js';
+import { lineParser } from './line-parser.js';
 import { statements } from './statements.js';
 import { vocabulary, wordsOf } from './tokens.js';
 

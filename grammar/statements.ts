@@ -1,7 +1,7 @@
-import { objectStatements } from './objectStatements.js';
-import { pictureStatements } from './pictureStatements.js';
+import { objectStatements } from './object-statements.js';
+import { pictureStatements } from './picture-statements.js';
 import type { StatementKind } from './syntax.js';
-import { workStatements } from './workStatements.js';
+import { workStatements } from './work-statements.js';
 
 /** Where a statement can stand: at the left margin, or indented under one of these. */
 export type Block = 'plan' | BlockStatement;

@@ -175,6 +175,11 @@ describe('shapes', () => {
       ['shape   outline (1, 1)', '  (5, 1)', '  (5, 9) (1, 9)'],
       [1, 1, 5, 9],
     ],
+    [
+      'an outline with all its points below',
+      ['shape   outline', '  (1, 1) (5, 1)', '  (5, 9) (1, 9)'],
+      [1, 1, 5, 9],
+    ],
     ['path data', ['shape   path "M 2 3 h 4 v 5 z"'], [2, 3, 6, 8]],
     ['several shapes', ['shape   circle 2 at (5, 5)', 'shape   circle 2 at (9, 5)'], [4, 4, 10, 6]],
     ['turned', ['shape   rectangle 8 x 2 at (10, 10)', 'turn    90'], [9, 6, 11, 14]],

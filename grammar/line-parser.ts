@@ -1,12 +1,12 @@
 import { EOF, type ISerializedGast, type IToken, type TokenType } from 'chevrotain';
 import { endOf, spanOf, type LexedLine } from './lexer.js';
 import { problemOf } from './messages.js';
-import type { StatementBody } from './statementRules.js';
+import type { StatementBody } from './statement-rules.js';
 import type { StatementEntry } from './statements.js';
 import type { Statement } from './syntax.js';
 import { FreeWords, SentenceToken, UnclosedSentence } from './tokens.js';
 import type { LineProblem, WordUse } from './phrases.js';
-import { WorkRules } from './workRules.js';
+import { WorkRules } from './work-rules.js';
 
 /** What one line says, whatever stands around it. */
 export interface LineReading {

@@ -1,7 +1,7 @@
 import type { IToken } from 'chevrotain';
 import { spanOf } from './lexer.js';
-import { ObjectRules } from './objectRules.js';
-import type { StatementBody } from './statementRules.js';
+import { ObjectRules } from './object-rules.js';
+import type { StatementBody } from './statement-rules.js';
 import type { Choice, Coordinates, Layer, Place, Quantity, Side, Word } from './syntax.js';
 import { choice, ColourIndex, keyword, Times, Word as WordToken } from './tokens.js';
 import { spanning } from './phrases.js';

@@ -1,6 +1,6 @@
 import { spanOf } from './lexer.js';
-import { PictureRules } from './pictureRules.js';
-import type { StatementBody } from './statementRules.js';
+import { PictureRules } from './picture-rules.js';
+import type { StatementBody } from './statement-rules.js';
 import type { Choice, ObjectRole, Place, ShapeForm } from './syntax.js';
 import { choice, keyword, Times } from './tokens.js';
 import { spanning } from './phrases.js';
@@ -82,12 +82,12 @@ export abstract class ObjectRules extends PictureRules {
 
   readonly outline = this.RULE('outline', (): ShapeForm => {
     this.CONSUME(keyword('outline'));
-    return { form: 'outline', points: this.SUBRULE(this.places) };
+    return { form: 'outline', points: this.OPTION(() => this.SUBRULE(this.places)) ?? [] };
   });
 
   readonly smooth = this.RULE('smooth', (): ShapeForm => {
     this.CONSUME(keyword('smooth'));
-    return { form: 'smooth', points: this.SUBRULE(this.places) };
+    return { form: 'smooth', points: this.OPTION(() => this.SUBRULE(this.places)) ?? [] };
   });
 
   readonly pathData = this.RULE('pathData', (): ShapeForm => {

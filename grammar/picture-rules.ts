@@ -1,4 +1,4 @@
-import { StatementRules } from './statementRules.js';
+import { StatementRules } from './statement-rules.js';
 import type { BudgetShare, CanvasSize, Choice, ColourRole, ValueGroup } from './syntax.js';
 import { choice, Comma, Dash, keyword, NumberToken, Word as WordToken } from './tokens.js';
 import { spanning } from './phrases.js';

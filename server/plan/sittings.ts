@@ -1,4 +1,4 @@
-import type { CalendarDate, Node, NodeOf } from '../../grammar/index.js';
+import type { Node, NodeOf } from '../../grammar/index.js';
 import type { Point } from './geometry/point.js';
 import { type CanvasUnits, canvasUnits } from './lengths.js';
 import type { ObjectIndex } from './objects.js';
@@ -17,18 +17,14 @@ export function resolveRecord(
   problems: Problems,
 ): Record {
   const due = single(nodes, 'due', problems);
-  const dueDate = due && readDate(due.statement.on, due, problems);
   const sketch = single(nodes, 'sketch', problems);
   const grid = single(nodes, 'grid', problems);
   return {
     sittings: every(nodes, 'sitting').map((node) => sitting(node, objects, problems)),
-    ...(due && dueDate !== undefined ? { due: { value: dueDate, location: statementLocation(due) } } : {}),
-    away: every(nodes, 'away').flatMap((node) => {
-      const from = readDate(node.statement.from, node, problems);
-      const to = node.statement.to ? readDate(node.statement.to, node, problems) : from;
-      return from === undefined || to === undefined
-        ? []
-        : { value: { from, to }, location: statementLocation(node) };
+    ...(due ? { due: { value: due.statement.on.text, location: statementLocation(due) } } : {}),
+    away: every(nodes, 'away').map((node) => {
+      const { from, to } = node.statement;
+      return { value: { from: from.text, to: (to ?? from).text }, location: statementLocation(node) };
     }),
     ...(sketch ? { sketch: picture(sketch, problems) } : {}),
     ...(grid ? transferGrid(grid, canvas) : {}),
@@ -41,11 +37,10 @@ function sitting(node: Node & NodeOf<'sitting'>, objects: ObjectIndex, problems:
   const fat = single(children, 'fat', problems);
   const photo = single(children, 'photo', problems);
   const medium = sentenceOf(single(children, 'medium', problems));
-  const date = statement.on && readDate(statement.on, node, problems);
   const filmThickness = resolveFilm(children, problems);
   return {
     title: statement.title.value,
-    ...(date === undefined ? {} : { date }),
+    ...(statement.on ? { date: statement.on.text } : {}),
     works: every(children, 'works').flatMap((child) => objects.findAll(child.statement.names, child)),
     ...(layer ? { layer: { value: layer.statement.layer.choice, location: statementLocation(layer) } } : {}),
     ...(layer?.statement.body ? { body: layer.statement.body.choice } : {}),
@@ -65,16 +60,9 @@ function sitting(node: Node & NodeOf<'sitting'>, objects: ObjectIndex, problems:
 function picture(node: Node & (NodeOf<'photo'> | NodeOf<'sketch'>), problems: Problems): Picture {
   const corners = single(node.children, 'corners', problems);
   const opacity = single(node.children, 'opacity', problems);
-  if (corners && corners.statement.points.length !== 4) {
-    problems.error(
-      'number out of range',
-      'The canvas has four corners: upper left, upper right, lower right, lower left.',
-      statementLocation(corners),
-    );
-  }
   return {
     file: node.statement.file.value,
-    corners: corners?.statement.points.length === 4 ? corners.statement.points.map(asWritten) : [],
+    corners: corners?.statement.points.map(asWritten) ?? [],
     ...(opacity ? { opacity: opacity.statement.share.percent / 100 } : {}),
     location: locate(node, node.statement.file),
   };
@@ -105,13 +93,4 @@ function transferGrid(node: NodeOf<'grid'> & Node, canvas: CanvasUnits): Pick<Pl
   return spacing
     ? { transferGrid: { value: { every: canvasUnits(spacing, canvas, 'across') }, location } }
     : {};
-}
-
-/** An ISO 8601 calendar date; one that the calendar does not have is reported. */
-function readDate(date: CalendarDate, node: Node, problems: Problems): string | undefined {
-  const [year = 0, month = 0, day = 0] = date.text.split('-').map(Number);
-  const read = new Date(Date.UTC(year, month - 1, day));
-  if (read.getUTCMonth() === month - 1 && read.getUTCDate() === day) return date.text;
-  problems.error('number out of range', `The calendar has no ${date.text}.`, locate(node, date));
-  return undefined;
 }

@@ -50,10 +50,11 @@ export class ServerLink implements vscode.Disposable {
       // One message of our own says that the server is gone; the channel need not come forward as well.
       revealOutputChannelOn: RevealOutputChannelOn.Never,
       errorHandler: {
-        error: (_error, _message, count) => ({
-          action: count !== undefined && count <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown,
-          handled: true,
-        }),
+        error: (_error, _message, count) => {
+          const goesOn = count !== undefined && count <= 3;
+          this.#givenUp ||= !goesOn;
+          return { action: goesOn ? ErrorAction.Continue : ErrorAction.Shutdown, handled: true };
+        },
         closed: () => {
           this.#givenUp = !this.#restarts.ended();
           return { action: this.#givenUp ? CloseAction.DoNotRestart : CloseAction.Restart, handled: true };

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { View } from '../server/drawing/scene.js';
 import { summary } from './preview/findings.js';
 import type { PreviewPanels } from './preview/panels.js';
 import { viewLabels } from './preview/views.js';
@@ -33,14 +34,8 @@ export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.
     item.severity = findings.some(({ severity }) => severity !== 'hint')
       ? vscode.LanguageStatusSeverity.Warning
       : vscode.LanguageStatusSeverity.Information;
-    item.detail =
-      view === undefined ? 'in this plan' : `in this plan, drawn as ${viewLabels[view].toLowerCase()}`;
-    setCommand(
-      item,
-      findings.length > 0
-        ? { command: 'workbench.actions.view.problems', title: 'Show Problems' }
-        : { command: 'mahlstick.openPreview', title: 'Open Preview' },
-    );
+    item.detail = view === undefined ? 'in this plan' : `preview: ${viewLabels[view].toLowerCase()}`;
+    setCommand(item, commandFor(findings.length, view));
   };
   update();
   return vscode.Disposable.from(
@@ -50,6 +45,11 @@ export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.
     vscode.languages.onDidChangeDiagnostics(update),
     vscode.window.onDidChangeActiveTextEditor(update),
   );
+}
+
+function commandFor(findings: number, view: View | undefined): vscode.Command | undefined {
+  if (findings > 0) return { command: 'workbench.actions.view.problems', title: 'Show Problems' };
+  return view === undefined ? { command: 'mahlstick.openPreview', title: 'Open Preview' } : undefined;
 }
 
 /** The property may be absent but not `undefined`, as its type has it, yet taking it away needs an assignment. */

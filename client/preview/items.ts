@@ -55,9 +55,16 @@ function itemOf(key: string, subject: Subject, drawn: Drawn): Item {
 function labelOf(subject: Subject, drawn: Drawn): string {
   const line = `line ${subject.location.line + 1}`;
   if (subject.kind === 'finding') return `${severityWords[subject.severity]}: ${subject.message} ${line}`;
-  const tip = drawn.find(({ mark }) => mark.tip !== undefined)?.mark.tip;
-  const name = subject.kind === 'lead' ? `lead ${subject.name}` : subject.name;
-  return `${(tip ?? name).replace(/\.$/, '')}, ${line}`;
+  const tips = [...new Set(drawn.flatMap(({ mark }) => mark.tip ?? []))].map((tip) => tip.replace(/\.$/, ''));
+  switch (subject.kind) {
+    case 'scale':
+    case 'budget':
+      return tips.length === 0 ? `${subject.name}, ${line}` : `${subject.name}: ${tips.join('; ')}, ${line}`;
+    case 'lead':
+      return `${tips[0] ?? `lead ${subject.name}`}, ${line}`;
+    default:
+      return `${tips[0] ?? subject.name}, ${line}`;
+  }
 }
 
 export const severityWords = { error: 'Error', warning: 'Warning', hint: 'Hint' } as const;

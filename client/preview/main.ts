@@ -12,11 +12,12 @@ import { ViewChoice } from './view-choice.js';
 
 declare function acquireVsCodeApi(): {
   postMessage(message: FromPage): void;
+  getState(): unknown;
   setState(state: PageState): void;
 };
 
 const host = acquireVsCodeApi();
-const state = v.parse(pageStateSchema, JSON.parse(document.body.dataset['state'] ?? 'null'));
+const state = firstState();
 
 /** What is on the page now, so that what is older can be told from what is new. */
 const now = { epoch: 0, sceneVersion: -1, findingsVersion: -1, view: state.view, refused: 0 };
@@ -48,6 +49,13 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
   notices.broken();
 });
 host.postMessage({ type: 'ready' });
+
+/** The page is made anew whenever it comes out of hiding: the view chosen meanwhile is in what it kept. */
+function firstState(): PageState {
+  const given = v.parse(pageStateSchema, JSON.parse(document.body.dataset['state'] ?? 'null'));
+  const kept = v.safeParse(pageStateSchema, host.getState());
+  return kept.success ? { ...given, view: kept.output.view } : given;
+}
 
 function take(message: ToPage): void {
   switch (message.type) {

@@ -42,7 +42,7 @@ const toPage = v.variant('type', [
   v.strictObject({ type: v.literal('mark'), version: count, line: v.nullable(count) }),
   v.strictObject({ type: v.literal('view'), view }),
   v.strictObject({ type: v.literal('server'), state: v.picklist(serverStates) }),
-  /** The plan's file can't be read any more. */
+  /** The plan can't be opened any more. */
   v.strictObject({ type: v.literal('gone') }),
 ]);
 export type ToPage = v.InferOutput<typeof toPage>;

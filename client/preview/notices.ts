@@ -53,7 +53,12 @@ export class Notices {
 
   #notices(): readonly HTMLElement[] {
     if (this.#gone) {
-      return [alert('This plan is gone', 'Its file was moved or deleted. What you see is how it last was.')];
+      return [
+        alert(
+          'This plan is gone',
+          'It was moved, deleted, or closed without being saved. What you see is how it last was.',
+        ),
+      ];
     }
     if (this.#server === 'stopped') {
       const again = element('button', { type: 'button', class: 'primary' }, 'Start again');

@@ -153,13 +153,21 @@ export class PreviewPanel implements vscode.Disposable {
   async #openDocument(): Promise<vscode.TextDocument | undefined> {
     const uri = this.#uri;
     try {
-      const document = await vscode.workspace.openTextDocument(uri);
+      // Opening an unsaved plan that was closed would make an empty one of the same name.
+      const document =
+        uri.scheme === 'untitled' ? this.#openUnsaved() : await vscode.workspace.openTextDocument(uri);
       this.#feed.refresh();
       return document;
     } catch {
       if (this.#isPlan(uri)) this.#post({ type: 'gone' });
       return undefined;
     }
+  }
+
+  #openUnsaved(): vscode.TextDocument {
+    const document = this.#document();
+    if (document === undefined) throw new Error('It was closed.');
+    return document;
   }
 
   #post(message: ToPage): void {

@@ -3,6 +3,7 @@ import type { Scene } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
 import { type Item, itemsAtLine, itemsOf } from './items.js';
 
+const idPrefix = 'preview';
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
 interface Shown {
@@ -39,7 +40,7 @@ export class Stage {
   /** Draws a scene in place of the last. */
   draw(scene: Scene): void {
     if (this.#drawing === undefined) {
-      this.#drawing = render(this.#container, scene, { theme: 'editor', role: 'group' });
+      this.#drawing = render(this.#container, scene, { theme: 'editor', role: 'group', idPrefix });
       this.#outlines = this.#layOver(this.#drawing.svg.node);
     } else {
       this.#drawing.update(scene);
@@ -111,6 +112,10 @@ export class Stage {
       group.setAttribute('aria-label', item.label);
     }
     const paths = item.outline.length > 0 ? item.outline : [this.#boxOf(item.key)];
+    // A shape may reach far over the edge of the picture, which hides the rest of it.
+    if (item.kind !== 'finding' && item.outline.length > 0)
+      group.setAttribute('clip-path', `url(#${idPrefix}-picture)`);
+    else group.removeAttribute('clip-path');
     const wanted = ['bed', 'line'].flatMap((kind) => paths.map((d) => ({ kind, d })));
     wanted.forEach(({ kind, d }, index) => {
       const path = group.children[index] ?? group.appendChild(document.createElementNS(svgNamespace, 'path'));

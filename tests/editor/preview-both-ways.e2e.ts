@@ -186,10 +186,21 @@ describe('text and drawing, each from the other', () => {
   });
 
   it('helps to begin where nothing is drawn yet', async () => {
+    await workbench.runCommand('View: Close All Editors');
     await workbench.openFile('blank.mahl');
     await workbench.runCommand('Mahlstick: Open Preview to the Side');
     const blank = await workbench.preview();
     await blank.getByRole('heading', { name: 'Nothing is drawn yet' }).waitFor();
     await workbench.screenshot(path.join(artefacts, 'preview-blank.png'));
+  });
+
+  it('shows what a hostile plan says as text', async () => {
+    await workbench.runCommand('View: Close All Editors');
+    await workbench.openFile('hostile.mahl');
+    await workbench.runCommand('Mahlstick: Open Preview to the Side');
+    const hostile = await workbench.preview();
+    await hostile.locator('svg text', { hasText: '<img src=x' }).first().waitFor();
+    expect(await hostile.locator('body img, body svg script, body svg image').count()).toBe(0);
+    expect(await hostile.locator('body').getAttribute('data-ran')).toBeNull();
   });
 });

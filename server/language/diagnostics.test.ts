@@ -36,7 +36,9 @@ test('a broken budget is a warning that says what was measured, and what to try'
   const found = coded(diagnose(budgetMissed), 'value-budget');
   expect(found?.severity).toBe(DiagnosticSeverity.Warning);
   expect(found?.range.start.line).toBe(3);
-  expect(found?.message).toMatch(/^The darks cover 0 % .* the budget is 80 % within 5 %\..*bring 80 % of the picture/u);
+  expect(found?.message).toMatch(
+    /^The darks cover 0 % .* the budget is 80 % within 5 %\..*bring 80 % of the picture/u,
+  );
 });
 
 test('a rule of thumb is told as information', () => {

@@ -219,7 +219,8 @@ describe('many shapes', () => {
     const counter: WorkCounter = { clips: 0, differences: 0, intersections: 0 };
     const areas = visibleAreas(CANVAS, layers, counter);
     const sum = areas.layers.reduce((total, { share }) => total + share, areas.bareShare);
-    return { counter, sum };
+    const covers = areas.layers.flatMap(({ coveredBy }) => coveredBy);
+    return { counter, sum, covers };
   }
 
   it('take work in proportion to their number, and still add up', () => {

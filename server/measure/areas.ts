@@ -1,10 +1,12 @@
-import Flatbush from 'flatbush';
 import type { Outline, Ring } from '../plan/geometry/outline.js';
+import { NOTHING, type Piece, pieceOf } from '../plan/geometry/piece.js';
 import { boxContains } from '../plan/geometry/point.js';
 import { polygonsOf, ringsOf } from '../plan/geometry/polygons.js';
 import { areaOf } from '../plan/geometry/regions.js';
 import { type CanvasSize, Keeper, type Sheet, sheetsOver } from '../plan/geometry/sheet.js';
-import { type Piece, type WorkCounter, pieceOf, sharedArea, subtract } from '../plan/geometry/subtract.js';
+import { type Way, type WorkCounter, subtract } from '../plan/geometry/subtract.js';
+import { type Cover, allCovers, firstCovers } from './covers.js';
+import { InFront } from './in-front.js';
 
 export { areaOf, centroid, containsPoint, distanceToOutline, unionArea } from '../plan/geometry/regions.js';
 export type { CanvasSize } from '../plan/geometry/sheet.js';
@@ -26,9 +28,11 @@ export interface LayerAreas {
   readonly offCanvasShare: number;
   /**
    * The layers in front that cover some of it, the most covering first, each with all that it covers: two that
-   * lie over each other count the same place twice.
+   * lie over each other count the same place twice. Worked out when it is first read.
    */
-  readonly coveredBy: readonly { readonly index: number; readonly area: number }[];
+  readonly coveredBy: readonly Cover[];
+  /** Up to three of `coveredBy`, those that cover most, for much less work. */
+  readonly mostCovering: readonly Cover[];
 }
 
 export interface VisibleAreas {
@@ -40,18 +44,14 @@ export interface VisibleAreas {
   readonly bare: readonly Ring[];
 }
 
-interface Layer {
-  readonly outline: Outline;
-  readonly piece: Piece;
-}
+/** What is seen of a shape, whatever its place in the plan. */
+type Seen = Omit<LayerAreas, 'coveredBy' | 'mostCovering'>;
 
 /** Parts that do not add up within this part of the canvas were cut wrongly. */
 const DOUBT = 1e-9;
 
 const pieces = new Keeper<Piece>();
-/** `coveredBy` counts within the shapes in front, so that a result holds wherever they stand in the plan. */
-const parts = new Keeper<LayerAreas>();
-const bareParts = new Keeper<Piece>();
+const parts = new Keeper<Seen>();
 
 /**
  * What is seen of each shape, and what stays bare. `layers` run from back to front. Shares and the bare share add
@@ -72,7 +72,7 @@ export function visibleAreas(
     return { layers: layers.map(({ outline }) => unseen(outline)), bareArea: 0, bareShare: 1, bare: [] };
   }
   const areas = areasOn(sheets.plain, layers, counter);
-  return addsUp(areas, canvas) ? areas : areasOn(sheets.careful, layers, counter);
+  return addsUp(areas) ? areas : areasOn(sheets.careful, layers, counter);
 }
 
 function areasOn(
@@ -80,39 +80,32 @@ function areasOn(
   outlines: readonly { readonly outline: Outline }[],
   counter: WorkCounter | undefined,
 ): VisibleAreas {
-  const layers = outlines.map(({ outline }): Layer => ({ outline, piece: clipped(outline, sheet, counter) }));
-  const inFront = overlapsInFront(layers);
-  const bare = bareGround(sheet, layers, counter);
+  const way: Way = { careful: sheet.careful, counter };
+  const pieces = outlines.map(({ outline }) => clipped(outline, sheet, counter));
+  const inFront = new InFront(pieces, way);
+  const seen = outlines
+    .map(({ outline }, index) => ({ outline, index }))
+    .reverse()
+    .map(({ outline, index }) => {
+      const piece = pieces[index] ?? NOTHING;
+      const areas = uncovered(outline, piece, inFront.covers(piece), sheet, way);
+      if (areas.share > 0) inFront.add(index);
+      return areas;
+    })
+    .reverse();
+  const bare = subtract(sheet.piece, inFront.covers(sheet.piece), way);
   const bareShare = bare.area / sheet.piece.area;
   return {
-    layers: layers.map((layer, index) => {
-      const indices = inFront(index);
-      const covers = indices.flatMap((cover) => layers[cover] ?? []);
-      const areas = uncovered(layer, covers, sheet, counter);
-      const coveredBy = areas.coveredBy.map((cover) => ({
-        index: indices[cover.index] ?? index,
-        area: cover.area,
-      }));
-      return { ...areas, coveredBy };
-    }),
-    bareArea: bareShare * sheet.size.width * sheet.size.height,
+    layers: seen.map((areas, index) => withCovers(areas, index, pieces, sheet, way)),
+    bareArea: bareShare * canvasArea(sheet),
     bareShare,
     bare: ringsOf(bare.polygons, sheet.grid),
   };
 }
 
-/** The parts make up the canvas, and what is hidden of a shape fits what covers it. */
-function addsUp({ layers, bareShare }: VisibleAreas, { width, height }: CanvasSize): boolean {
-  const sum = layers.reduce((total, { share }) => total + share, bareShare);
-  const slack = DOUBT * width * height;
-  return (
-    Math.abs(sum - 1) <= DOUBT &&
-    layers.every(({ onCanvasArea, visibleArea, coveredBy }) => {
-      const hidden = onCanvasArea - visibleArea;
-      const most = coveredBy.reduce((total, { area }) => total + area, 0);
-      return hidden <= most + slack && hidden >= (coveredBy[0]?.area ?? 0) - slack;
-    })
-  );
+/** The parts make up the canvas. */
+function addsUp({ layers, bareShare }: VisibleAreas): boolean {
+  return Math.abs(layers.reduce((total, { share }) => total + share, bareShare) - 1) <= DOUBT;
 }
 
 function clipped(outline: Outline, sheet: Sheet, counter: WorkCounter | undefined): Piece {
@@ -122,72 +115,43 @@ function clipped(outline: Outline, sheet: Sheet, counter: WorkCounter | undefine
   });
 }
 
-/** For each layer, those in front of it whose boxes overlap its own, from back to front. */
-function overlapsInFront(layers: readonly Layer[]): (index: number) => readonly number[] {
-  if (layers.length === 0) return () => [];
-  const boxes = new Flatbush(layers.length);
-  for (const { piece } of layers) boxes.add(piece.box.left, piece.box.top, piece.box.right, piece.box.bottom);
-  boxes.finish();
-  return (index) => {
-    const piece = layers[index]?.piece;
-    if (!piece || piece.area === 0) return [];
-    const { left, top, right, bottom } = piece.box;
-    return boxes
-      .search(left, top, right, bottom, (other) => other > index && (layers[other]?.piece.area ?? 0) > 0)
-      .sort((a, b) => a - b);
-  };
-}
-
-function uncovered(
-  layer: Layer,
-  covers: readonly Layer[],
-  sheet: Sheet,
-  counter: WorkCounter | undefined,
-): LayerAreas {
-  const inFront = covers.map(({ outline }) => outline);
-  return parts.recall(sheet, layer.outline, inFront, () => {
-    const { outline, piece } = layer;
-    const way = { careful: sheet.careful, counter };
-    const visible = subtract(
-      piece,
-      covers.map((cover) => cover.piece),
-      way,
-    );
-    const canvasArea = sheet.size.width * sheet.size.height;
-    const onCanvasArea = (piece.area / sheet.piece.area) * canvasArea;
+function uncovered(outline: Outline, piece: Piece, covers: readonly Piece[], sheet: Sheet, way: Way): Seen {
+  return parts.recall(sheet, outline, covers, () => {
+    const visible = subtract(piece, covers, way);
+    const onCanvasArea = (piece.area / sheet.piece.area) * canvasArea(sheet);
     const ownArea = ownAreaOf(outline, sheet, onCanvasArea);
     const share = visible.area / sheet.piece.area;
     return {
       visible: ringsOf(visible.polygons, sheet.grid),
-      visibleArea: share * canvasArea,
+      visibleArea: share * canvasArea(sheet),
       ownArea,
       onCanvasArea,
       share,
       hiddenShare: missingPart(visible.area, piece.area),
       offCanvasShare: missingPart(onCanvasArea, ownArea),
-      coveredBy: covers
-        .map((cover, index) => ({
-          index,
-          area: (sharedArea(piece, cover.piece, way) / sheet.piece.area) * canvasArea,
-        }))
-        .filter(({ area }) => area > 0)
-        .sort((a, b) => b.area - a.area),
     };
   });
 }
 
-function bareGround(sheet: Sheet, layers: readonly Layer[], counter: WorkCounter | undefined): Piece {
-  const seen = layers.filter(({ piece }) => piece.area > 0);
-  const [lowest, ...others] = seen;
-  if (!lowest) return sheet.piece;
-  const inFront = others.map(({ outline }) => outline);
-  return bareParts.recall(sheet, lowest.outline, inFront, () =>
-    subtract(
-      sheet.piece,
-      seen.map(({ piece }) => piece),
-      { careful: sheet.careful, counter },
-    ),
-  );
+/** Plain data to any reader: the two lists of covers are enumerable, and worked out once when first read. */
+function withCovers(seen: Seen, index: number, pieces: readonly Piece[], sheet: Sheet, way: Way): LayerAreas {
+  const inUnits = (covers: readonly Cover[]): readonly Cover[] =>
+    covers.map((cover) => ({ ...cover, area: (cover.area / sheet.piece.area) * canvasArea(sheet) }));
+  let all: readonly Cover[] | undefined;
+  let first: readonly Cover[] | undefined;
+  return {
+    ...seen,
+    get coveredBy() {
+      return (all ??= inUnits(allCovers(pieces, index, way)));
+    },
+    get mostCovering() {
+      return (first ??= inUnits(firstCovers(pieces, index, way)));
+    },
+  };
+}
+
+function canvasArea({ size }: Sheet): number {
+  return size.width * size.height;
 }
 
 function ownAreaOf(outline: Outline, { size }: Sheet, onCanvasArea: number): number {
@@ -206,6 +170,7 @@ function unseen(outline: Outline): LayerAreas {
     hiddenShare: 0,
     offCanvasShare: ownArea > 0 ? 1 : 0,
     coveredBy: [],
+    mostCovering: [],
   };
 }
 

@@ -20,8 +20,10 @@ export interface ObjectMeasure {
   readonly hiddenShare: number;
   /** Part of the shape that lies off the canvas. */
   readonly offCanvasShare: number;
-  /** Indices of the objects that cover it, the most covering first. */
+  /** Indices of the objects that cover it, the most covering first. Worked out when it is first read. */
   readonly coveredBy: readonly number[];
+  /** Up to three of `coveredBy`, those that cover most, for much less work. */
+  readonly mostCovering: readonly number[];
 }
 
 export interface BudgetMeasure extends BudgetEntry {

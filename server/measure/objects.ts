@@ -9,15 +9,31 @@ export function measureObjects(plan: Plan, areas: VisibleAreas): readonly Object
     hiddenShare: 0,
     offCanvasShare: 0,
     coveredBy: [],
+    mostCovering: [],
   }));
   plan.coveringOrder.forEach((object, position) => {
     const layer = areas.layers[position];
     if (!layer) return;
     const { share, hiddenShare, offCanvasShare } = layer;
-    const coveredBy = layer.coveredBy.flatMap(({ index }) => plan.coveringOrder[index] ?? []);
-    measures[object] = { share, hiddenShare, offCanvasShare, coveredBy };
+    let all: readonly number[] | undefined;
+    let first: readonly number[] | undefined;
+    measures[object] = {
+      share,
+      hiddenShare,
+      offCanvasShare,
+      get coveredBy() {
+        return (all ??= objectsOf(layer.coveredBy));
+      },
+      get mostCovering() {
+        return (first ??= objectsOf(layer.mostCovering));
+      },
+    };
   });
   return measures;
+
+  function objectsOf(covers: readonly { readonly index: number }[]): readonly number[] {
+    return covers.flatMap(({ index }) => plan.coveringOrder[index] ?? []);
+  }
 }
 
 export interface ObjectShare {

@@ -13,10 +13,12 @@ export const hiddenObject: Rule = {
   formula: 'covered area / area on the canvas >= limit',
   source: 'common practice, no source',
   check: (plan, measures, limit) =>
-    measures.objects.flatMap(({ hiddenShare, coveredBy }, index): RuleFinding[] => {
+    measures.objects.flatMap((measured, index): RuleFinding[] => {
       const object = plan.objects[index];
-      if (!object || hiddenShare < limit || coveredBy.length === 0) return [];
-      const covers = coveredBy.flatMap((cover) => plan.objects[cover] ?? []).slice(0, 3);
+      if (!object || measured.hiddenShare < limit) return [];
+      // Read only here: it is worked out on demand.
+      const covers = measured.mostCovering.flatMap((cover) => plan.objects[cover] ?? []);
+      if (covers.length === 0) return [];
       return [
         {
           message: `Nothing of ${quoted(object.name)} is seen: ${inWords(covers.map(({ name }) => quoted(name)))} ${covers.length === 1 ? 'covers' : 'cover'} it.`,

@@ -1,6 +1,6 @@
 import type { Outline } from './path.js';
 import { type Grid, gridOver } from './polygons.js';
-import { type Piece, pieceOf, rectanglePath } from './subtract.js';
+import { type Piece, pieceOf, rectanglePath, samePieces } from './piece.js';
 
 export interface CanvasSize {
   readonly width: number;
@@ -37,9 +37,9 @@ export function sheetsOver({ width, height }: CanvasSize): typeof last {
   return last;
 }
 
-/** A result and all that it depends on: the sheet, the shape itself, and the shapes in front of it, in order. */
+/** A result and all that it depends on: the sheet, the shape itself, and what lies in front of it, in order. */
 interface Kept<Result> {
-  readonly inFront: readonly Outline[];
+  readonly inFront: readonly Piece[];
   readonly result: Result;
 }
 
@@ -48,17 +48,13 @@ export class Keeper<Result> {
   private readonly sheets = new WeakMap<Sheet, WeakMap<Outline, Kept<Result>>>();
 
   /** The result of `work`, which may depend on nothing else than what is given here. */
-  recall(sheet: Sheet, outline: Outline, inFront: readonly Outline[], work: () => Result): Result {
+  recall(sheet: Sheet, outline: Outline, inFront: readonly Piece[], work: () => Result): Result {
     const shapes = this.sheets.get(sheet) ?? new WeakMap<Outline, Kept<Result>>();
     this.sheets.set(sheet, shapes);
     const known = shapes.get(outline);
-    if (known && sameOutlines(known.inFront, inFront)) return known.result;
+    if (known && samePieces(known.inFront, inFront)) return known.result;
     const result = work();
     shapes.set(outline, { inFront, result });
     return result;
   }
-}
-
-function sameOutlines(a: readonly Outline[], b: readonly Outline[]): boolean {
-  return a.length === b.length && a.every((outline, index) => outline === b[index]);
 }

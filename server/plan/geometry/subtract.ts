@@ -1,22 +1,25 @@
 import { type Polygons, areaOnGrid, difference, intersection, united } from './clipping.js';
-import { type Box, boxContains, boxOfPoints, boxesOverlap } from './point.js';
-
-/** Polygons on the grid of whole numbers with what is asked of them again and again. */
-export interface Piece {
-  readonly polygons: Polygons;
-  /** Grid steps. */
-  readonly box: Box;
-  /** Squares of the grid. */
-  readonly area: number;
-  /** True when the piece is exactly its box. */
-  readonly isBox: boolean;
-}
+import {
+  NOTHING,
+  type Piece,
+  boxArea,
+  commonBox,
+  cornersOf,
+  mostShared,
+  pieceOf,
+  plainlyCovers,
+  rectanglePath,
+  samePieces,
+} from './piece.js';
+import { type Box, boxContains, boxesOverlap } from './point.js';
 
 /** Counts the work done, so that a test can see what was worked out anew. */
 export interface WorkCounter {
   clips: number;
   differences: number;
   intersections: number;
+  /** Corners handed to cuts; counted by a counter that has it. */
+  corners?: number;
 }
 
 export interface Way {
@@ -28,12 +31,10 @@ export interface Way {
 /** Beyond this many polygons in one go, the sweep over them costs more than cutting the subject into quarters. */
 const MOST_AT_ONCE = 32;
 const MOST_QUARTERINGS = 8;
-
-export function pieceOf(polygons: Polygons): Piece {
-  const box = boxOfPoints(polygons.flat());
-  const area = areaOnGrid(polygons);
-  return { polygons, box, area, isBox: area > 0 && area === boxArea(box) };
-}
+/** So few covers are cut away in one go. */
+const FEW = 4;
+/** A cover that may hold this part of the subject is cut away ahead of the others: it may leave nothing to do. */
+const LARGE = 1 / 4;
 
 /** Results stay as long as the pieces they belong to; a piece never changes. */
 const keptQuarters = new WeakMap<Piece, readonly Piece[]>();
@@ -41,16 +42,40 @@ const keptParts = new WeakMap<
   Piece,
   { readonly covers: readonly Piece[]; readonly parts: readonly Polygons[] }
 >();
+const keptLeft = new WeakMap<Piece, { readonly covers: readonly Piece[]; readonly left: Piece }>();
+const keptRests = new WeakMap<Piece, { readonly covers: readonly Piece[]; readonly rest: Piece }>();
 const keptShared = new WeakMap<Piece, WeakMap<Piece, number>>();
+const keptWithin = new WeakMap<Piece, WeakMap<Piece, boolean>>();
 
 /**
- * What is left of `subject` under all `covers`. Nearly linear in their number when each covers little of it; called
- * again with the same pieces but a few, it works out anew only the quarters that those few touch.
+ * What is left of `subject` under all `covers`. Nearly linear in their number when each covers little of it, and
+ * little work when a few large ones leave nothing; called again with the same pieces but a few, it works out anew
+ * only the quarters that those few touch.
  */
 export function subtract(subject: Piece, covers: readonly Piece[], way: Way): Piece {
   const near = covers.filter((cover) => boxesOverlap(cover.box, subject.box));
   if (near.length === 0 || subject.area === 0) return subject;
-  const parts = partsLeft(subject, near, MOST_QUARTERINGS, way);
+  const last = keptLeft.get(subject);
+  if (last && samePieces(last.covers, near)) return last.left;
+  const left = leftUnder(subject, near, way);
+  keptLeft.set(subject, { covers: near, left });
+  return left;
+}
+
+function leftUnder(subject: Piece, near: readonly Piece[], way: Way): Piece {
+  if (near.some((cover) => plainlyCovers(cover, subject))) return NOTHING;
+  const large = near.length > FEW ? largestFirst(subject, near) : [];
+  const rest = large.length > 0 ? restUnder(subject, large, way) : subject;
+  const done = new Set(large);
+  const others =
+    large.length > 0
+      ? touching(
+          rest,
+          near.filter((cover) => !done.has(cover)),
+        )
+      : near;
+  if (others.length === 0) return rest;
+  const parts = partsLeft(rest, others, MOST_QUARTERINGS, way);
   const [only] = parts;
   return pieceOf(parts.length === 1 && only ? only : united(parts.flat()));
 }
@@ -58,16 +83,43 @@ export function subtract(subject: Piece, covers: readonly Piece[], way: Way): Pi
 /** Area that two pieces share, squares of the grid. */
 export function sharedArea(a: Piece, b: Piece, way: Way): number {
   if (!boxesOverlap(a.box, b.box)) return 0;
-  if (boxCovers(a, b)) return b.area;
-  if (boxCovers(b, a)) return a.area;
+  if (plainlyCovers(a, b)) return b.area;
+  if (plainlyCovers(b, a)) return a.area;
   if (a.isBox && b.isBox) return boxArea(commonBox(a.box, b.box));
-  const known = keptShared.get(a)?.get(b);
-  if (known !== undefined) return known;
-  if (way.counter) way.counter.intersections++;
-  const area = areaOnGrid(intersection(a.polygons, b.polygons, way.careful));
-  const ofA = keptShared.get(a) ?? new WeakMap<Piece, number>();
-  keptShared.set(a, ofA.set(b, area));
-  return area;
+  return recalled(keptShared, a, b, () => {
+    if (way.counter) way.counter.intersections++;
+    count(way, a, [b]);
+    return areaOnGrid(intersection(a.polygons, b.polygons, way.careful));
+  });
+}
+
+/** True when nothing of `inner` is left outside of `outer`. */
+export function isWithin(inner: Piece, outer: Piece, way: Way): boolean {
+  if (inner.area > outer.area || !boxContains(outer.box, inner.box)) return false;
+  if (plainlyCovers(outer, inner)) return true;
+  return recalled(keptWithin, outer, inner, () => cut(inner, [outer], way).length === 0);
+}
+
+/** Those covers that may hold a large part of the subject, the largest first. */
+function largestFirst(subject: Piece, covers: readonly Piece[]): readonly Piece[] {
+  return covers
+    .map((cover) => ({ cover, most: mostShared(subject, cover) }))
+    .filter(({ most }) => most >= LARGE * subject.area)
+    .sort((a, b) => b.most - a.most)
+    .map(({ cover }) => cover);
+}
+
+/** Cut in ever larger batches, so that little is done when the first covers leave nothing. */
+function restUnder(subject: Piece, covers: readonly Piece[], way: Way): Piece {
+  const last = keptRests.get(subject);
+  if (last && samePieces(last.covers, covers)) return last.rest;
+  let rest = subject;
+  for (let from = 0, many = FEW; from < covers.length && rest.area > 0; from += many, many *= 2) {
+    const batch = touching(rest, covers.slice(from, from + many));
+    if (batch.length > 0) rest = pieceOf(cut(rest, batch, way));
+  }
+  keptRests.set(subject, { covers, rest });
+  return rest;
 }
 
 function partsLeft(
@@ -76,23 +128,19 @@ function partsLeft(
   quarterings: number,
   way: Way,
 ): readonly Polygons[] {
-  if (subject.area === 0 || covers.some((cover) => boxCovers(cover, subject))) return [];
+  if (subject.area === 0 || covers.some((cover) => plainlyCovers(cover, subject))) return [];
   if (covers.length === 0) return [subject.polygons];
   const last = keptParts.get(subject);
-  if (last && sameItems(last.covers, covers)) return last.parts;
+  if (last && samePieces(last.covers, covers)) return last.parts;
   const quarters = covers.length > MOST_AT_ONCE && quarterings > 0 ? quartersOf(subject.box) : [];
   const near = quarters.map((quarter) => covers.filter(({ box }) => boxesOverlap(box, quarter)));
   const spread = near.reduce((sum, some) => sum + some.length, 0);
-  if (quarters.length === 0 || spread > 2 * covers.length) {
-    if (way.counter) way.counter.differences++;
-    const clip = covers.flatMap(({ polygons }) => polygons);
-    const parts = [difference(subject.polygons, clip, way.careful)];
-    keptParts.set(subject, { covers, parts });
-    return parts;
-  }
-  const parts = quarterPieces(subject, quarters, way).flatMap((quarter, index) =>
-    partsLeft(quarter, near[index] ?? [], quarterings - 1, way),
-  );
+  const parts =
+    quarters.length === 0 || spread > 2 * covers.length
+      ? [cut(subject, covers, way)]
+      : quarterPieces(subject, quarters, way).flatMap((quarter, index) =>
+          partsLeft(quarter, near[index] ?? [], quarterings - 1, way),
+        );
   keptParts.set(subject, { covers, parts });
   return parts;
 }
@@ -108,8 +156,35 @@ function quarterPieces(subject: Piece, quarters: readonly Box[], way: Way): read
   return pieces;
 }
 
-function sameItems(a: readonly Piece[], b: readonly Piece[]): boolean {
-  return a.length === b.length && a.every((piece, index) => piece === b[index]);
+function cut(subject: Piece, covers: readonly Piece[], way: Way): Polygons {
+  if (way.counter) way.counter.differences++;
+  count(way, subject, covers);
+  const clip = covers.flatMap(({ polygons }) => polygons);
+  return difference(subject.polygons, clip, way.careful);
+}
+
+function count({ counter }: Way, subject: Piece, others: readonly Piece[]): void {
+  if (counter?.corners === undefined) return;
+  counter.corners += others.reduce((sum, piece) => sum + cornersOf(piece), cornersOf(subject));
+}
+
+function touching({ box }: Piece, covers: readonly Piece[]): readonly Piece[] {
+  return covers.filter((cover) => boxesOverlap(cover.box, box));
+}
+
+function recalled<Result>(
+  kept: WeakMap<Piece, WeakMap<Piece, Result>>,
+  a: Piece,
+  b: Piece,
+  work: () => Result,
+): Result {
+  const ofA = kept.get(a) ?? new WeakMap<Piece, Result>();
+  kept.set(a, ofA);
+  const known = ofA.get(b);
+  if (known !== undefined) return known;
+  const result = work();
+  ofA.set(b, result);
+  return result;
 }
 
 function quartersOf({ left, top, right, bottom }: Box): readonly Box[] {
@@ -122,31 +197,4 @@ function quartersOf({ left, top, right, bottom }: Box): readonly Box[] {
     { left, top: y, right: x, bottom },
     { left: x, top: y, right, bottom },
   ];
-}
-
-function boxCovers(cover: Piece, other: Piece): boolean {
-  return cover.isBox && boxContains(cover.box, other.box);
-}
-
-/** The outer ring of a rectangle, running the way clipper2 counts positive. */
-export function rectanglePath({ left, top, right, bottom }: Box): Polygons[number] {
-  return [
-    { x: left, y: top },
-    { x: right, y: top },
-    { x: right, y: bottom },
-    { x: left, y: bottom },
-  ];
-}
-
-function commonBox(a: Box, b: Box): Box {
-  return {
-    left: Math.max(a.left, b.left),
-    top: Math.max(a.top, b.top),
-    right: Math.min(a.right, b.right),
-    bottom: Math.min(a.bottom, b.bottom),
-  };
-}
-
-function boxArea({ left, top, right, bottom }: Box): number {
-  return (right - left) * (bottom - top);
 }

@@ -5,7 +5,10 @@ import {
   DidCloseTextDocumentNotification,
   DidOpenTextDocumentNotification,
   DidSaveTextDocumentNotification,
+  ErrorCodes,
+  ResponseError,
   type Connection,
+  type InitializeError,
   type InitializeParams,
   type InitializeResult,
   type NotificationType,
@@ -36,6 +39,7 @@ export interface ServerHost {
  */
 export function serve(connection: Connection, host: ServerHost): void {
   let session: (Session & { readonly folders: Set<string> }) | undefined;
+  let isShutDown = false;
   const failed = logOnce(connection);
   const guarded = (what: string, work: () => void): void => {
     try {
@@ -54,7 +58,10 @@ export function serve(connection: Connection, host: ServerHost): void {
     ignoreEnd(connection.sendNotification(planChangedNotification, { uri, version }));
   }
 
-  connection.onInitialize((params): InitializeResult => {
+  connection.onInitialize((params): InitializeResult | ResponseError<InitializeError> => {
+    if (session !== undefined) {
+      return new ResponseError(ErrorCodes.InvalidRequest, 'initialized already', { retry: false });
+    }
     const abilities = abilitiesOf(params.capabilities);
     const folders = new Set(foldersOf(params));
     const service = createLanguageService({
@@ -78,6 +85,10 @@ export function serve(connection: Connection, host: ServerHost): void {
       added.forEach(({ uri }) => session?.folders.add(uri));
       session?.service.foldersChanged();
     });
+  });
+
+  connection.onShutdown(() => {
+    isShutDown = true;
   });
 
   /** Takes in one kind of notification; one that is not well formed is logged and changes nothing. */
@@ -112,7 +123,13 @@ export function serve(connection: Connection, host: ServerHost): void {
     service.filesChanged(changes.map(({ uri }) => uri)),
   );
 
-  answerRequests(connection, { session: () => session, failed });
+  answerRequests(connection, {
+    session: () => {
+      if (isShutDown) return new ResponseError(ErrorCodes.InvalidRequest, 'shut down');
+      return session ?? new ResponseError(ErrorCodes.ServerNotInitialized, 'not initialized');
+    },
+    failed,
+  });
   connection.listen();
 }
 

@@ -31,8 +31,8 @@ export interface Session {
 }
 
 export interface Guard {
-  /** `undefined` until the client has said hello. */
-  readonly session: () => Session | undefined;
+  /** What to refuse a request with while there is no session: the client has said no hello yet, or goodbye. */
+  readonly session: () => Session | ResponseError<void>;
   /** Told of a fault of ours; the client has been answered with nothing, and the server goes on. */
   readonly failed: (what: string, error: unknown) => void;
 }
@@ -51,7 +51,7 @@ export function answerRequests(connection: Connection, guard: Guard): void {
   ): void => {
     connection.onRequest(type.method, (params: P, token: CancellationToken): unknown => {
       const session = guard.session();
-      if (session === undefined) return new ResponseError(ErrorCodes.ServerNotInitialized, 'not initialized');
+      if (session instanceof ResponseError) return session;
       if (!v.is(form, params))
         return new ResponseError(ErrorCodes.InvalidParams, `${type.method}: not well formed`);
       if (token.isCancellationRequested)

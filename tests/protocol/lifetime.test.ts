@@ -1,29 +1,15 @@
 import { spawn } from 'node:child_process';
-import { mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
-import os from 'node:os';
-import path from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { URI } from 'vscode-uri';
 import { bundle, startServer, within, type RunningServer } from './server.js';
 
 let file: string;
 let remove: () => Promise<void>;
 let server: RunningServer;
-let folder: string;
 
 beforeAll(async () => {
   ({ file, remove } = await bundle('node'));
-  folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-plans-'));
-  await mkdir(path.join(folder, 'studio'));
-  const svg = '<svg xmlns="http://www.w3.org/2000/svg"><rect id="door" width="4" height="3"/></svg>';
-  await writeFile(path.join(folder, 'studio', 'door.svg'), svg);
-  await writeFile(path.join(folder, 'outside.svg'), svg);
-  await symlink(path.join(folder, 'outside.svg'), path.join(folder, 'studio', 'link.svg'));
 });
-afterAll(async () => {
-  await remove();
-  await rm(folder, { recursive: true, force: true });
-});
+afterAll(() => remove());
 afterEach(() => server.stop());
 
 test('shutdown and exit end it in good order', async () => {
@@ -32,6 +18,26 @@ test('shutdown and exit end it in good order', async () => {
   await server.client.request('shutdown', undefined);
   await server.client.notify('exit', undefined);
   expect(await within(server.ended, 'the end')).toBe(0);
+});
+
+test('an exit without a shutdown is told from one in good order', async () => {
+  server = startServer(file);
+  await server.client.initialize({});
+  await server.client.notify('exit', undefined);
+  expect(await within(server.ended, 'the end')).toBe(1);
+});
+
+test('what comes after the shutdown is refused, and so is a second hello', async () => {
+  server = startServer(file);
+  const { client } = server;
+  await client.initialize({});
+  await expect(client.initialize({})).rejects.toMatchObject({ code: -32600 });
+  const symbols = { textDocument: { uri: 'file:///studio/a.mahl' } };
+  expect(await client.request('textDocument/documentSymbol', symbols)).toEqual([]);
+  await client.request('shutdown', undefined);
+  await expect(client.request('textDocument/documentSymbol', symbols)).rejects.toMatchObject({
+    code: -32600,
+  });
 });
 
 test('it ends when its input ends', async () => {
@@ -57,74 +63,4 @@ test('it speaks over the channel of Node as well, and ends with it', async () =>
   expect(diagnostics.map(({ code }) => code)).toContain('unknown-word');
   server.process.disconnect();
   await within(server.ended, 'the end');
-});
-
-const planNaming = (svg: string): string => `canvas 40 x 30 cm\nobject door\n  shape from "${svg}"\n`;
-
-async function problemsOf(
-  svg: string,
-  more: Readonly<Record<string, unknown>> = {},
-): Promise<readonly string[]> {
-  const uri = URI.file(path.join(folder, 'studio', 'plan.mahl')).toString();
-  const { client } = server;
-  await client.initialize({}, more);
-  await client.open(uri, planNaming(svg));
-  const hasAnswer = () =>
-    client.published.some(({ diagnostics }) => diagnostics.some(({ code }) => code === 'unreadable-file')) ||
-    client.published.length > 1;
-  await client.until(hasAnswer, 'the answer about the file');
-  return (client.published.at(-1)?.diagnostics ?? [])
-    .filter(({ code }) => code === 'unreadable-file')
-    .map(({ message }) => (typeof message === 'string' ? message : message.value));
-}
-
-test('it reads a file beside the plan', async () => {
-  server = startServer(file);
-  expect(await problemsOf('door.svg')).toEqual([]);
-});
-
-test.each([
-  ['link.svg', 'This file lies outside the folder that is open.'],
-  ['../outside.svg', 'This file lies outside the folder that is open.'],
-  ['none.svg', 'There is no such file.'],
-])('%s is refused', async (svg, reason) => {
-  server = startServer(file);
-  expect(await problemsOf(svg)).toEqual([reason]);
-});
-
-test('an open folder widens what may be read', async () => {
-  server = startServer(file);
-  expect(
-    await problemsOf('../outside.svg', {
-      workspaceFolders: [{ uri: URI.file(folder).toString(), name: 'all' }],
-    }),
-  ).toEqual([]);
-});
-
-test('a folder that is opened later counts from then on', async () => {
-  server = startServer(file);
-  const { client } = server;
-  const studio = { uri: URI.file(path.join(folder, 'studio')).toString(), name: 'studio' };
-  const all = { uri: URI.file(folder).toString(), name: 'all' };
-  const more = { capabilities: { workspace: { workspaceFolders: true } }, workspaceFolders: [studio] };
-  expect(await problemsOf('../outside.svg', more)).toHaveLength(1);
-  const before = client.published.length;
-  await client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [all], removed: [studio] } });
-  const isRead = () =>
-    client.published
-      .slice(before)
-      .some(({ diagnostics }) => diagnostics.every(({ code }) => code !== 'unreadable-file'));
-  await client.until(isRead, 'the file to be read');
-});
-
-test('a client that reads files itself is asked, and only for what a plan may read', async () => {
-  server = startServer(file);
-  const asked: string[] = [];
-  server.client.connection.onRequest('mahlstick/readFile', ({ uri }: { readonly uri: string }) => {
-    asked.push(uri);
-    return { ok: false, reason: 'It is locked away.' };
-  });
-  const options = { initializationOptions: { readFiles: true } };
-  expect(await problemsOf('door.svg', options)).toEqual(['It is locked away.']);
-  expect(asked).toEqual([URI.file(path.join(folder, 'studio', 'door.svg')).toString()]);
 });

@@ -1,0 +1,100 @@
+import { mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
+import os from 'node:os';
+import path from 'node:path';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { URI } from 'vscode-uri';
+import { bundle, startServer, type RunningServer } from './server.js';
+
+let file: string;
+let remove: () => Promise<void>;
+let server: RunningServer;
+let folder: string;
+
+const svgOf = (id: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg"><rect id="${id}" width="4" height="3"/></svg>`;
+
+beforeAll(async () => {
+  ({ file, remove } = await bundle('node'));
+});
+afterAll(() => remove());
+beforeEach(async () => {
+  folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-plans-'));
+  await mkdir(path.join(folder, 'studio'));
+  await writeFile(path.join(folder, 'studio', 'door.svg'), svgOf('door'));
+  await writeFile(path.join(folder, 'outside.svg'), svgOf('door'));
+  await symlink(path.join(folder, 'outside.svg'), path.join(folder, 'studio', 'link.svg'));
+});
+afterEach(async () => {
+  await server.stop();
+  await rm(folder, { recursive: true, force: true });
+});
+
+const planNaming = (svg: string): string => `canvas 40 x 30 cm\nobject door\n  shape from "${svg}"\n`;
+
+async function problemsOf(
+  svg: string,
+  more: Readonly<Record<string, unknown>> = {},
+): Promise<readonly string[]> {
+  const uri = URI.file(path.join(folder, 'studio', 'plan.mahl')).toString();
+  const { client } = server;
+  await client.initialize({}, more);
+  await client.open(uri, planNaming(svg));
+  const hasAnswer = () =>
+    client.published.some(({ diagnostics }) => diagnostics.some(({ code }) => code === 'unreadable-file')) ||
+    client.published.length > 1;
+  await client.until(hasAnswer, 'the answer about the file');
+  return (client.published.at(-1)?.diagnostics ?? [])
+    .filter(({ code }) => code === 'unreadable-file')
+    .map(({ message }) => (typeof message === 'string' ? message : message.value));
+}
+
+test('it reads a file beside the plan', async () => {
+  server = startServer(file);
+  expect(await problemsOf('door.svg')).toEqual([]);
+});
+
+test.each([
+  ['link.svg', 'This file lies outside the folder that is open.'],
+  ['../outside.svg', 'This file lies outside the folder that is open.'],
+  ['none.svg', 'There is no such file.'],
+])('%s is refused', async (svg, reason) => {
+  server = startServer(file);
+  expect(await problemsOf(svg)).toEqual([reason]);
+});
+
+test('an open folder widens what may be read', async () => {
+  server = startServer(file);
+  expect(
+    await problemsOf('../outside.svg', {
+      workspaceFolders: [{ uri: URI.file(folder).toString(), name: 'all' }],
+    }),
+  ).toEqual([]);
+});
+
+test('a folder that is opened later counts from then on', async () => {
+  server = startServer(file);
+  const { client } = server;
+  const studio = { uri: URI.file(path.join(folder, 'studio')).toString(), name: 'studio' };
+  const all = { uri: URI.file(folder).toString(), name: 'all' };
+  const more = { capabilities: { workspace: { workspaceFolders: true } }, workspaceFolders: [studio] };
+  expect(await problemsOf('../outside.svg', more)).toHaveLength(1);
+  const before = client.published.length;
+  await client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [all], removed: [studio] } });
+  const isRead = () =>
+    client.published
+      .slice(before)
+      .some(({ diagnostics }) => diagnostics.every(({ code }) => code !== 'unreadable-file'));
+  await client.until(isRead, 'the file to be read');
+});
+
+test('a client that reads files itself is asked, and only for what a plan may read', async () => {
+  server = startServer(file);
+  const asked: string[] = [];
+  server.client.connection.onRequest('mahlstick/readFile', ({ uri }: { readonly uri: string }) => {
+    asked.push(uri);
+    return { ok: false, reason: 'It is locked away.' };
+  });
+  const options = { initializationOptions: { readFiles: true } };
+  expect(await problemsOf('door.svg', options)).toEqual(['It is locked away.']);
+  expect(asked).toEqual([URI.file(path.join(folder, 'studio', 'door.svg')).toString()]);
+});

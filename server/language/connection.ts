@@ -116,8 +116,8 @@ export function serve(connection: Connection, host: ServerHost): void {
     ignoreEnd(connection.sendDiagnostics({ uri, diagnostics: [] }));
   });
   take(DidSaveTextDocumentNotification.type, ofDocument, (service, { textDocument }) => {
-    // A client that watches no files says nothing when one changes: saving the plan looks again.
-    if (session?.abilities.fileWatching === false) service.rereadFiles(textDocument.uri);
+    // Clients that watch no files, or only those below their folders, don't tell of every change: saving looks again.
+    service.rereadFiles(textDocument.uri);
   });
   take(DidChangeWatchedFilesNotification.type, watched, (service, { changes }) =>
     service.filesChanged(changes.map(({ uri }) => uri)),

@@ -91,6 +91,23 @@ test('what stands in the editor goes before what is on the disk', () => {
   expect(changed).toEqual([plan]);
 });
 
+test('a drawing that is closed unsaved is what is on the disk again', async () => {
+  const open: Record<string, string> = {};
+  const { planFiles, fetches, changed, arrive } = files(open);
+  planFiles.readerFor(plan)('door.svg');
+  fetches[0]?.answer({ ok: true, text: 'saved' });
+  await arrive();
+  open[door] = 'unsaved';
+  planFiles.edited(door);
+  delete open[door];
+  planFiles.closed(door, 'unsaved');
+  expect(planFiles.readerFor(plan)('door.svg')).toEqual({ ok: true, text: 'unsaved' });
+  fetches[1]?.answer({ ok: true, text: 'saved' });
+  await arrive();
+  expect(changed).toEqual([plan, plan, plan]);
+  expect(planFiles.readerFor(plan)('door.svg')).toEqual({ ok: true, text: 'saved' });
+});
+
 test('a file that is not named any more is let go', async () => {
   const { planFiles, fetches, arrive } = files();
   planFiles.readerFor(plan)('door.svg');
@@ -106,7 +123,7 @@ test('a file that is not named any more is let go', async () => {
 test('a closed plan is told of nothing more', async () => {
   const { planFiles, fetches, changed, arrive } = files();
   planFiles.readerFor(plan)('door.svg');
-  planFiles.close(plan);
+  planFiles.forget(plan);
   fetches[0]?.answer({ ok: true, text: '<svg/>' });
   await arrive();
   expect(changed).toEqual([]);

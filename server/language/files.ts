@@ -1,5 +1,5 @@
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
-import { resolvePath } from './paths.js';
+import { resolvePath, usualSpelling } from './paths.js';
 import { fileSizeLimitBytes } from './protocol.js';
 
 /** A plan from a stranger could name any number of files, each of them read into memory. */
@@ -16,7 +16,7 @@ interface Entry {
 export interface PlanFilesHost {
   /** Fetches a text by URI. It may reject; the painter is then told that the file can't be read. */
   readonly fetch: (uri: string, planUri: string) => Promise<FileAnswer>;
-  /** The text of a document that is open in the editor: it goes before what is on the disk. */
+  /** The text of a document that is open in the editor: it goes before what is on the disk. Asked in the usual spelling. */
   readonly openText: (uri: string) => string | undefined;
   readonly folders: () => readonly string[];
   /** These plans were given another answer than they would be given now. */
@@ -49,7 +49,7 @@ export class PlanFiles {
 
   /** Reads again what is known of these files; plans that named them keep the old answer until the new one is there. */
   reread(uris: Iterable<string>): void {
-    for (const uri of uris) {
+    for (const uri of new Set([...uris].map(usualSpelling))) {
       const entry = this.#entries.get(uri);
       const asker = entry && [...entry.askedBy.keys()][0];
       if (entry !== undefined && asker !== undefined) this.#read(uri, entry, asker);
@@ -63,12 +63,20 @@ export class PlanFiles {
 
   /** Tells the plans that name this document that its text has changed in the editor. */
   edited(uri: string): void {
-    const entry = this.#entries.get(uri);
+    const entry = this.#entries.get(usualSpelling(uri));
     if (entry !== undefined) this.#host.changed([...entry.askedBy.keys()]);
   }
 
-  /** A closed plan needs its files no more. */
-  close(planUri: string): void {
+  /** The document is no longer open: what is on the disk counts, and until it is read the text that was last open. */
+  closed(uri: string, lastText: string): void {
+    const entry = this.#entries.get(usualSpelling(uri));
+    if (entry === undefined) return;
+    entry.answer = { ok: true, text: lastText };
+    this.reread([uri]);
+  }
+
+  /** A plan that is closed needs its files no more. */
+  forget(planUri: string): void {
     this.#letGo(planUri, Number.POSITIVE_INFINITY);
     this.#computations.delete(planUri);
   }
@@ -84,7 +92,7 @@ export class PlanFiles {
     }
     entry.askedBy.set(planUri, Math.max(computation, entry.askedBy.get(planUri) ?? 0));
     const open = this.#host.openText(uri);
-    if (open !== undefined) return { ok: true, text: open };
+    if (open !== undefined) return withinLimit({ ok: true, text: open });
     if (entry.reads === 0) this.#read(uri, entry, planUri);
     return entry.answer;
   }

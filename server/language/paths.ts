@@ -36,6 +36,18 @@ export function rootsOf(planUri: string, folders: readonly string[]): readonly s
   return [...folders, Utils.dirname(URI.parse(planUri)).toString()];
 }
 
+/**
+ * One spelling for all that mean the same: editors differ in which characters of a URI they escape, and how. What is
+ * no URI stays as it is.
+ */
+export function usualSpelling(uri: string): string {
+  try {
+    return URI.parse(uri).toString();
+  } catch {
+    return uri;
+  }
+}
+
 /** True when `uri` lies in or below the folder. */
 export function contains(folderUri: string, uri: string): boolean {
   const folder = URI.parse(folderUri);

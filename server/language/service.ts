@@ -30,13 +30,15 @@ import { PlanFiles } from './files.js';
 import { foldingRanges } from './folding.js';
 import { formattingEdits } from './formatting.js';
 import { hover } from './hover.js';
+import { usualSpelling } from './paths.js';
 import { takeSnapshot, type Snapshot } from './snapshot.js';
 import { flatSymbols, nestedSymbols } from './symbols.js';
 import { clampPosition } from './text.js';
 
 /**
  * Everything that an editor can ask about plans, without a connection, a disk or a clock: the whole public face
- * of this folder. Documents are kept by URI; what is asked about one that is not open is answered with nothing.
+ * of this folder. Documents are kept by URI, however it is spelt; what is asked about one that is not open is answered
+ * with nothing.
  * Positions count UTF-16 code units, and one outside the text counts as the nearest inside.
  */
 export interface LanguageService {
@@ -48,7 +50,7 @@ export interface LanguageService {
   filesChanged(uris: readonly string[]): void;
   /** Other workspace folders are open than before, so plans may name other files. */
   foldersChanged(): void;
-  /** Reads again the files that this plan names, for clients that watch none. */
+  /** Reads again the files that this plan names. */
   rereadFiles(uri: string): void;
 
   /** The document at its latest version; each of its parts is computed when it is first asked for. */
@@ -100,12 +102,14 @@ interface OpenPlan {
 
 export function createLanguageService(host: ServiceHost): LanguageService {
   const { abilities } = host;
+  /** By the usual spelling of their URIs. */
   const plans = new Map<string, OpenPlan>();
+  const planAt = (uri: string): OpenPlan | undefined => plans.get(usualSpelling(uri));
 
   const files = new PlanFiles({
     fetch: host.fetchFile,
     folders: host.folders,
-    openText: (uri) => plans.get(uri)?.snapshot.text,
+    openText: (uri) => planAt(uri)?.snapshot.text,
     changed: (planUris) => planUris.forEach(refresh),
   });
 
@@ -120,7 +124,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     });
 
   const parser = (document: TextDocument, text: string) => (): SyntaxTree => {
-    const plan = plans.get(document.uri);
+    const plan = planAt(document.uri);
     const tree = parse(text, plan?.tree);
     if (plan?.document === document) plan.tree = tree;
     return tree;
@@ -128,15 +132,15 @@ export function createLanguageService(host: ServiceHost): LanguageService {
 
   /** Computes a plan anew over the same text, because a file that it names has changed. */
   function refresh(uri: string): void {
-    const plan = plans.get(uri);
+    const plan = planAt(uri);
     if (plan === undefined) return;
     const stale = plan.snapshot;
     plan.snapshot = takeFor(plan.document, plan.outlines, () => stale.tree);
-    host.planChanged(uri);
+    host.planChanged(plan.document.uri);
   }
 
   const at = <T>(uri: string, answer: (snapshot: Snapshot) => T, none: T): T => {
-    const snapshot = plans.get(uri)?.snapshot;
+    const snapshot = planAt(uri)?.snapshot;
     return snapshot === undefined ? none : answer(snapshot);
   };
   const within = <T>(
@@ -159,29 +163,35 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     open(uri, version, text) {
       const document = TextDocument.create(uri, 'mahlstick', version, text);
       const outlines = new OutlineCache();
-      plans.set(uri, { document, outlines, snapshot: takeFor(document, outlines, parser(document, text)) });
+      plans.set(usualSpelling(uri), {
+        document,
+        outlines,
+        snapshot: takeFor(document, outlines, parser(document, text)),
+      });
       files.edited(uri);
       host.planChanged(uri);
     },
     change(uri, version, changes) {
-      const plan = plans.get(uri);
+      const plan = planAt(uri);
       if (plan === undefined) return;
       TextDocument.update(plan.document, [...changes], version);
       const { document, outlines } = plan;
       plan.snapshot = takeFor(document, outlines, parser(document, document.getText()));
       files.edited(uri);
-      host.planChanged(uri);
+      host.planChanged(document.uri);
     },
     close(uri) {
-      plans.delete(uri);
-      files.close(uri);
-      files.reread([uri]);
+      const plan = planAt(uri);
+      if (plan === undefined) return;
+      plans.delete(usualSpelling(uri));
+      files.forget(plan.document.uri);
+      files.closed(uri, plan.snapshot.text);
     },
-    filesChanged: (uris) => files.reread(uris.filter((uri) => !plans.has(uri))),
+    filesChanged: (uris) => files.reread(uris.filter((uri) => planAt(uri) === undefined)),
     foldersChanged: () => [...plans.keys()].forEach(refresh),
     rereadFiles: (uri) => files.rereadFor(uri),
 
-    snapshot: (uri) => plans.get(uri)?.snapshot,
+    snapshot: (uri) => planAt(uri)?.snapshot,
     scene: (uri, view) =>
       at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view), undefined),
 

@@ -98,3 +98,67 @@ test('a client that reads files itself is asked, and only for what a plan may re
   expect(await problemsOf('door.svg', options)).toEqual(['It is locked away.']);
   expect(asked).toEqual([URI.file(path.join(folder, 'studio', 'door.svg')).toString()]);
 });
+
+// Editors differ in which characters of a path they escape, and in the case of the digits.
+test.each([
+  ['all but letters', (text: string) => encodeURIComponent(text).replace(/[()]/gu, escaped)],
+  ['as little as can be', (text: string) => text.replaceAll('%', '%25').replaceAll(' ', '%20')],
+  [
+    'with small digits',
+    (text: string) => encodeURIComponent(text).replace(/%../gu, (code) => code.toLowerCase()),
+  ],
+])('a drawing is the same however an editor spells its address: %s', async (_, spell) => {
+  server = startServer(file);
+  const { client } = server;
+  const studio = path.join(folder, 'Stüdio (old) 50%');
+  await mkdir(studio);
+  const drawing = path.join(studio, 'döor.svg');
+  await writeFile(drawing, svgOf('door'));
+  const uriOf = (name: string): string => `file://${path.join(studio, name).split('/').map(spell).join('/')}`;
+  const uri = uriOf('plan.mahl');
+  const drawn = { uri: uriOf('döor.svg') };
+  const last = (): readonly unknown[] =>
+    (client.published.findLast((one) => one.uri === uri)?.diagnostics ?? []).map(({ code }) => code);
+  const said = (code: string): Promise<void> => client.until(() => last().includes(code), code);
+
+  await client.initialize({});
+  await client.open(uri, 'canvas 40 x 30 cm\nobject door\n  shape from "döor.svg" part "door"\n');
+  await said('no-value-or-colour');
+  await client.open(drawn.uri, svgOf('gate'));
+  await said('unreadable-shape');
+  await client.notify('textDocument/didClose', { textDocument: drawn });
+  await said('no-value-or-colour');
+  await rm(drawing);
+  await client.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: drawn.uri, type: 3 }] });
+  await said('unreadable-file');
+  await writeFile(drawing, svgOf('door'));
+  await client.notify('textDocument/didSave', { textDocument: { uri } });
+  await said('no-value-or-colour');
+  expect(client.logged).toEqual([]);
+});
+
+function escaped(character: string): string {
+  return `%${character.charCodeAt(0).toString(16)}`;
+}
+
+test('a plan that is closed while its files are being fetched is not spoken of again', async () => {
+  server = startServer(file);
+  const { client } = server;
+  const asked = new Promise<(text: string) => void>((resolve) => {
+    client.connection.onRequest(
+      'mahlstick/readFile',
+      () => new Promise((answer) => resolve((text) => answer({ ok: true, text }))),
+    );
+  });
+  const uri = URI.file(path.join(folder, 'studio', 'plan.mahl')).toString();
+  await client.initialize({}, { initializationOptions: { readFiles: true } });
+  await client.open(uri, planNaming('door.svg'));
+  const answer = await asked;
+  await client.notify('textDocument/didClose', { textDocument: { uri } });
+  answer(svgOf('door'));
+  const other = 'file:///elsewhere/plan.mahl';
+  await client.open(other, 'plan "x"');
+  await client.diagnostics(other, 1);
+  const versions = client.published.filter((one) => one.uri === uri).map(({ version }) => version);
+  expect(versions).toEqual([1, undefined]);
+});

@@ -13,7 +13,7 @@ export async function activateWith(
   createClient: CreateClient,
 ): Promise<void> {
   const log = vscode.window.createOutputChannel('Mahlstick', { log: true });
-  const server = new ServerLink(createClient, log);
+  const server = new ServerLink(createClient, context.extensionUri, log);
   running = server;
   const previews = new PreviewPanels(context.extensionUri, server, log);
   const register = (command: string, run: (...args: readonly unknown[]) => unknown) =>

@@ -41,8 +41,11 @@ export class ServerLink implements vscode.Disposable {
   /** After the diagnostics of that version have been sent. */
   readonly onPlanChanged = this.#planChanged.event;
 
-  constructor(createClient: CreateClient, log: vscode.LogOutputChannel) {
-    const initializationOptions: InitializationOptions = { readFiles: true };
+  constructor(createClient: CreateClient, extension: vscode.Uri, log: vscode.LogOutputChannel) {
+    const initializationOptions: InitializationOptions = {
+      readFiles: true,
+      reference: extension.toString(),
+    };
     this.#client = createClient({
       documentSelector: [{ language: languageId }],
       initializationOptions,

@@ -1,4 +1,7 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
 import process from 'node:process';
+import { pathToFileURL } from 'node:url';
 import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
@@ -18,4 +21,10 @@ const connection = createConnection();
 process.on('disconnect', () => process.exit(1));
 // The features are guarded one by one; a promise that nobody awaits is told of here, and costs no one the server.
 process.on('unhandledRejection', (reason) => connection.console.error(`Unhandled: ${String(reason)}`));
-serve(connection, { version, readFile: readFromDisk });
+serve(connection, { version, readFile: readFromDisk, ...installedReference() });
+
+/** The reference lies beside the bundle's folder, in a clone as in the extension. */
+function installedReference(): { readonly reference?: string } {
+  const folder = path.resolve(__dirname, '..');
+  return existsSync(path.join(folder, 'grammar/README.md')) ? { reference: pathToFileURL(folder).href } : {};
+}

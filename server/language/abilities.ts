@@ -22,10 +22,12 @@ export interface Abilities {
   /** The client watches files when it is asked to. */
   readonly fileWatching: boolean;
   readonly workspaceFolders: boolean;
+  /** Address of the folder that holds the reference; missing when the server has none to point to. */
+  readonly reference?: string;
 }
 
 /** Reads the client's capabilities; an empty object gives a client that can do nothing. */
-export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Abilities {
+export function abilitiesOf({ textDocument, workspace }: ClientCapabilities, reference?: string): Abilities {
   const completion = textDocument?.completion?.completionItem;
   const diagnostics = textDocument?.publishDiagnostics;
   const actions = textDocument?.codeAction;
@@ -45,5 +47,6 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     fadedDiagnostics: diagnostics?.tagSupport !== undefined,
     fileWatching: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     workspaceFolders: workspace?.workspaceFolders === true,
+    ...(reference === undefined ? {} : { reference }),
   };
 }

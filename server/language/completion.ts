@@ -54,7 +54,7 @@ function statementItems(
   );
   const start = tokens[0]?.start ?? typed.start;
   const range = { start: { line, character: start }, end: { line, character: column } };
-  const style = styleFor(abilities.completionMarkdown);
+  const style = styleFor(abilities.completionMarkdown, abilities.reference);
   return entries.map((entry): CompletionItem => {
     const label = entry.words.join(' ');
     const snippet = abilities.completionSnippets ? snippets[entry.kind] : undefined;

@@ -26,6 +26,8 @@ import { Turns } from './turns.js';
 /** What differs from one way of running the server to another. */
 export interface ServerHost {
   readonly version: string;
+  /** Address of the folder that holds the reference the server was installed with. */
+  readonly reference?: string;
   /**
    * Reads a text from where the server runs; missing where it can't. Used for clients that do not read files
    * themselves. Must not follow links out of `roots`, and must not read more than `fileSizeLimitBytes`.
@@ -62,7 +64,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     if (session !== undefined) {
       return new ResponseError(ErrorCodes.InvalidRequest, 'initialized already', { retry: false });
     }
-    const abilities = abilitiesOf(params.capabilities);
+    const abilities = abilitiesOf(params.capabilities, referenceOf(params) ?? host.reference);
     const folders = new Set(foldersOf(params));
     const service = createLanguageService({
       abilities,
@@ -154,6 +156,11 @@ function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly st
   if (workspaceFolders !== undefined && workspaceFolders !== null)
     return workspaceFolders.map(({ uri }) => uri);
   return typeof rootUri === 'string' ? [rootUri] : [];
+}
+
+function referenceOf({ initializationOptions }: InitializeParams): string | undefined {
+  const options = v.safeParse(v.object({ reference: v.string() }), initializationOptions);
+  return options.success ? options.output.reference : undefined;
 }
 
 /** Files come from the client when it offers to read them, else from where the server runs, else from nowhere. */

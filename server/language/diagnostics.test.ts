@@ -27,7 +27,7 @@ test('a broken line is an error on its own words, with a code that leads to the 
     severity: DiagnosticSeverity.Error,
     source: 'mahlstick',
     codeDescription: {
-      href: 'https://github.com/mahlstick/mahlstick/blob/main/server/findings/README.md#unknown-word',
+      href: 'file:///mahlstick/server/findings/README.md#unknown-word',
     },
   });
 });

@@ -66,8 +66,16 @@ function diagnostic(
     source: diagnosticSource,
     code: slugOf(code),
     message,
-    ...(abilities.diagnosticLinks ? { codeDescription: { href: findingPage(code) } } : {}),
+    ...linkTo(code, abilities),
   };
+}
+
+function linkTo(
+  code: string,
+  { diagnosticLinks, reference }: Abilities,
+): Pick<Diagnostic, 'codeDescription'> {
+  const href = diagnosticLinks ? findingPage(reference, code) : undefined;
+  return href === undefined ? {} : { codeDescription: { href } };
 }
 
 /** What counts for nothing is shown as such. */

@@ -26,7 +26,7 @@ import { rangeOf, touches } from './text.js';
 
 /** What is computed about the word under the caret, or what the word means. */
 export function hover(snapshot: Snapshot, position: Position, abilities: Abilities): Hover | undefined {
-  const style = styleFor(abilities.hoverMarkdown);
+  const style = styleFor(abilities.hoverMarkdown, abilities.reference);
   const found = aboutName(snapshot, position, style) ?? aboutStatement(snapshot, position, style);
   if (found === undefined || found.paragraphs.length === 0) return undefined;
   return { contents: contentOf(style, found.paragraphs), range: rangeOf(found.location) };
@@ -130,7 +130,7 @@ export function ruleFigures(id: string, style: Style): Paragraphs {
     style.text(`${rule.summary}${limit}`),
     style.text(rule.explanation),
     style.text(`From: ${rule.source}`),
-    style.link('Reference', findingPage(rule.id)),
+    ...referenceAt(findingPage(style.reference, rule.id), style),
   ];
 }
 
@@ -145,8 +145,12 @@ export function statementMeaning(entry: (typeof statements)[number], style: Styl
     style.text(entry.meaning),
     style.example(entry.form),
     ...(entry.byDefault === undefined ? [] : [style.text(`Left out: ${entry.byDefault}.`)]),
-    style.link('Reference', statementPage(entry.words.join(' '))),
+    ...referenceAt(statementPage(style.reference, entry.words.join(' ')), style),
   ];
+}
+
+function referenceAt(address: string | undefined, style: Style): Paragraphs {
+  return address === undefined ? [] : [style.link('Reference', address)];
 }
 
 function writtenColourAt(statement: Statement, column: number): ColourSpec | undefined {

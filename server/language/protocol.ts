@@ -14,6 +14,11 @@ export interface InitializationOptions {
    * otherwise reports files as out of reach.
    */
   readonly readFiles?: boolean;
+  /**
+   * Address of a folder that holds `grammar/README.md` and `server/findings/README.md`, for links from codes and
+   * hovers. Left out, the server points to those that it was installed with, if any.
+   */
+  readonly reference?: string;
 }
 
 export interface DocumentIdentifier {

@@ -1,16 +1,18 @@
-const repository = 'https://github.com/mahlstick/mahlstick/blob/main';
-
 /** Words as they stand in codes and addresses: `value budget` is `value-budget`. */
 export function slugOf(words: string): string {
   return words.replaceAll(' ', '-');
 }
 
-/** Where a statement is explained, by its keyword. */
-export function statementPage(keyword: string): string {
-  return `${repository}/grammar/README.md#${slugOf(keyword)}`;
+/** Where a statement is explained, by its keyword; nowhere for a server that has no reference. */
+export function statementPage(reference: string | undefined, keyword: string): string | undefined {
+  return page(reference, 'grammar/README.md', keyword);
 }
 
-/** Where a rule or a problem is explained, by its words. */
-export function findingPage(words: string): string {
-  return `${repository}/server/findings/README.md#${slugOf(words)}`;
+/** Where a rule or a problem is explained, by its words; nowhere for a server that has no reference. */
+export function findingPage(reference: string | undefined, words: string): string | undefined {
+  return page(reference, 'server/findings/README.md', words);
+}
+
+function page(reference: string | undefined, file: string, words: string): string | undefined {
+  return reference === undefined ? undefined : `${reference.replace(/\/$/u, '')}/${file}#${slugOf(words)}`;
 }

@@ -10,6 +10,8 @@ export interface Style {
   /** A name or a piece of the language. */
   name(text: string): string;
   text(text: string): string;
+  /** Address of the folder that holds the reference, if there is one. */
+  readonly reference?: string;
   link(text: string, address: string): string;
   /** A line of the language by itself. */
   example(line: string): string;
@@ -22,7 +24,7 @@ const markdown: Style = {
   name: (text) => `\`${text.replaceAll('`', "'")}\``,
   text: escaped,
   link: (text, address) => `[${escaped(text)}](${address})`,
-  example: (line) => `\`\`\`mahlstick\n${line}\n\`\`\``,
+  example: (line) => `\`\`\`mahl\n${line}\n\`\`\``,
   list: (items) => items.map((item) => `- ${item}`).join('\n'),
 };
 
@@ -36,8 +38,9 @@ const plain: Style = {
   list: (items) => items.map((item) => `- ${item}`).join('\n'),
 };
 
-export function styleFor(takesMarkdown: boolean): Style {
-  return takesMarkdown ? markdown : plain;
+export function styleFor(takesMarkdown: boolean, reference?: string): Style {
+  const style = takesMarkdown ? markdown : plain;
+  return reference === undefined ? style : { ...style, reference };
 }
 
 /** Paragraphs as one content, an empty line between them. */

@@ -19,6 +19,7 @@ export const everything: Abilities = {
   fadedDiagnostics: true,
   fileWatching: true,
   workspaceFolders: true,
+  reference: 'file:///mahlstick',
 };
 
 /** A client that can take nothing but the protocol's oldest forms. */

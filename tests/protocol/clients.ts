@@ -29,3 +29,6 @@ export const fullClient: ClientCapabilities = {
     },
   },
 };
+
+/** What a client says of where the reference lies. */
+export const pointedAt = { initializationOptions: { reference: 'file:///mahlstick' } };

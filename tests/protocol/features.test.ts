@@ -15,7 +15,7 @@ import type {
 } from 'vscode-languageserver-protocol';
 import { views } from '../../server/drawing/scene.js';
 import type { PlanChangedParams, SceneResult } from '../../server/language/protocol.js';
-import { bareClient, fullClient } from './clients.js';
+import { bareClient, fullClient, pointedAt } from './clients.js';
 import { bundle, startServer, type RunningServer } from './server.js';
 
 const uri = 'file:///studio/tram.mahl';
@@ -62,7 +62,7 @@ describe.each([
     });
     client.connection.onRequest('client/registerCapability', () => null);
 
-    const { capabilities: offered, serverInfo } = await client.initialize(capabilities);
+    const { capabilities: offered, serverInfo } = await client.initialize(capabilities, pointedAt);
     expect(serverInfo?.name).toBe('Mahlstick');
     expect(offered.positionEncoding).toBe('utf-16');
     expect(offered.codeActionProvider !== undefined).toBe(full);
@@ -151,6 +151,6 @@ test('a client that watches files is asked to watch plans and their parts', asyn
       return null;
     });
   });
-  await client.initialize(fullClient);
+  await client.initialize(fullClient, pointedAt);
   expect(JSON.stringify(await registered)).toContain('**/*.{mahl,svg}');
 });

@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { CancellationTokenSource } from 'vscode-jsonrpc';
 import { everything, openPlan } from '../../server/language/test-support.js';
-import { fullClient } from './clients.js';
+import { fullClient, pointedAt } from './clients.js';
 import { bundle, startServer, within, type RunningServer } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
@@ -26,7 +26,7 @@ test('of a hundred edits in a burst few are computed, and the last is right', as
   server = startServer(file);
   const { client } = server;
   client.connection.onRequest('client/registerCapability', () => null);
-  await client.initialize(fullClient);
+  await client.initialize(fullClient, pointedAt);
   await client.open(uri, text);
   await client.diagnostics(uri, 1);
 

@@ -135,7 +135,7 @@ export class Client {
 
   open(uri: string, text: string, version = 1): Promise<void> {
     return this.notify('textDocument/didOpen', {
-      textDocument: { uri, languageId: 'mahlstick', version, text },
+      textDocument: { uri, languageId: 'mahl', version, text },
     });
   }
 

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { views } from '../server/drawing/scene.js';
 import { PreviewPanels } from './preview/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
+import { openReference, openReferenceCommand } from './reference-links.js';
 import { type CreateClient, ServerLink, languageId } from './server-link.js';
 import { showStatus } from './status.js';
 
@@ -31,6 +32,9 @@ export async function activateWith(
     register('choosePreviewView', () => chooseView(previews)),
     register('showPlan', () => previews.current?.showPlan()),
     register('restartServer', () => server.restart()),
+    vscode.commands.registerCommand(openReferenceCommand, (page: unknown, anchor: unknown) =>
+      openReference(context.extensionUri, page, anchor),
+    ),
   );
   await vscode.commands.executeCommand('setContext', 'mahlstick.active', true);
   await server.start();

@@ -19,6 +19,7 @@ import {
 } from '../server/language/protocol.js';
 import type { ServerState } from './preview/messages.js';
 import { readFileForPlan } from './read-file.js';
+import { referenceLinks } from './reference-links.js';
 import { Restarts } from './restarts.js';
 
 export const languageId = 'mahl';
@@ -49,6 +50,7 @@ export class ServerLink implements vscode.Disposable {
     this.#client = createClient({
       documentSelector: [{ language: languageId }],
       initializationOptions,
+      middleware: referenceLinks(extension),
       outputChannel: log,
       // One message of our own says that the server is gone; the channel need not come forward as well.
       revealOutputChannelOn: RevealOutputChannelOn.Never,

@@ -38,12 +38,24 @@ describe('writing a plan', () => {
     assert.equal(finding.source, 'mahlstick');
     assert.isObject(finding.code);
     const { target } = finding.code as { readonly target: vscode.Uri };
-    assert.equal(target.fragment, code);
+    assert.deepEqual(JSON.parse(target.query), ['server/findings/README.md', code]);
+    assert.equal(`${target.scheme}:${target.path}`, 'command:mahlstick.openReference');
     assert.equal(document.lineAt(finding.range.start.line).text, 'object stray');
 
     await vscode.commands.executeCommand('undo');
     assert.equal(document.getText(), before);
     await eventually('the plan without it', () => (strayFinding(document) === undefined ? true : undefined));
+  });
+
+  it('shows the page that a code leads to, set as Markdown', async () => {
+    await vscode.commands.executeCommand('mahlstick.openReference', 'server/findings/README.md', code);
+    const page = await eventually('the page', () =>
+      vscode.window.tabGroups.all
+        .flatMap(({ tabs }) => tabs)
+        .find(({ label }) => label.includes('README.md')),
+    );
+    assert.instanceOf(page.input, vscode.TabInputWebview);
+    await vscode.window.tabGroups.close(page);
   });
 
   it('completes the words of a statement', async () => {

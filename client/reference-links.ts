@@ -1,0 +1,53 @@
+import * as vscode from 'vscode';
+import type { Middleware } from 'vscode-languageclient';
+
+export const openReferenceCommand = 'mahlstick.openReference';
+
+const pages = ['grammar/README.md', 'server/findings/README.md'] as const;
+
+/**
+ * Codes and hovers point to pages of the reference as files. Here they lead to a command that shows the page set as
+ * Markdown, at the right heading, where following a file would show its source from the top.
+ */
+export function referenceLinks(extension: vscode.Uri): Middleware {
+  const base = extension.toString();
+  const leads = (address: string): string | undefined => {
+    const page = pages.find((file) => address.startsWith(`${base}/${file}#`));
+    return page && commandFor(page, address.slice(address.indexOf('#') + 1));
+  };
+  return {
+    handleDiagnostics: (uri, diagnostics, next) => {
+      for (const diagnostic of diagnostics) {
+        const { code } = diagnostic;
+        if (typeof code !== 'object') continue;
+        const command = leads(code.target.toString());
+        if (command !== undefined) diagnostic.code = { ...code, target: vscode.Uri.parse(command) };
+      }
+      next(uri, diagnostics);
+    },
+    provideHover: async (document, position, token, next) => {
+      const hover = await next(document, position, token);
+      for (const content of hover?.contents ?? []) {
+        if (!(content instanceof vscode.MarkdownString)) continue;
+        content.value = content.value.replace(
+          /\]\(([^\s()]+)\)/gu,
+          (link, address: string) => `](${leads(address) ?? link.slice(2, -1)})`,
+        );
+        content.isTrusted = { enabledCommands: [openReferenceCommand] };
+      }
+      return hover;
+    },
+  };
+}
+
+/** Shows a page of the reference at a heading; anything but a page of the reference is refused. */
+export async function openReference(extension: vscode.Uri, page: unknown, anchor: unknown): Promise<void> {
+  const file = pages.find((candidate) => candidate === page);
+  if (file === undefined || typeof anchor !== 'string') return;
+  const uri = vscode.Uri.joinPath(extension, file).with({ fragment: anchor });
+  await vscode.commands.executeCommand('markdown.showPreview', uri);
+}
+
+function commandFor(page: string, anchor: string): string {
+  return `command:${openReferenceCommand}?${encodeURIComponent(JSON.stringify([page, anchor]))}`;
+}

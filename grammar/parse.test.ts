@@ -129,11 +129,20 @@ describe('numbers', () => {
     ['.5', { value: 0.5, fraction: false }],
     ['-3 cm', { value: -3, unit: 'cm', fraction: false }],
     ['1/3', { value: 1 / 3, fraction: true }],
-    ['7 1/2 in', { value: 7.5, unit: 'in', fraction: true }],
-    ['7½ in', { value: 7.5, unit: 'in', fraction: true }],
+    ['7 1/2 in', { value: 7.5, unit: 'in', fraction: false }],
+    ['7½ in', { value: 7.5, unit: 'in', fraction: false }],
     ['40%', { value: 40, unit: '%', fraction: false }],
   ])('reads the length %s', (text, length) => {
     expect(only(`horizon ${text}`)).toMatchObject({ at: length });
+  });
+
+  it('reads fractions wherever a number or a share stands', () => {
+    expect(under('object a', 'turn -22 1/2 degrees')).toMatchObject({ degrees: { value: -22.5 } });
+    expect(under('object a', 'value 2½')).toMatchObject({ step: { value: 2.5 } });
+    expect(only('budget value dark 33 1/3% within ½%')).toMatchObject({
+      shares: [{ share: { percent: 33 + 1 / 3 } }],
+      within: { percent: 0.5 },
+    });
   });
 
   it.each(['80 x 50 cm', '80x50 cm', '80 × 50cm', '80 cm x 50 cm', '80 cm X 50'])(

@@ -28,7 +28,7 @@ export type LengthUnit = 'mm' | 'cm' | 'm' | 'in';
 export interface Length extends Span {
   readonly value: number;
   readonly unit?: LengthUnit | '%';
-  /** True for `1/3` and `7 1/2`: a division line given as a bare fraction means that part of the side. */
+  /** True for `1/3`, but not for `7 1/2`: where a side is divided, a single fraction means that part of it. */
   readonly fraction: boolean;
 }
 

@@ -29,9 +29,13 @@ import {
 } from './tokens.js';
 import { canonicalWord } from './words.js';
 
+/** Places and sizes stay exact in a drawing up to here. */
+const LARGEST_NUMBER = 1e9;
+
 /** A whole number with a fraction, either of which may be missing. */
 interface MixedNumber {
   readonly value: number;
+  /** True for a fraction without a whole number. */
   readonly fraction: boolean;
   readonly first: IToken;
   readonly last: IToken;
@@ -68,28 +72,33 @@ export function makeExtent(width: Length, height: Length): Extent {
 export abstract class ValueRules extends PhraseRules {
   private readNumber(token: IToken): number {
     const value = token.tokenType === Fraction ? fractionValue(token.image) : Number(token.image);
-    if (!Number.isFinite(value)) this.refuse(spanOf(token), 'This number cannot be reckoned with.');
-    return value;
+    if (value <= LARGEST_NUMBER) return value;
+    const message = /\/0+$/.test(token.image)
+      ? 'Nothing can be divided by 0.'
+      : 'No number in a plan is larger than 1,000,000,000.';
+    this.refuse(spanOf(token), message);
+    return 0;
   }
 
   readonly quantity = this.phrase('quantity', (): Quantity => {
     const minus = this.OPTION(() => this.CONSUME(Dash));
-    const token = this.CONSUME(NumberToken);
-    const value = this.ACTION(() => this.readNumber(token));
-    return { value: minus ? 0 - value : value, start: (minus ?? token).startOffset, end: endOf(token) };
+    const number = this.SUBRULE(this.mixedNumber);
+    return this.ACTION(() => ({
+      value: minus ? 0 - number.value : number.value,
+      start: (minus ?? number.first).startOffset,
+      end: endOf(number.last),
+    }));
   });
 
   readonly percentage = this.phrase('percentage', (): Percentage => {
-    const minus = this.OPTION1(() => this.CONSUME(Dash));
-    const whole = this.CONSUME(NumberToken);
-    const part = this.OPTION2(() => this.CONSUME(Fraction));
+    const minus = this.OPTION(() => this.CONSUME(Dash));
+    const number = this.SUBRULE(this.mixedNumber);
     const sign = this.CONSUME(Percent);
-    const value = this.ACTION(() => this.readNumber(whole) + (part ? this.readNumber(part) : 0));
-    return {
-      percent: minus ? 0 - value : value,
-      start: (minus ?? whole).startOffset,
+    return this.ACTION(() => ({
+      percent: minus ? 0 - number.value : number.value,
+      start: (minus ?? number.first).startOffset,
       end: endOf(sign),
-    };
+    }));
   });
 
   readonly length = this.phrase('length', (): Length => {
@@ -118,7 +127,7 @@ export abstract class ValueRules extends PhraseRules {
             const part = this.OPTION(() => this.CONSUME1(Fraction));
             return this.ACTION(() => ({
               value: this.readNumber(whole) + (part ? this.readNumber(part) : 0),
-              fraction: part !== undefined,
+              fraction: false,
               first: whole,
               last: part ?? whole,
             }));

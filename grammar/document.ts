@@ -1,7 +1,7 @@
 import { Indentation, type Level } from './indentation.js';
 import { SourceLine, splitLines, type Opening } from './lines.js';
 import type { LineReading } from './line-parser.js';
-import { alternatives } from './messages.js';
+import { alternatives, unreadableText } from './messages.js';
 import { nearestWord } from './nearest.js';
 import {
   opensBlock,
@@ -84,11 +84,7 @@ export class DocumentReader {
     if (level.uneven) problems.push(unevenIndentation(source, level.uneven));
     const found = opening && this.find(opening, parent, problems);
     if (!opening && source.unreadable) {
-      problems.push({
-        ...source.unreadable,
-        code: 'unreadable text',
-        message: 'These characters are no part of the language.',
-      });
+      problems.push(unreadableText(source.text, source.unreadable));
     }
     const reading = found && source.readAs(found.entry);
     this.lines.push({ source, level, ...(found && { entry: found.entry }), ...(reading && { reading }) });

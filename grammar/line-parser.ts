@@ -1,9 +1,16 @@
-import { EOF, type ISerializedGast, type IToken, type TokenType } from 'chevrotain';
+import {
+  EOF,
+  type IRecognitionException,
+  type ISerializedGast,
+  type IToken,
+  type TokenType,
+} from 'chevrotain';
 import { endOf, spanOf, type LexedLine } from './lexer.js';
-import { problemOf } from './messages.js';
+import { problemOf, unreadableText } from './messages.js';
+import { slipIn } from './slips/index.js';
 import type { StatementBody } from './statement-rules.js';
 import type { StatementEntry } from './statements.js';
-import type { Statement } from './syntax.js';
+import type { Span, Statement } from './syntax.js';
 import { FreeWords, SentenceToken, UnclosedSentence } from './tokens.js';
 import type { LineProblem, WordUse } from './phrases.js';
 import { WorkRules } from './work-rules.js';
@@ -22,6 +29,9 @@ const freeTextRules: ReadonlySet<string> = new Set(['mood', 'support', 'medium']
 /** Longest line for which the words that could follow are worked out; the work grows with the line. */
 const longestExplained = 60;
 
+/** Longest line that is searched for common slips, in characters. */
+const longestLine = 400;
+
 class LineParser extends WorkRules {
   constructor() {
     super();
@@ -34,17 +44,7 @@ class LineParser extends WorkRules {
     const body = this.ruleNamed(entry.rule)();
     const [error] = this.errors;
     const unreadable = line.unreadable.find(({ start }) => isOutsideWords(tokens, start));
-    if (unreadable) {
-      this.report(unreadable, 'unreadable text', 'These characters are no part of the language.');
-    } else if (error) {
-      const following = (count: number): readonly TokenType[] =>
-        count > longestExplained
-          ? []
-          : this.computeContentAssist(entry.rule, tokens.slice(0, count)).map((path) => path.nextTokenType);
-      this.problems.push(
-        problemOf({ error, tokens, wanted: this.wanted.types, open: this.openPhrases(), following }),
-      );
-    }
+    if (unreadable || error) this.problems.push(this.explain(entry, text, line, tokens, error, unreadable));
     const kept = this.refused ? this.draft : body;
     return {
       ...(kept && { statement: statementOf(entry, kept, tokens) }),
@@ -60,6 +60,32 @@ class LineParser extends WorkRules {
 
   get productions(): ISerializedGast[] {
     return this.getSerializedGastProductions();
+  }
+
+  /** What was meant, where the slip is a common one; else which sign or word the grammar did not expect. */
+  private explain(
+    entry: StatementEntry,
+    text: string,
+    line: LexedLine,
+    tokens: readonly IToken[],
+    error: IRecognitionException | undefined,
+    unreadable: Span | undefined,
+  ): LineProblem {
+    const open = this.openPhrases();
+    const statement = text.slice(0, line.comment?.start ?? text.length).trimEnd();
+    const found = error?.token.tokenType === EOF ? statement.length : error?.token.startOffset;
+    if (text.length <= longestLine) {
+      const at = Math.min(unreadable?.start ?? Infinity, found ?? Infinity);
+      const phrases = open.filter(({ from }) => from === error?.token).map(({ phrase }) => phrase);
+      const slip = slipIn({ entry, text: statement, tokens, at, phrases });
+      if (slip) return slip;
+    }
+    if (unreadable || !error) return unreadableText(text, unreadable ?? { start: 0, end: 0 });
+    const following = (before: readonly IToken[]): readonly TokenType[] =>
+      before.length > longestExplained
+        ? []
+        : this.computeContentAssist(entry.rule, [...before]).map((path) => path.nextTokenType);
+    return problemOf({ error, text, tokens, wanted: this.wanted.types, open, following });
   }
 
   private begin(tokens: IToken[]): void {

@@ -10,7 +10,9 @@ import {
 import { endOf, spanOf } from './lexer.js';
 import { nearestWord } from './nearest.js';
 import {
+  choice,
   CloseBracket,
+  Comma,
   Css,
   Dash,
   DateToken,
@@ -22,11 +24,13 @@ import {
   OpenBracket,
   Percent,
   SentenceToken,
+  Times,
   Word,
   wordsOf,
 } from './tokens.js';
 import type { LineProblem } from './phrases.js';
-import { canonicalWord, choiceLists } from './words.js';
+import type { Span } from './syntax.js';
+import { canonicalWord, choiceLists, wordMeantBy } from './words.js';
 
 /** What the grammar was looking for when it gave up; filled in by the parser's message provider. */
 export interface Wanted {
@@ -92,6 +96,13 @@ function listOf(texts: readonly string[]): string {
   return texts.length < 2 ? last : `${texts.slice(0, -1).join(', ')} or ${last}`;
 }
 
+/** Characters that no word, number or sentence begins with. */
+export function unreadableText(text: string, { start, end }: Span): LineProblem {
+  const signs = text.slice(start, end).trim();
+  const message = `${shown(signs)} ${[...signs].length > 1 ? 'mean' : 'means'} nothing in a plan.`;
+  return { start, end, code: 'unreadable text', message };
+}
+
 /** How messages speak of signs that are not words of the language. */
 const signTexts: ReadonlyMap<TokenType, string> = new Map([
   [NumberToken, 'a number'],
@@ -105,11 +116,19 @@ const signTexts: ReadonlyMap<TokenType, string> = new Map([
   [DateToken, 'a day'],
 ]);
 
+/** Words that say little without what stands after them. */
+const wordTexts: ReadonlyMap<string, string> = new Map([
+  ['because', 'a reason, such as `because "…"`,'],
+  ['every', 'a step, such as `every (4, 0)`,'],
+]);
+
 function wantedText(types: readonly TokenType[]): string {
   const texts = types.flatMap((type) => {
     const text = signTexts.get(type);
     if (text !== undefined) return [text];
     const words = wordsOf(type);
+    const wordText = wordTexts.get(words[0] ?? '');
+    if (wordText !== undefined && types.length === 1) return [wordText];
     return (words.length > 0 ? words : [type.LABEL ?? type.name]).map(shown);
   });
   const distinct = [...new Set(texts)];
@@ -119,12 +138,13 @@ function wantedText(types: readonly TokenType[]): string {
 
 interface Failure {
   readonly error: IRecognitionException;
+  readonly text: string;
   readonly tokens: readonly IToken[];
   readonly wanted: readonly TokenType[];
   /** The phrases being read, outermost first, with the token each begins at. */
   readonly open: readonly { readonly phrase: string; readonly from: IToken }[];
-  /** The tokens that could stand after the first `count` ones. */
-  readonly following: (count: number) => readonly TokenType[];
+  /** The tokens that could stand after these. */
+  readonly following: (before: readonly IToken[]) => readonly TokenType[];
 }
 
 /** Says in the studio's words what is wrong with a line that the grammar could not read. */
@@ -139,10 +159,10 @@ export function problemOf(failure: Failure): LineProblem {
     ({ from }) => from === found || (index === tokens.length && from.tokenType === EOF),
   );
   const wanted = phraseTexts[phrase?.phrase ?? ''] ?? wantedText(failure.wanted);
-  const needed = `After ${shown(before?.image ?? '')} ${wanted} is needed`;
+  const needed = `After ${shown(partEndingAt(failure, index - 1))} ${wanted} is needed`;
   const closing = failure.wanted.find((type) => type === Percent || type === CloseBracket);
   if (error instanceof MismatchedTokenException && closing && before && before.tokenType !== OpenBracket) {
-    const replacement = before.image + (closing.LABEL ?? '');
+    const replacement = closing === Percent ? asPercentage(failure, before) : `${before.image})`;
     return {
       ...spanOf(before),
       code: 'incomplete statement',
@@ -150,12 +170,23 @@ export function problemOf(failure: Failure): LineProblem {
       fix: { title: `Write \`${replacement}\``, replacement },
     };
   }
+  const left = index < tokens.length && leftOut(failure, found, index);
+  if (left) return left;
+  const extra =
+    nearestWord(found.image, failure.wanted.flatMap(wordsOf)) === undefined && tooMany(failure, found, index);
+  if (extra) return extra;
   if (index === tokens.length) {
     const span = before ? spanOf(before) : { start: 0, end: 0 };
     return { ...span, code: 'incomplete statement', message: `${needed}.` };
   }
-  if (phrase?.phrase === 'sentence') return unquoted(found, tokens, needed);
-  const candidates = [...failure.wanted, ...failure.following(index)].flatMap(wordsOf);
+  const candidates = [...failure.wanted, ...failure.following(tokens.slice(0, index))].flatMap(wordsOf);
+  const next = tokens[index + 1];
+  const joined = `${found.image}-${next?.image ?? ''}`;
+  if (next && candidates.includes(canonicalWord(joined))) {
+    const fix = { title: `Write \`${joined}\``, replacement: joined };
+    const message = `${shown(joined)} is one word.`;
+    return { start: found.startOffset, end: endOf(next), code: 'unknown word', message, fix };
+  }
   if (!isWord(found) || candidates.length === 0) {
     return { ...spanOf(found), code: 'unexpected text', message: `${needed}, not ${shown(found.image)}.` };
   }
@@ -166,29 +197,77 @@ function isWord(token: IToken): boolean {
   return token.tokenType === Word || isKeyword(token.tokenType);
 }
 
-function unquoted(found: IToken, tokens: readonly IToken[], needed: string): LineProblem {
-  const last = tokens.at(-1) ?? found;
-  return {
-    start: found.startOffset,
-    end: endOf(last),
-    code: 'unexpected text',
-    message: `${needed}.`,
-    ...(isWord(found) && { fix: quoteFix(tokens, found) }),
-  };
+/** `rectangle (0, 0) (9, 4)`: one word or sign was left out before what was found. */
+function leftOut(failure: Failure, found: IToken, index: number): LineProblem | undefined {
+  const { wanted, tokens } = failure;
+  const written = wanted.flatMap((type) => (type === Times ? ['x'] : wordsOf(type)));
+  const [word] = written;
+  const [type] = wanted;
+  if (type === undefined || word === undefined || written.length !== 1) return undefined;
+  const before = tokens.slice(0, index);
+  const inserted = { ...found, image: word, tokenType: type, tokenTypeIdx: type.tokenTypeIdx ?? 0 };
+  const mistyped = [...wanted, ...failure.following(before)].flatMap(wordsOf);
+  if (isWord(found) && nearestWord(found.image, mistyped) !== undefined) return undefined;
+  const isBy = type === Times && canonicalWord(found.image) === 'by';
+  const isSize = type === Times && isOneOf(found, [NumberToken, Fraction, Comma]);
+  const fits = failure.following([...before, inserted]).some((next) => isOneOf(found, [next]));
+  if (!fits && !isBy && !isSize) return undefined;
+  const isComma = found.tokenType === Comma;
+  const replacement = isBy ? word : isComma ? ` ${word}` : `${word} ${found.image}`;
+  const message = `${shown(word)} is needed between ${shown(partEndingAt(failure, index - 1))} and ${shown(partFrom(failure, isComma || isBy ? index + 1 : index))}.`;
+  const fix = { title: `Write \`${word}\``, replacement };
+  return { ...spanOf(found), code: 'incomplete statement', message, fix };
 }
 
-function quoteFix(tokens: readonly IToken[], from: IToken): NonNullable<LineProblem['fix']> {
-  let text = '';
-  let end = from.startOffset;
-  for (const token of tokens.slice(tokens.indexOf(from))) {
-    text += ' '.repeat(token.startOffset - end) + token.image;
-    end = endOf(token);
-  }
-  return { title: 'Put it in quotes', replacement: `"${text.replace(/["\\]/g, '\\$&')}"` };
+/** `repeat 4 times every (4, 0)`: a word too many, before one that was wanted. */
+function tooMany({ wanted, tokens }: Failure, found: IToken, index: number): LineProblem | undefined {
+  const next = tokens[index + 1];
+  if (!isWord(found) || next === undefined || !isOneOf(next, wanted)) return undefined;
+  const span = { start: found.startOffset, end: next.startOffset };
+  const fix = { title: 'Take it out', replacement: '' };
+  return { ...span, code: 'unexpected text', message: `${shown(found.image)} is not needed here.`, fix };
+}
+
+function isOneOf({ tokenType }: IToken, types: readonly TokenType[]): boolean {
+  return types.some((type) => type === tokenType || tokenType.CATEGORIES?.includes(type) === true);
+}
+
+/** Takes shares as they are often written, `0.3` and the size `1.2`, for what they mean. */
+function asPercentage({ tokens }: Failure, { image }: IToken): string {
+  const share = Number(image);
+  const isSize = ['resize', 'repeat'].includes(canonicalWord(tokens[0]?.image ?? ''));
+  const isPart = share > 0 && (isSize ? share < 10 : share <= 1 && image.includes('.'));
+  return `${isPart ? Number((share * 100).toFixed(4)) : image}%`;
+}
+
+/** What begins with a token: it alone, or all of a place in brackets. */
+function partFrom({ text, tokens }: Failure, index: number): string {
+  const first = tokens[index];
+  if (first === undefined) return '';
+  const closing =
+    first.tokenType === OpenBracket
+      ? tokens.slice(index).find(({ tokenType }) => tokenType === CloseBracket)
+      : undefined;
+  return text.slice(first.startOffset, endOf(closing ?? first));
+}
+
+/** What was read last: a token, with the number before a unit, or all of a place in brackets. */
+function partEndingAt({ text, tokens }: Failure, index: number): string {
+  const last = tokens[index];
+  if (last === undefined) return '';
+  const isUnit =
+    last.tokenType === Percent || last.tokenType.CATEGORIES?.includes(choice.LengthUnit) === true;
+  const opening =
+    last.tokenType === CloseBracket
+      ? tokens.slice(0, index).findLast(({ tokenType }) => tokenType === OpenBracket)
+      : isUnit
+        ? tokens[index - 1]
+        : undefined;
+  return text.slice((opening ?? last).startOffset, endOf(last));
 }
 
 function unknownWord(found: IToken, candidates: readonly string[], otherwise: string): LineProblem {
-  const nearest = nearestWord(found.image, candidates);
+  const nearest = nearestWord(found.image, candidates) ?? wordMeantBy(found.image, candidates);
   const hint = nearest === undefined ? otherwise : `Did you mean ${shown(nearest)}?`;
   return {
     ...spanOf(found),
@@ -207,16 +286,20 @@ function placeWordBefore(found: IToken, before: IToken): string | undefined {
 
 /** Text after a statement that was complete. */
 function trailing(failure: Failure, found: IToken, index: number, before: IToken | undefined): LineProblem {
-  const words = [...new Set(failure.following(index).flatMap(wordsOf))].filter((word) => word !== 'and');
+  const words = [...new Set(failure.following(failure.tokens.slice(0, index)).flatMap(wordsOf))].filter(
+    (word) => word !== 'and',
+  );
   const misread = before && placeWordBefore(found, before);
   if (before && misread !== undefined) return unknownWord(before, [misread], '');
-  if (isWord(found) && nearestWord(found.image, words) !== undefined) return unknownWord(found, words, '');
+  if (isWord(found) && (nearestWord(found.image, words) ?? wordMeantBy(found.image, words)) !== undefined)
+    return unknownWord(found, words, '');
   const last = failure.tokens.at(-1) ?? found;
   const mayFollow = words.length > 0 && words.length < 8 ? ` Only ${alternatives(words)} could follow.` : '';
   return {
     start: found.startOffset,
     end: endOf(last),
     code: 'unexpected text',
-    message: `${shown(found.image)} is not read after ${shown(before?.image ?? '')}.${mayFollow}`,
+    message: `${shown(found.image)} is not read after ${shown(partEndingAt(failure, index - 1))}.${mayFollow}`,
+    ...(found === last && { fix: { title: 'Take it out', replacement: '' } }),
   };
 }

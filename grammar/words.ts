@@ -96,3 +96,64 @@ export function canonicalWord(text: string): string {
   const lower = text.toLowerCase();
   return otherSpellings.get(lower) ?? lower;
 }
+
+/** Words of the studio that the language says otherwise, with the keywords they may stand for. */
+const wordsMeant: Readonly<Record<string, readonly string[]>> = {
+  sharp: ['hard'],
+  crisp: ['hard'],
+  blurred: ['soft'],
+  blurry: ['soft'],
+  vanished: ['lost'],
+  front: ['foreground'],
+  fore: ['foreground'],
+  near: ['foreground'],
+  back: ['background', 'bottom'],
+  far: ['background'],
+  behind: ['background'],
+  midground: ['middle'],
+  'middle-ground': ['middle'],
+  middleground: ['middle'],
+  main: ['dominant'],
+  principal: ['dominant'],
+  primary: ['dominant'],
+  subordinate: ['secondary'],
+  accent: ['discord'],
+  complementary: ['complement'],
+  lighter: ['lighten'],
+  darker: ['darken'],
+  contrast: ['value'],
+  contour: ['edges'],
+  size: ['scale'],
+  tall: ['high'],
+  height: ['high'],
+  width: ['wide'],
+  broad: ['wide'],
+  across: ['wide'],
+  portrait: ['upright'],
+  vertical: ['upright'],
+  horizontal: ['landscape'],
+  above: ['up'],
+  below: ['down'],
+  high: ['fine'],
+  none: ['little'],
+  hot: ['warm'],
+  cold: ['cool'],
+  rect: ['rectangle'],
+  square: ['rectangle'],
+  box: ['rectangle'],
+  oval: ['ellipse'],
+  polygon: ['outline'],
+  curve: ['smooth'],
+  error: ['warning'],
+  into: ['to'],
+  towards: ['to'],
+  via: ['through'],
+  since: ['because'],
+};
+
+/** The candidate that `word` stands for in other words of the studio, if there is one. */
+export function wordMeantBy(word: string, candidates: readonly string[]): string | undefined {
+  const lower = word.toLowerCase();
+  const meant = Object.hasOwn(wordsMeant, lower) ? wordsMeant[lower] : undefined;
+  return meant?.find((candidate) => candidates.includes(candidate));
+}

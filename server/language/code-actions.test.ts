@@ -54,6 +54,13 @@ describe('did you mean', () => {
     );
   });
 
+  test('two facts on one line become two lines, with the line ends of the plan', () => {
+    const text = 'canvas 40 x 30 cm\r\nobject tram, detail fine\r\n';
+    const [action] = actionsAt(text.replace('detail', 'det|ail'));
+    expect(action?.title).toBe('Put it on a line of its own');
+    expect(applied(text, action)).toBe('canvas 40 x 30 cm\r\nobject tram\r\n  detail fine\r\n');
+  });
+
   test('a rule', () => {
     const text = 'canvas 40 x 30 cm\nallow evn count because "so"\n';
     expect(applied(text, titled(actionsAt(text.replace('evn', 'e|vn')), /even count/u))).toContain(

@@ -60,7 +60,8 @@ function fixes(
   diagnostic: Diagnostic,
 ): readonly CodeAction[] {
   if (fix === undefined) return [];
-  const edit = { range: rangeOf(location), newText: fix.replacement };
+  const newText = fix.replacement.replace(/\n/g, lineEndOf(act.snapshot.text));
+  const edit = { range: rangeOf(location), newText };
   return [
     {
       ...action(act, fix.title, edit, diagnostic),

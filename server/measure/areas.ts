@@ -137,12 +137,14 @@ function uncovered(outline: Outline, piece: Piece, covers: readonly Piece[], she
 function withCovers(seen: Seen, index: number, pieces: readonly Piece[], sheet: Sheet, way: Way): LayerAreas {
   const inUnits = (covers: readonly Cover[]): readonly Cover[] =>
     covers.map((cover) => ({ ...cover, area: (cover.area / sheet.piece.area) * canvasArea(sheet) }));
+  const hidden = (pieces[index]?.area ?? 0) - seen.share * sheet.piece.area;
+  const slack = DOUBT * sheet.piece.area;
   let all: readonly Cover[] | undefined;
   let first: readonly Cover[] | undefined;
   return {
     ...seen,
     get coveredBy() {
-      return (all ??= inUnits(allCovers(pieces, index, way)));
+      return (all ??= inUnits(allCovers(pieces, index, { hidden, slack }, way)));
     },
     get mostCovering() {
       return (first ??= inUnits(firstCovers(pieces, index, way)));

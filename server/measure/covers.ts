@@ -12,8 +12,23 @@ const MOST_NAMED = 3;
 /** So many cuts are made to find those that cover most; further ones hardly change the answer. */
 const MOST_TRIED = 12;
 
-/** All pieces in front of the one at `index` that share some area with it, the most covering first. */
-export function allCovers(pieces: readonly Piece[], index: number, way: Way): readonly Cover[] {
+/**
+ * All pieces in front of the one at `index` that share some area with it, the most covering first. Should they not
+ * fit the area `hidden` of it within `slack`, all are cut again with a second opinion.
+ */
+export function allCovers(
+  pieces: readonly Piece[],
+  index: number,
+  { hidden, slack }: { readonly hidden: number; readonly slack: number },
+  way: Way,
+): readonly Cover[] {
+  const covers = coversFound(pieces, index, way);
+  const most = covers.reduce((total, { area }) => total + area, 0);
+  const fits = hidden <= most + slack && hidden >= (covers[0]?.area ?? 0) - slack;
+  return fits || way.careful ? covers : coversFound(pieces, index, { ...way, careful: true });
+}
+
+function coversFound(pieces: readonly Piece[], index: number, way: Way): readonly Cover[] {
   const piece = pieces[index];
   if (!piece) return [];
   const covers: Cover[] = [];
@@ -26,8 +41,8 @@ export function allCovers(pieces: readonly Piece[], index: number, way: Way): re
 }
 
 /**
- * Up to three pieces in front of the one at `index` that cover most of it, the most covering first. Where many cover
- * about as much as each other, one that covers a little more may be passed over.
+ * Up to three pieces in front of the one at `index` that cover most of it, the most covering first. Among many that
+ * cover about as much as each other, one that covers a little more may be passed over.
  */
 export function firstCovers(pieces: readonly Piece[], index: number, way: Way): readonly Cover[] {
   const piece = pieces[index];

@@ -43,8 +43,10 @@ const keptParts = new WeakMap<
   { readonly covers: readonly Piece[]; readonly parts: readonly Polygons[] }
 >();
 const keptLeft = new WeakMap<Piece, { readonly covers: readonly Piece[]; readonly left: Piece }>();
+const keptJoined = new WeakMap<Piece, { readonly pieces: readonly Piece[]; readonly union: Piece }>();
 const keptRests = new WeakMap<Piece, { readonly covers: readonly Piece[]; readonly rest: Piece }>();
 const keptShared = new WeakMap<Piece, WeakMap<Piece, number>>();
+const keptSharedCarefully = new WeakMap<Piece, WeakMap<Piece, number>>();
 const keptWithin = new WeakMap<Piece, WeakMap<Piece, boolean>>();
 
 /**
@@ -64,6 +66,9 @@ export function subtract(subject: Piece, covers: readonly Piece[], way: Way): Pi
 
 function leftUnder(subject: Piece, near: readonly Piece[], way: Way): Piece {
   if (near.some((cover) => plainlyCovers(cover, subject))) return NOTHING;
+  // Asked first, because the answer holds whatever else lies in front.
+  const [widest] = near.length > 1 ? near.toSorted((a, b) => b.area - a.area) : [];
+  if (widest && isWithin(subject, widest, way)) return NOTHING;
   const large = near.length > FEW ? largestFirst(subject, near) : [];
   const rest = large.length > 0 ? restUnder(subject, large, way) : subject;
   const done = new Set(large);
@@ -86,7 +91,7 @@ export function sharedArea(a: Piece, b: Piece, way: Way): number {
   if (plainlyCovers(a, b)) return b.area;
   if (plainlyCovers(b, a)) return a.area;
   if (a.isBox && b.isBox) return boxArea(commonBox(a.box, b.box));
-  return recalled(keptShared, a, b, () => {
+  return recalled(way.careful ? keptSharedCarefully : keptShared, a, b, () => {
     if (way.counter) way.counter.intersections++;
     count(way, a, [b]);
     return areaOnGrid(intersection(a.polygons, b.polygons, way.careful));
@@ -98,6 +103,18 @@ export function isWithin(inner: Piece, outer: Piece, way: Way): boolean {
   if (inner.area > outer.area || !boxContains(outer.box, inner.box)) return false;
   if (plainlyCovers(outer, inner)) return true;
   return recalled(keptWithin, outer, inner, () => cut(inner, [outer], way).length === 0);
+}
+
+/** The pieces as one. */
+export function joined(pieces: readonly Piece[], way: Way): Piece {
+  const [first] = pieces;
+  if (!first) return NOTHING;
+  const last = keptJoined.get(first);
+  if (last && samePieces(last.pieces, pieces)) return last.union;
+  count(way, first, pieces.slice(1));
+  const union = pieceOf(united(pieces.flatMap(({ polygons }) => polygons)));
+  keptJoined.set(first, { pieces, union });
+  return union;
 }
 
 /** Those covers that may hold a large part of the subject, the largest first. */

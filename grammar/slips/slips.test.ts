@@ -272,6 +272,11 @@ describe.each<[string, readonly Slip[]]>([
         mended: 'object signal, dominant\n  detail fine',
       },
       {
+        written: 'object signal, detail fine',
+        told: ', detail fine: `detail` wants a line of its own, indented under this one.',
+        mended: 'object signal\n  detail fine',
+      },
+      {
         written: 'object sky background',
         told: ' background: `plane background` wants a line of its own, indented under this one.',
         mended: 'object sky\n  plane background',

@@ -39,7 +39,7 @@ export const twoFacts: Slip = (stumble) => {
   const found = /^(,?\s*)(\p{L}[\p{L}-]*)(\s+\S.*)?$/u.exec(restOf(stumble).trimEnd());
   const [, gap = '', written = '', more = ''] = found ?? [];
   const word = canonicalWord(written);
-  const start = text.slice(0, at).trimEnd().length;
+  const start = text.slice(0, at).replace(/[\s,]+$/, '').length;
   if (start === 0 || written === '') return undefined;
   const isPlane = entry.rule === 'object' && (choiceLists.Plane as readonly string[]).includes(word);
   const isOpening = more !== '' || isPlane;

@@ -1,8 +1,8 @@
 import type { DivisionSystem, Node, NodeOf } from '../../grammar/index.js';
 import { divide, type OwnLines } from './division.js';
 import { type CanvasUnits, divisionPlace } from './lengths.js';
-import type { Division } from './plan.js';
-import { locate, type Problems } from './problems.js';
+import type { Canvas, Division } from './plan.js';
+import { locate, plainNumber, type Problems } from './problems.js';
 import { every } from './select.js';
 
 const USUAL_SYSTEM: DivisionSystem = 'golden';
@@ -10,7 +10,7 @@ const USUAL_SYSTEM: DivisionSystem = 'golden';
 /** The divisions of the canvas in the order of the text; the golden section when none is stated. */
 export function resolveDivisions(
   nodes: readonly Node[],
-  canvas: CanvasUnits,
+  canvas: CanvasUnits & Pick<Canvas, 'unit'>,
   problems: Problems,
 ): readonly Division[] {
   const stated = every(nodes, 'divide').flatMap((node) =>
@@ -27,7 +27,11 @@ export function resolveDivisions(
   return stated.length > 0 ? stated : [{ system: USUAL_SYSTEM, ...divide(canvas, USUAL_SYSTEM) }];
 }
 
-function ownLines(node: NodeOf<'divide'>, canvas: CanvasUnits, problems: Problems): OwnLines {
+function ownLines(
+  node: NodeOf<'divide'>,
+  canvas: CanvasUnits & Pick<Canvas, 'unit'>,
+  problems: Problems,
+): OwnLines {
   const lines = (kind: 'uprights' | 'levels'): readonly number[] =>
     every(node.children, kind).flatMap((child) =>
       child.statement.at.flatMap((length) => {
@@ -35,7 +39,9 @@ function ownLines(node: NodeOf<'divide'>, canvas: CanvasUnits, problems: Problem
         const at = divisionPlace(length, canvas, across ? 'across' : 'down');
         const side = across ? canvas.width : canvas.height;
         if (at > 0 && at < side) return at;
-        problems.error('number out of range', 'This line does not cross the canvas.', locate(child, length));
+        const size = `${plainNumber(side)} ${canvas.unit} ${across ? 'wide' : 'high'}`;
+        const message = `This line does not cross the canvas, which is ${size}.`;
+        problems.error('number out of range', message, locate(child, length));
         return [];
       }),
     );

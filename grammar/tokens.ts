@@ -109,7 +109,7 @@ const matchTimes: CustomPatternMatcherFunc = (text, offset, matched) => {
   if (last === undefined || !endsNumber(last)) return null;
   if (character === '×') return ['×'];
   if (character !== 'x' && character !== 'X') return null;
-  return /^[xX](?=\s*[\d.½⅓⅔¼¾⅕⅛⅜⅝⅞])/u.test(text.slice(offset, offset + 60)) ? [character] : null;
+  return /^[xX](?=\s*[-–−]?\s*[\d.½⅓⅔¼¾⅕⅛⅜⅝⅞])/u.test(text.slice(offset, offset + 60)) ? [character] : null;
 };
 
 export const Times = createToken({

@@ -207,8 +207,9 @@ export abstract class ValueRules extends PhraseRules {
   private hexColour(token: IToken): ColourSpec {
     this.ACTION(() => {
       if (/^#(?:[0-9a-f]{3}|[0-9a-f]{6})$/i.test(token.image)) return;
-      this.refuse(
+      this.report(
         spanOf(token),
+        'unreadable text',
         'A colour with `#` has three or six digits, 0-9 and a-f, such as `#2f6f73`.',
       );
     });

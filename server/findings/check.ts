@@ -24,7 +24,7 @@ export function standing(findings: readonly Finding[]): readonly Finding[] {
 
 function applied(rule: Rule, plan: Plan, measures: Measures): readonly Finding[] {
   const setting = plan.ruleSettings.findLast((candidate) => candidate.rule === rule.id);
-  const limit = setting?.limit ?? rule.limit?.value ?? 0;
+  const limit = setting?.limit?.value ?? rule.limit?.value ?? 0;
   return rule.check(plan, measures, limit).map((found): Finding => {
     const objects = found.objects ?? [];
     const allowance = plan.allowances.find((candidate) => setsAside(candidate, rule, objects));

@@ -19,7 +19,12 @@ export interface BuiltOutline {
   readonly outline: Outline;
   /** Shapes that could not be read; `shape` counts within the input. */
   readonly faults: readonly { readonly shape: number; readonly reason: string }[];
+  /** It has too many points to be repeated so often, and is drawn once. */
+  readonly overRepeated: boolean;
 }
+
+/** Points of one repeated outline: what can be drawn and measured while somebody types. */
+export const MOST_REPEATED_POINTS = 200_000;
 
 /**
  * The outline of an object: its shapes joined, then mirrored, sized, turned, placed and repeated, always in that
@@ -34,8 +39,15 @@ export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutli
     if (read.ok) parts.push(read.outline);
     else faults.push({ shape: index, reason: read.reason });
   });
-  const joined = parts.length === 1 ? parts[0] : join(parts);
-  return { outline: arrange(joined ?? EMPTY_OUTLINE, input, tolerance), faults };
+  const joined = (parts.length === 1 ? parts[0] : join(parts)) ?? EMPTY_OUTLINE;
+  const { repeat, ...once } = input;
+  const overRepeated = repeat !== undefined && pointsOf(joined) * repeat.times > MOST_REPEATED_POINTS;
+  return { outline: arrange(joined, overRepeated ? once : input, tolerance), faults, overRepeated };
+}
+
+/** The points of a flattened outline. */
+export function pointsOf({ rings }: Outline): number {
+  return rings.reduce((sum, ring) => sum + ring.length / 2, 0);
 }
 
 type ShapeReading =

@@ -2,16 +2,17 @@ import type { Extent, LengthUnit, Node, StatementOf } from '../../grammar/index.
 import { parseColour, type Colour } from './colour/colour.js';
 import { nearestStep, valueOf } from './colour/value.js';
 import type { ColourBook } from './colours.js';
-import { millimetresPer, sharedUnit } from './lengths.js';
+import { millimetresPer } from './lengths.js';
 import type { Canvas, Ground } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { sentenceOf, single, statementLocation } from './select.js';
+import { every, sentenceOf, sentencesOf, single, statementLocation } from './select.js';
 import { stockNames, stockSize } from './stock.js';
 
 /** What a plan without a canvas is drawn on. */
 const ASSUMED = { width: 40, height: 30, unit: 'cm' } as const;
-/** 100 m: no canvas is larger, and the geometry stays exact below it. */
+/** No canvas is larger or smaller, and the geometry stays exact in between: 100 m and 1 mm. */
 const LARGEST_MILLIMETRES = 100_000;
+const SMALLEST_MILLIMETRES = 1;
 /** A white priming, a little warm. */
 const PRIMING = '#f3efe6';
 
@@ -51,6 +52,7 @@ export function resolveCanvas(nodes: readonly Node[], problems: Problems): BareC
     ...('stock' in size && size.stock !== undefined ? { stock: size.stock } : {}),
     ...(support ? { support: support.value } : {}),
     ...(medium ? { medium: medium.value } : {}),
+    notes: node ? sentencesOf(every(node.children, 'note')) : [],
     ...(node ? { location: statementLocation(node) } : {}),
   };
 }
@@ -102,7 +104,7 @@ function statedSize(statement: StatementOf<'canvas'>, node: Node, problems: Prob
 
 function extentSize(extent: Extent, node: Node, problems: Problems): Size | undefined {
   const location = locate(node, extent);
-  const [width, height] = sharedUnit(extent.width, extent.height);
+  const { width, height } = extent;
   if (width.unit === '%' || height.unit === '%') {
     problems.error('number out of range', 'A canvas is measured in cm, mm, m or in, not in %.', location);
     return undefined;
@@ -115,13 +117,12 @@ function extentSize(extent: Extent, node: Node, problems: Problems): Size | unde
     height.unit === undefined
       ? height.value
       : (height.value * millimetresPer(height.unit)) / millimetresPer(unit);
-  const largest = LARGEST_MILLIMETRES / millimetresPer(unit);
-  if (!(width.value > 0 && heightInUnit > 0 && width.value <= largest && heightInUnit <= largest)) {
-    problems.error(
-      'number out of range',
-      'A canvas is larger than nothing and smaller than 100 m.',
-      location,
-    );
+  const isPossible = (side: number): boolean => {
+    const millimetres = side * millimetresPer(unit);
+    return millimetres >= SMALLEST_MILLIMETRES && millimetres <= LARGEST_MILLIMETRES;
+  };
+  if (!isPossible(width.value) || !isPossible(heightInUnit)) {
+    problems.error('number out of range', 'The sides of a canvas measure from 1 mm to 100 m.', location);
     return undefined;
   }
   return { width: width.value, height: heightInUnit, unit };

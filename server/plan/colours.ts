@@ -1,21 +1,47 @@
-import type { ColourSpec, Node } from '../../grammar/index.js';
-import { nameKey } from '../../grammar/index.js';
+import type { ColourSpec, Node, NodeOf } from '../../grammar/index.js';
+import { isKind, nameKey } from '../../grammar/index.js';
 import { type Colour, type ColourReading, parseColour } from './colour/colour.js';
-import type { Location, NamedColour, ObjectColour, Paint } from './plan.js';
+import type { Location, NamedColour, ObjectColour } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every } from './select.js';
 
-/** The named colours of a plan and how a colour written anywhere in it is found. */
+type Definition = Node & (NodeOf<'colour definition'> | NodeOf<'paint'>);
+
+/** Where a definition stands in being looked up: what it is, that it is nothing, or that it is just being looked up. */
+type Reading = ObjectColour | 'none' | 'open';
+
+/**
+ * The named colours of a plan and how a colour written anywhere in it is found. A colour may be given by the name of
+ * another, wherever in the plan that one stands; then it has the other's role unless it has one of its own.
+ */
 export class ColourBook {
-  readonly colours: NamedColour[] = [];
-  readonly #byKey = new Map<string, number>();
-  readonly #paints: ReadonlyMap<string, Paint>;
+  readonly colours: readonly NamedColour[];
+  readonly #definitions = new Map<string, Definition>();
+  readonly #readings = new Map<Definition, Reading>();
+  readonly #places = new Map<Definition, number>();
   readonly #problems: Problems;
 
-  constructor(nodes: readonly Node[], paints: readonly Paint[], problems: Problems) {
+  constructor(nodes: readonly Node[], problems: Problems) {
     this.#problems = problems;
-    this.#paints = new Map(paints.map((paint) => [paint.key, paint]));
-    for (const node of every(nodes, 'colour definition')) this.#define(node);
+    const colours = this.#firstOfEachName(every(nodes, 'colour definition'));
+    const palette = every(nodes, 'palette').at(-1);
+    for (const node of [...colours, ...every(palette?.children ?? [], 'paint')]) {
+      const key = nameKey(node.statement.name.text);
+      if (!this.#definitions.has(key)) this.#definitions.set(key, node);
+    }
+    const found = colours.flatMap((node) => {
+      const reading = this.#lookUp(node);
+      return reading ? [{ node, reading }] : [];
+    });
+    found.forEach(({ node }, index) => this.#places.set(node, index));
+    this.colours = found.map(({ node, reading: { colour, role } }) => ({
+      name: node.statement.name.text,
+      key: nameKey(node.statement.name.text),
+      colour,
+      ...(role ? { role } : {}),
+      location: locate(node, node.statement.name),
+      colourLocation: locate(node, node.statement.colour),
+    }));
   }
 
   /** The colour that a spec stands for; a name that is neither a colour, a paint nor a CSS colour is reported. */
@@ -25,39 +51,73 @@ export class ColourBook {
       const colour = this.#read(spec.text, location);
       return colour && { colour, location };
     }
-    const key = nameKey(spec.text);
-    const index = this.#byKey.get(key);
-    const named = index === undefined ? undefined : this.colours[index];
-    if (index !== undefined && named) {
-      return { colour: named.colour, named: index, location, ...(named.role ? { role: named.role } : {}) };
+    const definition = this.#definitions.get(nameKey(spec.text));
+    if (definition && this.#readings.get(definition) !== 'open') {
+      const found = this.#lookUp(definition);
+      if (!found && isKind(definition, 'paint') && !definition.statement.full) {
+        const message = `The paint \`${spec.text}\` has no colour of its own yet: give its masstone, such as \`full #7a1030\`.`;
+        this.#problems.error('unreadable colour', message, location);
+      }
+      const named = this.#places.get(definition);
+      return found && { ...found, ...(named === undefined ? {} : { named }), location };
     }
-    const paint = this.#paints.get(key)?.full;
-    if (paint) return { colour: paint, location };
     const css = parseColour(spec.text);
     if (css.ok) return { colour: css.colour, location };
-    this.#problems.unknownName('colour', spec.text, this.#knownNames(), location);
+    if (definition) {
+      const message = `\`${spec.text}\` is given by itself. Give it a colour, such as \`#7a3b1d\`.`;
+      this.#problems.error('circular reference', message, location);
+    } else {
+      this.#problems.unknownName('colour', spec.text, this.#names(), location);
+    }
     return undefined;
   }
 
-  #define(node: ReturnType<typeof every<'colour definition'>>[number]): void {
-    const { name, colour: spec, role } = node.statement;
-    const key = nameKey(name.text);
-    const earlier = this.colours[this.#byKey.get(key) ?? -1];
-    if (earlier) {
-      reportRepeated(this.#problems, 'colour', name.text, locate(node, name), earlier.location);
-      return;
+  /** What a definition stands for, looked up once; `undefined` for none and, after reporting, for none to be read. */
+  #lookUp(node: Definition): ObjectColour | undefined {
+    // From the end of the chain, so that it may be as long as the plan.
+    for (const link of this.#chainFrom(node).reverse()) this.#settle(link);
+    const reading = this.#readings.get(node);
+    return typeof reading === 'string' ? undefined : reading;
+  }
+
+  /** The definition and those it is given by, one by the next, as far as they are not looked up yet. */
+  #chainFrom(node: Definition): Definition[] {
+    const chain = new Set<Definition>();
+    let link: Definition | undefined = node;
+    while (link && !this.#readings.has(link) && !chain.has(link)) {
+      chain.add(link);
+      const spec = specOf(link);
+      link = spec?.kind === 'name' ? this.#definitions.get(nameKey(spec.text)) : undefined;
     }
-    const found = this.find(spec, node);
-    if (!found) return;
-    this.#byKey.set(key, this.colours.length);
-    this.colours.push({
-      name: name.text,
-      key,
-      colour: found.colour,
-      ...(role ? { role: role.choice } : {}),
-      location: locate(node, name),
-      colourLocation: locate(node, spec),
-    });
+    return [...chain];
+  }
+
+  #settle(node: Definition): void {
+    if (this.#readings.has(node)) return;
+    this.#readings.set(node, 'open');
+    const spec = specOf(node);
+    const found = spec && this.find(spec, node);
+    const role = isKind(node, 'paint') ? undefined : (node.statement.role?.choice ?? found?.role);
+    this.#readings.set(
+      node,
+      found ? { colour: found.colour, location: found.location, ...(role ? { role } : {}) } : 'none',
+    );
+  }
+
+  #firstOfEachName(nodes: readonly (Node & NodeOf<'colour definition'>)[]) {
+    const first = new Map<string, Node & NodeOf<'colour definition'>>();
+    for (const node of nodes) {
+      const { name } = node.statement;
+      const key = nameKey(name.text);
+      const earlier = first.get(key);
+      if (earlier) {
+        const there = locate(earlier, earlier.statement.name);
+        reportRepeated(this.#problems, 'colour', name.text, locate(node, name), there);
+      } else {
+        first.set(key, node);
+      }
+    }
+    return [...first.values()];
   }
 
   #read(text: string, location: Location): Colour | undefined {
@@ -67,13 +127,17 @@ export class ColourBook {
     return undefined;
   }
 
-  #knownNames(): readonly string[] {
-    return [...this.colours.map(({ name }) => name), ...[...this.#paints.values()].map(({ name }) => name)];
+  #names(): readonly string[] {
+    return [...this.#definitions.values()].map(({ statement }) => statement.name.text);
   }
 }
 
+function specOf({ statement }: Definition): ColourSpec | undefined {
+  return statement.kind === 'paint' ? statement.full : statement.colour;
+}
+
 /** Tells why a colour can't be read, with the likeliest spelling as a fix. */
-export function reportColour(
+function reportColour(
   { reason, suggestion }: Extract<ColourReading, { ok: false }>,
   location: Location,
   problems: Problems,

@@ -2,7 +2,7 @@ import type { Node } from '../../grammar/index.js';
 import type { ObjectIndex } from './objects.js';
 import type { Plan } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every, sentenceOf, single } from './select.js';
+import { every, sentenceOf, sentencesOf, single } from './select.js';
 
 type Concept = Pick<Plan, 'title' | 'by' | 'concept' | 'mood' | 'cues' | 'avoids' | 'notes'>;
 
@@ -23,7 +23,7 @@ export function resolveConcept(nodes: readonly Node[], objects: ObjectIndex, pro
       location: locate(node, node.statement.text),
       carriedBy: objects.findAll(node.statement.carriedBy, node),
     })),
-    avoids: every(nodes, 'avoid').flatMap((node) => sentenceOf(node) ?? []),
-    notes: every(nodes, 'note').flatMap((node) => sentenceOf(node) ?? []),
+    avoids: sentencesOf(every(nodes, 'avoid')),
+    notes: sentencesOf(every(nodes, 'note')),
   };
 }

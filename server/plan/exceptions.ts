@@ -1,16 +1,22 @@
-import type { Node } from '../../grammar/index.js';
+import type { Node, NodeOf } from '../../grammar/index.js';
 import type { ObjectIndex } from './objects.js';
 import type { Allowance, RuleSetting } from './plan.js';
-import { locate } from './problems.js';
-import { every } from './select.js';
+import { locate, type Problems } from './problems.js';
+import { every, lastOf } from './select.js';
+import { partOfWhole } from './shares.js';
 
 /** What the plan sets aside, with reasons: for the whole plan, or for objects named there or around it. */
 export function resolveAllowances(nodes: readonly Node[], objects: ObjectIndex): readonly Allowance[] {
-  const general = every(nodes, 'allow').map((node) =>
-    allowance(node, objects.findAll(node.statement.names, node)),
-  );
+  const general = every(nodes, 'allow').flatMap((node) => {
+    const { names } = node.statement;
+    const named = objects.findAll(names, node);
+    // With names that nothing has it is not the whole plan that is meant.
+    return names.length > 0 && named.length === 0 ? [] : allowance(node, named);
+  });
   const own = objects.nodes.flatMap((object, index) =>
-    every(object.children, 'allow').map((node) => allowance(node, [index])),
+    every(object.children, 'allow').map((node) =>
+      allowance(node, [...new Set([index, ...objects.findAll(node.statement.names, node)])]),
+    ),
   );
   return [...general, ...own].sort((a, b) => a.location.line - b.location.line);
 }
@@ -20,16 +26,28 @@ function allowance(node: ReturnType<typeof every<'allow'>>[number], objects: rea
   return { rule: words(rule.text), reason: because.value, objects, location: locate(node, rule) };
 }
 
-export function resolveRuleSettings(nodes: readonly Node[]): readonly RuleSetting[] {
-  return every(nodes, 'rule').map((node) => {
-    const { rule, severity, limit } = node.statement;
-    return {
-      rule: words(rule.text),
-      ...(severity ? { severity: severity.choice } : {}),
-      ...(limit ? { limit: limit.percent / 100 } : {}),
-      location: locate(node, rule),
-    };
+/** How the plan changes single rules; of several lines for one rule the last counts. */
+export function resolveRuleSettings(nodes: readonly Node[], problems: Problems): readonly RuleSetting[] {
+  const byRule = new Map<string, (Node & NodeOf<'rule'>)[]>();
+  for (const node of every(nodes, 'rule')) {
+    const rule = words(node.statement.rule.text);
+    byRule.set(rule, [...(byRule.get(rule) ?? []), node]);
+  }
+  return [...byRule].flatMap(([rule, several]) => {
+    const node = lastOf(several, problems);
+    return node ? setting(rule, node, problems) : [];
   });
+}
+
+function setting(rule: string, node: Node & NodeOf<'rule'>, problems: Problems): RuleSetting {
+  const { rule: term, severity, limit: stated } = node.statement;
+  const limit = stated && partOfWhole(stated, node, problems);
+  return {
+    rule,
+    ...(severity ? { severity: severity.choice } : {}),
+    ...(limit !== undefined && stated ? { limit: { value: limit, location: locate(node, stated) } } : {}),
+    location: locate(node, term),
+  };
 }
 
 function words(text: string): string {

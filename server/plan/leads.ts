@@ -23,9 +23,9 @@ export function resolveLeads(
       continue;
     }
     const carrier = along && objects.find(along.object, locate(node, along.object));
-    const points = [...(from ? [from] : []), ...through, to].flatMap(
-      (place) => resolvePlace(place, node, surroundings) ?? [],
-    );
+    const places = [...(from ? [from] : []), ...through, to];
+    const points = places.flatMap((place) => resolvePlace(place, node, surroundings) ?? []);
+    if (points.length < places.length || (along && carrier === undefined)) continue;
     leads.set(key, {
       name: name.text,
       key,

@@ -1,6 +1,7 @@
-import type { Coordinates, Length, LengthUnit } from '../../grammar/index.js';
+import type { Coordinates, Extent, Length, LengthUnit, Node } from '../../grammar/index.js';
 import type { CanvasSides } from './division.js';
-import type { Point } from './geometry/point.js';
+import { isUsable, type Point } from './geometry/point.js';
+import { locate, type Problems } from './problems.js';
 
 /** International inch, 25.4 mm (ISO 31-1). */
 const MILLIMETRES: Readonly<Record<LengthUnit, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
@@ -36,8 +37,29 @@ export function pointAt(coordinates: Coordinates, canvas: CanvasUnits): Point {
   };
 }
 
-/** Two lengths of which the last may give the unit of both: `24 x 30 cm`. */
-export function sharedUnit(first: Length, second: Length): readonly [Length, Length] {
-  if (first.unit !== undefined || second.unit === undefined) return [first, second];
-  return [{ ...first, unit: second.unit }, second];
+/** The two sides of an extent in canvas units; reports one that is nothing, less than nothing, or beyond drawing. */
+export function sidesOf(
+  extent: Extent,
+  canvas: CanvasUnits,
+  node: Pick<Node, 'line'>,
+  problems: Problems,
+): Point | undefined {
+  const x = sideLength(extent.width, canvas, 'across', node, problems);
+  const y = sideLength(extent.height, canvas, 'down', node, problems);
+  return x === undefined || y === undefined ? undefined : { x, y };
+}
+
+/** A length that something has, in canvas units; reports one that is nothing, less than nothing, or beyond drawing. */
+export function sideLength(
+  length: Length,
+  canvas: CanvasUnits,
+  axis: Axis,
+  node: Pick<Node, 'line'>,
+  problems: Problems,
+): number | undefined {
+  const units = canvasUnits(length, canvas, axis);
+  if (units > 0 && isUsable(units)) return units;
+  const message = units > 0 ? 'This is too large to be drawn.' : 'A size is larger than nothing.';
+  problems.error('number out of range', message, locate(node, length));
+  return undefined;
 }

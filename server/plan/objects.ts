@@ -13,7 +13,7 @@ import type { PlaceSurroundings } from './places.js';
 import type { Edges, Plane } from '../../grammar/index.js';
 import type { Location, ObjectColour, PlanObject, PlanProblem, ValueScale } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every, sentenceOf, single } from './select.js';
+import { every, sentencesOf, single } from './select.js';
 import { gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
 
 export type ObjectNode = Node & NodeOf<'object'>;
@@ -73,8 +73,9 @@ export function objectOutline(
   tolerance: number,
   cache: OutlineCache,
 ): Outline {
-  const { input, places } = gatherShapes(node.children, surroundings, readPart);
-  const { outline, faults } = cache.get(
+  const { problems } = surroundings;
+  const { input, places, repeatPlace } = gatherShapes(node.children, surroundings, readPart);
+  const { outline, faults, overRepeated } = cache.get(
     JSON.stringify([nameKey(node.statement.name.text), tolerance, input]),
     () => buildOutline(input, tolerance),
   );
@@ -82,8 +83,11 @@ export function objectOutline(
     const place = places[shape];
     if (!place) continue;
     const message = `The shape can’t be read: ${reason}.`;
-    const location = locate(place, place.span);
-    surroundings.problems.error('unreadable shape', message, location, likelyPart(input.shapes[shape]));
+    problems.error('unreadable shape', message, place, likelyPart(input.shapes[shape]));
+  }
+  if (overRepeated && repeatPlace) {
+    const message = 'A shape with so many points can’t be repeated so often; it is drawn once.';
+    problems.error('number out of range', message, repeatPlace);
   }
   return outline;
 }
@@ -121,7 +125,6 @@ export function resolveObject(
   const colourNode = single(children, 'colour', problems);
   const colour = colourNode && book.find(colourNode.statement.colour, colourNode);
   const detail = single(children, 'detail', problems);
-  const note = sentenceOf(every(children, 'note').at(-1));
   const shape = every(children, 'shape').at(0);
   return {
     index,
@@ -136,7 +139,7 @@ export function resolveObject(
     ...objectValue(children, colour, surroundings),
     ...objectEdges(children, objects, problems),
     detail: chosen(detail?.statement.detail, 'some'),
-    ...(note ? { note: note.value } : {}),
+    notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.name),
     ...(shape ? { shapeLocation: locate(shape, shape.statement) } : {}),
     lines: { first: node.line, last: node.lastLine },
@@ -165,11 +168,11 @@ function objectValue(
   const node = single(children, 'value', problems);
   const stated = node?.statement.step.value;
   const location = node && locate(node, node.statement);
-  if (stated !== undefined && (stated < 1 || stated > scale.steps)) {
+  if (node && stated !== undefined && (stated < 1 || stated > scale.steps)) {
     problems.error(
       'number out of range',
       `The scale has steps 1 (darkest) to ${scale.steps} (lightest), so there is no value ${stated}.`,
-      location ?? { line: 0, start: 0, end: 0 },
+      locate(node, node.statement.step),
     );
   } else if (stated !== undefined && location) {
     const value = stepValue(stated, scale.steps);

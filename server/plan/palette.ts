@@ -1,22 +1,27 @@
-import type { ColourSpec, Node } from '../../grammar/index.js';
+import type { Length, Node, StatementOf } from '../../grammar/index.js';
 import { nameKey } from '../../grammar/index.js';
-import { type Colour, parseColour } from './colour/colour.js';
-import { reportColour, reportRepeated } from './colours.js';
+import { type ColourBook, reportRepeated } from './colours.js';
 import { millimetresPer } from './lengths.js';
 import type { Paint, Palette, Stated } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every, single, statementLocation } from './select.js';
-import type { Length } from '../../grammar/index.js';
 
 /** The tube paints of the plan and how they are used. */
-export function resolvePalette(nodes: readonly Node[], problems: Problems): Palette | undefined {
+export function resolvePalette(
+  nodes: readonly Node[],
+  book: ColourBook,
+  problems: Problems,
+): Palette | undefined {
   const node = single(nodes, 'palette', problems);
   if (!node) return undefined;
   const { children } = node;
   const mother = single(children, 'mother', problems);
   const tube = single(children, 'tube', problems);
   const filmThickness = resolveFilm(children, problems);
-  const paints = resolvePaints(children, problems);
+  const paints = resolvePaints(children, book, problems);
+  if (tube && tube.statement.millilitres.value <= 0) {
+    problems.error('number out of range', 'A tube holds more than nothing.', statementLocation(tube));
+  }
   const key = mother && nameKey(mother.statement.name.text);
   if (mother && !paints.some((paint) => paint.key === key)) {
     const { name } = mother.statement;
@@ -33,7 +38,9 @@ export function resolvePalette(nodes: readonly Node[], problems: Problems): Pale
       ? { mother: { value: mother.statement.name.text, location: locate(mother, mother.statement.name) } }
       : {}),
     ...(filmThickness ? { filmThickness } : {}),
-    ...(tube ? { tube: { value: tube.statement.millilitres.value, location: statementLocation(tube) } } : {}),
+    ...(tube && tube.statement.millilitres.value > 0
+      ? { tube: { value: tube.statement.millilitres.value, location: statementLocation(tube) } }
+      : {}),
     location: statementLocation(node),
   };
 }
@@ -54,7 +61,7 @@ function millimetres({ value, unit }: Length): number | undefined {
   return unit === undefined ? value : value * millimetresPer(unit);
 }
 
-function resolvePaints(children: readonly Node[], problems: Problems): readonly Paint[] {
+function resolvePaints(children: readonly Node[], book: ColourBook, problems: Problems): readonly Paint[] {
   const paints = new Map<string, Paint>();
   for (const node of every(children, 'paint')) {
     const { name, index, full, tint, temperature } = node.statement;
@@ -64,14 +71,18 @@ function resolvePaints(children: readonly Node[], problems: Problems): readonly 
       reportRepeated(problems, 'paint', name.text, locate(node, name), earlier.location);
       continue;
     }
-    const fullColour = full && readColour(full, node, problems);
-    const tintColour = tint && readColour(tint.colour, node, problems);
+    const fullColour = full && book.find(full, node)?.colour;
+    const tintColour = tint && book.find(tint.colour, node)?.colour;
+    if (tint && !isMixture(tint)) {
+      const message = 'A tint has parts of paint and of white, such as `at 1 to 9`.';
+      problems.error('number out of range', message, locate(node, { ...tint.paint, end: tint.white.end }));
+    }
     paints.set(key, {
       name: name.text,
       key,
       ...(index ? { index: index.text } : {}),
       ...(fullColour ? { full: fullColour } : {}),
-      ...(tint && tintColour
+      ...(tint && tintColour && isMixture(tint)
         ? { tint: { colour: tintColour, paint: tint.paint.value, white: tint.white.value } }
         : {}),
       ...(temperature ? { temperature: temperature.choice } : {}),
@@ -81,9 +92,7 @@ function resolvePaints(children: readonly Node[], problems: Problems): readonly 
   return [...paints.values()];
 }
 
-function readColour(spec: ColourSpec, node: Node, problems: Problems): Colour | undefined {
-  const parsed = parseColour(spec.text);
-  if (parsed.ok) return parsed.colour;
-  reportColour(parsed, locate(node, spec), problems);
-  return undefined;
+/** Parts of paint and of white, both of which a tint has. */
+function isMixture({ paint, white }: NonNullable<StatementOf<'paint'>['tint']>): boolean {
+  return paint.value > 0 && white.value > 0;
 }

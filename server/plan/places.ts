@@ -1,6 +1,6 @@
 import type { DivisionSystem, Node, Owner, Place, PlaceBase, Side, Spot, Word } from '../../grammar/index.js';
-import { crossingByNumber } from './division.js';
-import { type Box, type Point, between, boxCentre } from './geometry/point.js';
+import { crossingByNumber, DIVIDED } from './division.js';
+import { type Box, type Point, between, boxCentre, isUsablePoint } from './geometry/point.js';
 import { type CanvasUnits, canvasUnits, pointAt } from './lengths.js';
 import type { Crossing, Division, Location } from './plan.js';
 import { inWords, locate, type Problems } from './problems.js';
@@ -32,7 +32,10 @@ export function resolvePlace(
     else if (direction === 'up') y -= canvasUnits(amount, canvas, 'down');
     else y += canvasUnits(amount, canvas, 'down');
   }
-  return { x, y };
+  if (isUsablePoint({ x, y })) return { x, y };
+  const message = 'This place lies too far from the canvas to be drawn.';
+  surroundings.problems.error('number out of range', message, locate(node, place));
+  return undefined;
 }
 
 /** A crossing by name: of the system asked for, or of the plan's first system that has one of that name. */
@@ -154,7 +157,9 @@ function numberedCrossing(
     return undefined;
   }
   const system = of?.system;
-  const division = system ? divisions.find((candidate) => candidate.system === system) : divisions[0];
+  const division = divisions.find((candidate) =>
+    system ? candidate.system === system : DIVIDED.has(candidate.system),
+  );
   const crossing = division && crossingByNumber(division.crossings, column.value, row.value);
   if (crossing) return crossing.at;
   reportNoCrossing(`${column.value} ${row.value}`, system, location, divisions, problems);
@@ -177,8 +182,20 @@ function reportNoCrossing(
     );
     return;
   }
-  const names = [...new Set(there.flatMap(({ crossings }) => crossings.map(({ name }) => name)))];
-  const among = names.length > 0 ? ` There is ${inWords(names.map((name) => `\`${name}\``))}.` : '';
-  const where = inWords(there.map((division) => division.system));
-  problems.error('no such crossing', `${where} has no crossing ${what} on this canvas.${among}`, location);
+  const computed = there.filter((division) => DIVIDED.has(division.system));
+  if (computed.length === 0) {
+    const systems = inWords(there.map((division) => `\`${division.system}\``));
+    problems.error('no such crossing', `The crossings of ${systems} are not computed yet.`, location);
+    return;
+  }
+  const crossings = computed.flatMap((division) => division.crossings);
+  const inOrder = [...crossings].sort((one, other) => one.at.y - other.at.y || one.at.x - other.at.x);
+  const names = [...new Set(inOrder.map(({ name }) => name))];
+  const where = inWords(computed.map((division) => `\`${division.system}\``));
+  const has = computed.length === 1 ? 'has' : 'have';
+  const among =
+    names.length > 0
+      ? `; there ${names.length === 1 ? 'is' : 'are'} ${inWords(names.map((name) => `\`${name}\``))}`
+      : '';
+  problems.error('no such crossing', `${where} ${has} no crossing ${what} on this canvas${among}.`, location);
 }

@@ -91,6 +91,7 @@ export interface Canvas {
   readonly stock?: string;
   readonly support?: string;
   readonly medium?: string;
+  readonly notes: readonly Stated<string>[];
   readonly ground: Ground;
   /** Missing when the plan states no canvas and 40 x 30 cm is assumed. */
   readonly location?: Location;
@@ -199,7 +200,7 @@ export interface PlanObject {
   readonly edges: Edges;
   readonly edgesAgainst: readonly { readonly edges: Edges; readonly objects: readonly number[] }[];
   readonly detail: 'fine' | 'some' | 'little';
-  readonly note?: string;
+  readonly notes: readonly Stated<string>[];
   /** Of the name. */
   readonly location: Location;
   readonly valueLocation?: Location;
@@ -261,18 +262,31 @@ export interface Sitting {
   readonly filmThickness?: Stated<number>;
   readonly medium?: Stated<string>;
   readonly tasks: readonly Stated<string>[];
-  readonly photo?: Picture & { readonly grey?: Point };
+  readonly photo?: Picture & { readonly grey?: PicturePlace };
   readonly notes: readonly Stated<string>[];
   readonly location: Location;
   readonly lines: { readonly first: number; readonly last: number };
 }
 
-/** A photograph or sketch beside the plan; `corners` are places in it, in parts of its width and height or in pixels as written. */
+/** A photograph or sketch beside the plan. */
 export interface Picture {
   readonly file: string;
-  readonly corners: readonly Point[];
+  /** Where the corners of the canvas lie in it: upper left, upper right, lower right, lower left. */
+  readonly corners: readonly PicturePlace[];
   readonly opacity?: number;
   readonly location: Location;
+}
+
+/** A place in a photograph or sketch, from its upper left corner. */
+export interface PicturePlace {
+  readonly across: PictureLength;
+  readonly down: PictureLength;
+}
+
+/** Pixels, or a part of the width or height that it runs along. */
+export interface PictureLength {
+  readonly value: number;
+  readonly in: 'pixels' | 'parts';
 }
 
 export interface Allowance {
@@ -287,7 +301,8 @@ export interface Allowance {
 export interface RuleSetting {
   readonly rule: string;
   readonly severity?: 'warning' | 'hint';
-  readonly limit?: number;
+  /** A part of one. */
+  readonly limit?: Stated<number>;
   readonly location: Location;
 }
 

@@ -1,9 +1,10 @@
 import type { Node, NodeOf, Word } from '../../grammar/index.js';
 import { type Arrow, type Circle, dependenciesOf, inOrder } from './dependencies.js';
+import { pointsOf } from './build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import type { Box, Point } from './geometry/point.js';
 import type { CanvasUnits } from './lengths.js';
-import { type ObjectIndex, objectOutline } from './objects.js';
+import { type ObjectIndex, type ObjectNode, objectOutline } from './objects.js';
 import type { OutlineCache } from './outline-cache.js';
 import { findCrossing, type PlaceSurroundings, resolvePlace } from './places.js';
 import type { Division, Focus, Location } from './plan.js';
@@ -13,6 +14,8 @@ import type { ReadPart } from './shapes.js';
 
 /** Curves are flattened to 0.02 % of the diagonal. */
 const FLATNESS = 0.0002;
+/** Points of all flattened outlines together: ten times what a large plan has. */
+const MOST_POINTS = 2_000_000;
 
 export interface ReferenceSources {
   readonly nodes: readonly Node[];
@@ -49,10 +52,16 @@ export class References implements PlaceSurroundings {
     const { order, circles } = inOrder(this.#graph());
     circles.forEach((circle) => this.#reportCircle(circle));
     const tolerance = sources.canvas.diagonal * FLATNESS;
+    let points = 0;
     for (const index of order) {
       const node = this.#objects.nodes[index];
       if (!node) this.#focal = this.#placeFocus();
-      else this.#placed.set(index, objectOutline(node, this, sources.readPart, tolerance, sources.cache));
+      else if (points <= MOST_POINTS) {
+        const outline = objectOutline(node, this, sources.readPart, tolerance, sources.cache);
+        points += pointsOf(outline);
+        this.#placed.set(index, outline);
+        if (points > MOST_POINTS) this.#reportTooMany(node);
+      }
     }
     this.focal = this.#focal;
     this.focusUnplaced = this.#focusNode !== undefined && this.#focal === undefined;
@@ -100,6 +109,11 @@ export class References implements PlaceSurroundings {
     if (base.kind !== 'spot' || base.of?.kind === 'name' || moves.length > 0) return {};
     const found = findCrossing(this.divisions, base.spot, base.of?.system);
     return found ? { crossing: { system: found.system, name: found.crossing.name } } : {};
+  }
+
+  #reportTooMany(node: ObjectNode): void {
+    const message = `The plan has more than ${MOST_POINTS.toLocaleString('en-GB')} points up to here; what comes after is not drawn.`;
+    this.problems.error('number out of range', message, locate(node, node.statement.name));
   }
 
   #reportCircle({ arrows }: Circle): void {

@@ -114,7 +114,9 @@ describe('places', () => {
   it('says what crossings there are when one is not', () => {
     const plan = planOf(`${CANVAS}\ndivide  thirds\nfocus   middle left`);
     expect(messages(plan)).toEqual([
-      expect.stringMatching(/thirds has no crossing `middle left`.*`upper left`/),
+      expect.stringMatching(
+        /`thirds` has no crossing `middle left`.*there are `upper left`, `upper right`, `lower left`/,
+      ),
     ]);
   });
 

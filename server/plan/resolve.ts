@@ -41,8 +41,8 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   cache.turnOver();
   const bare = resolveCanvas(nodes, problems);
   const scale = resolveScale(nodes, problems);
-  const palette = resolvePalette(nodes, problems);
-  const book = new ColourBook(nodes, palette?.paints ?? [], problems);
+  const book = new ColourBook(nodes, problems);
+  const palette = resolvePalette(nodes, book, problems);
   const divisions = resolveDivisions(nodes, bare, problems);
   const objectIndex = new ObjectIndex(nodes, problems);
   const waiting = new Set<Node>();
@@ -91,7 +91,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     ...(palette ? { palette } : {}),
     ...resolveRecord(nodes, objectIndex, bare, problems),
     allowances: resolveAllowances(nodes, objectIndex),
-    ruleSettings: resolveRuleSettings(nodes),
+    ruleSettings: resolveRuleSettings(nodes, problems),
     files: filesNamed(nodes),
     problems: news(problems.list, tree),
   };

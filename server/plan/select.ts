@@ -45,10 +45,15 @@ export function keywordLocation(node: Pick<Node, 'line' | 'statement'>): Locatio
 
 type SentenceKind = 'concept' | 'mood' | 'avoid' | 'note' | 'support' | 'medium' | 'task';
 
+type Sentenced = { readonly line: number; readonly statement: StatementOf<SentenceKind> };
+
+/** The sentences of statements such as `note`, with where they stand. */
+export function sentencesOf(nodes: readonly Sentenced[]): readonly Stated<string>[] {
+  return nodes.flatMap((node) => sentenceOf(node) ?? []);
+}
+
 /** The sentence of a statement such as `concept` or `note`, with where it stands. */
-export function sentenceOf(
-  node: { readonly line: number; readonly statement: StatementOf<SentenceKind> } | undefined,
-): Stated<string> | undefined {
+export function sentenceOf(node: Sentenced | undefined): Stated<string> | undefined {
   if (!node) return undefined;
   return { value: node.statement.text.value, location: locate(node, node.statement.text) };
 }

@@ -1,10 +1,21 @@
-import type { Extent, Node, NodeOf, Place, ShapeForm, Span, Spot, StatementOf } from '../../grammar/index.js';
+import {
+  isKind,
+  type Node,
+  type NodeOf,
+  type Place,
+  type ShapeForm,
+  type Span,
+  type Spot,
+  type StatementOf,
+} from '../../grammar/index.js';
 import type { MirrorDirection } from './geometry/matrix.js';
 import type { Point } from './geometry/point.js';
-import { canvasUnits, pointAt, sharedUnit } from './lengths.js';
+import { pointAt, sideLength, sidesOf } from './lengths.js';
 import { type PlaceSurroundings, resolvePlace } from './places.js';
-import { locate } from './problems.js';
-import { every, single } from './select.js';
+import type { Location } from './plan.js';
+import { locate, type Problems } from './problems.js';
+import { every, lastOf, single } from './select.js';
+import { factorOf } from './shares.js';
 
 /** One shape with all its places as numbers, canvas units. */
 export type ShapeInput =
@@ -41,10 +52,12 @@ export interface OutlineInput {
   readonly repeat?: Repetition;
 }
 
-/** Where shape `index` of `input.shapes` stands in the text, for what is found wrong with it later. */
+/** Where the parts of the input stand in the text, for what is found wrong with them later. */
 export interface GatheredShapes {
   readonly input: OutlineInput;
-  readonly places: readonly { readonly line: number; readonly span: Span }[];
+  /** In the order of `input.shapes`. */
+  readonly places: readonly Location[];
+  readonly repeatPlace?: Location;
 }
 
 /** Reads a file named in the plan; reports why it can't be had. `undefined` also while it is being fetched. */
@@ -60,17 +73,18 @@ export function gatherShapes(
 ): GatheredShapes {
   const { problems } = surroundings;
   const shapes: ShapeInput[] = [];
-  const places: { line: number; span: Span }[] = [];
+  const places: Location[] = [];
   for (const node of every(children, 'shape')) {
     const shape = shapeInput(node, surroundings, readPart);
     if (!shape) continue;
     shapes.push(shape);
-    places.push({ line: node.line, span: faultSpan(node.statement) });
+    places.push(locate(node, faultSpan(node.statement)));
   }
   const mirror = single(children, 'mirror', problems);
   const turn = single(children, 'turn', problems);
   const at = placing(children, surroundings);
-  const repeat = repetition(children, surroundings);
+  const repeatNode = single(children, 'repeat', problems);
+  const repeat = repeatNode && repetition(repeatNode, surroundings);
   return {
     input: {
       shapes,
@@ -81,6 +95,7 @@ export function gatherShapes(
       ...(repeat ? { repeat } : {}),
     },
     places,
+    ...(repeatNode ? { repeatPlace: locate(repeatNode, repeatNode.statement.times) } : {}),
   };
 }
 
@@ -90,7 +105,7 @@ function shapeInput(
   readPart: ReadPart,
 ): ShapeInput | undefined {
   const { shape } = node.statement;
-  const { canvas } = surroundings;
+  const { canvas, problems } = surroundings;
   switch (shape.form) {
     case 'rectangle corners': {
       const from = resolvePlace(shape.from, node, surroundings);
@@ -99,23 +114,24 @@ function shapeInput(
     }
     case 'rectangle': {
       const middle = middleOf(shape.at, node, surroundings);
-      if (!middle) return undefined;
-      const { x, y } = extentOf(shape.extent, surroundings);
+      const sides = sidesOf(shape.extent, canvas, node, problems);
+      if (!middle || !sides) return undefined;
       return {
         form: 'rectangle',
-        from: { x: middle.x - x / 2, y: middle.y - y / 2 },
-        to: { x: middle.x + x / 2, y: middle.y + y / 2 },
+        from: { x: middle.x - sides.x / 2, y: middle.y - sides.y / 2 },
+        to: { x: middle.x + sides.x / 2, y: middle.y + sides.y / 2 },
       };
     }
     case 'ellipse': {
       const centre = middleOf(shape.at, node, surroundings);
-      const { x, y } = extentOf(shape.extent, surroundings);
-      return centre && { form: 'ellipse', centre, radiusX: x / 2, radiusY: y / 2 };
+      const sides = sidesOf(shape.extent, canvas, node, problems);
+      return centre && sides && { form: 'ellipse', centre, radiusX: sides.x / 2, radiusY: sides.y / 2 };
     }
     case 'circle': {
       const centre = middleOf(shape.at, node, surroundings);
-      const radius = canvasUnits(shape.across, canvas, 'across') / 2;
-      return centre && { form: 'ellipse', centre, radiusX: radius, radiusY: radius };
+      const across = sideLength(shape.across, canvas, 'across', node, problems);
+      if (!centre || across === undefined) return undefined;
+      return { form: 'ellipse', centre, radiusX: across / 2, radiusY: across / 2 };
     }
     case 'outline':
     case 'smooth':
@@ -152,35 +168,36 @@ function pointsOf(node: Node, first: readonly Place[], surroundings: PlaceSurrou
   );
 }
 
-function extentOf(extent: Extent, { canvas }: PlaceSurroundings): Point {
-  const [width, height] = sharedUnit(extent.width, extent.height);
-  return { x: canvasUnits(width, canvas, 'across'), y: canvasUnits(height, canvas, 'down') };
-}
-
 function sizings(children: readonly Node[], surroundings: PlaceSurroundings): readonly Sizing[] {
   const { canvas, problems } = surroundings;
-  const sizes: Sizing[] = [];
-  const extent = single(children, 'size', problems);
-  if (extent) {
-    const { x, y } = extentOf(extent.statement.extent, surroundings);
-    sizes.push({ by: 'extent', width: x, height: y });
+  const size = lastOf(
+    children.filter((child) => isKind(child, 'size') || isKind(child, 'size along')),
+    problems,
+  );
+  const sizing = size && (isKind(size, 'size') ? bothSides(size) : oneSide(size));
+  const factors = resizing(children, problems);
+  return [...(sizing ? [sizing] : []), ...(factors ? [factors] : [])];
+
+  function bothSides(node: Node & NodeOf<'size'>): Sizing | undefined {
+    const sides = sidesOf(node.statement.extent, canvas, node, problems);
+    return sides && { by: 'extent', width: sides.x, height: sides.y };
   }
-  const along = single(children, 'size along', problems);
-  if (along) {
-    const wide = along.statement.along.choice === 'wide';
-    const length = canvasUnits(along.statement.length, canvas, wide ? 'across' : 'down');
-    sizes.push({ by: wide ? 'width' : 'height', length });
+
+  function oneSide(node: Node & NodeOf<'size along'>): Sizing | undefined {
+    const wide = node.statement.along.choice === 'wide';
+    const axis = wide ? 'across' : 'down';
+    const length = sideLength(node.statement.length, canvas, axis, node, problems);
+    return length === undefined ? undefined : { by: wide ? 'width' : 'height', length };
   }
-  const resize = single(children, 'resize', problems);
-  if (resize) {
-    const across = resize.statement.width.percent / 100;
-    sizes.push({
-      by: 'factor',
-      across,
-      down: resize.statement.height ? resize.statement.height.percent / 100 : across,
-    });
-  }
-  return sizes;
+}
+
+function resizing(children: readonly Node[], problems: Problems): Sizing | undefined {
+  const node = single(children, 'resize', problems);
+  if (!node) return undefined;
+  const { width, height } = node.statement;
+  const across = factorOf(width, node, problems);
+  const down = height ? factorOf(height, node, problems) : across;
+  return across === undefined || down === undefined ? undefined : { by: 'factor', across, down };
 }
 
 function placing(children: readonly Node[], surroundings: PlaceSurroundings): OutlineInput['at'] {
@@ -190,11 +207,9 @@ function placing(children: readonly Node[], surroundings: PlaceSurroundings): Ou
 }
 
 function repetition(
-  children: readonly Node[],
+  node: Node & NodeOf<'repeat'>,
   { canvas, problems }: PlaceSurroundings,
 ): Repetition | undefined {
-  const node = single(children, 'repeat', problems);
-  if (!node) return undefined;
   const { times, every: step, turning, resized } = node.statement;
   if (!Number.isInteger(times.value) || times.value < 1 || times.value > MOST_REPEATS) {
     problems.error(
@@ -208,6 +223,6 @@ function repetition(
     times: times.value,
     every: pointAt(step, canvas),
     turning: turning?.value ?? 0,
-    resized: resized ? resized.percent / 100 : 1,
+    resized: (resized && factorOf(resized, node, problems)) ?? 1,
   };
 }

@@ -12,7 +12,7 @@ sitting "Block in" on 2026-12-01
   task    "flat values only"
   photo   "record/01.jpg"
     corners (12, 8) (1900, 20) (1880, 1200) (30, 1190)
-    grey    (960, 1230)
+    grey    (96, 30%)
 sitting "Glaze"
   fat     10%
 due     2027-03-01
@@ -31,10 +31,16 @@ test('a sitting keeps what it works on, its layer, its film and its photograph',
     filmThickness: { value: 0.1 },
     medium: { value: 'alkyd' },
     tasks: [{ value: 'flat values only' }],
-    photo: { file: 'record/01.jpg', grey: { x: 960, y: 1230 } },
+    photo: {
+      file: 'record/01.jpg',
+      grey: { across: { value: 96, in: 'pixels' }, down: { value: 0.3, in: 'parts' } },
+    },
     lines: { first: 3, last: 11 },
   });
-  expect(first?.photo?.corners[2]).toEqual({ x: 1880, y: 1200 });
+  expect(first?.photo?.corners[2]).toEqual({
+    across: { value: 1880, in: 'pixels' },
+    down: { value: 1200, in: 'pixels' },
+  });
   expect(second).toMatchObject({ title: 'Glaze', works: [], fatShare: { value: 0.1 } });
   expect(second?.date).toBeUndefined();
 });

@@ -1,11 +1,14 @@
-import type { Node, NodeOf } from '../../grammar/index.js';
-import type { Point } from './geometry/point.js';
-import { type CanvasUnits, canvasUnits } from './lengths.js';
+import type { Coordinates, Length, Node, NodeOf } from '../../grammar/index.js';
+import { type CanvasUnits, sideLength } from './lengths.js';
 import type { ObjectIndex } from './objects.js';
 import { resolveFilm } from './palette.js';
-import type { Picture, Plan, Sitting } from './plan.js';
+import type { Picture, PictureLength, PicturePlace, Plan, Sitting } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every, sentenceOf, single, statementLocation } from './select.js';
+import { every, sentenceOf, sentencesOf, single, statementLocation } from './select.js';
+import { partOfWhole } from './shares.js';
+
+/** As many squares as can still be told apart. */
+const MOST_SQUARES = 200;
 
 type Record = Pick<Plan, 'sittings' | 'due' | 'away' | 'sketch' | 'transferGrid'>;
 
@@ -22,12 +25,15 @@ export function resolveRecord(
   return {
     sittings: every(nodes, 'sitting').map((node) => sitting(node, objects, problems)),
     ...(due ? { due: { value: due.statement.on.text, location: statementLocation(due) } } : {}),
-    away: every(nodes, 'away').map((node) => {
-      const { from, to } = node.statement;
-      return { value: { from: from.text, to: (to ?? from).text }, location: statementLocation(node) };
+    away: every(nodes, 'away').flatMap((node) => {
+      const { from, to = from } = node.statement;
+      const location = statementLocation(node);
+      if (from.text <= to.text) return [{ value: { from: from.text, to: to.text }, location }];
+      problems.error('number out of range', 'These days end before they begin.', location);
+      return [];
     }),
     ...(sketch ? { sketch: picture(sketch, problems) } : {}),
-    ...(grid ? transferGrid(grid, canvas) : {}),
+    ...(grid ? transferGrid(grid, canvas, problems) : {}),
   };
 }
 
@@ -35,6 +41,7 @@ function sitting(node: Node & NodeOf<'sitting'>, objects: ObjectIndex, problems:
   const { children, statement } = node;
   const layer = single(children, 'layer', problems);
   const fat = single(children, 'fat', problems);
+  const fatShare = fat && partOfWhole(fat.statement.share, fat, problems);
   const photo = single(children, 'photo', problems);
   const medium = sentenceOf(single(children, 'medium', problems));
   const filmThickness = resolveFilm(children, problems);
@@ -44,14 +51,14 @@ function sitting(node: Node & NodeOf<'sitting'>, objects: ObjectIndex, problems:
     works: every(children, 'works').flatMap((child) => objects.findAll(child.statement.names, child)),
     ...(layer ? { layer: { value: layer.statement.layer.choice, location: statementLocation(layer) } } : {}),
     ...(layer?.statement.body ? { body: layer.statement.body.choice } : {}),
-    ...(fat
-      ? { fatShare: { value: fat.statement.share.percent / 100, location: statementLocation(fat) } }
+    ...(fat && fatShare !== undefined
+      ? { fatShare: { value: fatShare, location: statementLocation(fat) } }
       : {}),
     ...(filmThickness ? { filmThickness } : {}),
     ...(medium ? { medium } : {}),
-    tasks: every(children, 'task').flatMap((child) => sentenceOf(child) ?? []),
+    tasks: sentencesOf(every(children, 'task')),
     ...(photo ? { photo: { ...picture(photo, problems), ...greyPatch(photo, problems) } } : {}),
-    notes: every(children, 'note').flatMap((child) => sentenceOf(child) ?? []),
+    notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.title),
     lines: { first: node.line, last: node.lastLine },
   };
@@ -59,38 +66,64 @@ function sitting(node: Node & NodeOf<'sitting'>, objects: ObjectIndex, problems:
 
 function picture(node: Node & (NodeOf<'photo'> | NodeOf<'sketch'>), problems: Problems): Picture {
   const corners = single(node.children, 'corners', problems);
-  const opacity = single(node.children, 'opacity', problems);
+  const opacityNode = single(node.children, 'opacity', problems);
+  const opacity = opacityNode && partOfWhole(opacityNode.statement.share, opacityNode, problems);
   return {
     file: node.statement.file.value,
-    corners: corners?.statement.points.map(asWritten) ?? [],
-    ...(opacity ? { opacity: opacity.statement.share.percent / 100 } : {}),
+    corners: (corners && everyPlaceIn(corners.statement.points, corners, problems)) ?? [],
+    ...(opacity === undefined ? {} : { opacity }),
     location: locate(node, node.statement.file),
   };
 }
 
-function greyPatch(node: Node, problems: Problems): { readonly grey?: Point } {
-  const grey = single(node.children, 'grey', problems);
-  return grey ? { grey: asWritten(grey.statement.at) } : {};
+function greyPatch(node: Node, problems: Problems): { readonly grey?: PicturePlace } {
+  const patch = single(node.children, 'grey', problems);
+  const [grey] = (patch && everyPlaceIn([patch.statement.at], patch, problems)) ?? [];
+  return grey ? { grey } : {};
 }
 
-/** Places in a photograph have no canvas units: the numbers count its pixels. */
-function asWritten({
-  x,
-  y,
-}: {
-  readonly x: { readonly value: number };
-  readonly y: { readonly value: number };
-}): Point {
-  return { x: x.value, y: y.value };
+/** Places in a picture; all or none, because four corners mean something only together. */
+function everyPlaceIn(
+  all: readonly Coordinates[],
+  node: Pick<Node, 'line'>,
+  problems: Problems,
+): readonly PicturePlace[] | undefined {
+  const places = all.flatMap(({ x, y }) => {
+    const across = lengthIn(x, node, problems);
+    const down = lengthIn(y, node, problems);
+    return across && down ? [{ across, down }] : [];
+  });
+  return places.length === all.length ? places : undefined;
 }
 
-function transferGrid(node: NodeOf<'grid'> & Node, canvas: CanvasUnits): Pick<Plan, 'transferGrid'> {
+/** A picture has no canvas units: its places count pixels, or parts of its sides. */
+function lengthIn(length: Length, node: Pick<Node, 'line'>, problems: Problems): PictureLength | undefined {
+  const { unit, value } = length;
+  if (unit === undefined) return { value, in: 'pixels' };
+  if (unit === '%') return { value: value / 100, in: 'parts' };
+  const message = `A place in a picture is given in pixels or in %, not in ${unit}.`;
+  problems.error('number out of range', message, locate(node, length));
+  return undefined;
+}
+
+function transferGrid(
+  node: NodeOf<'grid'> & Node,
+  canvas: CanvasUnits,
+  problems: Problems,
+): Pick<Plan, 'transferGrid'> {
   const { count, every: spacing } = node.statement;
   const location = statementLocation(node);
   if (count) {
-    return { transferGrid: { value: { columns: count.columns.value, rows: count.rows.value }, location } };
+    const columns = count.columns.value;
+    const rows = count.rows.value;
+    if ([columns, rows].every(isSquareCount)) return { transferGrid: { value: { columns, rows }, location } };
+    const message = `A grid has 1 to ${MOST_SQUARES} whole squares each way.`;
+    problems.error('number out of range', message, location);
   }
-  return spacing
-    ? { transferGrid: { value: { every: canvasUnits(spacing, canvas, 'across') }, location } }
-    : {};
+  const side = spacing && sideLength(spacing, canvas, 'across', node, problems);
+  return side === undefined ? {} : { transferGrid: { value: { every: side }, location } };
+}
+
+function isSquareCount(count: number): boolean {
+  return Number.isInteger(count) && count >= 1 && count <= MOST_SQUARES;
 }

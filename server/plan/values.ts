@@ -1,8 +1,10 @@
 import type { Node, StatementOf } from '../../grammar/index.js';
 import { nameKey } from '../../grammar/index.js';
+import { reportRepeated } from './colours.js';
 import type { Budget, BudgetEntry, StepGroup, ValueScale } from './plan.js';
 import { inWords, locate, type Problems } from './problems.js';
 import { every, lastOf, single, statementLocation } from './select.js';
+import { partOfWhole } from './shares.js';
 
 const FEWEST_STEPS = 2;
 const MOST_STEPS = 11;
@@ -44,9 +46,9 @@ function stepCount(statement: StatementOf<'scale'>, node: Node, problems: Proble
   return USUAL_STEPS;
 }
 
-/** Dark, middle and light, the middle taking what does not divide by three; two steps have no middle. */
+/** Dark, middle and light: 1-2, 3 and 4-5 of five steps, else thirds of the scale; two steps have no middle. */
 export function usualGroups(steps: number): readonly StepGroup[] {
-  const outer = Math.max(1, Math.round(steps * 0.4));
+  const outer = steps === USUAL_STEPS ? 2 : Math.round(steps / 3);
   const groups: readonly StepGroup[] = [
     { name: 'dark', key: 'dark', from: 1, to: outer },
     { name: 'middle', key: 'middle', from: outer + 1, to: steps - outer },
@@ -70,6 +72,12 @@ function statedGroups(children: readonly Node[], steps: number, problems: Proble
         );
         continue;
       }
+      const key = nameKey(group.name.text);
+      const namesake = groups.find((other) => other.key === key);
+      if (namesake?.location) {
+        reportRepeated(problems, 'group', group.name.text, locate(node, group.name), namesake.location);
+        continue;
+      }
       const clash = groups.find((other) => from <= other.to && to >= other.from);
       if (clash) {
         problems.warn(
@@ -78,7 +86,7 @@ function statedGroups(children: readonly Node[], steps: number, problems: Proble
           location,
         );
       }
-      groups.push({ name: group.name.text, key: nameKey(group.name.text), from, to, location });
+      groups.push({ name: group.name.text, key, from, to, location });
     }
   }
   return groups;
@@ -108,19 +116,26 @@ export function resolveBudgets(
   const steps = Array.from({ length: scale.steps }, (_, index) => String(index + 1));
   const valueNames = [...scale.groups.map(({ name }) => name), ...steps];
   return {
-    ...(value ? { valueBudget: budget(value, 'value', valueNames, problems) } : {}),
+    ...(value ? { valueBudget: budget(value, 'value', valueNames, groupKeys(nodes), problems) } : {}),
     ...(colour
-      ? { colourBudget: budget(colour, 'colour', ROLES, problems) }
+      ? { colourBudget: budget(colour, 'colour', ROLES, new Set(), problems) }
       : rolesInUse
         ? { colourBudget: { shares: USUAL_COLOUR_BUDGET, tolerance: USUAL_TOLERANCE } }
         : {}),
   };
 }
 
+/** The keys of all groups in the text: one that has been refused is not unknown as well. */
+function groupKeys(nodes: readonly Node[]): ReadonlySet<string> {
+  const groups = every(nodes, 'scale').flatMap(({ children }) => every(children, 'group'));
+  return new Set(groups.flatMap(({ statement }) => statement.groups.map(({ name }) => nameKey(name.text))));
+}
+
 function budget(
   node: { readonly line: number; readonly statement: StatementOf<'budget'> },
   of: 'value' | 'colour',
   known: readonly string[],
+  refused: ReadonlySet<string>,
   problems: Problems,
 ): Budget {
   const shares: BudgetEntry[] = [];
@@ -129,6 +144,7 @@ function budget(
     const location = locate(node, share);
     const key = nameKey(share.name.text);
     if (!keys.has(key)) {
+      if (refused.has(key)) continue;
       problems.unknownName(
         of === 'value' ? 'value group or step' : 'colour role',
         share.name.text,
@@ -145,7 +161,8 @@ function budget(
       );
       continue;
     }
-    shares.push({ key, name: keys.get(key) ?? share.name.text, target: share.share.percent / 100, location });
+    const target = partOfWhole(share.share, node, problems);
+    if (target !== undefined) shares.push({ key, name: keys.get(key) ?? share.name.text, target, location });
   }
   const total = shares.reduce((sum, { target }) => sum + target, 0);
   if (total > 1 + 1e-9) {
@@ -155,10 +172,10 @@ function budget(
       statementLocation(node),
     );
   }
-  const within = node.statement.within;
+  const { within } = node.statement;
   return {
     shares,
-    tolerance: within ? within.percent / 100 : USUAL_TOLERANCE,
+    tolerance: (within && partOfWhole(within, node, problems)) ?? USUAL_TOLERANCE,
     location: statementLocation(node),
   };
 }

@@ -10,6 +10,7 @@ import type { Abilities } from './abilities.js';
 import { caretAt, type Caret } from './caret.js';
 import { candidatesFor, type Candidate } from './candidates.js';
 import { statementMeaning } from './hover.js';
+import { likeliestFirst } from './likeliest.js';
 import { sentenceSlots, slotsFor, type Slot } from './slots.js';
 import { snippets } from './snippets.js';
 import type { Snapshot } from './snapshot.js';
@@ -24,7 +25,7 @@ export function completions(
   const caret = caretAt(snapshot, position);
   if (caret === undefined) return [];
   const opened = openedStatements(caret);
-  const openings = caret.inSentence ? [] : statementItems(caret, abilities);
+  const openings = caret.inSentence ? [] : statementItems(snapshot, caret, abilities);
   const followers = opened.flatMap(({ entry, rest }) => followerItems(snapshot, caret, entry, rest));
   return inOrder(unique([...openings, ...followers]));
 }
@@ -46,10 +47,11 @@ function openedStatements({ block, tokens, inSentence }: Caret): readonly Opened
 
 /** The statements whose keyword can stand here, or be finished here. */
 function statementItems(
+  { tree }: Snapshot,
   { block, tokens, typed, column, line }: Caret,
   abilities: Abilities,
 ): readonly CompletionItem[] {
-  const entries = statementsIn(block).filter(
+  const entries = likeliestFirst(tree, block, line).filter(
     ({ words }) => words.length > tokens.length && tokens.every(({ word }, index) => word === words[index]),
   );
   const start = tokens[0]?.start ?? typed.start;
@@ -111,5 +113,7 @@ function inOrder(items: readonly CompletionItem[]): readonly CompletionItem[] {
 }
 
 function unique(items: readonly CompletionItem[]): readonly CompletionItem[] {
-  return [...new Map(items.toReversed().map((one) => [one.label, one])).values()].toReversed();
+  const byLabel = new Map<string, CompletionItem>();
+  for (const one of items) if (!byLabel.has(one.label)) byLabel.set(one.label, one);
+  return [...byLabel.values()];
 }

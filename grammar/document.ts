@@ -66,7 +66,8 @@ export class DocumentReader {
 
   get tree(): SyntaxTree {
     const { nodes, detached, problems, comments } = this;
-    return { nodes, detached, problems, comments, lineCount: this.lines.length };
+    const lostNames = this.lines.flatMap(({ reading }) => reading?.lostName ?? []);
+    return { nodes, detached, problems, lostNames, comments, lineCount: this.lines.length };
   }
 
   private take(source: SourceLine, line: number): void {

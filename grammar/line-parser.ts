@@ -19,6 +19,8 @@ import { WorkRules } from './work-rules.js';
 export interface LineReading {
   readonly statement?: Statement;
   readonly problems: readonly LineProblem[];
+  /** The name that the line was to give, where no statement is left of it. */
+  readonly lostName?: string;
   /** Offsets at which the printer puts a comma. */
   readonly missingCommas: readonly number[];
 }
@@ -46,8 +48,10 @@ class LineParser extends WorkRules {
     const unreadable = line.unreadable.find(({ start }) => isOutsideWords(tokens, start));
     if (unreadable || error) this.problems.push(this.explain(entry, text, line, tokens, error, unreadable));
     const kept = this.refused ? this.draft : body;
+    const lost = kept ? undefined : [...this.uses].find(([, use]) => use === 'definition')?.[0];
     return {
       ...(kept && { statement: statementOf(entry, kept, tokens) }),
+      ...(lost && { lostName: lost.image }),
       problems: [...this.problems].sort((one, other) => one.start - other.start),
       missingCommas: [...this.missingCommas],
     };

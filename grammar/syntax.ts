@@ -350,6 +350,8 @@ export interface SyntaxTree {
    */
   readonly detached: readonly Node[];
   readonly problems: readonly Problem[];
+  /** Names that lines were to give of which no statement is left, so that nobody is told there is no such thing. */
+  readonly lostNames: readonly string[];
   readonly comments: readonly Comment[];
   readonly lineCount: number;
 }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { parse } from '../../grammar/index.js';
 import { objectNamed, planOf } from '../../tests/support/plan.js';
 import { toHex } from './colour/srgb.js';
 import type { Plan } from './plan.js';
+import { resolvePlan } from './resolve.js';
 import { toldBy } from './test-support.js';
 
 const CANVAS = 'canvas  80 x 50 cm';
@@ -67,4 +69,22 @@ describe('paints', () => {
     const plan = planOf(`${CANVAS}\npalette\n  paint   ultra PB29\nobject  tile\n  colour  ultra`);
     expect(toldBy(plan)).toEqual([expect.stringMatching(/^The paint `ultra` has no colour of its own yet/)]);
   });
+});
+
+const USES = 'object  door\n  shape   circle 3\n  colour  lamp';
+
+it.each(['colour  lamp 5 Q', 'colour  lamp rgb(240, 190, 90', 'colour  lamp R5 4/2', 'colour  lamp'])(
+  'a colour whose line can’t be read is not said to be missing where it is used: %s',
+  (definition) => {
+    const tree = parse(`canvas 40 x 30 cm\n${definition}\n${USES}`);
+    const { problems, objects } = resolvePlan(tree);
+    expect(tree.problems.map(({ line }) => line)).toEqual([1]);
+    expect(problems).toEqual([]);
+    expect(objects[0]?.colourLost).toBe(true);
+  },
+);
+
+it('a colour that no line gives is missing', () => {
+  const { problems } = resolvePlan(parse(`canvas 40 x 30 cm\n${USES}`));
+  expect(problems.map(({ message }) => message)).toEqual(['There is no colour called `lamp` in this plan.']);
 });

@@ -21,8 +21,12 @@ export class ColourBook {
   readonly #places = new Map<Definition, number>();
   readonly #problems: Problems;
 
-  constructor(nodes: readonly Node[], problems: Problems) {
+  readonly #lost: ReadonlySet<string>;
+
+  /** @param lostNames names that lines were to give which can't be read */
+  constructor(nodes: readonly Node[], problems: Problems, lostNames: readonly string[] = []) {
     this.#problems = problems;
+    this.#lost = new Set(lostNames.map(nameKey));
     const colours = this.#firstOfEachName(every(nodes, 'colour definition'));
     const palette = every(nodes, 'palette').at(-1);
     for (const node of [...colours, ...every(palette?.children ?? [], 'paint')]) {
@@ -66,7 +70,7 @@ export class ColourBook {
     if (definition) {
       const message = `\`${spec.text}\` is given by itself. Give it a colour, such as \`#7a3b1d\`.`;
       this.#problems.error('circular reference', message, location);
-    } else {
+    } else if (!this.#lost.has(nameKey(spec.text))) {
       this.#problems.unknownName('colour', spec.text, this.#names(), location);
     }
     return undefined;

@@ -12,7 +12,7 @@ import type { OutlineCache } from './outline-cache.js';
 import type { PlaceSurroundings } from './places.js';
 import type { Edges, Plane } from '../../grammar/index.js';
 import type { Location, ObjectColour, PlanObject, PlanProblem, ValueScale } from './plan.js';
-import { locate, type Problems } from './problems.js';
+import { locate, plainNumber, type Problems } from './problems.js';
 import { every, sentencesOf, single } from './select.js';
 import { gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
 
@@ -135,6 +135,7 @@ export function resolveObject(
     outline,
     waiting: children.some((child) => surroundings.waiting.has(child)),
     faulty: hasFaultyLine(node, surroundings.faultyLines),
+    colourLost: colourNode !== undefined && colour === undefined,
     ...(colour ? { colour } : {}),
     ...objectValue(children, colour, surroundings),
     ...objectEdges(children, objects, problems),
@@ -171,7 +172,7 @@ function objectValue(
   if (node && stated !== undefined && (stated < 1 || stated > scale.steps)) {
     problems.error(
       'number out of range',
-      `The scale has steps 1 (darkest) to ${scale.steps} (lightest), so there is no value ${stated}.`,
+      `The scale has steps 1 (darkest) to ${scale.steps} (lightest), so there is no value ${plainNumber(stated)}.`,
       locate(node, node.statement.step),
     );
   } else if (stated !== undefined && location) {

@@ -188,6 +188,8 @@ export interface PlanObject {
   readonly waiting: boolean;
   /** True when a line under it could not be read. */
   readonly faulty: boolean;
+  /** It names a colour that is none, or one whose own line can't be read. */
+  readonly colourLost: boolean;
   readonly colour?: ObjectColour;
   /** Step of the scale, fractions allowed; missing when neither a value nor a colour is given. */
   readonly step?: number;

@@ -41,7 +41,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   cache.turnOver();
   const bare = resolveCanvas(nodes, problems);
   const scale = resolveScale(nodes, problems);
-  const book = new ColourBook(nodes, problems);
+  const book = new ColourBook(nodes, problems, tree.lostNames);
   const palette = resolvePalette(nodes, book, problems);
   const divisions = resolveDivisions(nodes, bare, problems);
   const objectIndex = new ObjectIndex(nodes, problems);

@@ -13,7 +13,8 @@ export const noValueOrColour: Rule = {
   check: (plan, measures) =>
     plan.objects.flatMap((object): RuleFinding[] => {
       const share = measures.objects[object.index]?.share ?? 0;
-      if (share === 0 || object.value !== undefined) return [];
+      // A line that can't be read may well have given one.
+      if (share === 0 || object.value !== undefined || object.faulty || object.colourLost) return [];
       return [
         {
           message: `${quoted(object.name)} has neither a value nor a colour, so ${percent(share)} of the picture is in no budget.`,

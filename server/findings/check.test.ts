@@ -123,7 +123,7 @@ describe('value budget', () => {
 
   it('never takes an object further than a quarter of the scale', () => {
     const { advice } = finding(checked(budgeted('dark 80%, light 20% within 2%')), 'value budget');
-    expect(advice).toBe('Make what is in it larger by 40 % of the picture, or bring more onto its steps.');
+    expect(advice).toBe('Bring 40 % more of the picture onto its steps, or make what lies there larger.');
   });
 
   it('says when nothing lies on the steps at all', () => {
@@ -157,7 +157,7 @@ describe('colour budget', () => {
     );
     expect(budget.severity).toBe('warning');
     expect(budget.message).toBe(
-      'The complement covers 40 % of the picture; the budget is 30 % within 4 %. Most of it is `door` (40 %).',
+      'The complement colour covers 40 % of the picture; the budget is 30 % within 4 %. Most of it is `door` (40 %).',
     );
   });
 
@@ -166,9 +166,36 @@ describe('colour budget', () => {
     const usual = findings.filter(({ rule }) => rule === 'usual colour shares');
     expect(usual.map(({ severity }) => severity)).toEqual(['hint', 'hint', 'hint']);
     expect(usual[2]?.message).toBe(
-      'The discord covers 0 % of the picture; the usual share is 10 % within 5 %.',
+      'The discord colours cover 0 % of the picture; the usual share is 10 % within 5 %.',
     );
     expect(findings.some(({ rule }) => rule === 'colour budget')).toBe(false);
+  });
+});
+
+describe('a hidden object', () => {
+  const hidden = (plane: string, more = '') =>
+    `${GOOD}\nobject  crumb\n  plane   ${plane}\n  shape   circle 2 at focus\n  value   1\n${more}`;
+
+  it('comes to light by the advice, in its own plane', () => {
+    const over = 'object  sheet\n  shape   circle 9 at focus\n  value   3';
+    const { advice } = finding(checked(hidden('middle', over)), 'hidden object');
+    expect(advice).toBe('Write `crumb` after `sheet`, or give it a nearer plane.');
+    expect(found(hidden('middle').replace(GOOD, `${GOOD}\n${over}`))).not.toContain('hidden object');
+  });
+
+  it('comes to light by the advice, behind a nearer plane', () => {
+    const { advice } = finding(checked(hidden('background')), 'hidden object');
+    expect(advice).toBe('Write `plane middle` under `crumb`, or move it.');
+    expect(found(hidden('middle'))).not.toContain('hidden object');
+  });
+});
+
+describe('a share that rounds to nothing', () => {
+  it('is not told as nothing', () => {
+    const speck =
+      'colour  spark #f00 discord\nobject  spark\n  shape   circle 0.2 at (5, 5)\n  colour  spark';
+    const { message } = finding(checked(`${GOOD}\nbudget  colour discord 10%\n${speck}`), 'colour budget');
+    expect(message).toContain('cover under 0.1 % of the picture');
   });
 });
 
@@ -197,6 +224,12 @@ describe('exceptions and settings', () => {
     const text = `${CANVAS}\nrule    bare ground warning limit 15%\nobject  wall\n  shape   rectangle (0, 0) to (WIDTH, 50)\n  value   4\n${LAMP}`;
     expect(found(text.replace('WIDTH', '90'))).not.toContain('bare ground');
     expect(finding(checked(text.replace('WIDTH', '80')), 'bare ground').severity).toBe('warning');
+  });
+
+  it('says nothing of an object whose colour could not be read, beyond that', () => {
+    const text = `${GOOD}\ncolour  rose nonsuch\nobject  bird\n  shape   circle 2 at (50, 25)\n  colour  rose`;
+    expect(found(text)).not.toContain('no value or colour');
+    expect(found(text.replace('  colour  rose', ''))).toContain('no value or colour');
   });
 
   it('says nothing of an object whose shape could not be read, beyond that', () => {

@@ -12,16 +12,19 @@ export function outOfColourBudget(plan: Plan, measures: Measures, wanted: string
     return [
       {
         message:
-          `The ${entry.name} ${entry.name === 'neutral' ? 'colours cover' : 'covers'} ${percent(entry.share)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
+          `${subject(entry.name)} ${percent(entry.share)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
           (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
         advice: advice(entry),
         location: entry.location ?? roleLocation(plan, entry.key),
-        related: object
-          ? [{ location: object.location, message: `${quoted(object.name)} is ${entry.name}.` }]
-          : [],
+        related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
       },
     ];
   });
+}
+
+/** Said in full, for an object may be dominant too. */
+function subject(role: string): string {
+  return role === 'neutral' || role === 'discord' ? `The ${role} colours cover` : `The ${role} colour covers`;
 }
 
 function advice({ difference, name, share }: BudgetMeasure): string {
@@ -29,8 +32,8 @@ function advice({ difference, name, share }: BudgetMeasure): string {
   if (difference > 0)
     return `Give ${amount} of the picture to another colour, or make what carries it smaller.`;
   return share === 0
-    ? `Nothing visible carries the ${name} yet: give it ${amount} of the picture.`
-    : `It wants ${amount} of the picture more: make what carries it larger, or take the colour elsewhere too.`;
+    ? `Nothing visible carries ${name === 'neutral' ? 'a neutral' : `the ${name}`} colour yet: give it ${amount} of the picture.`
+    : `Give it ${amount} more of the picture: make what carries it larger, or use the colour elsewhere too.`;
 }
 
 /** Where the plan first gives something that role. */

@@ -2,9 +2,10 @@ import { plainNumber } from '../plan/problems.js';
 import type { Canvas, Location, Plan } from '../plan/plan.js';
 import type { ObjectShare } from '../measure/objects.js';
 
-/** A share as a painter reads it: `34 %`, `4.5 %`. */
+/** A share as a painter reads it: `34 %`, `4.5 %`; what is there but rounds to nothing is `under 0.1 %`. */
 export function percent(share: number): string {
-  return `${plainNumber(share * 100, 1)} %`;
+  const rounded = plainNumber(share * 100, 1);
+  return rounded === '0' && share > 0 ? 'under 0.1 %' : `${rounded} %`;
 }
 
 /** A length on the canvas with its unit: `3.2 cm`. */

@@ -1,4 +1,5 @@
 import { inWords } from '../../plan/problems.js';
+import type { PlanObject } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { quoted } from '../words.js';
 
@@ -22,7 +23,7 @@ export const hiddenObject: Rule = {
       return [
         {
           message: `Nothing of ${quoted(object.name)} is seen: ${inWords(covers.map(({ name }) => quoted(name)))} ${covers.length === 1 ? 'covers' : 'cover'} it.`,
-          advice: `Write ${quoted(object.name)} after ${quoted(covers[0]?.name ?? '')}, or give it a nearer plane.`,
+          advice: advice(object, covers),
           location: object.location,
           related: covers.map(({ name, location }) => ({
             location,
@@ -33,3 +34,14 @@ export const hiddenObject: Rule = {
       ];
     }),
 };
+
+/** What would bring it before all that covers it: its place in the text within one plane, else its plane. */
+function advice(object: PlanObject, covers: readonly PlanObject[]): string {
+  const nearer = covers.filter(({ plane }) => plane !== object.plane);
+  const plane = nearer.some((cover) => cover.plane === 'foreground') ? 'foreground' : nearer[0]?.plane;
+  const beside = covers.filter((cover) => cover.plane === (plane ?? object.plane));
+  const last = quoted(beside.reduce((one, other) => (other.index > one.index ? other : one), object).name);
+  if (plane === undefined) return `Write ${quoted(object.name)} after ${last}, or give it a nearer plane.`;
+  const after = beside.some(({ index }) => index > object.index) ? ` and write it after ${last}` : '';
+  return `Write \`plane ${plane}\` under ${quoted(object.name)}${after}, or move it.`;
+}

@@ -74,6 +74,6 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): string {
   const amount = percent(Math.abs(entry.difference));
   if (entry.share === 0) return `Nothing lies on its steps yet: bring ${amount} of the picture there.`;
   return entry.difference > 0
-    ? `Make what is in it smaller by ${amount} of the picture, or take part of it to another step.`
-    : `Make what is in it larger by ${amount} of the picture, or bring more onto its steps.`;
+    ? `Take ${amount} of the picture to other steps, or make what lies on these smaller.`
+    : `Bring ${amount} more of the picture onto its steps, or make what lies there larger.`;
 }

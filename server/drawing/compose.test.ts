@@ -136,6 +136,16 @@ describe('the drawing', () => {
   });
 });
 
+describe('washes', () => {
+  const text = 'canvas 40 x 30 cm\nobject wall\n  shape rectangle (0, 0) to (40, 30)\n  value 3';
+
+  it('are told for what they are where there are any', () => {
+    expect(JSON.stringify(sceneOf(`${text}\n  colour #2f6f73`, 'drawing'))).toContain('washed thinly');
+    expect(JSON.stringify(sceneOf(`${text}\n  colour #2f6f73`, 'colour'))).not.toContain('washed thinly');
+    expect(JSON.stringify(sceneOf(text, 'drawing'))).not.toContain('washed thinly');
+  });
+});
+
 describe('values', () => {
   it('shows each object in the grey of its step', () => {
     const scene = sceneOf(doorwayPlan, 'values');
@@ -183,6 +193,21 @@ describe('colour', () => {
     expect(markOf(scene, 'object:tram:role:half')).toBeDefined();
     expect(markOf(scene, 'object:sky:role:half')).toBeUndefined();
     expect(form('doorway')).not.toBe(form('sky'));
+  });
+});
+
+describe('a colour of many objects', () => {
+  const posts = Array.from(
+    { length: 30 },
+    (_, index) => `object post${index}\n  shape rectangle 1 x 6 at (${2 * index + 5}, 20)\n  colour rust`,
+  );
+  const plan = `canvas 80 x 40 cm\ncolour rust 7.5R 4/10 dominant\n${posts.join('\n')}`;
+
+  it('is named on some of them, and the others are not said to have had no room', () => {
+    const scene = sceneOf(plan, 'colour');
+    const names = marksOf(scene, 'names').filter(({ key }) => key.endsWith(':name'));
+    expect(names).toHaveLength(6);
+    expect(JSON.stringify(scene)).not.toContain('no room');
   });
 });
 

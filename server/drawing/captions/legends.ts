@@ -21,6 +21,7 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
         ...horizonLine(reading),
         ...groundLine(reading),
         ...hatchLine(reading),
+        ...washLine(reading),
         ...leftOutLine(leftOut, 'name'),
       ];
     case 'values':
@@ -158,6 +159,12 @@ function hatchLine(reading: Reading): readonly LegendLine[] {
       },
     },
   ];
+}
+
+/** A blue washed over a brown ground is not the blue of the plan, and a painter would wonder. */
+function washLine(reading: Reading): readonly LegendLine[] {
+  const tinted = seenObjects(reading).some(({ object }) => object.colour !== undefined);
+  return tinted ? [{ key: 'legend:wash', text: 'colours are washed thinly over the ground' }] : [];
 }
 
 function leftOutLine(leftOut: number, what: 'name' | 'number'): readonly LegendLine[] {

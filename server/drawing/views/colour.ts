@@ -4,9 +4,19 @@ import type { PlanObject } from '../../plan/plan.js';
 import { constructionBoxes, focusMarks } from '../picture/construction.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { nameMarks } from '../picture/names.js';
-import { type PictureMarks, type Reading, isUnplanned, paintOf, seenObjects } from './reading.js';
+import {
+  type PictureMarks,
+  type Reading,
+  type SeenObject,
+  isUnplanned,
+  paintOf,
+  seenObjects,
+} from './reading.js';
 import { shapeMarks } from '../picture/shapes.js';
 import { roleSign } from '../picture/signs.js';
+
+/** A colour is told on so many of its objects; the legend tells the rest. */
+const MOST_OF_ONE_COLOUR = 6;
 
 /** The colours laid in flat, as they will be painted, each named and with the sign of its role. */
 export function drawColour(reading: Reading): PictureMarks {
@@ -26,7 +36,7 @@ export function drawColour(reading: Reading): PictureMarks {
   const { kept } = constructionBoxes(reading);
   const names = nameMarks(
     reading,
-    seenObjects(reading),
+    namedInColour(seenObjects(reading)),
     {
       text: ({ name, colour }) =>
         (colour?.named === undefined ? undefined : plan.colours[colour.named]?.name) ?? name,
@@ -50,4 +60,15 @@ export function drawColour(reading: Reading): PictureMarks {
     ...names,
     taken: [...names.taken, ...kept],
   };
+}
+
+/** Those that matter most of each named colour, for a fence of thirty posts need not be told thirty times. */
+function namedInColour(seen: readonly SeenObject[]): readonly SeenObject[] {
+  const counts = new Map<number, number>();
+  return seen.filter(({ object: { colour } }) => {
+    if (colour?.named === undefined) return true;
+    const count = (counts.get(colour.named) ?? 0) + 1;
+    counts.set(colour.named, count);
+    return count <= MOST_OF_ONE_COLOUR;
+  });
 }

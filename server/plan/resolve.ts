@@ -103,10 +103,12 @@ function news(problems: readonly PlanProblem[], tree: SyntaxTree): readonly Plan
   for (const { line, start, end } of tree.problems) {
     told.set(line, [...(told.get(line) ?? []), { start, end }]);
   }
-  return problems.filter(
-    ({ location }) =>
-      !told.get(location.line)?.some(({ start, end }) => start < location.end && end > location.start),
-  );
+  return problems.filter(({ location, severity, code }) => {
+    const spans = told.get(location.line) ?? [];
+    // What a line leaves out may stand in the words of it that could not be read.
+    if (spans.length > 0 && severity === 'hint' && code !== 'not computed yet') return false;
+    return !spans.some(({ start, end }) => start < location.end && end > location.start);
+  });
 }
 
 function coveringOrder(objects: readonly PlanObject[]): readonly number[] {

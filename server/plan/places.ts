@@ -3,7 +3,7 @@ import { crossingByNumber, DIVIDED } from './division.js';
 import { type Box, type Point, between, boxCentre, isUsablePoint } from './geometry/point.js';
 import { type CanvasUnits, canvasUnits, pointAt } from './lengths.js';
 import type { Crossing, Division, Location } from './plan.js';
-import { inWords, locate, type Problems } from './problems.js';
+import { inWords, locate, plainNumber, type Problems } from './problems.js';
 
 /** What a place in the text may refer to. */
 export interface PlaceSurroundings {
@@ -162,7 +162,13 @@ function numberedCrossing(
   );
   const crossing = division && crossingByNumber(division.crossings, column.value, row.value);
   if (crossing) return crossing.at;
-  reportNoCrossing(`${column.value} ${row.value}`, system, location, divisions, problems);
+  reportNoCrossing(
+    `${plainNumber(column.value)} ${plainNumber(row.value)}`,
+    system,
+    location,
+    divisions,
+    problems,
+  );
   return undefined;
 }
 

@@ -2,7 +2,7 @@ import type { Node, StatementOf } from '../../grammar/index.js';
 import { nameKey } from '../../grammar/index.js';
 import { reportRepeated } from './colours.js';
 import type { Budget, BudgetEntry, StepGroup, ValueScale } from './plan.js';
-import { inWords, locate, type Problems } from './problems.js';
+import { inWords, locate, plainNumber, type Problems } from './problems.js';
 import { every, lastOf, single, statementLocation } from './select.js';
 import { partOfWhole } from './shares.js';
 
@@ -67,7 +67,7 @@ function statedGroups(children: readonly Node[], steps: number, problems: Proble
       if (!Number.isInteger(from) || !Number.isInteger(to) || from < 1 || to > steps) {
         problems.error(
           'number out of range',
-          `The scale has steps 1 to ${steps}, so \`${group.name.text}\` can't take ${from === to ? from : `${from} to ${to}`}.`,
+          `The scale has steps 1 to ${steps}, so \`${group.name.text}\` can't take ${from === to ? plainNumber(from) : `${plainNumber(from)} to ${plainNumber(to)}`}.`,
           location,
         );
         continue;

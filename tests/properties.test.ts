@@ -1,0 +1,148 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parse } from '../grammar/index.js';
+import { compose } from '../server/drawing/compose.js';
+import { renderToText } from '../server/drawing/headless.js';
+import { views } from '../server/drawing/scene.js';
+import { check } from '../server/findings/check.js';
+import { measure } from '../server/measure/measure.js';
+import { OutlineCache } from '../server/plan/outline-cache.js';
+import type { Location } from '../server/plan/plan.js';
+import { resolvePlan } from '../server/plan/resolve.js';
+import { anyText, typedPlan } from './grammar/texts.js';
+import { readExampleFile, spoiltPlan, spoiltStepByStep } from './support/spoilt-plans.js';
+
+/** Another seed and more runs from outside, to look further than every test run does. */
+const seed = Number(process.env['SEED'] ?? 7);
+const runs = Number(process.env['RUNS'] ?? 60);
+
+const text = fc.oneof(
+  { weight: 6, arbitrary: spoiltPlan },
+  { weight: 2, arbitrary: typedPlan },
+  { weight: 1, arbitrary: anyText },
+);
+
+/** Where a number in `value` is not finite, as a path of keys. */
+function unfinished(value: unknown, at = ''): readonly string[] {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [at];
+  if (value instanceof Float64Array) return value.every(Number.isFinite) ? [] : [at];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, part]) => unfinished(part, `${at}.${key}`));
+}
+
+/** Every location in `value`, which stands under the key `location` and its like. */
+function locationsIn(value: unknown): readonly Location[] {
+  if (typeof value !== 'object' || value === null || value instanceof Float64Array) return [];
+  return Object.entries(value).flatMap(([key, part]) => [
+    ...(/location$/i.test(key) && part !== undefined ? [part as Location] : []),
+    ...(key === 'node' ? [] : locationsIn(part)),
+  ]);
+}
+
+const UNFIT = /undefined|NaN|Infinity|null|\[object|``|  |\de[+-]?\d/;
+
+function all(source: string) {
+  const tree = parse(source);
+  const plan = resolvePlan(tree, { readFile: readExampleFile });
+  const measures = measure(plan);
+  const findings = check(plan, measures);
+  return { tree, plan, measures, findings };
+}
+
+describe('a plan of any text', () => {
+  it('is resolved, measured, checked and drawn in finite numbers', () => {
+    fc.assert(
+      fc.property(text, fc.constantFrom(...views), (source, view) => {
+        const { plan, measures, findings } = all(source);
+        expect(unfinished(plan)).toEqual([]);
+        const seen = { ...measures, focus: { ...measures.focus, dominants: [] } };
+        expect(unfinished(seen)).toEqual([]);
+        for (const { distanceShare } of measures.focus?.dominants ?? [])
+          expect(distanceShare).toBeGreaterThanOrEqual(0);
+        const scene = compose(plan, measures, findings, view);
+        expect(unfinished(scene)).toEqual([]);
+        expect(renderToText(scene, { theme: 'light' })).not.toMatch(
+          /="[^"]*(?:NaN|Infinity|undefined)[^"]*"/,
+        );
+      }),
+      { seed, numRuns: runs },
+    );
+  });
+
+  it('has shares between nothing and all, which add up', () => {
+    fc.assert(
+      fc.property(text, (source) => {
+        const { measures } = all(source);
+        const shares = [
+          measures.areas.bareShare,
+          measures.values.unplannedShare,
+          ...measures.objects.flatMap(({ share, hiddenShare, offCanvasShare }) => [
+            share,
+            hiddenShare,
+            offCanvasShare,
+          ]),
+          ...measures.values.steps.map(({ share }) => share),
+          ...measures.colours.roles.map(({ share }) => share),
+        ];
+        for (const share of shares) {
+          expect(share).toBeGreaterThanOrEqual(-1e-9);
+          expect(share).toBeLessThanOrEqual(1 + 1e-6);
+        }
+        const whole = measures.objects.reduce((sum, { share }) => sum + share, measures.areas.bareShare);
+        expect(whole).toBeCloseTo(1, 6);
+      }),
+      { seed, numRuns: runs },
+    );
+  });
+
+  it('is spoken of at places that are in it, in sentences a painter can read', () => {
+    fc.assert(
+      fc.property(text, (source) => {
+        const { tree, plan, findings } = all(source);
+        const lines = source.replace(/^\ufeff/, '').split(/\r\n?|\n/);
+        const places = [...tree.problems, ...[plan, plan.problems, findings].flatMap(locationsIn)];
+        const outside = places.filter(
+          ({ line, start, end }) => !(0 <= start && start <= end && end <= (lines[line]?.length ?? -1)),
+        );
+        expect(outside).toEqual([]);
+        // Names, and words of the plan that are quoted, are the painter's own and may be anything.
+        const own = (words: string): string => words.replace(/`[^`]*`|"[^"]*"/g, '`name`');
+        for (const { message, related, advice = '' } of [
+          ...plan.problems.map((problem) => ({ ...problem, advice: problem.fix?.title })),
+          ...findings,
+        ]) {
+          for (const words of [message, advice, ...related.map((other) => other.message)]) {
+            expect(own(words)).not.toMatch(UNFIT);
+          }
+          expect(message).toMatch(/^\S[^]*[.?]$/);
+        }
+      }),
+      { seed, numRuns: runs },
+    );
+  });
+
+  it('means the same after edits as when it is read afresh', () => {
+    fc.assert(
+      fc.property(spoiltStepByStep, (states) => {
+        const outlines = new OutlineCache();
+        let tree: ReturnType<typeof parse> | undefined;
+        for (const source of states) {
+          tree = parse(source, tree);
+          const plan = resolvePlan(tree, { outlines, readFile: readExampleFile });
+          const fresh = resolvePlan(parse(source), { readFile: readExampleFile });
+          expect(plan).toEqual(fresh);
+          expect(measure(plan).objects.map(withoutCovers)).toEqual(measure(fresh).objects.map(withoutCovers));
+        }
+      }),
+      { seed, numRuns: runs },
+    );
+  });
+});
+
+function withoutCovers({
+  share,
+  hiddenShare,
+  offCanvasShare,
+}: ReturnType<typeof measure>['objects'][number]) {
+  return { share, hiddenShare, offCanvasShare };
+}

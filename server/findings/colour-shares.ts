@@ -1,7 +1,7 @@
 import type { BudgetMeasure, Measures } from '../measure/measures.js';
 import type { Location, Plan } from '../plan/plan.js';
 import type { RuleFinding } from './finding.js';
-import { heading, objectShare, percent, quoted } from './words.js';
+import { heading, objectShare, percent, percentOutside, quoted } from './words.js';
 
 /** What each colour role out of its budget is told; `wanted` opens the clause that names the target. */
 export function outOfColourBudget(plan: Plan, measures: Measures, wanted: string): readonly RuleFinding[] {
@@ -12,7 +12,7 @@ export function outOfColourBudget(plan: Plan, measures: Measures, wanted: string
     return [
       {
         message:
-          `${subject(entry.name)} ${percent(entry.share)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
+          `${subject(entry.name)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
           (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
         advice: advice(entry),
         location: entry.location ?? roleLocation(plan, entry.key),

@@ -1,11 +1,24 @@
 import { plainNumber } from '../plan/problems.js';
 import type { Canvas, Location, Plan } from '../plan/plan.js';
 import type { ObjectShare } from '../measure/objects.js';
+import { exceeds } from './limits.js';
+
+const MOST_DECIMALS = 6;
 
 /** A share as a painter reads it: `34 %`, `4.5 %`; what is there but rounds to nothing is `under 0.1 %`. */
 export function percent(share: number): string {
   const rounded = plainNumber(share * 100, 1);
   return rounded === '0' && share > 0 ? 'under 0.1 %' : `${rounded} %`;
+}
+
+/** A share that lies outside a tolerance, with as many places as it takes to see that it does. */
+export function percentOutside(share: number, target: number, tolerance: number): string {
+  for (let decimals = 1; decimals <= MOST_DECIMALS; decimals++) {
+    const rounded = Number((share * 100).toFixed(decimals)) / 100;
+    if (!exceeds(Math.abs(rounded - target), tolerance)) continue;
+    return decimals === 1 ? percent(share) : `${plainNumber(share * 100, decimals)} %`;
+  }
+  return percent(share);
 }
 
 /** A length on the canvas with its unit: `3.2 cm`. */

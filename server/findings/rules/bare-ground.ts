@@ -1,4 +1,5 @@
 import type { Rule } from '../finding.js';
+import { exceeds } from '../limits.js';
 import { heading, percent } from '../words.js';
 
 export const bareGround: Rule = {
@@ -13,7 +14,9 @@ export const bareGround: Rule = {
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
     const { bareShare } = measures.areas;
-    if (plan.objects.length === 0 || bareShare <= limit) return [];
+    // An object without a shape is told on its own, and may be what is to lie there.
+    const unshaped = measures.areas.layers.some(({ ownArea }) => ownArea === 0);
+    if (plan.objects.length === 0 || unshaped || !exceeds(bareShare, limit)) return [];
     return [
       {
         message: `Bare ground shows on ${percent(bareShare)} of the picture: no object lies there.`,

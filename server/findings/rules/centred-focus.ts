@@ -1,4 +1,5 @@
 import type { Rule } from '../finding.js';
+import { exceeds } from '../limits.js';
 import { percent } from '../words.js';
 
 export const centredFocus: Rule = {
@@ -13,7 +14,7 @@ export const centredFocus: Rule = {
   source:
     'H. R. Poore, Pictorial Composition (1903), on the weakness of the centre; the limit is common practice',
   check: (plan, { focus }, limit) => {
-    if (!plan.focus || !focus || focus.fromCentre > limit) return [];
+    if (!plan.focus || !focus || exceeds(focus.fromCentre, limit)) return [];
     return [
       {
         message: `The focal point lies in the middle of the canvas (${percent(focus.fromCentre)} of the diagonal off it).`,

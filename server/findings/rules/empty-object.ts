@@ -1,5 +1,5 @@
-import type { Plan, PlanObject } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
+import { hasFault } from '../limits.js';
 import { quoted } from '../words.js';
 
 export const emptyObject: Rule = {
@@ -15,7 +15,7 @@ export const emptyObject: Rule = {
     plan.coveringOrder.flatMap((index, position): RuleFinding[] => {
       const object = plan.objects[index];
       const empty = measures.areas.layers[position]?.ownArea === 0;
-      if (!object || !empty || object.waiting || object.faulty || hasFault(plan, object)) return [];
+      if (!object || !empty || hasFault(plan, object)) return [];
       return [
         {
           message: object.shapeLocation
@@ -30,11 +30,3 @@ export const emptyObject: Rule = {
       ];
     }),
 };
-
-/** A shape that could not be read has been told already. */
-function hasFault(plan: Plan, { lines }: PlanObject): boolean {
-  return plan.problems.some(
-    ({ severity, location }) =>
-      severity === 'error' && location.line >= lines.first && location.line <= lines.last,
-  );
-}

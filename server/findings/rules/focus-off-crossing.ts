@@ -1,4 +1,5 @@
 import type { Rule } from '../finding.js';
+import { exceeds, isOff } from '../limits.js';
 import { length, percent } from '../words.js';
 
 export const focusOffCrossing: Rule = {
@@ -12,12 +13,13 @@ export const focusOffCrossing: Rule = {
   formula: 'distance to the nearest crossing / diagonal > limit',
   source: 'common practice, no source',
   check: (plan, { focus }, limit) => {
-    if (!plan.focus || !focus?.nearest || focus.nearest.distanceShare <= limit) return [];
+    if (!plan.focus || !focus?.nearest || isOff(plan.focus.at, plan.canvas)) return [];
+    if (!exceeds(focus.nearest.distanceShare, limit)) return [];
     const { crossing, system, distance, distanceShare } = focus.nearest;
     return [
       {
         message: `The focal point lies on no crossing: the nearest, ${crossing.name} of ${system}, is ${length(distance, plan.canvas)} away (${percent(distanceShare)} of the diagonal).`,
-        advice: `Write \`focus ${crossing.name}\`, or divide the canvas so that a crossing falls there.`,
+        advice: `Write \`focus ${crossing.name}${system === plan.divisions[0]?.system ? '' : ` of ${system}`}\`, or divide the canvas so that a crossing falls there.`,
         location: plan.focus.location,
       },
     ];

@@ -1,12 +1,16 @@
 import { inWords } from '../../plan/problems.js';
 import type { PlanObject } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { quoted } from '../words.js';
+import { exceeds } from '../limits.js';
+import { percent, quoted } from '../words.js';
+
+/** As good as all of it: a sliver that rounding leaves is not seen either. */
+const WHOLLY = 0.999;
 
 export const hiddenObject: Rule = {
   id: 'hidden object',
   severity: 'warning',
-  limit: { value: 0.999, of: 'the part of the object on the canvas that others cover' },
+  limit: { value: WHOLLY, of: 'the part of the object on the canvas that others cover' },
   perObject: true,
   summary: 'An object is wholly covered by others.',
   explanation:
@@ -16,13 +20,13 @@ export const hiddenObject: Rule = {
   check: (plan, measures, limit) =>
     measures.objects.flatMap((measured, index): RuleFinding[] => {
       const object = plan.objects[index];
-      if (!object || measured.hiddenShare < limit) return [];
+      if (!object || exceeds(limit, measured.hiddenShare)) return [];
       // Read only here: it is worked out on demand.
       const covers = measured.mostCovering.flatMap((cover) => plan.objects[cover] ?? []);
       if (covers.length === 0) return [];
       return [
         {
-          message: `Nothing of ${quoted(object.name)} is seen: ${inWords(covers.map(({ name }) => quoted(name)))} ${covers.length === 1 ? 'covers' : 'cover'} it.`,
+          message: `${hidden(object, measured.hiddenShare)}: ${inWords(covers.map(({ name }) => quoted(name)))} ${covers.length === 1 ? 'covers' : 'cover'} it.`,
           advice: advice(object, covers),
           location: object.location,
           related: covers.map(({ name, location }) => ({
@@ -34,6 +38,13 @@ export const hiddenObject: Rule = {
       ];
     }),
 };
+
+/** By the usual limit nothing is seen; a plan may set a lower one. */
+function hidden({ name }: PlanObject, share: number): string {
+  return share >= WHOLLY
+    ? `Nothing of ${quoted(name)} is seen`
+    : `${percent(share)} of ${quoted(name)} is hidden`;
+}
 
 /** What would bring it before all that covers it: its place in the text within one plane, else its plane. */
 function advice(object: PlanObject, covers: readonly PlanObject[]): string {

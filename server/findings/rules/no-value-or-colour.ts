@@ -1,4 +1,5 @@
 import type { Rule, RuleFinding } from '../finding.js';
+import { hasFault } from '../limits.js';
 import { percent, quoted } from '../words.js';
 
 export const noValueOrColour: Rule = {
@@ -14,7 +15,7 @@ export const noValueOrColour: Rule = {
     plan.objects.flatMap((object): RuleFinding[] => {
       const share = measures.objects[object.index]?.share ?? 0;
       // A line that can't be read may well have given one.
-      if (share === 0 || object.value !== undefined || object.faulty || object.colourLost) return [];
+      if (share === 0 || object.value !== undefined || object.colourLost || hasFault(plan, object)) return [];
       return [
         {
           message: `${quoted(object.name)} has neither a value nor a colour, so ${percent(share)} of the picture is in no budget.`,

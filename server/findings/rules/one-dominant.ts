@@ -4,7 +4,7 @@ import { heading, quoted } from '../words.js';
 export const oneDominant: Rule = {
   id: 'one dominant',
   severity: 'hint',
-  perObject: false,
+  perObject: true,
   summary: 'A picture has one dominant object.',
   explanation:
     'One feature is more important than all the rest; where two contend for that place the picture splits.',

@@ -3,7 +3,7 @@ import { largestFirst, type ObjectShare } from '../../measure/objects.js';
 import type { Plan } from '../../plan/plan.js';
 import { stepChangeFor } from '../budget-advice.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { heading, objectShare, percent, quoted } from '../words.js';
+import { heading, objectShare, percent, percentOutside, quoted } from '../words.js';
 
 export const valueBudget: Rule = {
   id: 'value budget',
@@ -22,7 +22,7 @@ export const valueBudget: Rule = {
       return [
         {
           message:
-            `${subject(entry)} ${percent(entry.share)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
+            `${subject(entry)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
             (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
           advice: advice(plan, measures, entry),
           location: entry.location ?? heading(plan),

@@ -1,0 +1,27 @@
+import type { Point } from '../plan/geometry/point.js';
+import type { Canvas, Plan, PlanObject } from '../plan/plan.js';
+
+/** So that what lies exactly at a limit keeps it in spite of rounding. */
+const ROUNDING = 1e-9;
+
+/** Whether a share is above a limit; at the limit it is not. */
+export function exceeds(share: number, limit: number): boolean {
+  return share > limit + ROUNDING;
+}
+
+/** Whether a place lies beyond the edges of the canvas. */
+export function isOff({ x, y }: Point, { width, height }: Pick<Canvas, 'width' | 'height'>): boolean {
+  return [-x, x - width, -y, y - height].some((beyond) => exceeds(beyond, 0));
+}
+
+/** Whether something of an object could not be read or resolved, which is told already. */
+export function hasFault(plan: Plan, { faulty, lines, waiting }: PlanObject): boolean {
+  return (
+    faulty ||
+    waiting ||
+    plan.problems.some(
+      ({ severity, location }) =>
+        severity === 'error' && location.line >= lines.first && location.line <= lines.last,
+    )
+  );
+}

@@ -4,7 +4,7 @@ import { PreviewPanels } from './preview/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
 import { openReference, openReferenceCommand } from './reference-links.js';
 import { type CreateClient, ServerLink, languageId } from './server-link.js';
-import { showStatus } from './status.js';
+import { showStatus, tellWhenStopped } from './status.js';
 
 let running: ServerLink | undefined;
 
@@ -25,6 +25,7 @@ export async function activateWith(
     server,
     previews,
     showStatus(server, previews),
+    tellWhenStopped(server, previews),
     register('openPreview', (resource) => {
       const uri = resource instanceof vscode.Uri ? resource : activePlan();
       if (uri !== undefined) return previews.open(uri);

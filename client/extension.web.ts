@@ -7,6 +7,14 @@ import {
 } from 'vscode-languageclient/browser';
 import { activateWith, deactivateAll } from './activate.js';
 
+/** A worker that fails ends nothing by itself: what waits for its answer would wait for ever. */
+class WorkerReader extends BrowserMessageReader {
+  constructor(worker: Worker) {
+    super(worker);
+    worker.addEventListener('error', () => this.fireClose());
+  }
+}
+
 /** For VS Code in a browser: the server is a worker. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const script = vscode.Uri.joinPath(context.extensionUri, 'dist/server.web.js').toString(true);
@@ -17,7 +25,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     worker?.terminate();
     worker = new Worker(script);
     return Promise.resolve({
-      reader: new BrowserMessageReader(worker),
+      reader: new WorkerReader(worker),
       writer: new BrowserMessageWriter(worker),
     });
   };

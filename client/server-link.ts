@@ -29,63 +29,22 @@ export type CreateClient = (options: LanguageClientOptions) => BaseLanguageClien
 
 /** The language server as the rest of the extension sees it: states, changed plans, scenes. */
 export class ServerLink implements vscode.Disposable {
-  readonly #client: BaseLanguageClient;
+  readonly #createClient: () => BaseLanguageClient;
   readonly #restarts = new Restarts(Date.now);
   readonly #stateChanged = new vscode.EventEmitter<ServerState>();
   readonly #planChanged = new vscode.EventEmitter<PlanChangedParams>();
   readonly #versions = new Map<string, number>();
+  #client: BaseLanguageClient;
   #state: ServerState = 'starting';
-  #givenUp = false;
-  #told = false;
+  #restarting: Promise<void> | undefined;
 
   readonly onStateChanged = this.#stateChanged.event;
   /** After the diagnostics of that version have been sent. */
   readonly onPlanChanged = this.#planChanged.event;
 
   constructor(createClient: CreateClient, extension: vscode.Uri, log: vscode.LogOutputChannel) {
-    const initializationOptions: InitializationOptions = {
-      readFiles: true,
-      reference: extension.toString(),
-    };
-    this.#client = createClient({
-      documentSelector: [{ language: languageId }],
-      initializationOptions,
-      middleware: referenceLinks(extension),
-      outputChannel: log,
-      // One message of our own says that the server is gone; the channel need not come forward as well.
-      revealOutputChannelOn: RevealOutputChannelOn.Never,
-      errorHandler: {
-        error: (_error, _message, count) => {
-          const goesOn = count !== undefined && count <= 3;
-          this.#givenUp ||= !goesOn;
-          return { action: goesOn ? ErrorAction.Continue : ErrorAction.Shutdown, handled: true };
-        },
-        closed: () => {
-          this.#givenUp = !this.#restarts.ended();
-          return { action: this.#givenUp ? CloseAction.DoNotRestart : CloseAction.Restart, handled: true };
-        },
-      },
-    });
-    this.#client.onDidChangeState(({ newState }) => this.#enter(this.#stateOf(newState)));
-    this.#client.onNotification(planChangedNotification, (changed) => {
-      this.#versions.set(changed.uri, changed.version);
-      this.#planChanged.fire(changed);
-    });
-    this.#client.onRequest(readFileRequest, ({ uri }) =>
-      readFileForPlan(
-        uri,
-        {
-          folders: (vscode.workspace.workspaceFolders ?? []).map((folder) => URI.from(folder.uri)),
-          plans: vscode.workspace.textDocuments
-            .filter((document) => document.languageId === languageId)
-            .map((document) => URI.from(document.uri)),
-        },
-        {
-          stat: (file) => vscode.workspace.fs.stat(vscode.Uri.from(file)),
-          readFile: (file) => vscode.workspace.fs.readFile(vscode.Uri.from(file)),
-        },
-      ),
-    );
+    this.#createClient = () => this.#connected(createClient(this.#options(extension, log)));
+    this.#client = this.#createClient();
   }
 
   get state(): ServerState {
@@ -101,26 +60,29 @@ export class ServerLink implements vscode.Disposable {
     return changed.uri === this.#uriText(uri);
   }
 
-  /** Starts the server, and tells the painter once when it can't be. */
+  /** Settles when the server answers, or can't be started: then its state is `stopped`. */
   async start(): Promise<void> {
+    const client = this.#client;
     try {
-      await this.#client.start();
+      await client.start();
     } catch {
-      this.#enter('stopped');
+      if (client === this.#client) this.#enter('stopped');
     }
   }
 
-  async restart(): Promise<void> {
-    this.#restarts.forget();
-    this.#givenUp = false;
-    this.#told = false;
-    if (this.#client.needsStop()) await this.#client.stop().catch(() => undefined);
-    await this.start();
+  /** Asked again while it is at it, it does so once. */
+  restart(): Promise<void> {
+    this.#restarting ??= this.#restart().finally(() => (this.#restarting = undefined));
+    return this.#restarting;
   }
 
   /** @throws when the server is not running */
   scene(uri: vscode.Uri, view: View): Promise<SceneResult | null> {
     return this.#client.sendRequest(sceneRequest, { textDocument: { uri: this.#uriText(uri) }, view });
+  }
+
+  showLog(): void {
+    this.#client.outputChannel.show();
   }
 
   async stop(): Promise<void> {
@@ -132,21 +94,81 @@ export class ServerLink implements vscode.Disposable {
     this.#planChanged.dispose();
   }
 
-  #uriText(uri: vscode.Uri): string {
-    return this.#client.code2ProtocolConverter.asUri(uri);
+  async #restart(): Promise<void> {
+    this.#restarts.forget();
+    const last = this.#client;
+    this.#renew();
+    if (last.needsStop()) await last.stop().catch(() => undefined);
+    await this.start();
   }
 
-  #stateOf(state: State): ServerState {
-    switch (state) {
-      case State.Running:
-        return 'running';
-      case State.StartFailed:
-        return 'stopped';
-      case State.Starting:
-        return 'starting';
-      case State.Stopped:
-        return this.#givenUp ? 'stopped' : 'starting';
-    }
+  /** A client whose start has failed can't be started again, and one that restarts itself says so in its own words. */
+  #renew(): void {
+    this.#client = this.#createClient();
+    this.#enter('starting');
+  }
+
+  #options(extension: vscode.Uri, log: vscode.LogOutputChannel): LanguageClientOptions {
+    const initializationOptions: InitializationOptions = {
+      readFiles: true,
+      reference: extension.toString(),
+    };
+    return {
+      documentSelector: [{ language: languageId }],
+      initializationOptions,
+      middleware: referenceLinks(extension),
+      outputChannel: log,
+      // One message of our own says that the server is gone; the channel need not come forward as well.
+      revealOutputChannelOn: RevealOutputChannelOn.Never,
+      initializationFailedHandler: () => false,
+      errorHandler: {
+        error: (_error, _message, count) => {
+          // Only failed writes are counted; what else goes wrong ends the server, or does no harm.
+          const goesOn = count === undefined || count <= 3;
+          return { action: goesOn ? ErrorAction.Continue : ErrorAction.Shutdown, handled: true };
+        },
+        closed: () => {
+          if (this.#restarts.ended()) {
+            this.#renew();
+            void this.start();
+          }
+          return { action: CloseAction.DoNotRestart, handled: true };
+        },
+      },
+    };
+  }
+
+  #connected(client: BaseLanguageClient): BaseLanguageClient {
+    const log = client.error.bind(client);
+    // What is wrong with it is for the log; the painter is told in words that say what to do.
+    client.error = (message, data) => log(message, data, false);
+    client.onDidChangeState(({ newState }) => {
+      if (client === this.#client) this.#enter(stateOf(newState));
+    });
+    client.onNotification(planChangedNotification, (changed) => {
+      this.#versions.set(changed.uri, changed.version);
+      this.#planChanged.fire(changed);
+    });
+    client.onRequest(readFileRequest, ({ uri }) =>
+      readFileForPlan(
+        uri,
+        {
+          folders: (vscode.workspace.workspaceFolders ?? []).map((folder) => URI.from(folder.uri)),
+          plans: vscode.workspace.textDocuments
+            .filter((document) => document.languageId === languageId)
+            .map((document) => URI.from(document.uri)),
+        },
+        {
+          stat: (file) => vscode.workspace.fs.stat(vscode.Uri.from(file)),
+          readFile: (file) => vscode.workspace.fs.readFile(vscode.Uri.from(file)),
+        },
+      ),
+    );
+    return client;
+  }
+
+  #uriText(uri: vscode.Uri): string {
+    return this.#client.code2ProtocolConverter.asUri(uri);
   }
 
   #enter(state: ServerState): void {
@@ -154,21 +176,17 @@ export class ServerLink implements vscode.Disposable {
     this.#state = state;
     if (state !== 'running') this.#versions.clear();
     this.#stateChanged.fire(state);
-    if (state === 'stopped' && !this.#told) {
-      this.#told = true;
-      void this.#tell();
-    }
   }
+}
 
-  async #tell(): Promise<void> {
-    const again = 'Start Again';
-    const showLog = 'Show Log';
-    const chosen = await vscode.window.showErrorMessage(
-      'Mahlstick has stopped: plans are neither checked nor drawn. Your text is not affected.',
-      again,
-      showLog,
-    );
-    if (chosen === again) await this.restart();
-    if (chosen === showLog) this.#client.outputChannel.show();
+function stateOf(state: State): ServerState {
+  switch (state) {
+    case State.Running:
+      return 'running';
+    case State.StartFailed:
+    case State.Stopped:
+      return 'stopped';
+    case State.Starting:
+      return 'starting';
   }
 }

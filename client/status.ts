@@ -14,6 +14,7 @@ export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.
   const update = (): void => {
     const document = vscode.window.activeTextEditor?.document;
     item.busy = server.state === 'starting';
+    item.detail = '';
     switch (server.state) {
       case 'starting':
         item.text = 'Starting';
@@ -45,6 +46,26 @@ export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.
     vscode.languages.onDidChangeDiagnostics(update),
     vscode.window.onDidChangeActiveTextEditor(update),
   );
+}
+
+/**
+ * Tells the painter when the server is gone for good, where no preview in sight says so already: a message can't be
+ * taken back when the server has been started again.
+ */
+export function tellWhenStopped(server: ServerLink, previews: PreviewPanels): vscode.Disposable {
+  return server.onStateChanged(async (state) => {
+    if (state !== 'stopped' || previews.inSight) return;
+    const again = 'Start Again';
+    const showLog = 'Show Log';
+    const chosen = await vscode.window.showErrorMessage(
+      'Mahlstick has stopped: plans are neither checked nor drawn. Your text is not affected.',
+      again,
+      showLog,
+    );
+    // The message may have stood there while it was started elsewhere.
+    if (chosen === again && server.state === 'stopped') await server.restart();
+    if (chosen === showLog) server.showLog();
+  });
 }
 
 function commandFor(findings: number, view: View | undefined): vscode.Command | undefined {

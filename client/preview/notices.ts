@@ -8,6 +8,10 @@ object pear, dominant
   at      (25, 16)
   colour  #a8a13c`;
 
+const goneBecause = 'It was moved, deleted, or closed without being saved.';
+
+type Notice = 'never there' | 'gone' | 'never started' | 'stopped' | 'broken' | 'reading' | 'help' | 'none';
+
 /** What stands above the drawing when there is none, or none that can be trusted. */
 export class Notices {
   readonly section = element('section', { class: 'notices' });
@@ -17,6 +21,7 @@ export class Notices {
   #broken = false;
   /** `undefined` until the first scene. */
   #empty: boolean | undefined;
+  #shown: Notice | undefined;
 
   constructor(restart: () => void) {
     this.#restart = restart;
@@ -47,33 +52,47 @@ export class Notices {
     this.#show();
   }
 
+  /** Only what is another than before: an alert that is put there again is read aloud again. */
   #show(): void {
-    this.section.replaceChildren(...this.#notices());
+    const notice = this.#notice();
+    if (notice === this.#shown) return;
+    this.#shown = notice;
+    this.section.replaceChildren(...this.#elements(notice));
   }
 
-  #notices(): readonly HTMLElement[] {
-    if (this.#gone) {
-      return [
-        alert(
-          'This plan is gone',
-          'It was moved, deleted, or closed without being saved. What you see is how it last was.',
-        ),
-      ];
+  #notice(): Notice {
+    if (this.#gone) return this.#empty === undefined ? 'never there' : 'gone';
+    if (this.#server === 'stopped') return this.#empty === undefined ? 'never started' : 'stopped';
+    if (this.#broken) return 'broken';
+    if (this.#empty === undefined) return 'reading';
+    return this.#empty ? 'help' : 'none';
+  }
+
+  #elements(notice: Notice): readonly HTMLElement[] {
+    switch (notice) {
+      case 'never there':
+        return [alert('This plan is gone', goneBecause)];
+      case 'gone':
+        return [alert('This plan is gone', `${goneBecause} What you see is how it last was.`)];
+      case 'never started':
+        return [this.#stopped('Mahlstick draws nothing until it is started again.')];
+      case 'stopped':
+        return [this.#stopped('What you see is how the plan last was.')];
+      case 'broken':
+        return [alert('This change can’t be drawn', 'What you see is how the plan last was.')];
+      case 'reading':
+        return [element('p', { class: 'waiting' }, 'Reading the plan …')];
+      case 'help':
+        return [help()];
+      case 'none':
+        return [];
     }
-    if (this.#server === 'stopped') {
-      const again = element('button', { type: 'button', class: 'primary' }, 'Start again');
-      again.addEventListener('click', () => this.#restart());
-      const text =
-        this.#empty === undefined
-          ? 'Mahlstick draws nothing until it is started again. Your text is not affected.'
-          : 'What you see is how the plan last was. Your text is not affected.';
-      return [alert('Mahlstick has stopped', text, again)];
-    }
-    if (this.#broken) {
-      return [alert('This change can’t be drawn', 'What you see is how the plan last was.')];
-    }
-    if (this.#empty === undefined) return [element('p', { class: 'waiting' }, 'Reading the plan …')];
-    return this.#empty ? [help()] : [];
+  }
+
+  #stopped(meaning: string): HTMLElement {
+    const again = element('button', { type: 'button', class: 'primary' }, 'Start again');
+    again.addEventListener('click', () => this.#restart());
+    return alert('Mahlstick has stopped', `${meaning} Your text is not affected.`, again);
   }
 }
 

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import * as vscode from 'vscode';
 import { type View, views } from '../../server/drawing/scene.js';
-import type { ServerLink } from '../server-link.js';
+import { type ServerLink, languageId } from '../server-link.js';
 import { pageStateSchema } from './messages.js';
 import { PreviewPanel } from './panel.js';
 
@@ -28,8 +28,9 @@ export class PreviewPanels implements vscode.Disposable {
         deserializeWebviewPanel: (panel, state) => this.#restore(panel, state),
       }),
       vscode.workspace.onDidRenameFiles(({ files }) => {
-        for (const { oldUri, newUri } of files) this.#of(oldUri)?.follow(newUri);
+        for (const { oldUri, newUri } of files) this.#follow(oldUri, newUri);
       }),
+      vscode.workspace.onDidSaveTextDocument((document) => this.#followSaved(document)),
     );
   }
 
@@ -42,6 +43,11 @@ export class PreviewPanels implements vscode.Disposable {
       (uri && this.#of(uri)) ??
       (all.length === 1 ? all[0] : all.find(({ visible }) => visible))
     );
+  }
+
+  /** Whether any preview can be seen now. */
+  get inSight(): boolean {
+    return [...this.#open].some(({ visible }) => visible);
   }
 
   viewOf(uri: vscode.Uri): View | undefined {
@@ -100,6 +106,26 @@ export class PreviewPanels implements vscode.Disposable {
     await this.#tellContext();
   }
 
+  /** Of a file that was renamed, or all plans in a folder that was. */
+  #follow(oldUri: vscode.Uri, newUri: vscode.Uri): void {
+    const [before, after] = [oldUri.toString(), newUri.toString()];
+    for (const preview of this.#open) {
+      const uri = preview.uri.toString();
+      if (uri === before || uri.startsWith(`${before}/`))
+        preview.follow(vscode.Uri.parse(after + uri.slice(before.length)));
+    }
+  }
+
+  /** An unsaved plan that is saved is closed, and its words go on in the file that was chosen. */
+  #followSaved(saved: vscode.TextDocument): void {
+    if (saved.languageId !== languageId || this.#of(saved.uri) !== undefined) return;
+    const text = saved.getText();
+    const unsaved = vscode.workspace.textDocuments.filter(
+      (document) => document.isUntitled && document.getText() === text,
+    );
+    for (const { uri } of unsaved) this.#of(uri)?.follow(saved.uri);
+  }
+
   #of(uri: vscode.Uri): PreviewPanel | undefined {
     return [...this.#open].find((preview) => preview.uri.toString() === uri.toString());
   }
@@ -108,9 +134,7 @@ export class PreviewPanels implements vscode.Disposable {
     return {
       enableScripts: true,
       enableForms: false,
-      localResourceRoots: ['dist', 'client/media'].map((folder) =>
-        vscode.Uri.joinPath(this.#extensionUri, folder),
-      ),
+      localResourceRoots: [vscode.Uri.joinPath(this.#extensionUri, 'dist')],
     };
   }
 

@@ -62,7 +62,10 @@ function controls(page) {
     );
     if (listed) await entry.first().click();
     else await page.keyboard.press('Escape');
-    await input.waitFor({ state: 'hidden' });
+    // A command may ask something in the same place.
+    await page
+      .locator('.quick-input-widget:visible input.input[placeholder*="command" i]')
+      .waitFor({ state: 'hidden' });
     return listed;
   };
   return {

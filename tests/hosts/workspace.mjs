@@ -2,7 +2,7 @@
 import { cpSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { examples } from './paths.mjs';
+import { examples, root } from './paths.mjs';
 import { onEnd } from './processes.mjs';
 
 /**
@@ -23,6 +23,20 @@ export function temporaryFolder(purpose) {
 export function copyOfPlans(plans = examples) {
   const copy = path.join(temporaryFolder('plans'), path.basename(plans));
   cpSync(plans, copy, { recursive: true });
+  return copy;
+}
+
+/**
+ * Copies what an editor needs of the built extension to a temporary folder, so that a test can take parts away.
+ * @param {string} [extension] this repository if left out
+ * @returns {string} the copy
+ */
+export function copyOfExtension(extension = root) {
+  const copy = temporaryFolder('extension');
+  for (const part of ['package.json', 'dist', 'grammar', 'client/media']) {
+    const isWanted = (/** @type {string} */ file) => !/\.map$|\.ts$|dist\/(tests|mahlstick)/.test(file);
+    cpSync(path.join(extension, part), path.join(copy, part), { recursive: true, filter: isWanted });
+  }
   return copy;
 }
 

@@ -1,0 +1,97 @@
+import path from 'node:path';
+import type { FrameLocator, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { type Workbench, type WorkbenchOptions, openWorkbench } from '../hosts/workbench.mjs';
+
+export const plans = path.resolve(import.meta.dirname, 'preview-plans');
+
+/** Where a picture for a person to look at is put. */
+export const artefact = (name: string): string =>
+  path.resolve(import.meta.dirname, '../../artefacts', `${name}.png`);
+
+/** Waits until an answer is as `expect` says. */
+export const eventually = <T>(ask: () => Promise<T> | T) => expect.poll(ask, { timeout: 20_000 });
+
+/** A plan in an editor with its preview beside it, as seen from outside. */
+export interface Studio {
+  readonly workbench: Workbench;
+  readonly page: Page;
+  /** The page of the preview. */
+  readonly preview: FrameLocator;
+  /** What the browser says it refused by a content security policy. */
+  readonly refusals: readonly string[];
+  /** Puts the cursor at a `line` or `line:column`, counted from one, of the plan. */
+  readonly goTo: (place: string) => Promise<void>;
+  readonly type: (text: string) => Promise<void>;
+  /** As the status bar says it: `Ln 18, Col 13 (4 selected)`. */
+  readonly selection: () => Promise<string>;
+  /** The path of an object in the picture. */
+  readonly shapeOf: (object: string) => Promise<string | null>;
+  readonly findings: () => Promise<string[]>;
+  /** Keys of what is marked in the drawing as the cursor's. */
+  readonly current: () => Promise<(string | null)[]>;
+  /** Keys of what has the focus in the drawing. */
+  readonly focused: () => Promise<(string | null)[]>;
+  /** What the live region says. */
+  readonly spoken: () => Promise<string>;
+}
+
+export interface StudioOptions extends Partial<WorkbenchOptions> {
+  /** The name of the plan that is opened. */
+  readonly plan: string;
+}
+
+/** Opens a plan and its preview, in the node host unless said otherwise. Close its workbench after use. */
+export async function openStudio({ plan, ...options }: StudioOptions): Promise<Studio> {
+  /** Another build of the extension than this repository's, if one is named. */
+  const named = process.env['MAHLSTICK_EXTENSION'];
+  const workbench = await openWorkbench({
+    host: 'node',
+    plans,
+    ...(named ? { extension: named } : {}),
+    ...options,
+  });
+  const { page } = workbench;
+  page.setDefaultTimeout(20_000);
+  const refusals: string[] = [];
+  page.on('console', (message) => {
+    if (/content security policy/i.test(message.text())) refusals.push(message.text());
+  });
+  try {
+    await workbench.openFile(plan);
+    await workbench.runCommand('Mahlstick: Open Preview to the Side');
+    return { workbench, page, refusals, ...parts(page, await workbench.preview()) };
+  } catch (error) {
+    await workbench.close();
+    throw error;
+  }
+}
+
+function parts(page: Page, preview: FrameLocator) {
+  return {
+    preview,
+    goTo: async (place: string) => {
+      await page.keyboard.press('Control+G');
+      await page.locator('.quick-input-widget:visible').waitFor();
+      await page.keyboard.type(place);
+      await page.keyboard.press('Enter');
+      await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+    },
+    type: (text: string) => page.keyboard.type(text),
+    selection: () => page.locator('[id="status.editor.selection"]').innerText(),
+    shapeOf: (object: string) => preview.locator(shape(object)).getAttribute('d'),
+    findings: () => preview.locator('.findings li').allInnerTexts(),
+    current: () => preview.locator('.outlines [aria-current]').evaluateAll(subjects),
+    focused: () => preview.locator('.outlines g:focus').evaluateAll(subjects),
+    spoken: () => preview.locator('.spoken').innerText(),
+  };
+}
+
+/** A selector of an object in the picture. */
+export function shape(object: string): string {
+  return `[data-layer="picture"] [data-subject="object:${object}"]`;
+}
+
+function subjects(groups: readonly Element[]): (string | null)[] {
+  return groups.map((group) => group.getAttribute('data-subject'));
+}

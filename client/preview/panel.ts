@@ -67,7 +67,9 @@ export class PreviewPanel implements vscode.Disposable {
       }),
       vscode.window.onDidChangeVisibleTextEditors(() => this.#postMark()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => {
-        if (this.#isPlan(uri)) void this.#openDocument();
+        if (!this.#isPlan(uri)) return;
+        this.#feed.begin();
+        void this.#openDocument();
       }),
     ];
     this.#load();
@@ -105,9 +107,10 @@ export class PreviewPanel implements vscode.Disposable {
     this.#parts.panel.reveal(undefined, true);
   }
 
-  /** The file has another name now. */
+  /** The plan has another name now. */
   follow(uri: vscode.Uri): void {
     this.#uri = uri;
+    this.#feed.begin();
     this.#load();
     void this.#openDocument();
   }
@@ -200,7 +203,8 @@ export class PreviewPanel implements vscode.Disposable {
       case 'ready':
         this.#ready = true;
         this.#post({ type: 'server', state: this.#parts.server.state });
-        this.#feed.refresh();
+        // It may be gone, which has to be said again to a page that has only now come.
+        void this.#openDocument();
         this.#postFindings();
         this.#postMark();
         return;

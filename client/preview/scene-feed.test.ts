@@ -73,6 +73,20 @@ describe('the feed of scenes', () => {
     expect(delivered.map(({ version }) => version)).toEqual([5, 5]);
   });
 
+  it('takes a lower version of a document that was opened anew, and no late answer of the one before', async () => {
+    const { feed, asked, delivered } = openFeed();
+    feed.refresh();
+    await asked[0]?.answer(5);
+    feed.refresh();
+    feed.begin();
+    await asked[1]?.answer(6);
+    await asked[2]?.answer(1);
+    expect(delivered.map(({ epoch, version }) => [epoch, version])).toEqual([
+      [1, 5],
+      [2, 1],
+    ]);
+  });
+
   it('tells of a failure and asks again when the plan changes', async () => {
     const { feed, asked, delivered, failures } = openFeed();
     feed.refresh();

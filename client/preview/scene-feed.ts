@@ -12,7 +12,7 @@ export interface SceneFeedHost {
 /**
  * Keeps a page supplied with the latest drawing: one request at a time, and one more when the plan has changed
  * meanwhile, so that fast typing neither piles up requests nor stops the drawing. An answer for a view that is no
- * longer shown, or older than one already delivered, is dropped.
+ * longer shown, of another document, or older than one already delivered, is dropped.
  */
 export class SceneFeed {
   readonly #host: SceneFeedHost;
@@ -21,6 +21,8 @@ export class SceneFeed {
   #wanted = false;
   #stopped = false;
   #epoch = 0;
+  /** Counts the documents: versions of one say nothing of another. */
+  #document = 0;
   #last: { readonly view: View; readonly version: number } | undefined;
 
   constructor(view: View, host: SceneFeedHost) {
@@ -44,6 +46,13 @@ export class SceneFeed {
     if (!this.#asking) void this.#work();
   }
 
+  /** The plan is another document than before, or was opened anew: its versions begin again. */
+  begin(): void {
+    this.#document += 1;
+    this.#last = undefined;
+    this.refresh();
+  }
+
   stop(): void {
     this.#stopped = true;
   }
@@ -53,9 +62,10 @@ export class SceneFeed {
     while (this.#wanted && !this.#stopped) {
       this.#wanted = false;
       const view = this.#view;
+      const document = this.#document;
       try {
         const result = await this.#host.ask(view);
-        if (result !== null) this.#take(view, result);
+        if (result !== null && document === this.#document) this.#take(view, result);
       } catch (error) {
         if (!this.#stopped) this.#host.failed(error);
       }

@@ -22,6 +22,7 @@ export class FindingsList {
   readonly #count = element('p', { class: 'count' });
   readonly #list = element('ul');
   #findings: readonly ListedFinding[] = [];
+  #rows: { readonly content: string; readonly item: HTMLLIElement }[] = [];
   #scene: Scene | undefined;
   #line: number | null = null;
   /** What was last said, or stood there first: `undefined` until then. */
@@ -56,20 +57,34 @@ export class FindingsList {
   markLine(line: number | null): void {
     this.#line = line;
     for (const row of this.#list.children) {
-      const here = row.getAttribute('data-line') === String(line);
-      if (here) row.setAttribute('aria-current', 'true');
+      if (row.getAttribute('data-line') === String(line)) row.setAttribute('aria-current', 'true');
       else row.removeAttribute('aria-current');
     }
   }
 
+  /** Rows that say the same as before stay the same elements: they keep the focus, and a reader its place. */
   #fill(): void {
-    const focused = [...this.#list.querySelectorAll('button')].indexOf(
-      document.activeElement as HTMLButtonElement,
-    );
+    const focused = this.#rows.findIndex(({ item }) => item.contains(document.activeElement));
+    const focusedItem = this.#rows[focused]?.item;
     this.#count.textContent = summary(this.#findings);
-    this.#list.replaceChildren(...findingRows(this.#findings, this.#scene).map((row) => this.#row(row)));
+    const before = this.#rows;
+    this.#rows = [];
+    for (const row of findingRows(this.#findings, this.#scene)) {
+      const content = JSON.stringify(row);
+      const kept = before.findIndex((each) => each.content === content);
+      const [same] = kept < 0 ? [] : before.splice(kept, 1);
+      this.#rows.push(same ?? { content, item: this.#row(row) });
+    }
+    for (const { item } of before) item.remove();
+    this.#rows.forEach(({ item }, index) => {
+      const there = this.#list.children.item(index);
+      if (item !== there) this.#list.insertBefore(item, there);
+    });
     this.section.hidden = false;
-    if (focused >= 0) this.#list.querySelectorAll('button').item(focused)?.focus();
+    if (focusedItem !== undefined && !focusedItem.contains(document.activeElement)) {
+      const next = focusedItem.isConnected ? focusedItem : this.#list.children.item(focused);
+      next?.querySelector('button')?.focus();
+    }
     this.markLine(this.#line);
   }
 

@@ -19,16 +19,12 @@ export function findingRows(
   findings: readonly ListedFinding[],
   scene: Scene | undefined,
 ): readonly FindingRow[] {
-  const subjects = Object.entries(scene?.subjects ?? {});
+  const marked = markedFindings(scene);
   const numbers = scene === undefined ? new Map<string, string>() : findingNumbers(scene);
   return findings
     .map((finding): FindingRow => {
-      const same = subjects.flatMap(([key, subject]) =>
-        subject.kind === 'finding' &&
-        subject.location.line === finding.location.line &&
-        finding.message.startsWith(subject.message)
-          ? [{ key, message: subject.message }]
-          : [],
+      const same = (marked.get(finding.location.line) ?? []).filter(({ message }) =>
+        finding.message.startsWith(message),
       );
       const message = same[0]?.message ?? finding.message;
       const advice = finding.message.slice(message.length).trim();
@@ -47,6 +43,20 @@ export function findingRows(
         a.location.line - b.location.line ||
         a.location.start - b.location.start,
     );
+}
+
+/** The findings of a drawing by their line. */
+function markedFindings(
+  scene: Scene | undefined,
+): ReadonlyMap<number, readonly { readonly key: string; readonly message: string }[]> {
+  const marked = new Map<number, { key: string; message: string }[]>();
+  for (const [key, subject] of Object.entries(scene?.subjects ?? {})) {
+    if (subject.kind !== 'finding') continue;
+    const line = marked.get(subject.location.line) ?? [];
+    line.push({ key, message: subject.message });
+    marked.set(subject.location.line, line);
+  }
+  return marked;
 }
 
 /**

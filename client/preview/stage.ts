@@ -55,8 +55,7 @@ export class Stage {
     this.#line = line;
     const marked = line === null ? new Set<string>() : itemsAtLine(this.#items, line);
     for (const [key, { group }] of this.#shown) {
-      if (marked.has(key)) group.setAttribute('aria-current', 'true');
-      else group.removeAttribute('aria-current');
+      setAttribute(group, 'aria-current', marked.has(key) ? 'true' : undefined);
     }
   }
 
@@ -102,25 +101,22 @@ export class Stage {
   }
 
   #patchOutline({ item, group }: Shown): void {
-    group.setAttribute('data-subject', item.key);
+    const isFinding = item.kind === 'finding';
+    const isDrawn = item.outline.length > 0;
+    setAttribute(group, 'data-subject', item.key);
     group.classList.toggle('thin', item.thin);
-    if (item.kind === 'finding') {
-      // The list below says the same in full.
-      group.setAttribute('aria-hidden', 'true');
-    } else {
-      group.setAttribute('role', 'button');
-      group.setAttribute('aria-label', item.label);
-    }
-    const paths = item.outline.length > 0 ? item.outline : [this.#boxOf(item.key)];
+    // The list below says the same of a finding in full.
+    setAttribute(group, 'aria-hidden', isFinding ? 'true' : undefined);
+    setAttribute(group, 'role', isFinding ? undefined : 'button');
+    setAttribute(group, 'aria-label', isFinding ? undefined : item.label);
     // A shape may reach far over the edge of the picture, which hides the rest of it.
-    if (item.kind !== 'finding' && item.outline.length > 0)
-      group.setAttribute('clip-path', `url(#${idPrefix}-picture)`);
-    else group.removeAttribute('clip-path');
+    setAttribute(group, 'clip-path', isDrawn && !isFinding ? `url(#${idPrefix}-picture)` : undefined);
+    const paths = isDrawn ? item.outline : [this.#boxOf(item.key)];
     const wanted = ['bed', 'line'].flatMap((kind) => paths.map((d) => ({ kind, d })));
     wanted.forEach(({ kind, d }, index) => {
       const path = group.children[index] ?? group.appendChild(document.createElementNS(svgNamespace, 'path'));
-      path.setAttribute('class', kind);
-      if (path.getAttribute('d') !== d) path.setAttribute('d', d);
+      setAttribute(path, 'class', kind);
+      setAttribute(path, 'd', d);
     });
     while (group.children.length > wanted.length) group.lastChild?.remove();
   }
@@ -147,7 +143,7 @@ export class Stage {
 
   #patchTabStops(): void {
     for (const { item, group } of this.#stops()) {
-      group.setAttribute('tabindex', item.key === this.#stop ? '0' : '-1');
+      setAttribute(group, 'tabindex', item.key === this.#stop ? '0' : '-1');
     }
   }
 
@@ -192,6 +188,12 @@ function nextIndex(key: string, at: number, count: number): number {
     default:
       return -1;
   }
+}
+
+/** Leaves alone what is so already, which a browser would take for a change. */
+function setAttribute(node: Element, name: string, value: string | undefined): void {
+  if (value === undefined) node.removeAttribute(name);
+  else if (node.getAttribute(name) !== value) node.setAttribute(name, value);
 }
 
 function subjectAt(target: EventTarget | null): string | undefined {

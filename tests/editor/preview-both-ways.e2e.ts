@@ -1,56 +1,30 @@
-import path from 'node:path';
-import type { FrameLocator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Workbench, openWorkbench } from '../hosts/workbench.mjs';
-
-const plans = path.resolve(import.meta.dirname, 'preview-plans');
-const artefacts = path.resolve(import.meta.dirname, '../../artefacts');
-/** Another build of the extension than this repository's, if one is named. */
-const extension = process.env['MAHLSTICK_EXTENSION'] ? { extension: process.env['MAHLSTICK_EXTENSION'] } : {};
-const bowl = '[data-layer="picture"] [data-subject="object:bowl"]';
-
-const eventually = <T>(ask: () => Promise<T> | T) => expect.poll(ask, { timeout: 15_000 });
+import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
 
 describe.each(['node', 'web'] as const)(
   'text and drawing, each from the other, %s extension host',
   (host) => {
-    let workbench: Workbench;
-    let preview: FrameLocator;
-    const refusals: string[] = [];
+    let studio: Studio;
 
     beforeAll(async () => {
-      workbench = await openWorkbench({ host, plans, ...extension });
-      workbench.page.setDefaultTimeout(20_000);
-      workbench.page.on('console', (message) => {
-        if (/content security policy/i.test(message.text())) refusals.push(message.text());
-      });
-      await workbench.openFile('bowl.mahl');
-      await workbench.runCommand('Mahlstick: Open Preview to the Side');
-      preview = await workbench.preview();
-      await preview.locator(bowl).waitFor();
+      studio = await openStudio({ host, plan: 'bowl.mahl' });
+      await studio.preview.locator(shape('bowl')).waitFor({ timeout: 60_000 });
     });
-    afterAll(() => workbench?.close());
+    afterAll(() => studio?.workbench.close());
 
-    const keyboard = () => workbench.page.keyboard;
-    const outline = () => preview.locator(bowl).getAttribute('d');
-    const findings = () => preview.locator('.findings li').allInnerTexts();
-    const current = () => preview.locator('.outlines [aria-current]').evaluateAll(subjects);
-    const focused = () => preview.locator('.outlines g:focus').evaluateAll(subjects);
-    const selection = () => workbench.page.locator('[id="status.editor.selection"]').innerText();
+    const view = () => studio.preview.locator('.drawing svg').getAttribute('data-view');
+    const atTheBowl = 'Ln 18, Col 13 (4 selected)';
 
-    function subjects(groups: readonly Element[]): (string | null)[] {
-      return groups.map((group) => group.getAttribute('data-subject'));
-    }
-
-    async function goTo(place: string): Promise<void> {
-      await keyboard().press('Control+G');
-      await keyboard().type(place);
-      await keyboard().press('Enter');
-    }
+    it('names the language in the status bar', async () => {
+      const mode = studio.page.locator('[id="status.editor.mode"]');
+      await eventually(() => mode.textContent()).toBe('Mahlstick Plan');
+    });
 
     it('marks in the drawing what the cursor is at', async () => {
+      const { current, goTo } = studio;
       await goTo('19');
       await eventually(current).toEqual(['object:bowl']);
+      await studio.workbench.screenshot(artefact(`preview-${host}`));
       await goTo('23');
       await eventually(current).toEqual(['lead:edge']);
       await goTo('11');
@@ -58,27 +32,28 @@ describe.each(['node', 'web'] as const)(
     });
 
     it('draws what is typed, and finds anew; one undo takes both back', async () => {
-      const [before, foundBefore] = [await outline(), await findings()];
+      const { findings, goTo, page, shapeOf, spoken, type } = studio;
+      const before = await shapeOf('bowl');
+      const foundBefore = await findings();
       expect(foundBefore.join()).toContain('cover');
       await goTo('19:26');
-      await keyboard().type('1');
-      await eventually(outline).not.toBe(before);
+      await type('1');
+      await eventually(() => shapeOf('bowl')).not.toBe(before);
       await eventually(findings).not.toEqual(foundBefore);
-      expect(await preview.locator('.spoken').getAttribute('role')).toBe('status');
-      await eventually(() => preview.locator('.spoken').innerText()).not.toBe('');
+      await eventually(spoken).not.toBe('');
 
-      await keyboard().press('Control+Z');
-      await eventually(outline).toBe(before);
+      await page.keyboard.press('Control+Z');
+      await eventually(() => shapeOf('bowl')).toBe(before);
       await eventually(findings).toEqual(foundBefore);
     });
 
     it('selects the words of what is clicked', async () => {
-      await preview.locator(bowl).click({ force: true });
-      await eventually(selection).toBe('Ln 18, Col 13 (4 selected)');
+      await studio.preview.locator(shape('bowl')).click({ force: true });
+      await eventually(studio.selection).toBe(atTheBowl);
     });
 
     it('lets a thin line be hit from a little beside it', async () => {
-      const hit = await preview
+      const hit = await studio.preview
         .locator('.outlines [data-subject="lead:edge"] .line')
         .first()
         .evaluate((line) => {
@@ -95,40 +70,22 @@ describe.each(['node', 'web'] as const)(
     });
 
     it('selects the words of a finding that is clicked in the list', async () => {
-      await preview.locator('.findings li button', { hasText: 'The darks cover' }).click();
-      await eventually(selection).toBe('Ln 7, Col 23 (8 selected)');
-    });
-
-    it('can be gone through and chosen from by keyboard alone', async () => {
-      await preview.locator('.views input:checked').focus();
-      await eventually(() => preview.locator('.views input:focus').count()).toBe(1);
-      await keyboard().press('Tab');
-      const first = await focused();
-      expect(first).toHaveLength(1);
-      await keyboard().press('ArrowDown');
-      expect(await focused()).not.toEqual(first);
-      for (let step = 0; step < 12 && (await focused())[0] !== 'object:bowl'; step++)
-        await keyboard().press('ArrowDown');
-      const item = preview.locator('.outlines g:focus');
-      expect(await item.getAttribute('role')).toBe('button');
-      expect(await item.getAttribute('aria-label')).toMatch(/^Bowl: .*, line 18$/);
-      await keyboard().press('Enter');
-      await eventually(selection).toBe('Ln 18, Col 13 (4 selected)');
+      await studio.preview.locator('.findings li button', { hasText: 'The darks cover' }).click();
+      await eventually(studio.selection).toBe('Ln 7, Col 23 (8 selected)');
     });
 
     it('changes the view by arrow keys, and by a command', async () => {
+      const { page, preview, workbench } = studio;
       await preview.locator('.views input:checked').focus();
-      await keyboard().press('ArrowRight');
-      const view = () => preview.locator('.drawing svg').getAttribute('data-view');
+      await page.keyboard.press('ArrowRight');
       await eventually(view).toBe('notan');
-      await workbench.page.screenshot({ path: path.join(artefacts, `preview-notan-${host}.png`) });
-      await keyboard().press('ArrowLeft');
+      await page.keyboard.press('ArrowLeft');
       await eventually(view).toBe('drawing');
 
       await workbench.runCommand('Mahlstick: Choose View of the Preview');
-      await workbench.page.getByPlaceholder('How do you want to see the plan?').waitFor();
-      await keyboard().type('Colour');
-      await keyboard().press('Enter');
+      await page.getByPlaceholder('How do you want to see the plan?').waitFor();
+      await page.keyboard.type('Colour');
+      await page.keyboard.press('Enter');
       await eventually(view).toBe('colour');
       expect(await preview.locator('.views input:checked').getAttribute('value')).toBe('colour');
       await preview.locator('.views input[value="drawing"]').check({ force: true });
@@ -136,6 +93,7 @@ describe.each(['node', 'web'] as const)(
     });
 
     it('lets nothing run or load that is not its own, and needs no more itself', async () => {
+      const { preview, refusals } = studio;
       expect(refusals).toEqual([]);
       const policy = await preview
         .locator('meta[http-equiv="Content-Security-Policy"]')
@@ -159,7 +117,8 @@ describe.each(['node', 'web'] as const)(
     });
 
     it('does not draw what is no scene', async () => {
-      const before = await outline();
+      const { goTo, page, preview, selection, shapeOf, type } = studio;
+      const before = await shapeOf('bowl');
       await preview
         .locator('body')
         .evaluate(() =>
@@ -169,44 +128,51 @@ describe.each(['node', 'web'] as const)(
           ),
         );
       await eventually(() => preview.locator('body').getAttribute('data-refused')).toBe('1');
-      expect(await outline()).toBe(before);
-      await preview.locator(bowl).click({ force: true });
-      await eventually(selection).toBe('Ln 18, Col 13 (4 selected)');
+      expect(await shapeOf('bowl')).toBe(before);
+      await preview.locator(shape('bowl')).click({ force: true });
+      await eventually(selection).toBe(atTheBowl);
       await goTo('19:26');
-      await keyboard().type('1');
-      await eventually(outline).not.toBe(before);
-      await keyboard().press('Control+Z');
-      await eventually(outline).toBe(before);
-    });
-
-    it('is restored, with its view, when the window is loaded again', async () => {
-      await preview.locator('.views input[value="values"]').check({ force: true });
-      await eventually(() => preview.locator('.drawing svg').getAttribute('data-view')).toBe('values');
-      // VS Code in a browser writes what it will restore every five seconds.
-      await workbench.page.waitForTimeout(6_000);
-      await workbench.page.reload();
-      preview = await workbench.preview();
-      await preview.locator('.drawing svg[data-view="values"]').waitFor();
-      expect(await preview.locator('.views input:checked').getAttribute('value')).toBe('values');
-    });
-
-    it('helps to begin where nothing is drawn yet', async () => {
-      await workbench.runCommand('View: Close All Editors');
-      await workbench.openFile('blank.mahl');
-      await workbench.runCommand('Mahlstick: Open Preview to the Side');
-      const blank = await workbench.preview();
-      await blank.getByRole('heading', { name: 'Nothing is drawn yet' }).waitFor();
-      await workbench.screenshot(path.join(artefacts, `preview-blank-${host}.png`));
+      await type('1');
+      await eventually(() => shapeOf('bowl')).not.toBe(before);
+      await page.keyboard.press('Control+Z');
+      await eventually(() => shapeOf('bowl')).toBe(before);
     });
 
     it('shows what a hostile plan says as text', async () => {
+      const { workbench } = studio;
       await workbench.runCommand('View: Close All Editors');
       await workbench.openFile('hostile.mahl');
       await workbench.runCommand('Mahlstick: Open Preview to the Side');
       const hostile = await workbench.preview();
       await hostile.locator('svg text', { hasText: '<img src=x' }).first().waitFor();
-      expect(await hostile.locator('body img, body svg script, body svg image').count()).toBe(0);
+      await workbench.screenshot(artefact(`preview-hostile-${host}`));
+      expect(await hostile.locator('body img, body svg script, body svg image, body a').count()).toBe(0);
       expect(await hostile.locator('body').getAttribute('data-ran')).toBeNull();
+    });
+
+    it('helps to begin where nothing is drawn yet', async () => {
+      const { workbench } = studio;
+      await workbench.runCommand('View: Close All Editors');
+      await workbench.openFile('blank.mahl');
+      await workbench.runCommand('Mahlstick: Open Preview to the Side');
+      const blank = await workbench.preview();
+      await blank.getByRole('heading', { name: 'Nothing is drawn yet' }).waitFor();
+      await workbench.screenshot(artefact(`preview-blank-${host}`));
+    });
+
+    it('is restored, with its view, when the window is loaded again', async () => {
+      const { page, workbench } = studio;
+      await workbench.runCommand('View: Close All Editors');
+      await workbench.openFile('bowl.mahl');
+      await workbench.runCommand('Mahlstick: Open Preview to the Side');
+      await studio.preview.locator('.views input[value="values"]').check({ force: true });
+      await eventually(view).toBe('values');
+      // VS Code in a browser writes what it will restore every five seconds.
+      await page.waitForTimeout(6_000);
+      await page.reload();
+      const restored = await workbench.preview();
+      await restored.locator('.drawing svg[data-view="values"]').waitFor({ timeout: 60_000 });
+      expect(await restored.locator('.views input:checked').getAttribute('value')).toBe('values');
     });
   },
 );

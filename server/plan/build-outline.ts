@@ -12,6 +12,7 @@ import {
 import { outlineOfPathData } from './geometry/path-data.js';
 import { boxCentre, boxHeight, boxWidth } from './geometry/point.js';
 import { partOfSvg } from './geometry/svg-file.js';
+import { isTangled } from './geometry/tangle.js';
 import { spotOf } from './places.js';
 import type { OutlineInput, Repetition, ShapeInput, Sizing } from './shapes.js';
 
@@ -36,8 +37,9 @@ export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutli
   const parts: Outline[] = [];
   input.shapes.forEach((shape, index) => {
     const read = shapeOutline(shape, tolerance);
-    if (read.ok) parts.push(read.outline);
-    else faults.push({ shape: index, reason: read.reason });
+    if (!read.ok) faults.push({ shape: index, reason: read.reason });
+    else if (!isTangled(read.outline.rings)) parts.push(read.outline);
+    else faults.push({ shape: index, reason: 'it crosses itself too often to be measured' });
   });
   const joined = (parts.length === 1 ? parts[0] : join(parts)) ?? EMPTY_OUTLINE;
   const { repeat, ...once } = input;

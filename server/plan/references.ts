@@ -14,8 +14,8 @@ import type { ReadPart } from './shapes.js';
 
 /** Curves are flattened to 0.02 % of the diagonal. */
 const FLATNESS = 0.0002;
-/** Points of all flattened outlines together: ten times what a large plan has. */
-const MOST_POINTS = 2_000_000;
+/** Points of all flattened outlines together: several times what a large plan has. */
+const MOST_POINTS = 1_000_000;
 
 export interface ReferenceSources {
   readonly nodes: readonly Node[];

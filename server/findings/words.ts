@@ -35,10 +35,6 @@ export function objectShare(plan: Plan, { object, share }: ObjectShare): string 
   return `${quoted(plan.objects[object]?.name ?? '')} (${percent(share)})`;
 }
 
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** Where to tell what concerns the plan as a whole: at its title, its canvas, or its first line. */
 export function heading(plan: Plan): Location {
   return plan.title?.location ?? plan.canvas.location ?? { line: 0, start: 0, end: 0 };

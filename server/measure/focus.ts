@@ -31,7 +31,7 @@ interface Nearest {
 }
 
 /** The crossing nearest to a point among all systems; the first of equals. Distance in canvas units. */
-export function nearestCrossing(divisions: readonly Division[], point: Point): Nearest | undefined {
+function nearestCrossing(divisions: readonly Division[], point: Point): Nearest | undefined {
   let nearest: Nearest | undefined;
   for (const { system, crossings } of divisions) {
     for (const crossing of crossings) {

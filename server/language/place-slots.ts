@@ -14,13 +14,23 @@ export function placeSlots(rest: readonly string[]): readonly Slot[] {
   const system = restOfSystem(last);
   if (system !== undefined) return system;
   if (last === undefined) return [{ kind: 'places' }, { kind: 'names', of: 'object' }];
+  if (last === 'of' && (before === 'edge' || before === 'side')) return [{ kind: 'names', of: 'object' }];
   if (last === 'of') return [{ kind: 'systems' }, { kind: 'names', of: 'object' }];
   if (isOneOf(Row, before) && isOneOf(Column, last)) return [words('of', 'corner')];
   if (isOneOf(Side, before) && (last === 'edge' || last === 'side')) return [words('at', 'of')];
   if (isOneOf(Row, last)) return [words(...Column, ...(isOneOf(Side, last) ? ['edge', 'of'] : []))];
   if (isOneOf(Side, last)) return [words('edge', 'of')];
-  if (isOneOf(choiceLists.LengthUnit, last)) return [words(...choiceLists.Direction)];
-  return [];
+  if (!isMoving(rest) || last === ',') return [];
+  const directions = words(...choiceLists.Direction);
+  return isOneOf(choiceLists.LengthUnit, last)
+    ? [directions]
+    : [words(...choiceLists.LengthUnit), directions];
+}
+
+/** True from the comma behind a place until it has been said how far and which way to move from there: `, 3 cm left`. */
+export function isMoving(rest: readonly string[]): boolean {
+  const move = rest.slice(rest.lastIndexOf(')') + 1);
+  return move.includes(',') && !isOneOf(choiceLists.Direction, move.at(-1));
 }
 
 /** What follows the first word of a division whose name has several; `undefined` behind any other word. */

@@ -1,7 +1,7 @@
 import { choiceLists, type StatementKind } from '../../grammar/index.js';
 import type { FileReference } from '../plan/plan.js';
 import type { NameKind } from './names.js';
-import { placeSlots, restOfSystem } from './place-slots.js';
+import { isMoving, placeSlots, restOfSystem } from './place-slots.js';
 
 /** What can stand at the caret. */
 export type Slot =
@@ -22,7 +22,8 @@ export type Slot =
  */
 export function slotsFor(kind: StatementKind, rest: readonly string[]): readonly Slot[] {
   const choose = forms[kind];
-  return choose === undefined ? [] : choose(rest);
+  const amongNumbers = rest.lastIndexOf('(') > rest.lastIndexOf(')');
+  return choose === undefined || amongNumbers ? [] : choose(rest);
 }
 
 /** What can follow between the quotes of a sentence: the names of files and of their parts. */
@@ -58,11 +59,13 @@ const only =
   (rest) =>
     rest.length === 0 ? slots : [];
 
-/** First these, and behind whatever was given, those. */
+/** First these, and behind whatever was given, those; a word of a list that stands there already is not asked again. */
 const then =
   (first: readonly Slot[], next: readonly Slot[]): Choose =>
   (rest) =>
-    rest.length === 0 ? first : next;
+    rest.length === 0
+      ? first
+      : next.filter((slot) => slot.kind !== 'words' || !slot.words.includes(rest.at(-1) ?? ''));
 
 /** A list with commas, or with `and`. */
 const list =
@@ -83,8 +86,36 @@ const parts =
 const place: Choose = placeSlots;
 const placeThen =
   (...next: readonly string[]): Choose =>
-  (rest) => [...placeSlots(rest), ...(rest.length === 0 ? [] : [words(next)])];
+  (rest) => {
+    const ended = !['of', 'at', undefined].includes(rest.at(-1)) && !isMoving(rest);
+    return [...placeSlots(rest), ...(ended ? [words(next)] : [])];
+  };
+
+/** A width and a height, each with a unit if need be, and what stands behind both. */
+const extent =
+  (...next: readonly Slot[]): Choose =>
+  (rest) => {
+    const last = rest.at(-1);
+    const ended = rest.includes('x') && last !== 'x';
+    return [...(isNumber(last) ? [units] : []), ...(ended ? next : [])];
+  };
 const points: Choose = (rest) => placeSlots(rest.slice(rest.lastIndexOf(')') + 1));
+
+/** Names with a share each, and how far they may be missed. */
+const shares =
+  (item: Slot): Choose =>
+  (rest) =>
+    beginsItem(rest) ? [item] : isNumber(rest.at(-1)) ? [words(['within'])] : [];
+
+/** `road`, `top edge of road`. */
+const alongSlots: Choose = (rest) => {
+  const last = rest.at(-1);
+  if (last === undefined) return [names('object'), words(choiceLists.Side)];
+  if (last === 'of') return [names('object')];
+  if (last === 'edge' || last === 'side') return [words(['of'])];
+  const isSide = rest.length === 1 && (choiceLists.Side as readonly string[]).includes(last);
+  return [words(isSide ? ['edge of'] : ['from', 'through', 'to'])];
+};
 
 const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   plan: then([], [words(['by'])]),
@@ -93,7 +124,10 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
     carried: () => [words(['by'])],
     by: list(names('object')),
   }),
-  canvas: then([{ kind: 'stock sizes' }], [units, words(choiceLists.Orientation)]),
+  canvas: (rest) =>
+    isNumber(rest[0])
+      ? extent()(rest)
+      : then([{ kind: 'stock sizes' }], [words(choiceLists.Orientation)])(rest),
   ground: then([{ kind: 'colours' }], [words(choiceLists.ColourRole)]),
   divide: (rest) => restOfSystem(rest.at(-1)) ?? list({ kind: 'systems' })(rest),
   focus: place,
@@ -101,18 +135,18 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   horizon: then([], [units]),
   planes: only(words(choiceLists.Trend.map((trend) => `${trend} with distance`))),
   budget: parts(only(words(choiceLists.BudgetSubject)), {
-    value: (rest) => (beginsItem(rest) ? [{ kind: 'names', of: 'group' }] : [words(['within'])]),
-    colour: (rest) => (beginsItem(rest) ? [words(choiceLists.ColourRole)] : [words(['within'])]),
+    value: shares(names('group')),
+    colour: shares(words(choiceLists.ColourRole)),
     within: () => [],
   }),
   wheel: only(words(choiceLists.Wheel)),
   'colour definition': (rest) =>
-    [[], [{ kind: 'colours' } as const]][rest.length] ?? [words(choiceLists.ColourRole)],
+    rest.length === 0 ? [] : then([{ kind: 'colours' }], [words(choiceLists.ColourRole)])(rest.slice(1)),
   object: then([], [words(choiceLists.ObjectRole)]),
   plane: only(words(choiceLists.Plane)),
   shape: parts(only(words(['rectangle', 'ellipse', 'circle', 'outline', 'smooth', 'path', 'from'])), {
-    rectangle: then([], [units, words(['at', 'to'])]),
-    ellipse: then([], [units, words(['at'])]),
+    rectangle: (rest) => (isNumber(rest[0]) ? extent(words(['at'])) : placeThen('to'))(rest),
+    ellipse: extent(words(['at'])),
     circle: then([], [units, words(['at'])]),
     outline: points,
     smooth: points,
@@ -131,14 +165,18 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   size: then([], [units, words(choiceLists.Dimension)]),
   turn: then([], [words(['degrees'])]),
   mirror: only(words(['left to right', 'top to bottom'])),
-  repeat: then([], [words(['every', 'turning', 'resized'])]),
+  repeat: parts(then([], [words(['every'])]), {
+    every: then([], [words(['turning', 'resized'])]),
+    turning: then([], [words(['resized'])]),
+    resized: () => [],
+  }),
   colour: only({ kind: 'colours' }),
   glaze: only({ kind: 'colours' }),
   value: only({ kind: 'steps' }),
   edges: parts(then([words(choiceLists.Edges)], [words(['against'])]), { against: list(names('object')) }),
   detail: only(words(choiceLists.Detail)),
   lead: parts(then([], [words(['from', 'along'])]), {
-    along: then([names('object'), words(choiceLists.Side)], [words(['edge of', 'from', 'through', 'to'])]),
+    along: alongSlots,
     from: placeThen('through', 'to'),
     through: placeThen('to'),
     to: place,
@@ -150,7 +188,10 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   tube: then([], [words(['ml'])]),
   sitting: then([], [words(['on'])]),
   works: list(names('object')),
-  layer: then([words([...choiceLists.OneWordLayer, 'body colour'])], [words(choiceLists.Body)]),
+  layer: (rest) =>
+    rest.at(-1) === 'body'
+      ? [words(['colour'])]
+      : then([words([...choiceLists.OneWordLayer, 'body colour'])], [words(choiceLists.Body)])(rest),
   away: then([], [words(['to'])]),
   grid: only(words(['every'])),
   allow: parts(then([{ kind: 'rules' }], [{ kind: 'rules' }, words(['for', 'because'])]), {
@@ -163,6 +204,10 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
     limit: () => [],
   }),
 };
+
+function isNumber(word: string | undefined): boolean {
+  return word !== undefined && /^[\d.]/u.test(word);
+}
 
 function beginsItem(rest: readonly string[]): boolean {
   return rest.length === 0 || rest.at(-1) === ',' || rest.at(-1) === 'and';

@@ -66,7 +66,8 @@ export class FindingsList {
   #fill(): void {
     const focused = this.#rows.findIndex(({ item }) => item.contains(document.activeElement));
     const focusedItem = this.#rows[focused]?.item;
-    this.#count.textContent = summary(this.#findings);
+    const count = summary(this.#findings);
+    if (this.#count.textContent !== count) this.#count.textContent = count;
     const before = this.#rows;
     this.#rows = [];
     for (const row of findingRows(this.#findings, this.#scene)) {

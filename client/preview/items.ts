@@ -52,19 +52,25 @@ function itemOf(key: string, subject: Subject, drawn: Drawn): Item {
   };
 }
 
+/** What the marks say when they are pointed at; the tick of what is wanted repeats its bar. */
 function labelOf(subject: Subject, drawn: Drawn): string {
   const line = `line ${subject.location.line + 1}`;
   if (subject.kind === 'finding') return `${severityWords[subject.severity]}: ${subject.message} ${line}`;
-  const tips = [...new Set(drawn.flatMap(({ mark }) => mark.tip ?? []))].map((tip) => tip.replace(/\.$/, ''));
+  const said = drawn.filter(({ mark }) => !mark.key.endsWith(':wanted'));
+  const tips = [...new Set(said.flatMap(({ mark }) => mark.tip ?? []))].map((tip) => tip.replace(/\.$/, ''));
   switch (subject.kind) {
     case 'scale':
     case 'budget':
-      return tips.length === 0 ? `${subject.name}, ${line}` : `${subject.name}: ${tips.join('; ')}, ${line}`;
+      return `${[capital(subject.name), ...(tips.length === 0 ? [] : [tips.join('; ')])].join(': ')}, ${line}`;
     case 'lead':
       return `${tips[0] ?? `lead ${subject.name}`}, ${line}`;
     default:
       return `${tips[0] ?? subject.name}, ${line}`;
   }
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 export const severityWords = { error: 'Error', warning: 'Warning', hint: 'Hint' } as const;

@@ -28,6 +28,8 @@ export interface Workbench {
   runCommand(title: string): Promise<void>;
   /** Waits until a webview shows something. */
   preview(): Promise<FrameLocator>;
+  /** Changes the theme, in the node host only: the web host does not see files change. */
+  setTheme(theme: Theme): void;
   /** Writes the window as PNG. */
   screenshot(file: string): Promise<void>;
   close(): Promise<void>;

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { launchChromium } from './chromium.mjs';
 import { startNodeHost } from './node-host.mjs';
 import { root } from './paths.mjs';
+import { writeSettings } from './settings.mjs';
 import { startWebHost } from './web-host.mjs';
 import { copyOfPlans, plansIn } from './workspace.mjs';
 
@@ -33,7 +34,9 @@ export async function openWorkbench({
     page.setDefaultTimeout(limit);
     await page.goto(typeof server.url === 'string' ? server.url : server.url(folder));
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
-    return { ...controls(page), page, folder, plans: plansIn(folder), close };
+    const setTheme = (/** @type {import('./settings.mjs').Theme} */ next) =>
+      writeSettings(path.join(folder, '.vscode'), next);
+    return { ...controls(page), page, folder, plans: plansIn(folder), setTheme, close };
   } catch (error) {
     await close();
     throw error;

@@ -1,0 +1,161 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
+
+describe('the preview for a keyboard and a screen reader', () => {
+  let studio: Studio;
+
+  beforeAll(async () => {
+    studio = await openStudio({ plan: 'bowl.mahl' });
+    await studio.preview.locator(shape('bowl')).waitFor();
+    await studio.preview.locator('.findings li').first().waitFor();
+  });
+  afterAll(() => studio?.workbench.close());
+
+  it('is told as a choice of views, a drawing with its parts, and a list of findings', async () => {
+    expect(await studio.preview.locator('body').ariaSnapshot()).toMatchInlineSnapshot(`
+      "- document:
+        - banner:
+          - radiogroup "View":
+            - radio "Drawing" [checked]
+            - text: Drawing
+            - radio "Notan"
+            - text: Notan
+            - radio "Values"
+            - text: Values
+            - radio "Colour"
+            - text: Colour
+        - main:
+          - 'group "Bowl on a cloth: drawing 40 × 30 cm. Objects: bowl 12 % and cloth 38 %. Dominant: bowl. Focal point on the upper right crossing of the golden section. Values: dark 38 % of 50 % wanted, middle 0 % of 40 % wanted and light 62 % of 10 % wanted. Colours: dominant 38 % of 70 % wanted, complement 12 % of 20 % wanted and discord 0 % of 10 % wanted. Seven things to look at."':
+            - group "In the drawing. Arrow keys go from one to the next, Enter selects its words.":
+              - button "Ground, bare on 50 % of the picture, step 4, line 4"
+              - button "Focal point, on the upper right crossing of the golden section, line 5"
+              - 'button "Value budget: Dark measured 38 %, wanted 50 % within 5 %; Middle measured 0 %, wanted 40 % within 5 %; Light measured 62 %, wanted 10 % within 5 %, line 7"'
+              - 'button "Cloth: background, 38 % of the picture, step 2 of 5 and slate (dominant), line 12"'
+              - 'button "Bowl: dominant, middle plane, 12 % of the picture, step 5 of 5 and cream (complement), line 18"'
+              - 'button "Lead: edge, line 23"'
+            - text: "Bowl on a cloth Drawing 40 × 30 cm Value scale % of the picture 1 – 2 38 3 – 4 50 5 12 dark middle light Values of wanted, ± 5 % Dark 38 % of 50 % Middle 0 % of 40 % Light 62 % of 10 % Colours of wanted, ± 5 % Dominant 38 % of 70 % Complement 12 % of 20 % Discord 0 % of 10 % focal point, upper right crossing of the golden section lead: edge division: golden section bare ground, 50 %, step 4 colours are washed thinly over the ground"
+          - region "Findings":
+            - heading "Findings" [level=2]
+            - paragraph: 3 warnings, 4 hints
+            - list:
+              - listitem:
+                - 'button "Warning: The darks cover 38.3 % of the picture; the budget is 50 % within 5 %. Most of it is cloth (38.3 %). Bring 11.7 % more of the picture onto its steps, or make what lies there larger. line 7"'
+              - listitem:
+                - 'button "Warning: The middle values cover 0 % of the picture; the budget is 40 % within 5 %. Take cloth from step 2 to step 3, which brings it within. line 7"'
+              - listitem:
+                - 'button "Warning: The lights cover 61.7 % of the picture; the budget is 10 % within 5 %. Most of it is bowl (11.7 %). Take 51.7 % of the picture to other steps, or make what lies on these smaller. line 7"'
+              - listitem:
+                - 'button "Hint: The discord colours cover 0 % of the picture; the usual share is 10 % within 5 %. Nothing visible carries the discord colour yet: give it 10 % of the picture. line 1"'
+              - listitem:
+                - 'button "Hint: Bare ground shows on 50 % of the picture: no object lies there. Lay an object behind it, in the background; or, when the ground is meant to show, set this aside with the reason. line 4"'
+              - listitem:
+                - 'button "Hint: The dominant colour covers 38.3 % of the picture; the usual share is 70 % within 5 %. Most of it is cloth (38.3 %). Give it 31.7 % more of the picture: make what carries it larger, or use the colour elsewhere too. line 9"'
+              - listitem:
+                - 'button "Hint: The complement colour covers 11.7 % of the picture; the usual share is 20 % within 5 %. Most of it is bowl (11.7 %). Give it 8.3 % more of the picture: make what carries it larger, or use the colour elsewhere too. line 10"'
+        - status"
+    `);
+  });
+
+  it('can be gone through with Tab, what has the focus always to be seen', async () => {
+    const { page, preview, focused } = studio;
+    await preview.locator('.views input:checked').focus();
+    const here = () =>
+      preview.locator('*:focus').evaluate((element) => {
+        const ring = element.matches('input') ? (element.nextElementSibling ?? element) : element;
+        const line = element.querySelector('.line');
+        const style = getComputedStyle(line ?? ring);
+        const { top, bottom } = element.getBoundingClientRect();
+        const bar = document.querySelector('.bar')?.getBoundingClientRect().bottom ?? 0;
+        return {
+          role: element.getAttribute('role') ?? element.localName,
+          ring: line === null ? style.outlineStyle : style.stroke,
+          inSight: element.closest('.bar') !== null || (bottom > bar && top < window.innerHeight),
+        };
+      });
+    const walk = [await here()];
+    for (let step = 0; step < 3; step++) {
+      await page.keyboard.press('Tab');
+      walk.push(await here());
+    }
+    expect(walk.map(({ role }) => role)).toEqual(['input', 'button', 'button', 'button']);
+    expect(walk.filter(({ ring, inSight }) => ring === 'none' || !inSight)).toEqual([]);
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Shift+Tab');
+    expect(await focused()).toHaveLength(1);
+  });
+
+  it('has its drawing gone through by arrow keys; Enter selects the words', async () => {
+    const { focused, page, preview, selection } = studio;
+    const [first] = await focused();
+    const seen = [first];
+    for (let step = 0; step < 12 && (await focused())[0] !== 'object:bowl'; step++) {
+      await page.keyboard.press('ArrowDown');
+      seen.push(...(await focused()));
+    }
+    expect(new Set(seen).size).toBe(seen.length);
+    const item = preview.locator('.outlines g:focus');
+    expect(await item.getAttribute('aria-label')).toMatch(/^Bowl: .*, line 18$/);
+    await studio.workbench.screenshot(artefact('preview-focus'));
+    await page.keyboard.press('Enter');
+    await eventually(selection).toBe('Ln 18, Col 13 (4 selected)');
+  });
+
+  it('says what changed once the typing rests, not at each key', async () => {
+    const { goTo, page, preview, spoken, type } = studio;
+    await preview.locator('.spoken').evaluate((live) => {
+      new MutationObserver(() => {
+        live.setAttribute('data-said', String(Number(live.getAttribute('data-said')) + 1));
+      }).observe(live, { childList: true, characterData: true, subtree: true });
+    });
+    await goTo('7:22');
+    for (const key of ['Backspace', '5', 'Backspace', '6', 'Backspace', '2']) {
+      if (key.length > 1) await page.keyboard.press(key);
+      else await type(key);
+      await page.waitForTimeout(150);
+    }
+    await eventually(spoken).toMatch(/ now\.$/);
+    expect(await preview.locator('.spoken').getAttribute('data-said')).toBe('1');
+  });
+
+  it('touches, when a value is typed, only what that is about; the page stays where it was scrolled to', async () => {
+    const { goTo, page, preview, type } = studio;
+    await goTo('21:12');
+    await eventually(studio.current).toEqual(['object:bowl']);
+    const scrolled = await preview.locator('html').evaluate((html) => {
+      html.scrollTo(0, 120);
+      return html.scrollTop;
+    });
+    expect(scrolled).toBe(120);
+    await preview.locator('main').evaluate((main) => {
+      const touched = new Set<string>();
+      const observer = new MutationObserver((records) => {
+        for (const { target } of records) {
+          const element = target instanceof Element ? target : target.parentElement;
+          const mark = element?.closest('[data-subject]')?.getAttribute('data-subject');
+          const part = element?.closest('[data-layer], .outlines, section');
+          const place = part?.getAttribute('data-layer') ?? part?.getAttribute('class');
+          touched.add(
+            `${place}: ${mark ?? element?.closest('[data-key]')?.getAttribute('data-key') ?? element?.localName}`,
+          );
+        }
+        document.body.setAttribute('data-touched', [...touched].sort().join('\n'));
+      });
+      observer.observe(main, { subtree: true, childList: true, characterData: true, attributes: true });
+    });
+    const fill = () => preview.locator(shape('bowl')).getAttribute('fill');
+    const before = await fill();
+    await page.keyboard.press('Backspace');
+    await type('4');
+    await eventually(fill).not.toBe(before);
+    await eventually(studio.spoken).toMatch(/ now\.$/);
+    const touched = (await preview.locator('body').getAttribute('data-touched'))?.split('\n') ?? [];
+    expect(touched).toContain('captions: budget:value');
+    expect(touched.filter((place) => /^(picture|outlines|names): /.test(place))).toEqual([
+      'names: object:bowl',
+      'outlines: object:bowl',
+      'picture: object:bowl',
+    ]);
+    expect(touched.filter((place) => /mount|title:|cloth|lead:/.test(place))).toEqual([]);
+    expect(await preview.locator('html').evaluate((html) => html.scrollTop)).toBe(120);
+  });
+});

@@ -3,8 +3,8 @@ import path from 'node:path';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { decodeUtf8 } from './utf8.js';
 
-/** As much as an editor reads: see `fileSizeLimitBytes` of the protocol. */
-const LARGEST_BYTES = 5 * 1024 * 1024;
+/** As much of a file as an editor reads: see `fileSizeLimitBytes` of the protocol. */
+export const largestBytes = 5 * 1024 * 1024;
 
 /**
  * Reads the files that a plan names, from the plan's own folder. A plan may come from a stranger: what lies neither
@@ -49,7 +49,7 @@ function readText(file: string): FileAnswer {
     handle = openSync(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
     const status = fstatSync(handle);
     if (!status.isFile()) return refuse('This is not a file.');
-    if (status.size > LARGEST_BYTES) return refuse('This file is larger than 5 MB.');
+    if (status.size > largestBytes) return refuse('This file is larger than 5 MB.');
     const decoded = decodeUtf8(readFileSync(handle));
     return decoded.ok ? { ok: true, text: decoded.text } : refuse(`This file ${decoded.reason}.`);
   } catch {

@@ -1,13 +1,13 @@
 import process from 'node:process';
-import { buffer } from 'node:stream/consumers';
 import { exitCodes } from './exit-code.js';
 import { run } from './program.js';
+import { readUpTo } from './read-up-to.js';
 import type { Terminal } from './terminal.js';
 
 const terminal: Terminal = {
   folder: process.cwd(),
   coloured: process.stdout.isTTY === true && !process.env['NO_COLOR'],
-  readInput: () => buffer(process.stdin),
+  readInput: (mostBytes) => readUpTo(process.stdin, mostBytes),
   print: (output) => new Promise((resolve) => process.stdout.write(output, () => resolve())),
   explain: (text) => void process.stderr.write(text),
   complain: (message) => void process.stderr.write(`mahlstick: ${message}\n`),

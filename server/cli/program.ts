@@ -54,7 +54,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .showHelpAfterError('Try `mahlstick check --help`.')
     .summary('say what is wrong with plans')
     .description(
-      'Says what cannot be read in a plan, where it breaks its own intentions (warnings) and rules of thumb (hints),\n' +
+      'Says what cannot be read in a plan, where it breaks its own intentions (warnings) and rules of thumb (hints), ' +
         'and what it sets aside with a reason.',
     )
     .argument('<plan...>', 'plans to check; - is the standard input')
@@ -176,11 +176,12 @@ Examples:
   mahlstick measure barn.mahl               print shares and budgets
   mahlstick format barn.mahl                tidy it
 
-Files that a plan names are read from its own folder, and only below that folder or the current one.
+Files that a plan names are read from its own folder, and only below that folder
+or the current one.
 
 Exit codes:
   0  done, no plan has an error
   1  done, but a plan has an error
-  2  not done: a file cannot be read or written, or the command is not understood
+  2  not done: a file cannot be read or written, or the command is not known
   3  a fault of mahlstick itself
 `;

@@ -1,5 +1,7 @@
-import { readFile } from 'node:fs/promises';
+import { createReadStream } from 'node:fs';
 import path from 'node:path';
+import { largestBytes } from './files-beside.js';
+import { readUpTo } from './read-up-to.js';
 import { CommandFailure, refusalOf, type Terminal } from './terminal.js';
 import { decodeUtf8 } from './utf8.js';
 
@@ -29,16 +31,22 @@ export type SourceAnswer =
   | { readonly ok: true; readonly source: Source }
   | { readonly ok: false; readonly unreadable: UnreadableSource };
 
-/** Reads a plan from a file, or from the standard input when its name is `-`. */
+/** Reads a plan from a file or a pipe, or from the standard input when its name is `-`. */
 export async function readSource(name: string, terminal: Terminal): Promise<SourceAnswer> {
+  if (name === '') return { ok: false, unreadable: { name, reason: 'names no file' } };
   const file = path.resolve(terminal.folder, name);
   const folder = name === standardInput ? terminal.folder : path.dirname(file);
   let bytes: Uint8Array;
   try {
-    bytes = name === standardInput ? await terminal.readInput() : await readFile(file);
+    // One byte more tells that there are too many; a device may have no end.
+    const most = largestBytes + 1;
+    bytes = await (name === standardInput
+      ? terminal.readInput(most)
+      : readUpTo(createReadStream(file), most));
   } catch (error) {
     return { ok: false, unreadable: { name, reason: refusalOf(error) } };
   }
+  if (bytes.length > largestBytes) return { ok: false, unreadable: { name, reason: 'is larger than 5 MB' } };
   const decoded = decodeUtf8(bytes);
   if (decoded.ok) return { ok: true, source: { name, text: decoded.text, marked: decoded.marked, folder } };
   const { reason, line, byte } = decoded;
@@ -58,7 +66,8 @@ export function unreadableText({ name, reason }: UnreadableSource): string {
 
 /** How a message speaks of a file. */
 export function spokenName(name: string): string {
-  return name === standardInput ? 'the standard input' : name;
+  if (name === standardInput) return 'the standard input';
+  return name === '' ? '""' : name;
 }
 
 /** The standard input can be read once. */

@@ -4,8 +4,8 @@ export interface Terminal {
   readonly folder: string;
   /** Whether what is printed may be coloured. */
   readonly coloured: boolean;
-  /** All bytes of the standard input. */
-  readInput(): Promise<Uint8Array>;
+  /** The bytes of the standard input, those beyond `mostBytes` left out. */
+  readInput(mostBytes: number): Promise<Uint8Array>;
   /** Writes to the standard output, whole; settles when the reader has taken it or has gone. */
   print(output: string): Promise<void>;
   /** Tells the painter one thing that is amiss, on the standard error stream. */

@@ -63,6 +63,16 @@ describe('mahlstick', () => {
     expect((await run(['--help'])).stdout).toContain('Exit codes:');
   });
 
+  it('explains every command in lines that a terminal of 80 columns holds', async () => {
+    for (const command of ['', 'check', 'draw', 'measure', 'format', 'server']) {
+      const { code, stdout } = await run(['help', ...(command === '' ? [] : [command])], {
+        env: { COLUMNS: '80' },
+      });
+      expect(code).toBe(0);
+      expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
+    }
+  });
+
   it('guesses what was meant, and ends with 2', async () => {
     const { code, stdout, stderr } = await run(['mesure', 'ten.mahl']);
     expect([code, stdout]).toEqual([2, '']);
@@ -129,6 +139,21 @@ describe('check', () => {
     expect(code).toBe(2);
     expect(stdout).toContain('broken.mahl: 1 error');
     expect(stderr).toBe('mahlstick: none.mahl is not there.\nmahlstick: parts is a folder, not a file.\n');
+  });
+
+  it('reads no more than 5 MB of a plan, so that a device without an end is refused', async () => {
+    const long = write('long.mahl', `// ${'a'.repeat(5 * 1024 * 1024)}`);
+    const ending = { code: 2, stdout: '' };
+    expect(await run(['check', 'long.mahl'])).toEqual({
+      ...ending,
+      stderr: 'mahlstick: long.mahl is larger than 5 MB.\n',
+    });
+    expect(await run(['measure', '-'], { input: readFileSync(long) })).toEqual({
+      ...ending,
+      stderr: 'mahlstick: the standard input is larger than 5 MB.\n',
+    });
+    expect((await run(['draw', '/dev/zero'])).stderr).toBe('mahlstick: /dev/zero is larger than 5 MB.\n');
+    expect(await run(['format', ''])).toEqual({ ...ending, stderr: 'mahlstick: "" names no file.\n' });
   });
 
   it('ends with 2 for bytes that are no UTF-8, and tells the place', async () => {

@@ -188,12 +188,20 @@ function standingBeside(
   return best.box;
 }
 
-/** How much a name covers that had better be seen, from a few places under it. */
-function disturbance(box: Box, owner: number, map: CellMap): number {
-  const owners = [-0.03, 0.25, 0.5, 0.75, 1.03].flatMap((across) =>
-    [0, 0.5, 1].map((down) => ownerAt(map, { x: box.x + across * box.width, y: box.y + down * box.height })),
-  );
-  return COST_OF_BORDER * (new Set(owners).size - 1) + (owners.includes(owner) ? COST_OF_SELF : 0);
+/** Where under a name it is asked what it covers, as parts of its width and height. */
+const ACROSS = [-0.03, 0.25, 0.5, 0.75, 1.03];
+const DOWN = [0, 0.5, 1];
+
+/** How much a name covers that had better be seen, from a few places under it. Asked of every place that is tried. */
+function disturbance({ x, y, width, height }: Box, owner: number, map: CellMap): number {
+  const owners: (number | undefined)[] = [];
+  for (const across of ACROSS) {
+    for (const down of DOWN) {
+      const found = ownerAt(map, { x: x + across * width, y: y + down * height });
+      if (!owners.includes(found)) owners.push(found);
+    }
+  }
+  return COST_OF_BORDER * (owners.length - 1) + (owners.includes(owner) ? COST_OF_SELF : 0);
 }
 
 /** From the nearest place on the name's box to the thing; none when the name all but touches it. */

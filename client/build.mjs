@@ -1,9 +1,10 @@
 // @ts-check
-import { chmod } from 'node:fs/promises';
+import { chmod, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import * as esbuild from 'esbuild';
+import { licenceTexts } from './licences.mjs';
 
 /**
  * @typedef {{ readonly name: string; readonly entry: string; readonly options: esbuild.BuildOptions; readonly shipped: boolean }} Bundle
@@ -50,7 +51,7 @@ export const bundles = [
 ];
 
 /**
- * Bundles into `dist/`; an entry that is missing is an error.
+ * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds.
  * @param {object} [how]
  * @param {string} [how.root] the folder that holds the sources and `dist/`; this repository if left out
  * @param {boolean} [how.production] only what the package ships: minified, without source maps
@@ -72,6 +73,7 @@ export async function build({ root = repository, production = false, watch = fal
           logLevel: watch ? 'info' : 'warning',
           minify: production,
           sourcemap: !production,
+          metafile: production,
           ...options,
           define: {
             'process.env.NODE_ENV': production ? '"production"' : '"development"',
@@ -89,7 +91,14 @@ export async function build({ root = repository, production = false, watch = fal
   await Promise.all(contexts.map((context) => context.dispose()));
   const failure = results.find((result) => result.status === 'rejected');
   if (failure !== undefined) throw failure.reason;
-  if (!production) await chmod(path.join(root, 'dist/mahlstick.js'), 0o755);
+  if (!production) {
+    await chmod(path.join(root, 'dist/mahlstick.js'), 0o755);
+    return;
+  }
+  const inputs = results.flatMap((result) =>
+    result.status === 'fulfilled' ? Object.keys(result.value.metafile?.inputs ?? {}) : [],
+  );
+  await writeFile(path.join(root, 'dist/licences.txt'), licenceTexts(root, inputs));
 }
 
 const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');

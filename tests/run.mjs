@@ -96,12 +96,12 @@ const stages = [
   { name: 'host', run: () => done(installNodeHost()) },
   { name: 'editor-node', needs: ['chromium', 'build', 'host'], run: () => mocha('node') },
   { name: 'editor-web', needs: ['chromium', 'build'], run: () => mocha('web') },
+  { name: 'package', run: pack },
   {
     name: 'editor-preview',
-    needs: ['chromium', 'build', 'host'],
+    needs: ['chromium', 'build', 'host', 'package'],
     run: () => vitest('editor-preview', ' --config tests/editor/vitest.config.mjs'),
   },
-  { name: 'package', run: pack },
 ];
 
 /**

@@ -6,12 +6,14 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { installNodeHost, nodeHost } from './install-host.mjs';
+import { installPackage } from './install-package.mjs';
 import { freePort, killTree, onEnd, within } from './processes.mjs';
 import { writeSettings } from './settings.mjs';
 
 /**
  * @typedef {object} NodeHostOptions
- * @property {readonly string[]} [installed] folders of extensions that appear as installed, by symbolic link
+ * @property {readonly string[]} [installed] extensions: `.vsix` packages are installed as a painter would, folders
+ *   appear as installed, by symbolic link
  * @property {number} [port] taken if it is free
  * @property {import('./settings.mjs').Theme} [theme]
  * @property {boolean} [automation] lets the page report the output and the result of extension tests
@@ -28,7 +30,10 @@ export async function startNodeHost(options = {}) {
   const extensions = path.join(temporary, 'extensions');
   writeSettings(path.join(userData, 'User'), options.theme);
   mkdirSync(extensions, { recursive: true });
-  for (const folder of options.installed ?? []) link(folder, extensions);
+  for (const extension of options.installed ?? []) {
+    if (extension.endsWith('.vsix')) await installPackage(extension, extensions);
+    else link(extension, extensions);
+  }
 
   const port = await freePort(options.port);
   const child = spawn(

@@ -7,7 +7,7 @@ export interface WorkbenchOptions {
   readonly host: 'node' | 'web';
   /** A folder of plans, which is copied first; the examples if left out. */
   readonly plans?: string;
-  /** The folder of the extension; this repository if left out. */
+  /** The folder of the extension or, in the node host, its `.vsix`; this repository if left out. */
   readonly extension?: string;
   readonly theme?: Theme;
   /** Of the window, in CSS pixels. */

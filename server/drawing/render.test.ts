@@ -176,6 +176,13 @@ describe('an SVG file', () => {
     );
   });
 
+  it('does not let a name turn the direction of writing, and leaves names that run from the right', () => {
+    const [title] = readStrictly(
+      renderToText(sceneOf('plan "a\u202Etxt \u2067עץ\u2069"\n', 'drawing'), { theme: 'light' }),
+    ).filter(({ name }) => name === 'title');
+    expect(title?.text).toContain('a\uFFFDtxt \uFFFDעץ\uFFFD');
+  });
+
   it('stays well formed whatever stands in the texts of a scene', () => {
     const base = sceneOf('', 'notan');
     fc.assert(

@@ -85,8 +85,8 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
       viewBox: [box.x, box.y, box.width, box.height].map(number).join(' '),
       'data-view': next.view,
     });
-    title.words(safeText(next.title));
-    description.words(safeText(next.description));
+    setText(title, safeText(next.title));
+    setText(description, safeText(next.description));
     setAttributes(clip, { d: rectanglePath(next.picture) });
     for (const [name, { group, drawn }] of layers) {
       const marks = next.layers.find((layer) => layer.name === name)?.marks ?? [];
@@ -219,6 +219,10 @@ function inkColour(ink: Ink, theme: ThemeName): string {
   return isHex(ink) ? ink : themes[theme][ink];
 }
 
+function setText(element: Dom, text: string): void {
+  if (element.node.textContent !== text) element.words(text);
+}
+
 /** Straight to the node: svg.js would read numbers and colours into some of the strings. */
 function setAttributes(element: Dom, attributes: Attributes): void {
   for (const [name, value] of Object.entries(attributes)) {
@@ -227,7 +231,13 @@ function setAttributes(element: Dom, attributes: Attributes): void {
   }
 }
 
-/** The text with what XML 1.0 has no place for (control characters, halves of pairs) replaced by U+FFFD. */
+/**
+ * The text with what XML 1.0 has no place for (control characters, halves of pairs) replaced by U+FFFD, and so are
+ * overrides of the writing direction, which would show a name as another.
+ */
 export function safeText(text: string): string {
-  return text.replace(/[\p{Surrogate}\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/gu, '\uFFFD');
+  return text.replace(
+    /[\p{Surrogate}\u0000-\u0008\u000B\u000C\u000E-\u001F\u202A-\u202E\u2066-\u2069\uFFFE\uFFFF]/gu,
+    '\uFFFD',
+  );
 }

@@ -49,12 +49,12 @@ describe('filesBeside', () => {
   });
 
   it.each([
-    ['', 'No file is named here.'],
-    ['/etc/passwd', 'A file is named by its path from the plan, not from the top of the disk.'],
-    ['\\\\server\\share', 'A file is named by its path from the plan, not from the top of the disk.'],
-    ['C:\\door.svg', 'A file is named by its path from the plan, not by an address.'],
-    ['https://example.org/door.svg', 'A file is named by its path from the plan, not by an address.'],
-    ['door\0.svg', 'This name holds a character that no file name can hold.'],
+    ['', 'No file is named.'],
+    ['/etc/passwd', 'Files are named by their path from the plan, not from the top of the disk.'],
+    ['\\\\server\\share', 'Files are named by their path from the plan, not from the top of the disk.'],
+    ['C:\\door.svg', 'Files are named by their path from the plan, not by an address.'],
+    ['https://example.org/door.svg', 'Files are named by their path from the plan, not by an address.'],
+    ['door\0.svg', 'This holds a character that no file name can hold.'],
     ['nothing.svg', 'There is no such file.'],
     ['dangling.svg', 'There is no such file.'],
     ['parts', 'This is not a file.'],

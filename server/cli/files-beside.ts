@@ -1,5 +1,7 @@
 import { constants, closeSync, fstatSync, openSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
+import { liesBelow } from '../entry/disk.js';
+import { refusalOfPath } from '../language/paths.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { decodeUtf8 } from './utf8.js';
 
@@ -22,21 +24,15 @@ export function filesBeside(planFolder: string, currentFolder: string): ReadFile
 
 function readBeside(written: string, planFolder: string, roots: readonly string[]): FileAnswer {
   const name = written.replaceAll('\\', '/');
-  if (name.trim() === '') return refuse('No file is named here.');
-  if (name.includes('\0')) return refuse('This name holds a character that no file name can hold.');
-  if (/^[a-z][a-z0-9+.-]*:/iu.test(name)) {
-    return refuse('A file is named by its path from the plan, not by an address.');
-  }
-  if (name.startsWith('/')) {
-    return refuse('A file is named by its path from the plan, not from the top of the disk.');
-  }
+  const refusal = refusalOfPath(name);
+  if (refusal !== undefined) return refuse(refusal);
   const file = path.resolve(planFolder, name);
   // Asked before the disk is, so that nobody learns from the answer what lies outside.
   const lexicalRoots = [...roots, path.resolve(planFolder)];
-  if (!lexicalRoots.some((root) => liesIn(file, root))) return refuse(OUTSIDE);
+  if (!lexicalRoots.some((root) => liesBelow(file, root))) return refuse(OUTSIDE);
   const real = realPath(file);
   if (real === undefined) return refuse('There is no such file.');
-  if (!roots.some((root) => liesIn(real, root))) return refuse(OUTSIDE);
+  if (!roots.some((root) => liesBelow(real, root))) return refuse(OUTSIDE);
   return readText(real);
 }
 
@@ -57,11 +53,6 @@ function readText(file: string): FileAnswer {
   } finally {
     if (handle !== undefined) closeSync(handle);
   }
-}
-
-function liesIn(file: string, folder: string): boolean {
-  const inner = path.relative(folder, file);
-  return inner !== '' && !path.isAbsolute(inner) && inner.split(path.sep)[0] !== '..';
 }
 
 function realPath(file: string): string | undefined {

@@ -61,6 +61,7 @@ export interface Counts {
   readonly setAside: number;
 }
 
+/** How many remarks there are of each gravity; those set aside count only as that. */
 export function countRemarks(remarks: readonly Remark[]): Counts {
   const standing = remarks.filter(({ setAside }) => !setAside);
   const count = (severity: Severity) => standing.filter((remark) => remark.severity === severity).length;
@@ -72,6 +73,7 @@ export function countRemarks(remarks: readonly Remark[]): Counts {
   };
 }
 
+/** The sums over several plans. */
 export function addCounts(all: readonly Counts[]): Counts {
   const sum = (key: keyof Counts) => all.reduce((total, counts) => total + counts[key], 0);
   return { errors: sum('errors'), warnings: sum('warnings'), hints: sum('hints'), setAside: sum('setAside') };

@@ -60,6 +60,7 @@ export async function readOneSource(name: string, terminal: Terminal): Promise<S
   throw new CommandFailure(unreadableText(answer.unreadable));
 }
 
+/** The sentence to tell of a plan that can't be read. */
 export function unreadableText({ name, reason }: UnreadableSource): string {
   return `${spokenName(name)} ${reason}.`;
 }

@@ -29,11 +29,13 @@ async function liesIn(file: string, roots: readonly string[]): Promise<boolean> 
       .filter(({ scheme }) => scheme === 'file')
       .map(({ fsPath }) => realpath(fsPath).catch(() => undefined)),
   );
-  return folders.some((folder) => {
-    if (folder === undefined) return false;
-    const inner = path.relative(folder, file);
-    return inner !== '' && !path.isAbsolute(inner) && inner.split(path.sep)[0] !== '..';
-  });
+  return folders.some((folder) => folder !== undefined && liesBelow(file, folder));
+}
+
+/** True when the path leads below the folder. Of two real paths it holds for what is on the disk too. */
+export function liesBelow(file: string, folder: string): boolean {
+  const inner = path.relative(folder, file);
+  return inner !== '' && !path.isAbsolute(inner) && inner.split(path.sep)[0] !== '..';
 }
 
 async function readText(file: string): Promise<FileAnswer> {

@@ -17,6 +17,7 @@ export interface Candidate {
   readonly documentation?: string;
 }
 
+/** All that can stand in a slot, the likeliest first; empty where the plan has none. */
 export function candidatesFor(slot: Slot, snapshot: Snapshot): readonly Candidate[] {
   switch (slot.kind) {
     case 'words':

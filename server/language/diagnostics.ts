@@ -8,7 +8,7 @@ import { findingPage, slugOf } from './reference.js';
 import type { Snapshot } from './snapshot.js';
 import { rangeOf } from './text.js';
 
-export const diagnosticSource = 'mahlstick';
+const diagnosticSource = 'mahlstick';
 
 /** What the text of the plan gets wrong, line by line. */
 export function syntaxDiagnostics(snapshot: Snapshot, abilities: Abilities): readonly Diagnostic[] {
@@ -27,10 +27,12 @@ export function findingDiagnostics(snapshot: Snapshot, abilities: Abilities): re
     .map((finding) => findingDiagnostic(finding, snapshot.uri, abilities));
 }
 
+/** One thing that the text gets wrong, as an editor shows it. */
 export function syntaxDiagnostic(problem: Problem, abilities: Abilities): Diagnostic {
   return diagnostic(problem, problem.code, 'error', problem.message, abilities);
 }
 
+/** One thing that could not be resolved, as an editor shows it. */
 export function planDiagnostic(problem: PlanProblem, uri: string, abilities: Abilities): Diagnostic {
   const { code, message, related } = problem;
   return {
@@ -44,6 +46,7 @@ export function planDiagnostic(problem: PlanProblem, uri: string, abilities: Abi
   };
 }
 
+/** One finding with what to try, as an editor shows it. */
 export function findingDiagnostic(finding: Finding, uri: string, abilities: Abilities): Diagnostic {
   const message = finding.advice === undefined ? finding.message : `${finding.message} ${finding.advice}`;
   return {

@@ -36,6 +36,7 @@ export function editsWithin(edits: readonly TextEdit[], range: Range): readonly 
   return edits.filter((edit) => edit.range.start.line <= last && edit.range.end.line >= range.start.line);
 }
 
+/** What ends the first line of a text; `\n` for a text of one line. */
 export function lineEndOf(text: string): string {
   return /\r\n|\n|\r/u.exec(text)?.[0] ?? '\n';
 }

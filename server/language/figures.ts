@@ -11,6 +11,7 @@ import type { Style } from './style.js';
 /** What is computed about one thing of the plan, as paragraphs for a hover or a completion. */
 export type Paragraphs = readonly string[];
 
+/** Role, plane, visible share, value and colour of an object, and what is set aside for it. */
 export function objectFigures({ plan, measures }: Snapshot, object: PlanObject, style: Style): Paragraphs {
   const role = object.role === undefined ? '' : `${object.role}, `;
   const { steps } = plan.scale;
@@ -59,6 +60,7 @@ export function notations(colour: Colour, style: Style): string {
   return `${style.name(toHex(colour))}, ${style.text(toMunsell(colour).text)}`;
 }
 
+/** A colour's notations and how much of the picture it covers; nothing for a colour that the plan does not have. */
 export function colourFigures({ plan, measures }: Snapshot, index: number, style: Style): Paragraphs {
   const named = plan.colours[index];
   if (named === undefined) return [];
@@ -72,6 +74,7 @@ export function colourFigures({ plan, measures }: Snapshot, index: number, style
   ];
 }
 
+/** Each share of a budget, as wanted and as measured. */
 export function budgetFigures({ measures }: Snapshot, of: 'value' | 'colour', style: Style): Paragraphs {
   const { budget } = of === 'value' ? measures.values : measures.colours;
   if (budget.length === 0) return [style.text('No share can be measured against this budget.')];
@@ -85,6 +88,7 @@ function wantedAndMeasured({ target, tolerance, share, within }: BudgetMeasure):
   return `${percent(target)} wanted, within ${percent(tolerance)}; ${percent(share)} measured, ${verdict}`;
 }
 
+/** Where the focal point lies, and how far from the nearest crossing and from the middle. */
 export function focusFigures({ plan, measures }: Snapshot, style: Style): Paragraphs {
   const { focus, canvas } = plan;
   if (focus === undefined || measures.focus === undefined) return [];
@@ -103,6 +107,7 @@ export function focusFigures({ plan, measures }: Snapshot, style: Style): Paragr
   ];
 }
 
+/** Size, proportion, diagonal and ground of the canvas. */
 export function canvasFigures({ plan: { canvas } }: Snapshot, style: Style): Paragraphs {
   const { width, height, diagonal, unit } = canvas;
   const proportion = plainNumber(Math.max(width, height) / Math.min(width, height), 3);
@@ -114,6 +119,7 @@ export function canvasFigures({ plan: { canvas } }: Snapshot, style: Style): Par
   ];
 }
 
+/** Each step of the value scale with its Munsell value and its share, and their mean. */
 export function scaleFigures({ plan, measures }: Snapshot, style: Style): Paragraphs {
   const { steps, mean } = measures.values;
   const groupOf = (step: number): string => {
@@ -132,6 +138,7 @@ export function scaleFigures({ plan, measures }: Snapshot, style: Style): Paragr
   ];
 }
 
+/** The steps of a group, its share and its budget; nothing for a group that the scale does not have. */
 export function groupFigures({ measures }: Snapshot, key: string, style: Style): Paragraphs {
   const group = measures.values.groups.find((candidate) => candidate.key === key);
   if (group === undefined) return [];
@@ -143,6 +150,7 @@ export function groupFigures({ measures }: Snapshot, key: string, style: Style):
   ];
 }
 
+/** A rule that is set aside, with the reason, on one line. */
 export function allowanceFigures({ rule, reason }: Allowance, style: Style): string {
   return `${style.name(rule)} ${style.text('is set aside:')} ${style.text(reason)}`;
 }

@@ -122,7 +122,7 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
 }
 
 /** What a rule says, where it comes from and where it begins to be broken. */
-export function ruleFigures(id: string, style: Style): Paragraphs {
+function ruleFigures(id: string, style: Style): Paragraphs {
   const rule = ruleById(id.toLowerCase());
   if (rule === undefined) return [];
   const limit = rule.limit === undefined ? '' : ` Limit: ${percent(rule.limit.value)} of ${rule.limit.of}.`;

@@ -15,7 +15,7 @@ export type PathAnswer =
  */
 export function resolvePath(planUri: string, path: string, folders: readonly string[]): PathAnswer {
   const written = path.replaceAll('\\', '/');
-  const refusal = refuse(written);
+  const refusal = refusalOfPath(written);
   if (refusal !== undefined) return { ok: false, reason: refusal };
 
   const plan = URI.parse(planUri);
@@ -60,7 +60,8 @@ export function contains(folderUri: string, uri: string): boolean {
 
 const outside = 'This file lies outside the folder that is open.';
 
-function refuse(path: string): string | undefined {
+/** Why a path is refused whatever lies there, as a sentence for the painter. `\\` has been turned to `/`. */
+export function refusalOfPath(path: string): string | undefined {
   if (path.trim() === '') return 'No file is named.';
   if (path.includes('\0')) return 'This holds a character that no file name can hold.';
   // A drive letter is refused here too: it has the form of a scheme.

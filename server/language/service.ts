@@ -100,6 +100,7 @@ interface OpenPlan {
   tree?: SyntaxTree;
 }
 
+/** A service without documents, which knows of the world what the host tells it. */
 export function createLanguageService(host: ServiceHost): LanguageService {
   const { abilities } = host;
   /** By the usual spelling of their URIs. */

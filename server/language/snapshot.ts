@@ -39,6 +39,7 @@ export interface SnapshotSource {
   readonly outlines: OutlineCache;
 }
 
+/** A snapshot of which nothing has been computed yet. */
 export function takeSnapshot({ uri, version, text, parse, reader, outlines }: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
   const tree = once(parse);

@@ -38,6 +38,7 @@ const plain: Style = {
   list: (items) => items.map((item) => `- ${item}`).join('\n'),
 };
 
+/** Writes Markdown or plain text, as the client can take it. */
 export function styleFor(takesMarkdown: boolean, reference?: string): Style {
   const style = takesMarkdown ? markdown : plain;
   return reference === undefined ? style : { ...style, reference };

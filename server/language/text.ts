@@ -7,10 +7,12 @@ export function linesOf(text: string): readonly string[] {
   return text.split(/\r\n|\n|\r/u);
 }
 
+/** A place of the plan as the protocol writes it: both count from 0, in UTF-16 code units. */
 export function rangeOf({ line, start, end }: Location): Range {
   return { start: { line, character: start }, end: { line, character: end } };
 }
 
+/** The range between two characters. */
 export function emptyRangeAt(line: number, character: number): Range {
   return rangeOf({ line, start: character, end: character });
 }

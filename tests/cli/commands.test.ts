@@ -190,7 +190,7 @@ describe('check', () => {
     expect(code).toBe(1);
     expect(stdout).toContain("hostile.mahl:2:14  error  This file lies outside the plan's folder");
     expect(stdout).toContain("hostile.mahl:4:14  error  This file lies outside the plan's folder");
-    expect(stdout).toContain('hostile.mahl:6:14  error  A file is named by its path from the plan');
+    expect(stdout).toContain('hostile.mahl:6:14  error  Files are named by their path from the plan');
   });
 
   it('takes names that would trip a careless program', async () => {

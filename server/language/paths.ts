@@ -60,7 +60,7 @@ export function contains(folderUri: string, uri: string): boolean {
 
 const outside = 'This file lies outside the folder that is open.';
 
-/** Why a path is refused whatever lies there, as a sentence for the painter. `\\` has been turned to `/`. */
+/** Why a path is refused whatever lies there, as a sentence for the painter. Steps are parted by `/`. */
 export function refusalOfPath(path: string): string | undefined {
   if (path.trim() === '') return 'No file is named.';
   if (path.includes('\0')) return 'This holds a character that no file name can hold.';

@@ -24,7 +24,8 @@ export interface PreviewParts {
 export class PreviewPanel implements vscode.Disposable {
   readonly #parts: PreviewParts;
   readonly #feed: SceneFeed;
-  readonly #refused = new Map<Refusal, number>();
+  /** Why messages of the page were not taken: each reason is logged once. */
+  readonly #refused = new Set<Refusal>();
   readonly #subscriptions: vscode.Disposable[];
   #uri: vscode.Uri;
   /** The page listens; before that, and while it is hidden, it has nothing. */
@@ -90,11 +91,6 @@ export class PreviewPanel implements vscode.Disposable {
 
   get visible(): boolean {
     return this.#parts.panel.visible;
-  }
-
-  /** How many messages of the page were not taken, by why. */
-  get refused(): ReadonlyMap<Refusal, number> {
-    return this.#refused;
   }
 
   show(view: View): void {
@@ -193,9 +189,9 @@ export class PreviewPanel implements vscode.Disposable {
   #receive(data: unknown): void {
     const received = receiveFromPage(data);
     if (!received.ok) {
-      const count = (this.#refused.get(received.reason) ?? 0) + 1;
-      this.#refused.set(received.reason, count);
-      if (count === 1) this.#parts.log.warn(`A message of a preview was refused: ${received.reason}.`);
+      if (!this.#refused.has(received.reason))
+        this.#parts.log.warn(`A message of a preview was refused: ${received.reason}.`);
+      this.#refused.add(received.reason);
       return;
     }
     const { message } = received;

@@ -5,7 +5,7 @@ import { type ServerLink, languageId } from '../server-link.js';
 import { pageStateSchema } from './messages.js';
 import { PreviewPanel } from './panel.js';
 
-export const viewType = 'mahlstick.preview';
+const viewType = 'mahlstick.preview';
 
 /** The previews that are open: one a plan, each beside its text, and restored with the window. */
 export class PreviewPanels implements vscode.Disposable {

@@ -4,8 +4,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/editor/*.e2e.ts'],
-    // Each file starts editors of its own, and one already fills two cores.
-    fileParallelism: false,
+    // Each file starts editors of its own, which mostly wait: two of them fill two cores.
+    maxWorkers: 2,
     testTimeout: 180_000,
     hookTimeout: 180_000,
   },

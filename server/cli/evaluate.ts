@@ -1,5 +1,6 @@
 import { parse } from '../../grammar/index.js';
 import { takeSnapshot, type Snapshot } from '../language/snapshot.js';
+import { Memory } from '../measure/memory.js';
 import { OutlineCache } from '../plan/outline-cache.js';
 import { filesBeside } from './files-beside.js';
 import type { Source } from './source.js';
@@ -14,5 +15,6 @@ export function evaluate({ text, folder }: Source, terminal: Pick<Terminal, 'fol
     parse: () => parse(text),
     reader: () => filesBeside(folder, terminal.folder),
     outlines: new OutlineCache(),
+    memory: new Memory(),
   });
 }

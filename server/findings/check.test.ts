@@ -217,7 +217,10 @@ describe('exceptions and settings', () => {
 
   it('offers the nearest rule for one that there is not', () => {
     const { fix, severity } = finding(checked(`${GOOD}\nallow   evn count because "a pair"`), 'no such rule');
-    expect([severity, fix?.replacement]).toEqual(['warning', 'even count']);
+    expect([severity, fix?.edits]).toEqual([
+      'warning',
+      [expect.objectContaining({ kind: 'replace', text: 'even count' })],
+    ]);
   });
 
   it('takes severity and limit from the plan', () => {

@@ -63,7 +63,14 @@ function unknownRules(plan: Plan): readonly Finding[] {
     );
     return ownFinding(NO_SUCH_RULE, 'warning', location, {
       message: `There is no rule called ${quoted(rule)}.${nearest ? ` Did you mean ${quoted(nearest)}?` : ''}`,
-      ...(nearest ? { fix: { title: `Change to ${quoted(nearest)}`, replacement: nearest } } : {}),
+      ...(nearest
+        ? {
+            fix: {
+              title: `Change to ${quoted(nearest)}`,
+              edits: [{ kind: 'replace', location, text: nearest }],
+            },
+          }
+        : {}),
     });
   });
 }
@@ -114,6 +121,7 @@ function needlessExceptions(plan: Plan, findings: readonly Finding[]): readonly 
     return ownFinding(NEEDLESS_EXCEPTION, 'hint', location, {
       message: `${quoted(rule)} is set aside${objects.length > 0 ? ` for ${namesOf(plan, objects)}` : ''}, but it finds nothing there.`,
       advice: 'Take this line out; the rule will speak up when it is broken.',
+      fix: { title: 'Take this line out', edits: [{ kind: 'take out line', line: location.line }] },
       objects,
     });
   });

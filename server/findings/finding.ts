@@ -1,4 +1,6 @@
+import type { Node } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
+import type { Point } from '../plan/geometry/point.js';
 import type { Location, Plan } from '../plan/plan.js';
 
 export type Severity = 'error' | 'warning' | 'hint';
@@ -16,19 +18,48 @@ export interface Finding {
   readonly related: readonly { readonly location: Location; readonly message: string }[];
   /** Indices into `plan.objects` of the objects concerned. */
   readonly objects: readonly number[];
-  /** An edit of the words at `location` that mends it. */
-  readonly fix?: { readonly title: string; readonly replacement: string };
+  /** Where in the picture it is, canvas units, when that is one place rather than an object as a whole. */
+  readonly at?: Point;
+  /** Edits of the plan after which the rule has nothing more to say here. */
+  readonly fix?: Fix;
   /** Set when the plan sets it aside with a reason; such a finding is not reported as a warning. */
   readonly allowed?: { readonly reason: string; readonly location: Location };
 }
+
+/** What mends a finding, as edits of the text that do not touch each other. */
+export interface Fix {
+  /** An order to the tool: `Take wall to step 3`. */
+  readonly title: string;
+  readonly edits: readonly FixEdit[];
+}
+
+export type FixEdit =
+  /** Other words for those at a place; an empty place is written at, an empty text takes out. */
+  | { readonly kind: 'replace'; readonly location: Location; readonly text: string }
+  /** A statement as a new line at the end of a statement's block, indented as that block is. */
+  | { readonly kind: 'add line'; readonly under: Node; readonly text: string }
+  | { readonly kind: 'take out line'; readonly line: number };
+
+/** The chapters of the reference, in the order of the studio. */
+export const chapters = [
+  'concept',
+  'division',
+  'centre of interest',
+  'objects',
+  'eye path',
+  'values',
+  'colour',
+] as const;
+export type Chapter = (typeof chapters)[number];
 
 /** A rule of the trade, one a file, collected in `rules.ts`. */
 export interface Rule {
   /** In words, lower case, no punctuation; `allow <id> because "..."` sets it aside. */
   readonly id: string;
   readonly severity: 'warning' | 'hint';
-  /** Threshold as a part of one, with what it is a part of, if the rule has one. */
-  readonly limit?: { readonly value: number; readonly of: string };
+  readonly chapter: Chapter;
+  /** Its threshold, if it has one. */
+  readonly limit?: RuleLimit;
   /** Whether `allow ... for OBJECT` makes sense. */
   readonly perObject: boolean;
   /** One sentence for hover and settings. */
@@ -41,5 +72,13 @@ export interface Rule {
   check(plan: Plan, measures: Measures, limit: number): readonly RuleFinding[];
 }
 
+/** A threshold: a part of one with what it is a part of, or so many degrees, or a plain number of something. */
+export interface RuleLimit {
+  readonly value: number;
+  readonly unit: 'part' | 'degrees' | 'number';
+  /** What is measured: `the diagonal`, `between complement and opposite`. */
+  readonly of: string;
+}
+
 export type RuleFinding = Pick<Finding, 'message' | 'location'> &
-  Partial<Pick<Finding, 'advice' | 'related' | 'objects' | 'fix'>>;
+  Partial<Pick<Finding, 'advice' | 'related' | 'objects' | 'at' | 'fix'>>;

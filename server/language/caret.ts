@@ -7,9 +7,9 @@ import {
   statementsOpenedBy,
   type Block,
 } from '../../grammar/index.js';
+import { indentOf } from '../findings/text-changes.js';
 import { nodeAt } from './places.js';
 import type { Snapshot } from './snapshot.js';
-import { indentOf } from './text.js';
 
 /** What stands before the caret on its line, and what the line belongs to. */
 export interface Caret {

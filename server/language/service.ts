@@ -18,6 +18,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { parse, type SyntaxTree } from '../../grammar/index.js';
 import { compose } from '../drawing/compose.js';
 import type { Scene, View } from '../drawing/scene.js';
+import { Memory } from '../measure/memory.js';
 import { OutlineCache } from '../plan/outline-cache.js';
 import type { FileAnswer } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
@@ -31,7 +32,7 @@ import { foldingRanges } from './folding.js';
 import { formattingEdits } from './formatting.js';
 import { hover } from './hover.js';
 import { usualSpelling } from './paths.js';
-import { takeSnapshot, type Snapshot } from './snapshot.js';
+import { takeSnapshot, type Snapshot, type SnapshotSource } from './snapshot.js';
 import { flatSymbols, nestedSymbols } from './symbols.js';
 import { clampPosition } from './text.js';
 
@@ -92,9 +93,12 @@ export interface ServiceHost {
   readonly failed: (what: string, error: unknown) => void;
 }
 
+/** What one version of a document leaves to the next. */
+type Kept = Pick<SnapshotSource, 'outlines' | 'memory'>;
+
 interface OpenPlan {
   readonly document: TextDocument;
-  readonly outlines: OutlineCache;
+  readonly kept: Kept;
   snapshot: Snapshot;
   /** The latest tree that was parsed; the next parse takes from it what did not change. */
   tree?: SyntaxTree;
@@ -114,14 +118,14 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     changed: (planUris) => planUris.forEach(refresh),
   });
 
-  const takeFor = (document: TextDocument, outlines: OutlineCache, parseTree: () => SyntaxTree): Snapshot =>
+  const takeFor = (document: TextDocument, kept: Kept, parseTree: () => SyntaxTree): Snapshot =>
     takeSnapshot({
       uri: document.uri,
       version: document.version,
       text: document.getText(),
       parse: parseTree,
       reader: () => files.readerFor(document.uri),
-      outlines,
+      ...kept,
     });
 
   const parser = (document: TextDocument, text: string) => (): SyntaxTree => {
@@ -136,7 +140,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     const plan = planAt(uri);
     if (plan === undefined) return;
     const stale = plan.snapshot;
-    plan.snapshot = takeFor(plan.document, plan.outlines, () => stale.tree);
+    plan.snapshot = takeFor(plan.document, plan.kept, () => stale.tree);
     host.planChanged(plan.document.uri);
   }
 
@@ -163,11 +167,11 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   return {
     open(uri, version, text) {
       const document = TextDocument.create(uri, 'mahlstick', version, text);
-      const outlines = new OutlineCache();
+      const kept: Kept = { outlines: new OutlineCache(), memory: new Memory() };
       plans.set(usualSpelling(uri), {
         document,
-        outlines,
-        snapshot: takeFor(document, outlines, parser(document, text)),
+        kept,
+        snapshot: takeFor(document, kept, parser(document, text)),
       });
       files.edited(uri);
       host.planChanged(uri);
@@ -176,8 +180,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       const plan = planAt(uri);
       if (plan === undefined) return;
       TextDocument.update(plan.document, [...changes], version);
-      const { document, outlines } = plan;
-      plan.snapshot = takeFor(document, outlines, parser(document, document.getText()));
+      const { document, kept } = plan;
+      plan.snapshot = takeFor(document, kept, parser(document, document.getText()));
       files.edited(uri);
       host.planChanged(document.uri);
     },

@@ -3,6 +3,7 @@ import { check } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import { measure } from '../measure/measure.js';
 import type { Measures } from '../measure/measures.js';
+import type { Memory } from '../measure/memory.js';
 import type { OutlineCache } from '../plan/outline-cache.js';
 import type { Plan, ReadFile } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
@@ -37,16 +38,25 @@ export interface SnapshotSource {
   readonly reader: () => ReadFile;
   /** Kept from snapshot to snapshot of a document. */
   readonly outlines: OutlineCache;
+  readonly memory: Memory;
 }
 
 /** A snapshot of which nothing has been computed yet. */
-export function takeSnapshot({ uri, version, text, parse, reader, outlines }: SnapshotSource): Snapshot {
+export function takeSnapshot({
+  uri,
+  version,
+  text,
+  parse,
+  reader,
+  outlines,
+  memory,
+}: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
   const tree = once(parse);
   const names = once(() => namesOf(tree()));
   const readFile = once(reader);
   const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
-  const measures = once(() => measure(plan()));
+  const measures = once(() => measure(plan(), memory));
   const findings = once(() => check(plan(), measures()));
   return {
     uri,

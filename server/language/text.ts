@@ -40,8 +40,3 @@ export function clampPosition(lines: readonly string[], { line, character }: Pos
   const row = Math.max(0, line);
   return { line: row, character: Math.min(Math.max(0, character), lines[row]?.length ?? 0) };
 }
-
-/** The white space that a line starts with. */
-export function indentOf(line: string): string {
-  return /^[ \t]*/u.exec(line)?.[0] ?? '';
-}

@@ -3,11 +3,16 @@ import { visibleAreas } from './areas.js';
 import { measureColours } from './colours.js';
 import { measureFocus } from './focus.js';
 import type { Measures } from './measures.js';
+import { Memory } from './memory.js';
 import { measureObjects } from './objects.js';
 import { measureValues } from './values.js';
 
-/** Everything measured on a plan: a pure function of it, and never a throw. */
-export function measure(plan: Plan): Measures {
+/**
+ * Everything measured on a plan: a pure function of it, and never a throw. A memory kept from one version of a
+ * document to the next saves work and changes no result.
+ */
+export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
+  memory.turnOver();
   const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
   const areas = visibleAreas(plan.canvas, layers);
   const objects = measureObjects(plan, areas);

@@ -5,7 +5,8 @@ import { heading, percent } from '../words.js';
 export const bareGround: Rule = {
   id: 'bare ground',
   severity: 'hint',
-  limit: { value: 0.02, of: 'the picture' },
+  chapter: 'values',
+  limit: { value: 0.02, unit: 'part', of: 'the picture' },
   perObject: false,
   summary: 'Nothing is planned for a part of the canvas.',
   explanation:

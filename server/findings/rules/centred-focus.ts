@@ -5,7 +5,8 @@ import { percent } from '../words.js';
 export const centredFocus: Rule = {
   id: 'centred focus',
   severity: 'hint',
-  limit: { value: 0.04, of: 'the diagonal' },
+  chapter: 'centre of interest',
+  limit: { value: 0.04, unit: 'part', of: 'the diagonal' },
   perObject: false,
   summary: 'The focal point lies in the very middle of the canvas.',
   explanation:

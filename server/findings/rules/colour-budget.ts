@@ -4,6 +4,7 @@ import type { Rule } from '../finding.js';
 export const colourBudget: Rule = {
   id: 'colour budget',
   severity: 'warning',
+  chapter: 'colour',
   perObject: false,
   summary: 'A colour role covers more or less of the picture than the budget that the plan states.',
   explanation:

@@ -5,7 +5,8 @@ import { length, percent, quoted } from '../words.js';
 export const dominantOffFocus: Rule = {
   id: 'dominant off focus',
   severity: 'warning',
-  limit: { value: 0.05, of: 'the diagonal' },
+  chapter: 'centre of interest',
+  limit: { value: 0.05, unit: 'part', of: 'the diagonal' },
   perObject: true,
   summary: 'The dominant object is not at the focal point.',
   explanation:

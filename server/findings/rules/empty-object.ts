@@ -5,6 +5,7 @@ import { quoted } from '../words.js';
 export const emptyObject: Rule = {
   id: 'empty object',
   severity: 'warning',
+  chapter: 'objects',
   perObject: true,
   summary: 'An object has no shape, or a shape without area.',
   explanation:

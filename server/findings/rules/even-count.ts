@@ -4,6 +4,7 @@ import { heading, quoted } from '../words.js';
 export const evenCount: Rule = {
   id: 'even count',
   severity: 'hint',
+  chapter: 'objects',
   perObject: false,
   summary: 'The principal objects, dominant and secondary, are even in number.',
   explanation: 'An odd number of principals does not fall into pairs and keeps the eye moving.',

@@ -5,7 +5,8 @@ import { length, percent } from '../words.js';
 export const focusOffCrossing: Rule = {
   id: 'focus off crossing',
   severity: 'hint',
-  limit: { value: 0.02, of: 'the diagonal' },
+  chapter: 'division',
+  limit: { value: 0.02, unit: 'part', of: 'the diagonal' },
   perObject: false,
   summary: 'The focal point lies on no crossing of the division.',
   explanation:

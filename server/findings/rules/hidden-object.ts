@@ -10,7 +10,8 @@ const WHOLLY = 0.999;
 export const hiddenObject: Rule = {
   id: 'hidden object',
   severity: 'warning',
-  limit: { value: WHOLLY, of: 'the part of the object on the canvas that others cover' },
+  chapter: 'objects',
+  limit: { value: WHOLLY, unit: 'part', of: 'the part of the object on the canvas that others cover' },
   perObject: true,
   summary: 'An object is wholly covered by others.',
   explanation:

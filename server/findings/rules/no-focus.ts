@@ -4,6 +4,7 @@ import { heading } from '../words.js';
 export const noFocus: Rule = {
   id: 'no focus',
   severity: 'hint',
+  chapter: 'centre of interest',
   perObject: false,
   summary: 'The plan names no centre of interest.',
   explanation:

@@ -5,6 +5,7 @@ import { percent, quoted } from '../words.js';
 export const noValueOrColour: Rule = {
   id: 'no value or colour',
   severity: 'hint',
+  chapter: 'values',
   perObject: true,
   summary: 'A visible object has neither a value nor a colour.',
   explanation:

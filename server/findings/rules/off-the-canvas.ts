@@ -8,6 +8,7 @@ import { length, quoted } from '../words.js';
 export const offTheCanvas: Rule = {
   id: 'off the canvas',
   severity: 'warning',
+  chapter: 'objects',
   perObject: true,
   summary: 'An object lies wholly off the canvas, or the focal point does.',
   explanation:

@@ -4,6 +4,7 @@ import { heading, quoted } from '../words.js';
 export const oneDominant: Rule = {
   id: 'one dominant',
   severity: 'hint',
+  chapter: 'objects',
   perObject: true,
   summary: 'A picture has one dominant object.',
   explanation:

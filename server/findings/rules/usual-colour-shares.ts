@@ -4,6 +4,7 @@ import type { Rule } from '../finding.js';
 export const usualColourShares: Rule = {
   id: 'usual colour shares',
   severity: 'hint',
+  chapter: 'colour',
   perObject: false,
   summary: 'The colours are not shared out as 70 : 20 : 10, and the plan states no budget of its own.',
   explanation:

@@ -8,6 +8,7 @@ import { heading, objectShare, percent, percentOutside, quoted } from '../words.
 export const valueBudget: Rule = {
   id: 'value budget',
   severity: 'warning',
+  chapter: 'values',
   perObject: false,
   summary: 'A group of values covers more or less of the picture than its budget.',
   explanation:

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { Memory } from './memory.js';
+
+const outline = { name: 'wall' };
+
+describe('what is kept from one version of a plan to the next', () => {
+  it('is worked out once while its inputs are the same', () => {
+    const memory = new Memory();
+    const ask = () => memory.recall('area', 'wall', [outline, 3], () => ({ area: 12 }));
+    const first = ask();
+    memory.turnOver();
+    expect(ask()).toBe(first);
+    expect(memory.worked('area')).toBe(1);
+  });
+
+  it('is worked out anew for another input, even one that looks alike', () => {
+    const memory = new Memory();
+    memory.recall('area', 'wall', [outline], () => 1);
+    memory.turnOver();
+    expect(memory.recall('area', 'wall', [{ ...outline }], () => 2)).toBe(2);
+    expect(memory.worked('area')).toBe(2);
+  });
+
+  it('is dropped when a whole version did not ask for it', () => {
+    const memory = new Memory();
+    memory.recall('area', 'wall', [outline], () => 1);
+    memory.turnOver();
+    memory.turnOver();
+    expect(memory.recall('area', 'wall', [outline], () => 2)).toBe(2);
+  });
+
+  it('is kept apart by kind and key', () => {
+    const memory = new Memory();
+    expect(memory.recall('area', 'wall', [], () => 1)).toBe(1);
+    expect(memory.recall('area', 'floor', [], () => 2)).toBe(2);
+    expect(memory.recall('border', 'wall', [], () => 3)).toBe(3);
+    expect([memory.worked('area'), memory.worked('border')]).toEqual([2, 1]);
+  });
+});

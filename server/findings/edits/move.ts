@@ -1,0 +1,138 @@
+import type { Move, Node, Place, ShapeForm } from '../../../grammar/index.js';
+import type { Axis } from '../../plan/lengths.js';
+import { boxCentre } from '../../plan/geometry/point.js';
+import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
+import { locate } from '../../plan/problems.js';
+import { every } from '../../plan/select.js';
+import type { FixEdit } from '../finding.js';
+import { addLine, decimalsOf, lengthWords, replace, type Rounding, rounded } from './edit.js';
+
+/** How far, in canvas units. */
+interface Way {
+  readonly axis: Axis;
+  readonly far: number;
+}
+
+const DIRECTIONS = {
+  across: { backward: 'left', onward: 'right' },
+  down: { backward: 'up', onward: 'down' },
+} as const;
+
+/**
+ * The object moved by canvas units, `right` to the right and `down` downwards: its `at` says the new place, or the
+ * places of its shape do, or it gets an `at` where its middle comes to lie. What is placed by the object moves with
+ * it. Nothing when the text has no place for it: no shape, or a repeated one without a place of its own.
+ *
+ * @param rounding whether the written numbers may fall short of the distance; `onward` for what has to end beyond
+ * a limit.
+ */
+export function moveEdit(
+  plan: Pick<Plan, 'canvas'>,
+  object: PlanObject,
+  right: number,
+  down: number,
+  rounding: Rounding = 'nearest',
+): readonly FixEdit[] | undefined {
+  const { canvas } = plan;
+  const { children } = object.node;
+  if (object.outline.path.length === 0) return undefined;
+  const ways: readonly Way[] = [
+    { axis: 'across' as const, far: right },
+    { axis: 'down' as const, far: down },
+  ].filter(({ far }) => far !== 0);
+  const at = every(children, 'at').at(-1);
+  if (at) return placeEdits(at.statement.place, at, ways, canvas, rounding);
+  const shapes = every(children, 'shape');
+  const [shape] = shapes;
+  const own = shapes.length === 1 && shape ? placesOf(shape.statement.shape) : [];
+  if (shape && own.length > 0) {
+    return own.flatMap((place) => placeEdits(place, shape, ways, canvas, rounding));
+  }
+  if (every(children, 'repeat').length > 0) return undefined;
+  const middle = boxCentre(object.outline.box);
+  const decimals = decimalsOf(canvas.unit);
+  const x = rounded(middle.x + right, right, decimals, rounding);
+  const y = rounded(middle.y + down, down, decimals, rounding);
+  return [addLine(object.node, 'at', `(${x}, ${y})`)];
+}
+
+/** The places by which a shape as a whole is placed; none for one that lies where its points are. */
+function placesOf(shape: ShapeForm): readonly Place[] {
+  switch (shape.form) {
+    case 'rectangle corners':
+      return [shape.from, shape.to].every(({ base }) => base.kind === 'coordinates')
+        ? [shape.from, shape.to]
+        : [];
+    case 'rectangle':
+    case 'ellipse':
+    case 'circle':
+      return shape.at ? [shape.at] : [];
+    case 'outline':
+    case 'smooth':
+    case 'path':
+    case 'file':
+      return [];
+  }
+}
+
+function placeEdits(
+  { base, moves, ...span }: Place,
+  node: Pick<Node, 'line'>,
+  ways: readonly Way[],
+  canvas: Canvas,
+  rounding: Rounding,
+): readonly FixEdit[] {
+  if (base.kind === 'coordinates') {
+    return ways.map(({ axis, far }) => {
+      const length = axis === 'across' ? base.at.x : base.at.y;
+      return replace(
+        locate(node, length),
+        lengthWords(length, canvas, axis, (old) => old + far, rounding),
+      );
+    });
+  }
+  const changed = ways.flatMap((way) => {
+    const move = lastMove(moves, way.axis);
+    return move ? replace(locate(node, move), moveWords(move, way, canvas, rounding)) : [];
+  });
+  const added = ways.filter(({ axis }) => !lastMove(moves, axis));
+  if (added.length === 0) return changed;
+  const words = added.map(({ axis, far }) => `, ${newMove(axis, far, canvas, rounding)}`).join('');
+  return [...changed, replace({ line: node.line, start: span.end, end: span.end }, words)];
+}
+
+function lastMove(moves: readonly Move[], axis: Axis): Move | undefined {
+  return moves.findLast(({ direction }) => axisOf(direction) === axis);
+}
+
+function axisOf(direction: Move['direction']): Axis {
+  return direction === 'left' || direction === 'right' ? 'across' : 'down';
+}
+
+/** A move that goes further or less far, or turns round. */
+function moveWords(
+  { amount, direction }: Move,
+  { axis, far }: Way,
+  canvas: Canvas,
+  rounding: Rounding,
+): string {
+  const { backward, onward } = DIRECTIONS[axis];
+  const sign = direction === backward ? -1 : 1;
+  // Read along the axis, so that rounding knows which way the object goes.
+  const along = lengthWords(
+    { ...amount, value: amount.value * sign },
+    canvas,
+    axis,
+    (old) => old + far,
+    rounding,
+  );
+  const turned = along.startsWith('-');
+  return `${turned ? along.slice(1) : along} ${turned ? backward : onward}`;
+}
+
+function newMove(axis: Axis, far: number, canvas: Canvas, rounding: Rounding): string {
+  const { backward, onward } = DIRECTIONS[axis];
+  const distance = Math.abs(far);
+  const words = rounded(distance, distance, decimalsOf(canvas.unit), rounding);
+  return `${words} ${canvas.unit} ${far < 0 ? backward : onward}`;
+}

@@ -5,6 +5,7 @@ import { measureFocus } from './focus.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
 import { measureObjects } from './objects.js';
+import { measurePlanes } from './planes.js';
 import { measureValues } from './values.js';
 
 /**
@@ -23,6 +24,7 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     objects,
     values: measureValues(plan, shares, areas.bareShare),
     colours: measureColours(plan, shares, areas.bareShare),
+    planes: measurePlanes(plan, shares),
     ...(focus ? { focus } : {}),
   };
 }

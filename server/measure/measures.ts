@@ -1,6 +1,8 @@
 import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
 import type { BudgetEntry, Crossing } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
+import type { PlaneMeasure } from './planes.js';
+import type { ValueSpread } from './values-spread.js';
 
 /** Everything measured on a plan. Shares are parts of the whole canvas: 0.3 is 30 %. */
 export interface Measures {
@@ -10,6 +12,8 @@ export interface Measures {
   readonly objects: readonly ObjectMeasure[];
   readonly values: ValueMeasure;
   readonly colours: ColourMeasure;
+  /** Those that something is seen of, the farthest first. */
+  readonly planes: readonly PlaneMeasure[];
   readonly focus?: FocusMeasure;
 }
 
@@ -34,7 +38,7 @@ export interface BudgetMeasure extends BudgetEntry {
   readonly within: boolean;
 }
 
-export interface ValueMeasure {
+export interface ValueMeasure extends ValueSpread {
   /** Index 0 is step 1, the darkest. Fractional steps count to the nearest. */
   readonly steps: readonly { readonly step: number; readonly value: number; readonly share: number }[];
   readonly groups: readonly {
@@ -51,8 +55,6 @@ export interface ValueMeasure {
   readonly bareShare: number;
   /** Visible objects that have neither value nor colour. */
   readonly unplannedShare: number;
-  /** Area-weighted mean Munsell value of all that has one; missing for a plan without any. */
-  readonly mean?: number;
 }
 
 export interface ColourMeasure {

@@ -3,6 +3,7 @@ import type { Plan } from '../plan/plan.js';
 import { measureBudget } from './budget.js';
 import type { ValueMeasure } from './measures.js';
 import { largestFirst, totalShare } from './objects.js';
+import { measureSpread } from './values-spread.js';
 
 /**
  * How light and dark are shared out. `shares` are the visible shares in the order of `plan.objects`; bare ground
@@ -34,7 +35,6 @@ export function measureValues(plan: Plan, shares: readonly number[], bareShare: 
       }),
     };
   });
-  const mean = meanValue(plan, shares, bareShare);
   return {
     steps: stepShares,
     groups,
@@ -44,22 +44,10 @@ export function measureValues(plan: Plan, shares: readonly number[], bareShare: 
     ),
     bareShare,
     unplannedShare: totalShare(largestFirst(shares, (object) => stepOf(object) === undefined)),
-    ...(mean === undefined ? {} : { mean }),
+    ...measureSpread(plan, shares, bareShare),
   };
 
   function bareAt(step: number): number {
     return step === ground.step ? bareShare : 0;
   }
-}
-
-function meanValue(plan: Plan, shares: readonly number[], bareShare: number): number | undefined {
-  let weight = bareShare;
-  let sum = bareShare * plan.canvas.ground.value;
-  plan.objects.forEach(({ value }, object) => {
-    if (value === undefined) return;
-    const share = shares[object] ?? 0;
-    weight += share;
-    sum += share * value;
-  });
-  return weight > 0 ? sum / weight : undefined;
 }

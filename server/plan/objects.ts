@@ -1,7 +1,6 @@
 import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
 import { nameKey, nearestWord } from '../../grammar/index.js';
 import { buildOutline } from './build-outline.js';
-import type { Colour } from './colour/colour.js';
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
 import { nearestStep, stepValue, valueOf } from './colour/value.js';
@@ -158,7 +157,7 @@ function chosen<T extends string>(choice: Choice<T> | undefined, usual: T): T {
   return choice?.choice ?? usual;
 }
 
-type ObjectValue = Pick<PlanObject, 'step' | 'stepStated' | 'value' | 'painted' | 'valueLocation'>;
+type ObjectValue = Pick<PlanObject, 'step' | 'stepStated' | 'value' | 'painted' | 'chroma' | 'valueLocation'>;
 
 /** The stated step, or the step nearest to the colour's own value; the colour is painted at that value. */
 function objectValue(
@@ -177,16 +176,17 @@ function objectValue(
     );
   } else if (stated !== undefined && location) {
     const value = stepValue(stated, scale.steps);
-    const painted = colour ? atValue(colour.colour, value).shown : neutral(value);
-    return { step: stated, stepStated: true, value, painted, valueLocation: location };
+    return { step: stated, stepStated: true, value, ...asPainted(colour, value), valueLocation: location };
   }
   if (!colour) return { stepStated: false };
   const value = valueOf(colour.colour);
-  return { step: nearestStep(value, scale.steps), stepStated: false, value, painted: colour.colour };
+  return { step: nearestStep(value, scale.steps), stepStated: false, value, ...asPainted(colour, value) };
 }
 
-function neutral(value: number): Colour {
-  return fromMunsell(undefined, value, 0);
+function asPainted(colour: ObjectColour | undefined, value: number): Pick<PlanObject, 'painted' | 'chroma'> {
+  if (!colour) return { painted: fromMunsell(undefined, value, 0) };
+  const { shown, chromaWanted, chromaReached } = atValue(colour.colour, value);
+  return { painted: shown, chroma: { wanted: chromaWanted, reached: chromaReached } };
 }
 
 function objectEdges(

@@ -199,6 +199,11 @@ export interface PlanObject {
   readonly value?: number;
   /** The colour as it will be painted, at its value; a neutral grey when only a value is given. */
   readonly painted?: Colour;
+  /**
+   * Munsell chroma of its colour, and what of it can be had at its value within what a screen shows (sRGB); missing
+   * without a colour.
+   */
+  readonly chroma?: { readonly wanted: number; readonly reached: number };
   readonly edges: Edges;
   readonly edgesAgainst: readonly { readonly edges: Edges; readonly objects: readonly number[] }[];
   readonly detail: 'fine' | 'some' | 'little';

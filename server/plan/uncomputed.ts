@@ -1,6 +1,5 @@
-import type { DivisionSystem, Node, Statement, StatementKind } from '../../grammar/index.js';
-import { DIVIDED } from './division.js';
-import { locate, type Problems } from './problems.js';
+import type { Node, StatementKind } from '../../grammar/index.js';
+import type { Problems } from './problems.js';
 import { keywordLocation } from './select.js';
 
 /** Statements that are read and kept but from which nothing is computed yet, and what that will be. */
@@ -8,8 +7,6 @@ const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
   'based on': 'The plan it builds on is not read yet.',
   without: 'Nothing is left out yet.',
   'win by': 'Whether the place wins attention by these means is not measured yet.',
-  horizon: 'The height of the horizon is not judged yet.',
-  planes: 'The order of the planes is not measured yet.',
   wheel: 'The wheel is not used for anything yet.',
   glaze: 'The glaze is not mixed or drawn yet.',
   edges: 'Edges are not measured yet.',
@@ -34,28 +31,7 @@ export function reportUncomputed(nodes: readonly Node[], problems: Problems): vo
       seen.add(kind);
       problems.hint('not computed yet', `\`${kind}\` is read. ${meaning}`, keywordLocation(node));
     }
-    if (node.statement.kind === 'divide') reportSystems(node, node.statement, problems);
     node.children.forEach(visit);
   };
   nodes.forEach(visit);
-}
-
-function reportSystems(
-  node: Node,
-  statement: Extract<Statement, { kind: 'divide' }>,
-  problems: Problems,
-): void {
-  for (const system of statement.systems) {
-    if (isUncomputed(system.choice)) {
-      problems.hint(
-        'not computed yet',
-        `\`${system.choice}\` is read. Its lines and crossings are not computed yet.`,
-        locate(node, system),
-      );
-    }
-  }
-}
-
-function isUncomputed(system: DivisionSystem): boolean {
-  return !DIVIDED.has(system);
 }

@@ -1,4 +1,6 @@
 import type { DivisionSystem } from '../../grammar/index.js';
+import { crossingName, quadrantName } from './division-names.js';
+import { armature, diagonals, rootRectangle } from './division-slopes.js';
 import type { Point } from './geometry/point.js';
 import type { Crossing, DivisionLine } from './plan.js';
 
@@ -21,23 +23,14 @@ export interface DividedCanvas {
   readonly crossings: readonly Crossing[];
 }
 
-/** The systems whose lines are computed. */
-export const DIVIDED: ReadonlySet<DivisionSystem> = new Set<DivisionSystem>([
-  'golden',
-  'thirds',
-  'two to three',
-  'quarters',
-  'rabatment',
-  'own',
-]);
-
 /**
  * The lines and named crossings of one division system on a canvas, in canvas units.
  * A system that gives none on this canvas (rabatment of a square) returns empty lists.
  *
  * Golden section: 1/phi from each edge (Euclid VI def. 3). Thirds, two to three (2/5, 3/5), quarters and
  * rabatment (the short side laid along the long one from each end; its crossings are those of its lines with
- * the two diagonals): common practice, no source.
+ * the two diagonals): common practice, no source. The systems of sloping lines are described in
+ * division-slopes.ts.
  */
 export function divide(sides: CanvasSides, system: DivisionSystem, own?: OwnLines): DividedCanvas {
   switch (system) {
@@ -54,16 +47,24 @@ export function divide(sides: CanvasSides, system: DivisionSystem, own?: OwnLine
     case 'own':
       return grid(sides, own?.uprights ?? [], own?.levels ?? []);
     case 'diagonals':
+      return diagonals(sides);
     case 'armature':
+      return armature(sides);
     case 'root 2':
+      return rootRectangle(sides, 2);
     case 'root 3':
+      return rootRectangle(sides, 3);
     case 'root 4':
+      return rootRectangle(sides, 4);
     case 'root 5':
-      return { lines: [], crossings: [] };
+      return rootRectangle(sides, 5);
   }
 }
 
-/** The crossing of the `column`th upright with the `row`th level, both counted from 1, of a system of uprights and levels. */
+/**
+ * A crossing by its numbers, both counted from 1: in the `column`th place from the left and the `row`th from the top
+ * among all places where the system's crossings stand, which are its uprights and levels when it has these.
+ */
 export function crossingByNumber(
   crossings: readonly Crossing[],
   column: number,
@@ -117,17 +118,6 @@ function rabatment(sides: CanvasSides): DividedCanvas {
     lines: at.map((along) => (lies ? upright(sides, along) : level(sides, along))),
     crossings: points.map((point) => ({ name: quadrantName(point, sides), at: point })),
   };
-}
-
-function quadrantName({ x, y }: Point, { width, height }: CanvasSides): string {
-  const row = Math.abs(y - height / 2) < height * 1e-9 ? 'middle' : y < height / 2 ? 'upper' : 'lower';
-  const column = Math.abs(x - width / 2) < width * 1e-9 ? 'centre' : x < width / 2 ? 'left' : 'right';
-  return crossingName(row, column) ?? 'centre';
-}
-
-function crossingName(row: string | undefined, column: string | undefined): string | undefined {
-  if (row === undefined || column === undefined) return undefined;
-  return row === 'middle' && column === 'centre' ? 'centre' : `${row} ${column}`;
 }
 
 /**

@@ -39,8 +39,8 @@ describe('lengths along something', () => {
 });
 
 describe('crossings', () => {
-  it.each(['crossing 2 1 of golden', 'upper right', 'crossing 2 1'])(
-    '`%s` is found in the first division that has crossings',
+  it.each(['crossing 2 1 of golden', 'upper right of golden', 'crossing 2 1'])(
+    '`%s` is found in the first division that has it',
     (place) => {
       const plan = planOf(`canvas  80 x 50 cm\ndivide  armature, golden\nfocus   ${place}`);
       expect(toldBy(plan)).toEqual([]);
@@ -48,9 +48,24 @@ describe('crossings', () => {
     },
   );
 
-  it('says of a division that is not computed yet that it is not, rather than that it has none', () => {
-    const plan = planOf('canvas  80 x 50 cm\ndivide  armature\nfocus   upper right');
-    expect(toldBy(plan)).toEqual(['The crossings of `armature` are not computed yet.']);
+  it('of several divisions, a bare name is that of the first', () => {
+    const plan = planOf('canvas  90 x 60 cm\ndivide  armature, golden\nfocus   upper right');
+    expect(plan.focus?.at.x).toBeCloseTo(60, 9);
+    expect(plan.focus?.crossing).toEqual({ system: 'armature', name: 'upper right' });
+  });
+
+  it('that a division lacks are told with those it has', () => {
+    const plan = planOf('canvas  80 x 50 cm\ndivide  root 2\nfocus   upper centre of root 2');
+    expect(toldBy(plan)).toEqual([
+      '`root 2` has no crossing `upper centre` on this canvas; there are `upper left`, `upper right`, `lower left` and `lower right`.',
+    ]);
+    expect(toldBy(planOf('canvas  80 x 50 cm\nfocus   upper left of diagonals'))).toEqual([
+      'The canvas is not divided by diagonals: add it to `divide`.',
+    ]);
+    expect(toldBy(planOf('canvas  50 x 50 cm\ndivide  rabatment\nfocus   upper left of rabatment'))).toEqual([
+      'A square has no rabatment: its sides are alike.',
+      '`rabatment` has no crossing `upper left` on this canvas.',
+    ]);
   });
 });
 

@@ -1,5 +1,5 @@
 import type { DivisionSystem, Node, Owner, Place, PlaceBase, Side, Spot, Word } from '../../grammar/index.js';
-import { crossingByNumber, DIVIDED } from './division.js';
+import { crossingByNumber } from './division.js';
 import { type Box, type Point, between, boxCentre, isUsablePoint } from './geometry/point.js';
 import { type CanvasUnits, canvasUnits, pointAt } from './lengths.js';
 import type { Crossing, Division, Location } from './plan.js';
@@ -157,11 +157,11 @@ function numberedCrossing(
     return undefined;
   }
   const system = of?.system;
-  const division = divisions.find((candidate) =>
-    system ? candidate.system === system : DIVIDED.has(candidate.system),
-  );
-  const crossing = division && crossingByNumber(division.crossings, column.value, row.value);
-  if (crossing) return crossing.at;
+  for (const division of divisions) {
+    if (system !== undefined && division.system !== system) continue;
+    const crossing = crossingByNumber(division.crossings, column.value, row.value);
+    if (crossing) return crossing.at;
+  }
   reportNoCrossing(
     `${plainNumber(column.value)} ${plainNumber(row.value)}`,
     system,
@@ -188,17 +188,11 @@ function reportNoCrossing(
     );
     return;
   }
-  const computed = there.filter((division) => DIVIDED.has(division.system));
-  if (computed.length === 0) {
-    const systems = inWords(there.map((division) => `\`${division.system}\``));
-    problems.error('no such crossing', `The crossings of ${systems} are not computed yet.`, location);
-    return;
-  }
-  const crossings = computed.flatMap((division) => division.crossings);
+  const crossings = there.flatMap((division) => division.crossings);
   const inOrder = [...crossings].sort((one, other) => one.at.y - other.at.y || one.at.x - other.at.x);
   const names = [...new Set(inOrder.map(({ name }) => name))];
-  const where = inWords(computed.map((division) => `\`${division.system}\``));
-  const has = computed.length === 1 ? 'has' : 'have';
+  const where = inWords(there.map((division) => `\`${division.system}\``));
+  const has = there.length === 1 ? 'has' : 'have';
   const among =
     names.length > 0
       ? `; there ${names.length === 1 ? 'is' : 'are'} ${inWords(names.map((name) => `\`${name}\``))}`

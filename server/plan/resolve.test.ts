@@ -332,12 +332,18 @@ describe('order and exceptions', () => {
 
   it('says once for each kind of statement that nothing is computed from it yet', () => {
     const plan = planOf(
-      `${CANVAS}\nlead    kerb from left edge to centre\nlead    wire from top edge to centre\ndivide  armature`,
+      `${CANVAS}\ndue     2026-03-01\naway    2026-02-01 to 2026-02-03\naway    2026-02-10 to 2026-02-12`,
     );
     expect(plan.problems.map(({ code, severity, location }) => [code, severity, location.line])).toEqual([
       ['not computed yet', 'hint', 1],
-      ['not computed yet', 'hint', 3],
+      ['not computed yet', 'hint', 2],
     ]);
+  });
+
+  it('leads a line from a place to a place', () => {
+    const plan = planOf(
+      `${CANVAS}\nlead    kerb from left edge to centre\nlead    wire from top edge to centre`,
+    );
     expect(plan.leads.map(({ points }) => points)).toEqual([
       [
         { x: 0, y: 25 },

@@ -46,16 +46,16 @@ export function labelMap(plan: Plan, areas: VisibleAreas, memory: Memory): Label
     const visible = areas.layers[position]?.visible ?? [];
     return visible.length > 0 ? [{ object, visible }] : [];
   });
-  const inputs = [width, height, areas.bare, ...seen.flatMap(({ object, visible }) => [object, visible])];
+  // What stays bare follows from what is seen.
+  const inputs = [width, height, ...seen.flatMap(({ object, visible }) => [object, visible])];
   return memory.recall('label map', '', inputs, () => {
     const labels = new Int32Array(columns * rows).fill(UNSET);
-    const runsOf = (key: string, rings: readonly Ring[]) =>
-      memory.recall('label runs', key, [rings, width, height], () =>
-        cellRuns(rings, { width, height, columns, rows }),
-      );
-    lay(labels, runsOf('', areas.bare), GROUND);
+    const grid = { width, height, columns, rows };
+    lay(labels, cellRuns(areas.bare, grid), GROUND);
     for (const { object, visible } of seen) {
-      lay(labels, runsOf(plan.objects[object]?.key ?? '', visible), object);
+      const key = plan.objects[object]?.key ?? '';
+      const runs = memory.recall('label runs', key, [visible, width, height], () => cellRuns(visible, grid));
+      lay(labels, runs, object);
     }
     closeGaps(labels, columns);
     return {

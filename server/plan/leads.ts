@@ -1,41 +1,46 @@
-import type { Node } from '../../grammar/index.js';
-import { nameKey } from '../../grammar/index.js';
+import type { Node, NodeOf, Place, Word } from '../../grammar/index.js';
+import { nameIn, nameKey } from '../../grammar/index.js';
 import { reportRepeated } from './colours.js';
+import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
+import { samePoint } from './geometry/point.js';
+import { carriedAlong, hasEdge } from './leads-along.js';
+import { withoutRepeats } from './leads-simplify.js';
 import type { ObjectIndex } from './objects.js';
 import { type PlaceSurroundings, resolvePlace } from './places.js';
-import type { Lead, Plan } from './plan.js';
+import type { Lead, LeadPlace, Plan } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every, single, statementLocation } from './select.js';
 
-/** The lead lines from their start to where they aim; one whose places can't be told is left out. */
+/** Part of the diagonal that is too little to be seen in the drawing. */
+const UNSEEN = 0.0005;
+
+/** What leads are placed by, with the outlines of the objects in their order. */
+export interface LeadSurroundings extends PlaceSurroundings {
+  readonly outlines: readonly Outline[];
+}
+
+type LeadNode = Node & NodeOf<'lead'>;
+
+/**
+ * The lead lines from their start to where they aim, each no longer than its own places and 48 points more; one whose
+ * places can't be told is left out.
+ */
 export function resolveLeads(
   nodes: readonly Node[],
   objects: ObjectIndex,
-  surroundings: PlaceSurroundings,
+  surroundings: LeadSurroundings,
 ): readonly Lead[] {
   const leads = new Map<string, Lead>();
   for (const node of every(nodes, 'lead')) {
-    const { name, along, from, through, to } = node.statement;
+    const { name } = node.statement;
     const key = nameKey(name.text);
     const earlier = leads.get(key);
     if (earlier) {
       reportRepeated(surroundings.problems, 'lead', name.text, locate(node, name), earlier.location);
       continue;
     }
-    const carrier = along && objects.find(along.object, locate(node, along.object));
-    const places = [...(from ? [from] : []), ...through, to];
-    const points = places.flatMap((place) => resolvePlace(place, node, surroundings) ?? []);
-    if (points.length < places.length || (along && carrier === undefined)) continue;
-    leads.set(key, {
-      name: name.text,
-      key,
-      points,
-      ...(carrier === undefined
-        ? {}
-        : { along: { object: carrier, ...(along?.side ? { side: along.side.choice } : {}) } }),
-      location: locate(node, name),
-      lines: { first: node.line, last: node.lastLine },
-    });
+    const lead = resolveLead(node, objects, surroundings);
+    if (lead) leads.set(key, lead);
   }
   return [...leads.values()];
 }
@@ -47,5 +52,90 @@ export function resolvePath(
 ): Pick<Plan, 'path'> {
   const node = single(nodes, 'path', problems);
   if (!node) return {};
-  return { path: { value: objects.findAll(node.statement.stops, node), location: statementLocation(node) } };
+  const { stops } = node.statement;
+  const [first, last] = [stops[0], stops.at(-1)];
+  const location = statementLocation(node);
+  return {
+    path: {
+      value: objects.findAll(stops, node),
+      location,
+      stopsLocation: { ...location, ...(first && last ? { start: first.start, end: last.end } : {}) },
+    },
+  };
+}
+
+function resolveLead(node: LeadNode, objects: ObjectIndex, surroundings: LeadSurroundings): Lead | undefined {
+  const { name, along, ...places } = node.statement;
+  const carrier = along && objects.find(along.object, locate(node, along.object));
+  const from = places.from && leadPlace(places.from, node, objects, surroundings);
+  const through = places.through.flatMap((place) => leadPlace(place, node, objects, surroundings) ?? []);
+  const to = leadPlace(places.to, node, objects, surroundings);
+  if (!to || (places.from && !from) || through.length < places.through.length) return undefined;
+  if (along && carrier === undefined) return undefined;
+  const base = {
+    name: name.text,
+    key: nameKey(name.text),
+    ...(from ? { from } : {}),
+    through,
+    to,
+    location: locate(node, name),
+    lines: { first: node.line, last: node.lastLine },
+  };
+  const start = from ? [from.at] : [];
+  const rest = [...through, to].map(({ at }) => at);
+  if (!along || carrier === undefined) return { ...base, points: [...start, ...rest] };
+  const outline = surroundings.outlines[carrier];
+  if (!outline || !hasEdge(outline))
+    reportNoEdge(along.object, node, objects.nodes[carrier], outline, surroundings);
+  const { width, height } = surroundings.canvas;
+  const carried = carriedAlong(outline ?? EMPTY_OUTLINE, {
+    ...(along.side ? { side: along.side.choice } : {}),
+    ...(from ? { from: from.at } : {}),
+    target: rest[0] ?? to.at,
+    tolerance: Math.hypot(width, height) * UNSEEN,
+  });
+  if (!from && carried.length === 0) return undefined;
+  const joined = withoutRepeats([...start, ...carried, ...rest]);
+  const [met] = carried;
+  const first = met ? joined.findIndex((point) => samePoint(point, met)) : 0;
+  return {
+    ...base,
+    points: joined.length > 1 ? joined : [...joined, to.at],
+    along: {
+      object: carrier,
+      ...(along.side ? { side: along.side.choice } : {}),
+      ...(met ? { stretch: { first, last: first + carried.length - 1 } } : {}),
+    },
+  };
+}
+
+function leadPlace(
+  place: Place,
+  node: LeadNode,
+  objects: ObjectIndex,
+  surroundings: PlaceSurroundings,
+): LeadPlace | undefined {
+  const at = resolvePlace(place, node, surroundings);
+  if (!at) return undefined;
+  const location = locate(node, place);
+  if (place.base.kind === 'focus' && place.moves.length === 0) return { at, names: 'focus', location };
+  const name = nameIn(place);
+  const object = name && objects.indexOf(name);
+  return object === undefined ? { at, names: 'place', location } : { at, names: 'object', object, location };
+}
+
+/** A shape that could not be read, or is still on its way, is told of where it stands. */
+function reportNoEdge(
+  name: Word,
+  node: LeadNode,
+  object: Node | undefined,
+  outline: Outline | undefined,
+  { problems }: PlaceSurroundings,
+): void {
+  const hasShape = object?.children.some(({ statement }) => statement.kind === 'shape') ?? false;
+  const isLine = outline !== undefined && outline.path.length > 0;
+  if (hasShape && !isLine) return;
+  const lack = isLine ? 'encloses nothing, so it has no edge' : 'has no shape yet';
+  const message = `\`${name.text}\` ${lack}: no lead can run along it. Give it a \`shape\` with an area, or say \`from\` a place instead of \`along\`.`;
+  problems.error('unreadable shape', message, locate(node, name));
 }

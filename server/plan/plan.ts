@@ -48,7 +48,7 @@ export interface Plan {
   readonly coveringOrder: readonly number[];
   readonly leads: readonly Lead[];
   /** The stops of the eye path, indices into `objects`. */
-  readonly path?: Stated<readonly number[]>;
+  readonly path?: EyePath;
   readonly palette?: Palette;
   readonly sittings: readonly Sitting[];
   readonly due?: Stated<string>;
@@ -227,12 +227,32 @@ export interface ObjectColour {
 export interface Lead {
   readonly name: string;
   readonly key: string;
-  /** From its start to where it aims. */
+  /** From its start to where it aims; never the same place twice running, unless it has no length at all. */
   readonly points: readonly Point[];
   /** The object along whose edge it runs. */
-  readonly along?: { readonly object: number; readonly side?: Side };
+  readonly along?: {
+    readonly object: number;
+    readonly side?: Side;
+    /** The part of `points` that runs along it, from index to index; missing when the object has no edge. */
+    readonly stretch?: { readonly first: number; readonly last: number };
+  };
+  /** The places that the plan names for it. */
+  readonly from?: LeadPlace;
+  readonly through: readonly LeadPlace[];
+  readonly to: LeadPlace;
   readonly location: Location;
   readonly lines: { readonly first: number; readonly last: number };
+}
+
+/** A place that a lead names: the focal point itself, a place of an object, or any other. */
+export type LeadPlace = { readonly at: Point; readonly location: Location } & (
+  { readonly names: 'focus' | 'place' } | { readonly names: 'object'; readonly object: number }
+);
+
+/** The stops in their order, as indices into `objects`. */
+export interface EyePath extends Stated<readonly number[]> {
+  /** From the first stop named to the last. */
+  readonly stopsLocation: Location;
 }
 
 export interface Palette {

@@ -6,6 +6,7 @@ import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
 import { measureObjects } from './objects.js';
 import { measurePlanes } from './planes.js';
+import { measureProportion } from './proportion.js';
 import { measureValues } from './values.js';
 
 /**
@@ -25,6 +26,7 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     values: measureValues(plan, shares, areas.bareShare),
     colours: measureColours(plan, shares, areas.bareShare),
     planes: measurePlanes(plan, shares),
+    proportion: measureProportion(plan.canvas),
     ...(focus ? { focus } : {}),
   };
 }

@@ -2,6 +2,7 @@ import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
 import type { BudgetEntry, Crossing } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
 import type { PlaneMeasure } from './planes.js';
+import type { ProportionMeasure } from './proportion.js';
 import type { ValueSpread } from './values-spread.js';
 
 /** Everything measured on a plan. Shares are parts of the whole canvas: 0.3 is 30 %. */
@@ -14,6 +15,7 @@ export interface Measures {
   readonly colours: ColourMeasure;
   /** Those that something is seen of, the farthest first. */
   readonly planes: readonly PlaneMeasure[];
+  readonly proportion: ProportionMeasure;
   readonly focus?: FocusMeasure;
 }
 

@@ -114,7 +114,7 @@ function extentSize(extent: Extent, node: Node, problems: Problems): Size | unde
     problems.hint('number out of range', 'No unit is given for the canvas; it is read as cm.', location);
   }
   const heightInUnit =
-    height.unit === undefined
+    height.unit === undefined || height.unit === unit
       ? height.value
       : (height.value * millimetresPer(height.unit)) / millimetresPer(unit);
   const isPossible = (side: number): boolean => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { planOf } from '../../tests/support/plan.js';
 import { stockNames, stockSize } from './stock.js';
 
 describe('stock sizes', () => {
@@ -18,6 +19,26 @@ describe('stock sizes', () => {
     expect(stockSize('A10')).toEqual({ long: 37, short: 26, unit: 'mm' });
   });
 
+  it('knows the sizes that are sold in inches, by their sides', () => {
+    // Facts of the trade; sellers' published listings agree on these rows.
+    expect(stockSize('16 x 20 in')).toEqual({ long: 20, short: 16, unit: 'in' });
+    expect(stockSize('24 x 36 in')).toEqual({ long: 36, short: 24, unit: 'in' });
+    expect(stockSize('17 x 20 in')).toBeUndefined();
+  });
+
+  it('are written in a plan by the names they are listed under', () => {
+    for (const name of stockNames()) {
+      const { canvas, problems } = planOf(`canvas  ${name}`);
+      const { long, short, unit } = stockSize(name) ?? {};
+      expect(problems).toEqual([]);
+      expect([
+        Math.max(canvas.width, canvas.height),
+        Math.min(canvas.width, canvas.height),
+        canvas.unit,
+      ]).toEqual([long, short, unit]);
+    }
+  });
+
   it('knows no others', () => {
     expect(stockSize('figure 7')).toBeUndefined();
     expect(stockSize('A11')).toBeUndefined();
@@ -26,6 +47,6 @@ describe('stock sizes', () => {
 
   it('reads every name it lists', () => {
     expect(stockNames().filter((name) => !stockSize(name))).toEqual([]);
-    expect(stockNames()).toHaveLength(3 * 20 + 22);
+    expect(stockNames()).toHaveLength(3 * 20 + 22 + 12);
   });
 });

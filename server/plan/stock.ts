@@ -30,14 +30,35 @@ const FRENCH: readonly (readonly [number, number, number, number, number])[] = [
   [120, 195, 130, 114, 97],
 ];
 
+/**
+ * Sizes in inches that stretchers and frames are sold in, short side first. Facts of the trade: sellers' published
+ * listings agree on these, but 22 x 28 is from memory.
+ */
+const INCHES: readonly (readonly [number, number])[] = [
+  [8, 10],
+  [9, 12],
+  [11, 14],
+  [12, 16],
+  [16, 20],
+  [18, 24],
+  [20, 24],
+  [22, 28],
+  [24, 30],
+  [24, 36],
+  [30, 40],
+  [36, 48],
+];
+
 const ISO_LARGEST = { a: [841, 1189], b: [1000, 1414] } as const;
 
 /**
- * A canvas or paper by its stock name: `figure 20`, `paysage 12`, `marine 8` (French stretcher numbers) or
- * `A3`, `B2` (ISO 216, each size half the one before, whole millimetres). `undefined` for any other name.
+ * A canvas or paper by its stock name: `figure 20`, `paysage 12`, `marine 8` (French stretcher numbers), `A3`, `B2`
+ * (ISO 216, each size half the one before, whole millimetres), or `16 x 20 in`. `undefined` for any other name.
  */
 export function stockSize(name: string): StockSize | undefined {
   const words = name.toLowerCase().trim().split(/\s+/);
+  const inches = INCHES.find((sides) => inchName(sides) === words.join(' '));
+  if (inches) return { long: inches[1], short: inches[0], unit: 'in' };
   const paper = /^([ab])(\d|10)$/.exec(words.join(''));
   if (paper) return paperSize(paper[1] as 'a' | 'b', Number(paper[2]));
   const row = FRENCH.find(([number]) => String(number) === words[1]);
@@ -47,11 +68,17 @@ export function stockSize(name: string): StockSize | undefined {
   return short === undefined ? undefined : { long, short, unit: 'cm' };
 }
 
+/** Every stock size that has a name of its own, and those in inches, which are named by their sides. */
 export function stockNames(): readonly string[] {
   return [
     ...['figure', 'paysage', 'marine'].flatMap((kind) => FRENCH.map(([number]) => `${kind} ${number}`)),
     ...['A', 'B'].flatMap((series) => Array.from({ length: 11 }, (_, size) => `${series}${size}`)),
+    ...INCHES.map(inchName),
   ];
+}
+
+function inchName([short, long]: readonly [number, number]): string {
+  return `${short} x ${long} in`;
 }
 
 function paperSize(series: 'a' | 'b', size: number): StockSize {

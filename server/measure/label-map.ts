@@ -42,21 +42,21 @@ export function labelGrid({ width, height }: CanvasSize): {
 export function labelMap(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
   const { width, height } = plan.canvas;
   const { columns, rows } = labelGrid(plan.canvas);
+  const grid = { width, height, columns, rows };
+  // Asked for even when the map is kept, so that the memory does not drop them.
   const seen = plan.coveringOrder.flatMap((object, position) => {
     const visible = areas.layers[position]?.visible ?? [];
-    return visible.length > 0 ? [{ object, visible }] : [];
+    if (visible.length === 0) return [];
+    const key = plan.objects[object]?.key ?? '';
+    const runs = memory.recall('label runs', key, [visible, width, height], () => cellRuns(visible, grid));
+    return [{ object, runs }];
   });
   // What stays bare follows from what is seen.
-  const inputs = [width, height, ...seen.flatMap(({ object, visible }) => [object, visible])];
+  const inputs = [width, height, ...seen.flatMap(({ object, runs }) => [object, runs])];
   return memory.recall('label map', '', inputs, () => {
     const labels = new Int32Array(columns * rows).fill(UNSET);
-    const grid = { width, height, columns, rows };
     lay(labels, cellRuns(areas.bare, grid), GROUND);
-    for (const { object, visible } of seen) {
-      const key = plan.objects[object]?.key ?? '';
-      const runs = memory.recall('label runs', key, [visible, width, height], () => cellRuns(visible, grid));
-      lay(labels, runs, object);
-    }
+    for (const { object, runs } of seen) lay(labels, runs, object);
     closeGaps(labels, columns);
     return {
       columns,

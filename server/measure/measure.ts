@@ -2,6 +2,7 @@ import type { Plan } from '../plan/plan.js';
 import { visibleAreas } from './areas.js';
 import { measureColours } from './colours.js';
 import { measureFocus } from './focus.js';
+import { measureHues } from './hues.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
 import { measureObjects } from './objects.js';
@@ -25,6 +26,7 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     objects,
     values: measureValues(plan, shares, areas.bareShare),
     colours: measureColours(plan, shares, areas.bareShare),
+    hues: measureHues(plan, areas, shares, memory),
     planes: measurePlanes(plan, shares),
     proportion: measureProportion(plan.canvas),
     ...(focus ? { focus } : {}),

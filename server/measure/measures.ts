@@ -1,6 +1,7 @@
 import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
 import type { BudgetEntry, Crossing } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
+import type { HueMeasure } from './hues.js';
 import type { PlaneMeasure } from './planes.js';
 import type { ProportionMeasure } from './proportion.js';
 import type { ValueSpread } from './values-spread.js';
@@ -13,6 +14,7 @@ export interface Measures {
   readonly objects: readonly ObjectMeasure[];
   readonly values: ValueMeasure;
   readonly colours: ColourMeasure;
+  readonly hues: HueMeasure;
   /** Those that something is seen of, the farthest first. */
   readonly planes: readonly PlaneMeasure[];
   readonly proportion: ProportionMeasure;

@@ -89,3 +89,26 @@ export function hueName(hueDegrees: number, wheel: Wheel): string {
       return munsellHueName(hueDegrees);
   }
 }
+
+/** Hues spread all round a wheel have no mean: below this part of their weights they are taken to cancel out. */
+const LEAST_AGREEMENT = 0.1;
+
+/**
+ * The weighted mean of positions on one wheel, degrees 0 to 360: the direction of the sum of the hues as arrows of
+ * their weight. Undefined when there is no weight, or when the hues are opposed so that a tenth of it or less is left.
+ */
+export function meanHue(
+  hues: readonly { readonly hueDegrees: number; readonly weight: number }[],
+): number | undefined {
+  let across = 0;
+  let up = 0;
+  let total = 0;
+  for (const { hueDegrees, weight } of hues) {
+    const radians = (hueDegrees * Math.PI) / 180;
+    across += weight * Math.cos(radians);
+    up += weight * Math.sin(radians);
+    total += weight;
+  }
+  if (!(total > 0) || Math.hypot(across, up) <= LEAST_AGREEMENT * total) return undefined;
+  return turn((Math.atan2(up, across) * 180) / Math.PI);
+}

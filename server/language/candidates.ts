@@ -58,14 +58,15 @@ function enumerated(words: readonly string[]): readonly Candidate[] {
   return words.map((label) => ({ label, kind: CompletionItemKind.EnumMember }));
 }
 
-/** The crossings of the first division, which bare words mean, and the other places that have a name. */
+/** The crossings, those of the first division by bare words, and the other places that have a name. */
 function placesOf({ plan }: Snapshot): readonly Candidate[] {
-  const [division] = plan.divisions;
-  const crossings = (division?.crossings ?? []).map(({ name }) => ({
-    label: name,
-    kind: CompletionItemKind.Reference,
-    detail: `crossing of ${division?.system ?? ''}`,
-  }));
+  const crossings = plan.divisions.flatMap(({ system, crossings: named }, index) =>
+    named.map(({ name }) => ({
+      label: index === 0 ? name : `${name} of ${system}`,
+      kind: CompletionItemKind.Reference,
+      detail: `crossing of ${system}`,
+    })),
+  );
   return [
     { label: 'focus', kind: CompletionItemKind.Reference, detail: 'the focal point' },
     ...crossings,
@@ -126,9 +127,12 @@ function namesOf({ names, plan }: Snapshot, kind: NameKind): readonly Candidate[
   return plan.scale.groups.map(({ name }) => ({ label: name, kind: nameKinds.group, detail: kind }));
 }
 
+/** The sides of a stock size; those in inches are named by them. */
 function sizeOf(stock: string): string {
   const size = stockSize(stock);
-  return size === undefined ? '' : `${size.long} x ${size.short} ${size.unit}`;
+  return size === undefined || size.unit === 'in'
+    ? 'stock size'
+    : `${size.long} x ${size.short} ${size.unit}`;
 }
 
 /** Files of that kind that the plan names already. */

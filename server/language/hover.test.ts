@@ -74,8 +74,11 @@ test('the focal point: the nearest crossing, and how far it is', () => {
   expect(hoverText(at('focus'))).toContain('20 % of the diagonal from the middle of the canvas.');
 });
 
-test('the canvas: proportion and diagonal', () => {
+test('the canvas: proportion, what the trade calls it, and diagonal', () => {
   expect(hoverText(at('canvas'))).toContain('Proportion 1.333 : 1. Diagonal 50 cm.');
+  expect(hoverText(at('canvas'))).toContain('3 : 4. In proportion with 12 x 16 in.');
+  expect(hoverText('can|vas figure 20')).toContain('The size of figure 20.');
+  expect(hoverText('can|vas 64.4 x 40 cm')).toContain('Golden section, 0.5 % shorter.');
 });
 
 test('the scale: how much lies on every step', () => {

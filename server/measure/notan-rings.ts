@@ -1,0 +1,62 @@
+import { boxOfRings, type Ring } from '../plan/geometry/outline.js';
+import { type Box, boxContains } from '../plan/geometry/point.js';
+import { containsPoint } from './areas.js';
+
+/** A part of a visible area that hangs together: an outer ring with the holes in it. */
+export interface RingPiece {
+  readonly rings: readonly Ring[];
+  readonly box: Box;
+  /** Squared canvas units. */
+  readonly area: number;
+}
+
+const known = new WeakMap<readonly Ring[], readonly RingPiece[]>();
+
+/** The parts of a visible area, largest first; outer rings and holes run in opposite directions, as areas give them. */
+export function ringPieces(rings: readonly Ring[]): readonly RingPiece[] {
+  const pieces = known.get(rings) ?? piecesOf(rings);
+  known.set(rings, pieces);
+  return pieces;
+}
+
+function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
+  const signed = rings
+    .map((ring) => ({ ring, area: signedArea(ring) }))
+    .sort((a, b) => Math.abs(b.area) - Math.abs(a.area));
+  // A hole is smaller than what it is a hole in, so the largest ring is an outer one.
+  const outward = Math.sign(signed[0]?.area ?? 0);
+  const outers = signed
+    .filter(({ area }) => area * outward > 0)
+    .map(({ ring, area }) => ({ rings: [ring], box: boxOfRings([ring]), area: Math.abs(area) }));
+  for (const { ring, area } of signed) {
+    if (area * outward >= 0) continue;
+    const around =
+      outers.findLast(({ box, rings: [outer] }) => outer && isHoleIn(ring, outer, box)) ?? outers[0];
+    around?.rings.push(ring);
+    if (around) around.area += area * outward;
+  }
+  return outers.sort((a, b) => b.area - a.area);
+}
+
+/** A hole may touch the ring it lies in, so most of its corners decide. */
+function isHoleIn(hole: Ring, outer: Ring, box: Box): boolean {
+  if (!boxContains(box, boxOfRings([hole]))) return false;
+  let inside = 0;
+  const corners = hole.length / 2;
+  for (let corner = 0; corner < corners; corner++) {
+    const point = { x: hole[2 * corner] as number, y: hole[2 * corner + 1] as number };
+    if (containsPoint([outer], point)) inside++;
+  }
+  return inside > corners / 2;
+}
+
+function signedArea(ring: Ring): number {
+  let twice = 0;
+  const count = ring.length;
+  for (let i = 0; i + 1 < count; i += 2) {
+    const next = (i + 2) % count;
+    twice +=
+      (ring[i] as number) * (ring[next + 1] as number) - (ring[next] as number) * (ring[i + 1] as number);
+  }
+  return twice / 2;
+}

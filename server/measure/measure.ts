@@ -1,11 +1,11 @@
 import type { Plan } from '../plan/plan.js';
 import { visibleAreas } from './areas.js';
+import { measureBorders } from './borders.js';
 import { measureColours } from './colours.js';
 import { measureFocus } from './focus.js';
 import { measureHues } from './hues.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
-import { measureNotan } from './notan.js';
 import { measureObjects } from './objects.js';
 import { measurePlanes } from './planes.js';
 import { measureProportion } from './proportion.js';
@@ -24,12 +24,12 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
   const focus = measureFocus(plan, areas);
   return {
     areas,
+    borders: measureBorders(plan, areas, memory),
     objects,
     values: measureValues(plan, shares, areas.bareShare),
     colours: measureColours(plan, shares, areas.bareShare),
     hues: measureHues(plan, areas, shares, memory),
     planes: measurePlanes(plan, shares),
-    notan: measureNotan(plan, areas, memory),
     proportion: measureProportion(plan.canvas),
     ...(focus ? { focus } : {}),
   };

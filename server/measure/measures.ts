@@ -1,8 +1,8 @@
 import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
 import type { BudgetEntry, Crossing } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
+import type { BorderMeasure } from './borders.js';
 import type { HueMeasure } from './hues.js';
-import type { NotanMeasure } from './notan.js';
 import type { PlaneMeasure } from './planes.js';
 import type { ProportionMeasure } from './proportion.js';
 import type { ValueSpread } from './values-spread.js';
@@ -11,6 +11,7 @@ import type { ValueSpread } from './values-spread.js';
 export interface Measures {
   /** `areas.layers[i]` belongs to the object `plan.coveringOrder[i]`. */
   readonly areas: VisibleAreas;
+  readonly borders: BorderMeasure;
   /** In the order of `plan.objects`. */
   readonly objects: readonly ObjectMeasure[];
   readonly values: ValueMeasure;
@@ -18,7 +19,6 @@ export interface Measures {
   readonly hues: HueMeasure;
   /** Those that something is seen of, the farthest first. */
   readonly planes: readonly PlaneMeasure[];
-  readonly notan: NotanMeasure;
   readonly proportion: ProportionMeasure;
   readonly focus?: FocusMeasure;
 }

@@ -6,6 +6,7 @@ import { dominantOffFocus } from './rules/dominant-off-focus.js';
 import { emptyObject } from './rules/empty-object.js';
 import { evenCount } from './rules/even-count.js';
 import { focusOffCrossing } from './rules/focus-off-crossing.js';
+import { halvedPicture } from './rules/halved-picture.js';
 import { hiddenObject } from './rules/hidden-object.js';
 import { noFocus } from './rules/no-focus.js';
 import { noValueOrColour } from './rules/no-value-or-colour.js';
@@ -28,6 +29,7 @@ export const rules: readonly Rule[] = [
   centredFocus,
   focusOffCrossing,
   evenCount,
+  halvedPicture,
   noValueOrColour,
   bareGround,
 ];

@@ -1,0 +1,126 @@
+import { divide } from '../../plan/division.js';
+import type { Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { replace } from '../edits/edit.js';
+import type { Rule } from '../finding.js';
+import { levelBorders } from '../level-border.js';
+import { exceeds } from '../limits.js';
+import { length, percent, quoted } from '../words.js';
+
+export const halvedPicture: Rule = {
+  id: 'halved picture',
+  severity: 'hint',
+  chapter: 'division',
+  limit: { value: 0.03, unit: 'part', of: 'the height, from its middle' },
+  perObject: false,
+  summary: 'The horizon cuts the picture in half.',
+  explanation:
+    'A horizon at half height makes two pictures of one size: sky and ground contend, and neither leads. A little higher or lower, one of them has the picture. Where no horizon is stated, a border between two objects of the background that runs level from side to side counts as one.',
+  formula: '|height of the horizon / height of the canvas - 1/2| <= limit',
+  source:
+    'H. R. Poore, Pictorial Composition (1903), on the weakness of what lies equally far from two sides; the limit is common practice',
+  check: (plan, measures, limit) => {
+    const { horizon, canvas } = plan;
+    const halves = levelBorders(
+      plan,
+      measures,
+      (1 / 2 - limit) * canvas.height,
+      (1 / 2 + limit) * canvas.height,
+    );
+    if (!horizon) {
+      return halves.map(({ level, above, below }) => {
+        const what = `The border between ${quoted(above.name)} and ${quoted(below.name)}`;
+        const { message, advice } = told(plan, what, level, betterLevel(plan, level, limit), limit);
+        return {
+          message,
+          advice,
+          location: below.shapeLocation ?? below.location,
+          at: { x: canvas.width / 2, y: level },
+          objects: [above.index, below.index],
+        };
+      });
+    }
+    if (exceeds(Math.abs(horizon.value / canvas.height - 1 / 2), limit)) return [];
+    const better = betterLevel(plan, horizon.value, limit);
+    const { message, advice, move } = told(plan, 'The horizon', horizon.value, better, limit);
+    const [border] = halves;
+    const withIt = border
+      ? ` The border between ${quoted(border.above.name)} and ${quoted(border.below.name)} goes with it.`
+      : '';
+    return [
+      {
+        message,
+        advice: `${advice}${withIt}`,
+        location: horizon.location,
+        at: { x: canvas.width / 2, y: horizon.value },
+        ...(better && {
+          fix: { title: move, edits: [replace(horizon.location, levelWords(better.at / canvas.height))] },
+        }),
+      },
+    ];
+  },
+};
+
+/** What is said of a level that halves the picture, and the better one as an order. */
+function told(
+  { canvas }: Plan,
+  what: string,
+  level: number,
+  better: Level | undefined,
+  limit: number,
+): { readonly message: string; readonly advice: string; readonly move: string } {
+  const off = Math.abs(level / canvas.height - 1 / 2);
+  const where = exceeds(off, 0) ? `${percent(off)} of the height off the middle` : 'at half height';
+  const to = better
+    ? `${better.at < level ? 'Raise' : 'Lower'} it to ${length(better.at, canvas)} from the top`
+    : `Raise or lower it until it is more than ${length(limit * canvas.height, canvas)} off the middle`;
+  return {
+    message: `${what} lies ${where}, ${length(level, canvas)} from the top: it cuts the picture in half.`,
+    advice: better ? `${to}, a level of ${quoted(better.system)}.` : `${to}.`,
+    move: to.replace(' it ', ' the horizon '),
+  };
+}
+
+interface Level {
+  readonly system: string;
+  /** Canvas units from the top. */
+  readonly at: number;
+}
+
+/**
+ * The level of the plan's divisions nearest to the horizon that does not halve the picture; of the golden section
+ * when they have none. Of two as near, the one that leaves more room to the part in which the focal point lies, and
+ * without one the lower, for a large sky.
+ */
+function betterLevel(plan: Plan, horizon: number, limit: number): Level | undefined {
+  const { canvas, divisions, focus } = plan;
+  const levels = [...divisions, { system: 'golden' as const, ...divide(canvas, 'golden') }].map(
+    ({ system, lines }) =>
+      lines
+        .filter(({ from, to }) => from.y === to.y && from.y > 0 && from.y < canvas.height)
+        .map(({ from }): Level => ({ system, at: from.y }))
+        .filter(({ at }) => exceeds(Math.abs(at / canvas.height - 1 / 2), limit)),
+  );
+  const stated = levels.slice(0, -1).flat();
+  const candidates = stated.length > 0 ? stated : (levels.at(-1) ?? []);
+  const rises = focus !== undefined && focus.at.y > horizon;
+  const rank = ({ at }: Level): number => Math.abs(at - horizon) / canvas.height;
+  return [...candidates].sort((one, other) => {
+    const nearer = rank(one) - rank(other);
+    if (Math.abs(nearer) > TIE) return nearer;
+    return rises ? one.at - other.at : other.at - one.at;
+  })[0];
+}
+
+/** Distances that differ less are alike; part of the height. */
+const TIE = 1e-9;
+/** Denominators that a painter writes. */
+const DENOMINATORS = [3, 4, 5];
+
+/** A part of the height as a plan says it: `2/3`, `38.2%`. */
+function levelWords(part: number): string {
+  const denominator = DENOMINATORS.find((below) => Math.abs(Math.round(part * below) - part * below) < TIE);
+  return denominator === undefined
+    ? `${plainNumber(part * 100, 1)}%`
+    : `${Math.round(part * denominator)}/${denominator}`;
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checked, type Checked } from '../../tests/support/plan.js';
+import { checked, mended, type Checked } from '../../tests/support/plan.js';
 import { standing } from './check.js';
 import type { Finding } from './finding.js';
 
@@ -39,8 +39,8 @@ describe.each([
   ['one dominant', `${CANVAS}\n${WALL}`, 'No object is dominant'],
   [
     'one dominant',
-    `${GOOD}\nobject  moon, dominant\n  shape   circle 20 at focus\n  value   5`,
-    '`lamp` is dominant already, and so is `moon`',
+    `${GOOD}\nobject  moon, dominant\n  shape   circle 5 at (20, 20)\n  value   5`,
+    '`moon` is dominant, and so is `lamp`: 0.4 % of the picture beside 1.6 %.',
   ],
   [
     'dominant off focus',
@@ -175,18 +175,25 @@ describe('colour budget', () => {
 describe('a hidden object', () => {
   const hidden = (plane: string, more = '') =>
     `${GOOD}\nobject  crumb\n  plane   ${plane}\n  shape   circle 2 at focus\n  value   1\n${more}`;
+  const over = 'object  sheet\n  shape   circle 9 at focus\n  value   3';
 
-  it('comes to light by the advice, in its own plane', () => {
-    const over = 'object  sheet\n  shape   circle 9 at focus\n  value   3';
-    const { advice } = finding(checked(hidden('middle', over)), 'hidden object');
-    expect(advice).toBe('Write `crumb` after `sheet`, or give it a nearer plane.');
-    expect(found(hidden('middle').replace(GOOD, `${GOOD}\n${over}`))).not.toContain('hidden object');
+  it('comes to light by the advice, behind what comes later in its own plane', () => {
+    const { advice, fix } = finding(checked(hidden('middle', over)), 'hidden object');
+    expect(advice).toBe('Write `plane foreground` under `crumb`, or move it.');
+    expect(found(mended(hidden('middle', over), fix ?? { edits: [] }))).not.toContain('hidden object');
   });
 
   it('comes to light by the advice, behind a nearer plane', () => {
     const { advice } = finding(checked(hidden('background')), 'hidden object');
     expect(advice).toBe('Write `plane middle` under `crumb`, or move it.');
     expect(found(hidden('middle'))).not.toContain('hidden object');
+  });
+
+  it('is not brought before what it would hide itself', () => {
+    const grain = 'object  grain\n  shape   circle 1 at focus\n  value   3';
+    const { advice, fix } = finding(checked(hidden('middle', `${over}\n${grain}`)), 'hidden object');
+    expect(fix).toBeUndefined();
+    expect(advice).toBe('Write `crumb` after `grain`, or give it a nearer plane.');
   });
 });
 

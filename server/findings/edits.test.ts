@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { mended, objectNamed, planOf } from '../../tests/support/plan.js';
 import { boxCentre, boxHeight, boxWidth } from '../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../plan/plan.js';
-import { focusEdit, moveEdit, planeEdit, roleEdit, type Rounding, sizeEdit, stepEdit } from './edits.js';
+import {
+  focusEdit,
+  moveEdit,
+  placeEdit,
+  planeEdit,
+  roleEdit,
+  type Rounding,
+  sizeEdit,
+  stepEdit,
+} from './edits.js';
 import type { FixEdit } from './finding.js';
 
 const CANVAS = 'canvas  80 x 60 cm';
@@ -142,6 +151,18 @@ describe('a move by 3 cm to the right and 2 cm up', () => {
       moveEdit(plan, object, 0, 1),
     );
     expect(result?.lines).toBe('object  jug\n  shape   circle 8 at (10.005, 11.01)');
+  });
+});
+
+describe('a place in words', () => {
+  it.each([
+    ['  shape   circle 8\n  at      (12, 20) by bottom', '  shape   circle 8\n  at      focus by bottom'],
+    ['  shape   circle 8 at (12, 20)', '  shape   circle 8 at focus'],
+    ['  shape   circle 8', '  shape   circle 8\n  at      focus'],
+    ['  shape   rectangle (4, 20) to (12, 30)', '  shape   rectangle (4, 20) to (12, 30)\n  at      focus'],
+  ])('%j is %j', (lines, expected) => {
+    const result = edited(lines, (_, object) => placeEdit(object, 'focus'), 'focus   centre\nobject  jug');
+    expect(result?.lines).toBe(`focus   centre\nobject  jug\n${expected}`);
   });
 });
 

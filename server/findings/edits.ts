@@ -6,7 +6,7 @@ import { addLine, replace } from './edits/edit.js';
 import type { FixEdit } from './finding.js';
 
 export type { Rounding } from './edits/edit.js';
-export { moveEdit } from './edits/move.js';
+export { moveEdit, placeEdit } from './edits/move.js';
 export { sizeEdit } from './edits/size.js';
 
 /**
@@ -46,16 +46,14 @@ export function roleEdit(
  * The focal point at a place in words, such as `upper right` or `(12, 8)`; above the objects when the plan has none
  * yet. Nothing when the plan states one that can't be read, or has neither focal point nor objects.
  */
-export function focusEdit(
-  { focus, focusUnplaced, objects }: Plan,
-  words: string,
-): readonly FixEdit[] | undefined {
+export function focusEdit(plan: Plan, words: string): readonly FixEdit[] | undefined {
   const statement = `focus   ${words}`;
-  if (focus) return [replace(focus.location, statement)];
-  const first = objects.reduce<number | undefined>(
-    (line, { lines }) => (line === undefined ? lines.first : Math.min(line, lines.first)),
-    undefined,
-  );
-  if (focusUnplaced || first === undefined) return undefined;
-  return [replace({ line: first, start: 0, end: 0 }, `${statement}\n`)];
+  if (plan.focus) return [replace(plan.focus.location, statement)];
+  return plan.focusUnplaced ? undefined : aboveObjects(plan, statement);
+}
+
+/** A statement at the left margin, on a line of its own above the first object. Nothing when there is no object. */
+export function aboveObjects({ objects }: Plan, statement: string): readonly FixEdit[] | undefined {
+  const [first] = objects;
+  return first && [replace({ line: first.lines.first, start: 0, end: 0 }, `${statement}\n`)];
 }

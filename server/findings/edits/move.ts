@@ -56,6 +56,19 @@ export function moveEdit(
   return [addLine(object.node, 'at', `(${x}, ${y})`)];
 }
 
+/** The object at a place in words, such as `focus`: instead of the place it has, or as its `at`. */
+export function placeEdit(object: PlanObject, words: string): readonly FixEdit[] {
+  const { children } = object.node;
+  const at = every(children, 'at').at(-1);
+  if (at) return [replace(locate(at, at.statement.place), words)];
+  const [shape, ...others] = every(children, 'shape');
+  const places = shape && others.length === 0 ? placesOf(shape.statement.shape) : [];
+  const [own] = places;
+  // Two places are the corners of a rectangle.
+  if (shape && own && places.length === 1) return [replace(locate(shape, own), words)];
+  return [addLine(object.node, 'at', words)];
+}
+
 /** The places by which a shape as a whole is placed; none for one that lies where its points are. */
 function placesOf(shape: ShapeForm): readonly Place[] {
   switch (shape.form) {

@@ -1,5 +1,14 @@
+import type { Measures } from '../../measure/measures.js';
+import { containsPoint, distanceToOutline } from '../../measure/areas.js';
+import type { Point } from '../../plan/geometry/point.js';
+import { spotOf } from '../../plan/places.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { every } from '../../plan/select.js';
+import { crossingsNear } from '../crossings.js';
+import { focusEdit, placeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
+import { middleOf } from '../seen.js';
 import { length, percent, quoted } from '../words.js';
 
 export const dominantOffFocus: Rule = {
@@ -13,23 +22,73 @@ export const dominantOffFocus: Rule = {
     'The plan says where the eye is to rest and which object is to rule; they belong together. The object is at the point when what is seen of it holds the point, or its border is close by.',
   formula: 'point outside the visible shape, and distance to its border / diagonal > limit',
   source: 'common practice, no source',
-  check: (plan, { focus }, limit): readonly RuleFinding[] => {
+  check: (plan, measures, limit): readonly RuleFinding[] => {
+    const { focus } = measures;
     if (!plan.focus || !focus || isOff(plan.focus.at, plan.canvas)) return [];
     // That there are several is told elsewhere; one of them at the point is enough, and one that is not seen is told too.
     const seen = focus.dominants.filter(({ distanceShare }) => Number.isFinite(distanceShare));
     if (seen.some(({ holds, distanceShare }) => holds || !exceeds(distanceShare, limit))) return [];
-    const [first] = [...seen].sort((one, other) => one.object - other.object);
+    const [first] = seen.toSorted(
+      (one, other) => one.distanceShare - other.distanceShare || one.object - other.object,
+    );
     const object = first && plan.objects[first.object];
     if (!object) return [];
     const { distanceShare } = first;
     return [
       {
         message: `${quoted(object.name)} is dominant but ends ${length(distanceShare * plan.canvas.diagonal, plan.canvas)} from the focal point (${percent(distanceShare)} of the diagonal; up to ${percent(limit)} is close).`,
-        advice: `Write \`at focus\` under ${quoted(object.name)}, or move the focal point to it.`,
+        ...together(plan, measures, object, plan.focus.at),
         location: object.location,
         related: [{ location: plan.focus.location, message: 'The focal point.' }],
         objects: [first.object],
+        at: plan.focus.at,
       },
     ];
   },
 };
+
+/** Of the diagonal; flattened curves stand off their boxes by less. */
+const ON_BORDER = 0.001;
+
+/** The object to the point where it would be seen there, else the point to a crossing where the object is seen. */
+function together(
+  plan: Plan,
+  measures: Measures,
+  object: PlanObject,
+  focus: Point,
+): Pick<RuleFinding, 'advice' | 'fix'> {
+  if (isSeenWhenMoved(plan, object, focus)) {
+    return {
+      advice: `Write \`at focus\` under ${quoted(object.name)}, or move the focal point to it.`,
+      fix: { title: `Move ${quoted(object.name)} to the focal point`, edits: placeEdit(object, 'focus') },
+    };
+  }
+  const visible = measures.areas.layers[plan.coveringOrder.indexOf(object.index)]?.visible ?? [];
+  const crossing = crossingsNear(plan, middleOf(object)).find(({ at }) => containsPoint(visible, at));
+  const edits = crossing && focusEdit(plan, crossing.words);
+  return {
+    advice: crossing
+      ? `Move the focal point to ${crossing.words}, which lies on ${quoted(object.name)}.`
+      : `Move ${quoted(object.name)} to the focal point, or the focal point to it.`,
+    ...(crossing && edits ? { fix: { title: `Move the focal point to ${crossing.words}`, edits } } : {}),
+  };
+}
+
+/**
+ * Whether it would be seen at the point, set down there by its middle or by what its `at` says: with nothing in front,
+ * nor with what lies there on it now and may move with it. A focal point that is no crossing may itself be placed by
+ * the object.
+ */
+function isSeenWhenMoved(plan: Plan, object: PlanObject, focus: Point): boolean {
+  const { outline, node, index } = object;
+  if (!plan.focus?.crossing || every(node.children, 'repeat').length > 0) return false;
+  const by = every(node.children, 'at').at(-1)?.statement.by?.choice ?? 'centre';
+  const heldBy = spotOf(outline.box, by);
+  const holds = containsPoint(outline.rings, heldBy, outline.fillRule);
+  if (!holds && distanceToOutline(outline.rings, heldBy) > ON_BORDER * plan.canvas.diagonal) return false;
+  const inFront = plan.coveringOrder.slice(plan.coveringOrder.indexOf(index) + 1);
+  return inFront.every((other) => {
+    const { rings, fillRule } = plan.objects[other]?.outline ?? outline;
+    return !containsPoint(rings, focus, fillRule) && !containsPoint(rings, heldBy, fillRule);
+  });
+}

@@ -1,3 +1,5 @@
+import { crossingsNear } from '../crossings.js';
+import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { length, percent } from '../words.js';
@@ -17,11 +19,15 @@ export const focusOffCrossing: Rule = {
     if (!plan.focus || !focus?.nearest || isOff(plan.focus.at, plan.canvas)) return [];
     if (!exceeds(focus.nearest.distanceShare, limit)) return [];
     const { crossing, system, distance, distanceShare } = focus.nearest;
+    const words = crossingsNear(plan, plan.focus.at)[0]?.words ?? crossing.name;
+    const edits = focusEdit(plan, words);
     return [
       {
         message: `The focal point lies on no crossing: the nearest, ${crossing.name} of ${system}, is ${length(distance, plan.canvas)} away (${percent(distanceShare)} of the diagonal).`,
-        advice: `Write \`focus ${crossing.name}${system === plan.divisions[0]?.system ? '' : ` of ${system}`}\`, or divide the canvas so that a crossing falls there.`,
+        advice: `Write \`focus ${words}\`, or divide the canvas so that a crossing falls there.`,
         location: plan.focus.location,
+        at: plan.focus.at,
+        ...(edits ? { fix: { title: `Put the focal point on ${words}`, edits } } : {}),
       },
     ];
   },

@@ -1,11 +1,16 @@
+import type { Plane } from '../../../grammar/index.js';
+import { boxContains } from '../../plan/geometry/point.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
-import type { PlanObject } from '../../plan/plan.js';
+import { planeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { percent, quoted } from '../words.js';
 
 /** As good as all of it: a sliver that rounding leaves is not seen either. */
 const WHOLLY = 0.999;
+/** All that covers an object is looked for in so many only: it takes time, and a plan has few that are hidden. */
+const MOST_FIXED = 3;
 
 export const hiddenObject: Rule = {
   id: 'hidden object',
@@ -18,26 +23,38 @@ export const hiddenObject: Rule = {
     'Later objects cover earlier ones, and nearer planes cover farther ones. An object that nothing is seen of takes no part in the picture; most often it stands in the wrong plane or the wrong order.',
   formula: 'covered area / area on the canvas >= limit',
   source: 'common practice, no source',
-  check: (plan, measures, limit) =>
-    measures.objects.flatMap((measured, index): RuleFinding[] => {
+  check: (plan, measures, limit) => {
+    const hiddenOnes = measures.objects.flatMap((measured, index) => {
       const object = plan.objects[index];
       if (!object || exceeds(limit, measured.hiddenShare)) return [];
       // Read only here: it is worked out on demand.
       const covers = measured.mostCovering.flatMap((cover) => plan.objects[cover] ?? []);
-      if (covers.length === 0) return [];
-      return [
-        {
-          message: `${hidden(object, measured.hiddenShare)}: ${inWords(covers.map(({ name }) => quoted(name)))} ${covers.length === 1 ? 'covers' : 'cover'} it.`,
-          advice: advice(object, covers),
-          location: object.location,
-          related: covers.map(({ name, location }) => ({
-            location,
-            message: `${quoted(name)} lies in front.`,
-          })),
-          objects: [index],
-        },
-      ];
-    }),
+      return covers.length === 0 ? [] : [{ object, measured, covers }];
+    });
+    return hiddenOnes.map(({ object, measured, covers }, position): RuleFinding => {
+      const plane = position < MOST_FIXED ? planeInFront(plan, object, measured.coveredBy) : undefined;
+      return {
+        message: `${hidden(object, measured.hiddenShare)}: ${inWords(covers.map(({ name }) => quoted(name)))} ${covers.length === 1 ? 'covers' : 'cover'} it.`,
+        advice: plane
+          ? `Write \`plane ${plane}\` under ${quoted(object.name)}, or move it.`
+          : advice(object, covers),
+        location: object.location,
+        related: covers.map(({ name, location }) => ({
+          location,
+          message: `${quoted(name)} lies in front.`,
+        })),
+        objects: [object.index],
+        ...(plane
+          ? {
+              fix: {
+                title: `Bring ${quoted(object.name)} to the ${plane === 'middle' ? 'middle plane' : plane}`,
+                edits: planeEdit(object, plane),
+              },
+            }
+          : {}),
+      };
+    });
+  },
 };
 
 /** By the usual limit nothing is seen; a plan may set a lower one. */
@@ -56,4 +73,21 @@ function advice(object: PlanObject, covers: readonly PlanObject[]): string {
   if (plane === undefined) return `Write ${quoted(object.name)} after ${last}, or give it a nearer plane.`;
   const after = beside.some(({ index }) => index > object.index) ? ` and write it after ${last}` : '';
   return `Write \`plane ${plane}\` under ${quoted(object.name)}${after}, or move it.`;
+}
+
+const NEARER: Readonly<Record<Plane, readonly Plane[]>> = {
+  background: ['middle', 'foreground'],
+  middle: ['foreground'],
+  foreground: [],
+};
+
+/** The next plane in which nothing is left in front of it, unless it would then hide something whole itself. */
+function planeInFront(plan: Plan, object: PlanObject, coveredBy: readonly number[]): Plane | undefined {
+  const isInFront = (other: PlanObject, plane: Plane): boolean =>
+    NEARER[plane].includes(other.plane) || (other.plane === plane && other.index > object.index);
+  const covers = coveredBy.flatMap((index) => plan.objects[index] ?? []);
+  const plane = NEARER[object.plane].find((nearer) => !covers.some((cover) => isInFront(cover, nearer)));
+  if (plane === undefined) return undefined;
+  const passed = plan.objects.filter((other) => isInFront(other, object.plane) && !isInFront(other, plane));
+  return passed.some(({ outline }) => boxContains(object.outline.box, outline.box)) ? undefined : plane;
 }

@@ -1,5 +1,10 @@
-import type { Rule } from '../finding.js';
-import { heading } from '../words.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Plan } from '../../plan/plan.js';
+import { crossingsNear } from '../crossings.js';
+import { focusEdit } from '../edits.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { greatestDominant, middleOf } from '../seen.js';
+import { heading, quoted } from '../words.js';
 
 export const noFocus: Rule = {
   id: 'no focus',
@@ -11,14 +16,31 @@ export const noFocus: Rule = {
     'A picture is designed around the place where the eye is to rest. Everything else is measured from it.',
   formula: 'no `focus` in a plan with objects',
   source: 'common practice, no source',
-  check: (plan) =>
+  check: (plan, measures) =>
     plan.focus || plan.objects.length === 0 || plan.focusUnplaced
       ? []
       : [
           {
             message: 'The plan names no centre of interest.',
-            advice: 'Pick a crossing: `focus upper right`, say.',
+            ...atDominant(plan, measures),
             location: heading(plan),
           },
         ],
 };
+
+/** The crossing nearest to the middle of the dominant object. */
+function atDominant(plan: Plan, measures: Measures): Pick<RuleFinding, 'advice' | 'fix'> {
+  const dominant = greatestDominant(plan, measures);
+  const [nearest] = dominant ? crossingsNear(plan, middleOf(dominant)) : [];
+  if (!dominant || !nearest) {
+    const system = plan.divisions[0]?.system ?? 'golden';
+    return {
+      advice: `Pick the crossing of \`${system}\` where the eye is to rest, and write \`focus\` with its name.`,
+    };
+  }
+  const edits = focusEdit(plan, nearest.words);
+  return {
+    advice: `Write \`focus ${nearest.words}\`: of all crossings it is the nearest to ${quoted(dominant.name)}.`,
+    ...(edits ? { fix: { title: `Put the focal point on ${nearest.words}`, edits } } : {}),
+  };
+}

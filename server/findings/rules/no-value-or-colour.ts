@@ -1,5 +1,8 @@
+import type { Measures } from '../../measure/measures.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { hasFault } from '../limits.js';
+import { exceeds, hasFault } from '../limits.js';
 import { percent, quoted } from '../words.js';
 
 export const noValueOrColour: Rule = {
@@ -20,10 +23,24 @@ export const noValueOrColour: Rule = {
       return [
         {
           message: `${quoted(object.name)} has neither a value nor a colour, so ${percent(share)} of the picture is in no budget.`,
-          advice: 'Write `value 3` or `colour …` under it.',
+          ...advice(plan, measures, object),
           location: object.location,
           objects: [object.index],
         },
       ];
     }),
 };
+
+/** The middle step of what the value budget is shortest of. */
+function advice(plan: Plan, { values }: Measures, object: PlanObject): Pick<RuleFinding, 'advice' | 'fix'> {
+  const [shortest] = values.budget.toSorted((one, other) => one.difference - other.difference);
+  if (!shortest || !exceeds(-shortest.difference, 0)) {
+    return { advice: 'Write under it the step that it is to have on the value scale, or a colour, or both.' };
+  }
+  const group = plan.scale.groups.find(({ key }) => key === shortest.key);
+  const step = group ? Math.floor((group.from + group.to) / 2) : Number(shortest.key);
+  return {
+    advice: `Write \`value ${step}\` under it: of all in the value budget, ${quoted(shortest.name)} is shortest of its share, by ${percent(-shortest.difference)}.`,
+    fix: { title: `Give ${quoted(object.name)} value ${step}`, edits: stepEdit(object, step) },
+  };
+}

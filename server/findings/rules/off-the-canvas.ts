@@ -1,9 +1,14 @@
-import type { Box } from '../../plan/geometry/point.js';
+import type { Box, Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import { plainNumber } from '../../plan/problems.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
+import { crossingsNear } from '../crossings.js';
+import { focusEdit, moveEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { length, quoted } from '../words.js';
+
+/** Part of the diagonal that an object brought back stands clear of the edge. */
+const CLEAR = 0.03;
 
 export const offTheCanvas: Rule = {
   id: 'off the canvas',
@@ -21,12 +26,15 @@ export const offTheCanvas: Rule = {
       const object = plan.objects[index];
       const layer = measures.areas.layers[position];
       if (!object || !layer || layer.ownArea === 0 || layer.onCanvasArea > 0) return [];
+      const { x, y } = wayBack(object.outline.box, plan);
+      const edits = moveEdit(plan, object, x, y, 'onward');
       return [
         {
           message: `${quoted(object.name)} lies off the canvas${whereOff(object.outline.box, plan)}.`,
-          advice: canvasReaches(plan),
+          advice: `Move it ${inWords(wayInWords({ x, y }, plan))}. ${canvasReaches(plan)}`,
           location: object.shapeLocation ?? object.location,
           objects: [index],
+          ...(edits ? { fix: { title: `Move ${quoted(object.name)} onto the canvas`, edits } } : {}),
         },
       ];
     }),
@@ -37,11 +45,14 @@ function offFocus(plan: Plan): readonly RuleFinding[] {
   const { canvas, focus } = plan;
   if (!focus || !isOff(focus.at, canvas)) return [];
   const { x, y } = focus.at;
+  const [nearest] = crossingsNear(plan, focus.at);
+  const edits = nearest && focusEdit(plan, nearest.words);
   return [
     {
       message: `The focal point lies off the canvas${whereOff({ left: x, top: y, right: x, bottom: y }, plan)}.`,
-      advice: canvasReaches(plan),
+      advice: `${nearest ? `The nearest crossing is ${nearest.words}. ` : ''}${canvasReaches(plan)}`,
       location: focus.location,
+      ...(nearest && edits ? { fix: { title: `Put the focal point on ${nearest.words}`, edits } } : {}),
     },
   ];
 }
@@ -59,4 +70,27 @@ function whereOff({ left, top, right, bottom }: Box, { canvas }: Plan): string {
   ];
   const off = sides.filter(([gap]) => exceeds(gap, 0));
   return off.map(([gap, side]) => `, ${length(gap, canvas)} ${side}`).join('');
+}
+
+/** The shortest move that brings a box well onto the canvas, or across it when it is larger. */
+function wayBack(box: Box, { canvas }: Plan): Point {
+  const clear = CLEAR * canvas.diagonal;
+  return {
+    x: along(box.left, box.right, canvas.width, clear),
+    y: along(box.top, box.bottom, canvas.height, clear),
+  };
+}
+
+function along(from: number, to: number, side: number, clear: number): number {
+  if (to - from > side - 2 * clear) return (side - from - to) / 2;
+  if (from < clear) return clear - from;
+  return to > side - clear ? side - clear - to : 0;
+}
+
+function wayInWords({ x, y }: Point, { canvas }: Plan): readonly string[] {
+  const parts: readonly (readonly [number, string])[] = [
+    [x, x < 0 ? 'to the left' : 'to the right'],
+    [y, y < 0 ? 'up' : 'down'],
+  ];
+  return parts.filter(([far]) => far !== 0).map(([far, way]) => `${length(Math.abs(far), canvas)} ${way}`);
 }

@@ -1,34 +1,67 @@
+import type { Measures } from '../../measure/measures.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { roleEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { heading, quoted } from '../words.js';
+import { seenAt } from '../seen.js';
+import { heading, percent, quoted } from '../words.js';
+
+const ID = 'one dominant';
 
 export const oneDominant: Rule = {
-  id: 'one dominant',
+  id: ID,
   severity: 'hint',
   chapter: 'objects',
   perObject: true,
   summary: 'A picture has one dominant object.',
   explanation:
-    'One feature is more important than all the rest; where two contend for that place the picture splits.',
+    'One feature is more important than all the rest; where two contend for that place the picture splits. Of several, the one at the focal point is taken to be meant, or else the one that most is seen of.',
   formula: 'number of dominant objects = 1',
   source: 'J. Ruskin, The Elements of Drawing (1857), the law of principality',
-  check: (plan) => {
-    const [first, ...others] = plan.objects.filter(({ role }) => role === 'dominant');
-    if (plan.objects.length === 0 || (first && others.length === 0)) return [];
-    if (!first) {
-      return [
-        {
-          message: 'No object is dominant.',
-          advice: `Mark the one that the picture is about: \`object ${plan.objects[0]?.name ?? 'gate'}, dominant\`, say.`,
-          location: heading(plan),
-        },
-      ];
-    }
-    return others.map((other): RuleFinding => ({
-      message: `${quoted(first.name)} is dominant already, and so is ${quoted(other.name)}.`,
-      advice: `Make ${quoted(other.name)} secondary.`,
-      location: other.location,
-      related: [{ location: first.location, message: `${quoted(first.name)} is dominant here.` }],
-      objects: [other.index],
-    }));
+  check: (plan, measures) => {
+    const dominants = plan.objects.filter(({ role }) => role === 'dominant');
+    if (plan.objects.length === 0 || dominants.length === 1) return [];
+    const share = ({ index }: PlanObject): number => measures.objects[index]?.share ?? 0;
+    const [greatest, ...lesser] = dominants.toSorted(
+      (one, other) =>
+        Number(isMeant(plan, one)) - Number(isMeant(plan, other)) ||
+        Number(holdsFocus(measures, other)) - Number(holdsFocus(measures, one)) ||
+        share(other) - share(one),
+    );
+    if (!greatest) return [none(plan, measures)];
+    return lesser.map((other): RuleFinding => {
+      const edits = roleEdit(other, 'secondary');
+      return {
+        message: `${quoted(other.name)} is dominant, and so is ${quoted(greatest.name)}: ${percent(share(other))} of the picture beside ${percent(share(greatest))}.`,
+        advice: `Make ${quoted(other.name)} secondary.`,
+        location: other.location,
+        related: [{ location: greatest.location, message: `${quoted(greatest.name)} is dominant here.` }],
+        objects: [other.index],
+        ...(edits ? { fix: { title: `Make ${quoted(other.name)} secondary`, edits } } : {}),
+      };
+    });
   },
 };
+
+/** The plan says of this one why it is dominant too. */
+function isMeant({ allowances }: Plan, { index }: PlanObject): boolean {
+  return allowances.some(({ rule, objects }) => rule === ID && objects.includes(index));
+}
+
+function holdsFocus({ focus }: Measures, { index }: PlanObject): boolean {
+  return focus?.dominants.some(({ object, holds }) => object === index && holds) ?? false;
+}
+
+/** What is seen at the focal point is likely what the picture is about, unless the background shows there. */
+function none(plan: Plan, measures: Measures): RuleFinding {
+  const at = plan.focus && seenAt(plan, measures, plan.focus.at);
+  const object = at?.plane === 'background' ? undefined : at;
+  const edits = object && roleEdit(object, 'dominant');
+  return {
+    message: 'No object is dominant.',
+    advice: object
+      ? `Make ${quoted(object.name)} dominant, which lies at the focal point: \`object ${object.name}, dominant\`.`
+      : 'Write `, dominant` after the name of the object that the picture is about.',
+    location: heading(plan),
+    ...(object && edits ? { fix: { title: `Make ${quoted(object.name)} dominant`, edits } } : {}),
+  };
+}

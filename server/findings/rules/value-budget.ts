@@ -2,6 +2,7 @@ import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import { largestFirst, type ObjectShare } from '../../measure/objects.js';
 import type { Plan } from '../../plan/plan.js';
 import { stepChangeFor } from '../budget-advice.js';
+import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words.js';
 
@@ -25,7 +26,7 @@ export const valueBudget: Rule = {
           message:
             `${subject(entry)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
             (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
-          advice: advice(plan, measures, entry),
+          ...advice(plan, measures, entry),
           location: entry.location ?? heading(plan),
           related: object
             ? [
@@ -65,16 +66,24 @@ function objectsOf(
   return largestFirst(shares, (object) => Math.round(plan.objects[object]?.step ?? 0) === Number(key));
 }
 
-function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): string {
+function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
   const shares = measures.objects.map(({ share }) => share);
   const change = stepChangeFor(plan, shares, measures.values.budget, entry);
-  const name = change && plan.objects[change.object]?.name;
-  if (change && name !== undefined) {
-    return `Take ${quoted(name)} from step ${change.from} to step ${change.to}, which brings it within.`;
+  const object = change && plan.objects[change.object];
+  if (change && object) {
+    const { from, to } = change;
+    return {
+      advice: `Take ${quoted(object.name)} from step ${from} to step ${to}, which brings it within.`,
+      fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+    };
   }
   const amount = percent(Math.abs(entry.difference));
-  if (entry.share === 0) return `Nothing lies on its steps yet: bring ${amount} of the picture there.`;
-  return entry.difference > 0
-    ? `Take ${amount} of the picture to other steps, or make what lies on these smaller.`
-    : `Bring ${amount} more of the picture onto its steps, or make what lies there larger.`;
+  if (entry.share === 0)
+    return { advice: `Nothing lies on its steps yet: bring ${amount} of the picture there.` };
+  return {
+    advice:
+      entry.difference > 0
+        ? `Take ${amount} of the picture to other steps, or make what lies on these smaller.`
+        : `Bring ${amount} more of the picture onto its steps, or make what lies there larger.`,
+  };
 }

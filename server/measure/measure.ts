@@ -6,6 +6,7 @@ import { measureFocus } from './focus.js';
 import { measureHues } from './hues.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
+import { measureNotan } from './notan.js';
 import { measureObjects } from './objects.js';
 import { measurePlanes } from './planes.js';
 import { measureProportion } from './proportion.js';
@@ -30,6 +31,7 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     colours: measureColours(plan, shares, areas.bareShare),
     hues: measureHues(plan, areas, shares, memory),
     planes: measurePlanes(plan, shares),
+    notan: measureNotan(plan, areas, memory),
     proportion: measureProportion(plan.canvas),
     ...(focus ? { focus } : {}),
   };

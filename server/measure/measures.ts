@@ -3,6 +3,7 @@ import type { BudgetEntry, Crossing } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
 import type { BorderMeasure } from './borders.js';
 import type { HueMeasure } from './hues.js';
+import type { NotanMeasure } from './notan.js';
 import type { PlaneMeasure } from './planes.js';
 import type { ProportionMeasure } from './proportion.js';
 import type { ValueSpread } from './values-spread.js';
@@ -19,6 +20,7 @@ export interface Measures {
   readonly hues: HueMeasure;
   /** Those that something is seen of, the farthest first. */
   readonly planes: readonly PlaneMeasure[];
+  readonly notan: NotanMeasure;
   readonly proportion: ProportionMeasure;
   readonly focus?: FocusMeasure;
 }

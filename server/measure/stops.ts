@@ -1,0 +1,85 @@
+import type { Point } from '../plan/geometry/point.js';
+import type { Plan } from '../plan/plan.js';
+import { boxCentre } from '../plan/geometry/point.js';
+import { containsPoint, distanceToOutline, type VisibleAreas } from './areas.js';
+import type { BorderStretch } from './borders.js';
+import type { EmphasisField } from './emphasis.js';
+
+/** Part of the diagonal within which the border of an object brings it to the focal point. */
+const AT_FOCUS = 0.05;
+
+/** One stop of the path that the eye is to take. */
+export interface Stop {
+  readonly object: number;
+  /** The strongest place of its borders; the middle of its box when it has none that is seen. */
+  readonly at: Point;
+  /** The emphasis there; 0 when none of its borders is seen. */
+  readonly strength: number;
+  /** Whether anything is seen of it. */
+  readonly isSeen: boolean;
+  /** Whether what is seen of it holds the focal point or has a border within 5 % of the diagonal of it. */
+  readonly isAtFocus: boolean;
+}
+
+/** The stops of the path in their order; of an object named twice, both. */
+export function measureStops(
+  plan: Plan,
+  areas: VisibleAreas,
+  stretches: readonly BorderStretch[],
+  field: EmphasisField,
+): readonly Stop[] {
+  if (!plan.path) return [];
+  const strongest = strongestPlaces(plan, stretches, field);
+  const layers = new Map(plan.coveringOrder.map((object, position) => [object, areas.layers[position]]));
+  return plan.path.value.map((object): Stop => {
+    const layer = layers.get(object);
+    const box = plan.objects[object]?.outline.box;
+    const place = strongest.get(object) ?? { at: box ? boxCentre(box) : { x: 0, y: 0 }, strength: 0 };
+    const focus = plan.focus?.at;
+    return {
+      object,
+      ...place,
+      isSeen: (layer?.share ?? 0) > 0,
+      isAtFocus:
+        focus !== undefined &&
+        layer !== undefined &&
+        layer.share > 0 &&
+        (containsPoint(layer.visible, focus) ||
+          distanceToOutline(layer.visible, focus) <= AT_FOCUS * plan.canvas.diagonal),
+    };
+  });
+}
+
+/** For each stop the strongest place along its borders; of equal ones the uppermost, then the one farthest left. */
+function strongestPlaces(
+  { path, canvas }: Plan,
+  stretches: readonly BorderStretch[],
+  field: EmphasisField,
+): ReadonlyMap<number, { readonly at: Point; readonly strength: number }> {
+  const stops = new Set(path?.value ?? []);
+  const strongest = new Map<number, { readonly at: Point; readonly strength: number }>();
+  for (const { at, front, behind } of stretches) {
+    const mine = [front, behind].filter((area) => stops.has(area));
+    if (mine.length === 0) continue;
+    const strength = strengthAt(field, at, canvas);
+    for (const object of mine) {
+      const known = strongest.get(object);
+      const isHigher = known && (at.y < known.at.y || (at.y === known.at.y && at.x < known.at.x));
+      if (!known || strength > known.strength || (strength === known.strength && isHigher)) {
+        strongest.set(object, { at, strength });
+      }
+    }
+  }
+  return strongest;
+}
+
+/** The emphasis of the cell that a place lies in. */
+function strengthAt(
+  { columns, rows, strengths }: EmphasisField,
+  { x, y }: Point,
+  { width, height }: { readonly width: number; readonly height: number },
+): number {
+  const cell = (part: number, count: number): number =>
+    Math.min(count - 1, Math.max(0, Math.floor(part * count)));
+  return strengths[cell(y / height, rows) * columns + cell(x / width, columns)] ?? 0;
+}

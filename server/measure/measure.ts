@@ -1,16 +1,23 @@
 import type { Plan } from '../plan/plan.js';
 import { visibleAreas } from './areas.js';
+import { measureBalance } from './balance.js';
 import { measureBorders } from './borders.js';
 import { measureColours } from './colours.js';
+import { measureEyePath } from './eye-path.js';
 import { measureFocus } from './focus.js';
 import { measureHues } from './hues.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
 import { measureNotan } from './notan.js';
 import { measureObjects } from './objects.js';
+import { partsOf } from './parts.js';
 import { measurePlanes } from './planes.js';
 import { measureProportion } from './proportion.js';
+import { measureSpacing } from './spacing.js';
+import { measureTangents } from './tangents.js';
 import { measureValues } from './values.js';
+
+const NO_FIELD = { columns: 1, rows: 1, strengths: [0], strongest: 0 };
 
 /**
  * Everything measured on a plan: a pure function of it, and never a throw. A memory kept from one version of a
@@ -22,10 +29,12 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
   const areas = visibleAreas(plan.canvas, layers);
   const objects = measureObjects(plan, areas);
   const shares = objects.map(({ share }) => share);
+  const parts = partsOf(plan);
   const focus = measureFocus(plan, areas);
+  const borders = measureBorders(plan, areas, memory);
   return {
     areas,
-    borders: measureBorders(plan, areas, memory),
+    borders,
     objects,
     values: measureValues(plan, shares, areas.bareShare),
     colours: measureColours(plan, shares, areas.bareShare),
@@ -33,6 +42,11 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     planes: measurePlanes(plan, shares),
     notan: measureNotan(plan, areas, memory),
     proportion: measureProportion(plan.canvas),
+    parts,
+    balance: measureBalance(plan, areas, parts),
+    spacing: measureSpacing(plan, areas, parts),
+    tangents: measureTangents(plan, areas),
+    eyePath: measureEyePath(plan, { areas, borders, emphasis: { field: NO_FIELD } }, memory),
     ...(focus ? { focus } : {}),
   };
 }

@@ -1,11 +1,15 @@
 import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
 import type { BudgetEntry, Crossing } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
+import type { BalanceMeasure } from './balance.js';
 import type { BorderMeasure } from './borders.js';
+import type { EyePathMeasure } from './eye-path.js';
 import type { HueMeasure } from './hues.js';
 import type { NotanMeasure } from './notan.js';
 import type { PlaneMeasure } from './planes.js';
 import type { ProportionMeasure } from './proportion.js';
+import type { SpacingMeasure } from './spacing.js';
+import type { TangentMeasure } from './tangents.js';
 import type { ValueSpread } from './values-spread.js';
 
 /** Everything measured on a plan. Shares are parts of the whole canvas: 0.3 is 30 %. */
@@ -22,6 +26,12 @@ export interface Measures {
   readonly planes: readonly PlaneMeasure[];
   readonly notan: NotanMeasure;
   readonly proportion: ProportionMeasure;
+  /** For every object, in the order of `plan.objects`, the objects that lie on it; `wholeOf` puts them together. */
+  readonly parts: readonly (readonly number[])[];
+  readonly balance: BalanceMeasure;
+  readonly spacing: SpacingMeasure;
+  readonly tangents: TangentMeasure;
+  readonly eyePath: EyePathMeasure;
   readonly focus?: FocusMeasure;
 }
 

@@ -1,0 +1,151 @@
+import type { Side } from '../../../grammar/index.js';
+import type { Outline, Ring } from '../../plan/geometry/outline.js';
+import { boxOfRings } from '../../plan/geometry/outline.js';
+import { type Point, distance } from '../../plan/geometry/point.js';
+import type { Canvas } from '../../plan/plan.js';
+import { containsPoint, distanceToOutline } from '../areas.js';
+import type { Corner } from '../eye-path.js';
+
+type Size = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
+
+/** How an outline ends at an edge of the canvas. */
+export interface EdgeMeeting {
+  readonly side: Side;
+  /** Canvas units, negative when it runs over the edge by so little. */
+  readonly gap: number;
+  readonly at: Point;
+}
+
+/** How an outline meets a corner of the canvas. */
+export interface CornerMeeting {
+  readonly corner: Corner;
+  /** Canvas units from the corner to the outline. */
+  readonly gap: number;
+  readonly at: Point;
+}
+
+/** Parts of the diagonal. */
+const EXACTLY = 1e-6;
+const AS_FAR = 0.0008;
+const ON_WHAT_IS_SEEN = 1e-4;
+/** What ends as far over more than this part of its extent along the edge is bounded by it. */
+const LONG = 1 / 3;
+
+const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+
+/**
+ * Edges of the canvas that a shape just reaches, misses or runs over by up to `reach` (canvas units), at a place that
+ * is seen. Each ring is looked at by itself. One with a side exactly on the edge is cut off by the canvas, and one
+ * that keeps the same distance over a third of its length is bounded by the edge: both are meant, and not told; nor
+ * are places in the corners.
+ */
+export function edgeMeetings(
+  { rings }: Outline,
+  visible: readonly Ring[],
+  canvas: Size,
+  reach: number,
+): readonly EdgeMeeting[] {
+  return SIDES.flatMap((side) =>
+    rings.flatMap((ring) => {
+      const meeting = meetingAt(ring, side, canvas, reach);
+      if (!meeting) return [];
+      const seen = distanceToOutline(visible, onCanvas(meeting.at, canvas));
+      const near = Math.max(0, meeting.gap) + ON_WHAT_IS_SEEN * canvas.diagonal;
+      return seen <= near && !isInCorner(meeting.at, canvas, reach) ? [meeting] : [];
+    }),
+  );
+}
+
+function meetingAt(ring: Ring, side: Side, canvas: Size, reach: number): EdgeMeeting | undefined {
+  const inward = inwardFrom(side, canvas);
+  let gap = Infinity;
+  for (let i = 0; i + 1 < ring.length; i += 2) gap = Math.min(gap, inward(pointAt(ring, i)));
+  if (Math.abs(gap) > reach) return undefined;
+  const as = gap + AS_FAR * canvas.diagonal;
+  let along = 0;
+  let x = 0;
+  let y = 0;
+  let corners = 0;
+  for (let i = 0; i + 1 < ring.length; i += 2) {
+    const [from, to] = [pointAt(ring, i), pointAt(ring, (i + 2) % ring.length)];
+    const [low, high] = [inward(from), inward(to)].sort((one, other) => one - other) as [number, number];
+    if (Math.max(Math.abs(low), Math.abs(high)) <= EXACTLY * canvas.diagonal && distance(from, to) > 0) {
+      return undefined;
+    }
+    if (low > as) continue;
+    along += distance(from, to) * (high > as ? (as - low) / (high - low) : 1);
+    if (inward(from) > gap + EXACTLY * canvas.diagonal) continue;
+    x += from.x;
+    y += from.y;
+    corners++;
+  }
+  const { left, top, right, bottom } = boxOfRings([ring]);
+  const extent = side === 'left' || side === 'right' ? bottom - top : right - left;
+  if (along > LONG * extent) return undefined;
+  return { side, gap, at: { x: x / corners, y: y / corners } };
+}
+
+function pointAt(ring: Ring, index: number): Point {
+  return { x: ring[index] as number, y: ring[index + 1] as number };
+}
+
+function inwardFrom(side: Side, { width, height }: Size): (point: Point) => number {
+  switch (side) {
+    case 'left':
+      return ({ x }) => x;
+    case 'right':
+      return ({ x }) => width - x;
+    case 'top':
+      return ({ y }) => y;
+    case 'bottom':
+      return ({ y }) => height - y;
+  }
+}
+
+function onCanvas({ x, y }: Point, { width, height }: Size): Point {
+  return { x: Math.min(width, Math.max(0, x)), y: Math.min(height, Math.max(0, y)) };
+}
+
+function isInCorner({ x, y }: Point, { width, height }: Size, reach: number): boolean {
+  return Math.min(x, width - x) <= reach && Math.min(y, height - y) <= reach;
+}
+
+/** How far round a corner is looked, part of the diagonal, and in which directions from the edge. */
+const ROUND_A_CORNER = 0.015;
+const DIRECTIONS = [10, 20, 30, 40, 50, 60, 70, 80].map((degrees) => (degrees * Math.PI) / 180);
+
+/**
+ * Corners of the canvas that the border of a shape runs into, to within `reach` (canvas units), where that is seen.
+ * A shape that holds the whole corner, as grounds do, has no border there.
+ */
+export function cornerMeetings(
+  outline: Outline,
+  visible: readonly Ring[],
+  canvas: Size,
+  reach: number,
+): readonly CornerMeeting[] {
+  return cornersOf(canvas).flatMap(({ corner, at, inward }) => {
+    const gap = distanceToOutline(outline.rings, at);
+    if (gap > reach) return [];
+    const round = DIRECTIONS.map((direction) => ({
+      x: at.x + inward.x * ROUND_A_CORNER * canvas.diagonal * Math.cos(direction),
+      y: at.y + inward.y * ROUND_A_CORNER * canvas.diagonal * Math.sin(direction),
+    }));
+    const inside = round.filter((point) => containsPoint(outline.rings, point, outline.fillRule));
+    if (inside.length === 0 || inside.length === round.length) return [];
+    return inside.some((point) => containsPoint(visible, point)) ? [{ corner, gap, at }] : [];
+  });
+}
+
+function cornersOf({ width, height }: Size): readonly {
+  readonly corner: Corner;
+  readonly at: Point;
+  readonly inward: Point;
+}[] {
+  return [
+    { corner: 'upper left', at: { x: 0, y: 0 }, inward: { x: 1, y: 1 } },
+    { corner: 'upper right', at: { x: width, y: 0 }, inward: { x: -1, y: 1 } },
+    { corner: 'lower left', at: { x: 0, y: height }, inward: { x: 1, y: -1 } },
+    { corner: 'lower right', at: { x: width, y: height }, inward: { x: -1, y: -1 } },
+  ];
+}

@@ -1,6 +1,8 @@
 import type { BudgetMeasure, Measures } from '../measure/measures.js';
 import type { Location, Plan } from '../plan/plan.js';
 import type { RuleFinding } from './finding.js';
+import { exceeds } from './limits.js';
+import { changeOf, isCheaper, recolourings, recolouringFix, type Recolouring } from './recolouring.js';
 import { heading, objectShare, percent, percentOutside, quoted } from './words.js';
 
 /** What each colour role out of its budget is told; `wanted` opens the clause that names the target. */
@@ -14,7 +16,7 @@ export function outOfColourBudget(plan: Plan, measures: Measures, wanted: string
         message:
           `${subject(entry.name)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
           (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
-        advice: advice(entry),
+        ...tryOut(plan, measures, entry),
         location: entry.location ?? roleLocation(plan, entry.key),
         related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
       },
@@ -27,7 +29,39 @@ function subject(role: string): string {
   return role === 'neutral' || role === 'discord' ? `The ${role} colours cover` : `The ${role} colour covers`;
 }
 
-function advice({ difference, name, share }: BudgetMeasure): string {
+function tryOut(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
+  const recolouring = bestRecolouring(plan, measures, entry);
+  const fix = recolouring && recolouringFix(plan, recolouring);
+  const name = recolouring && plan.colours[recolouring.colour]?.name;
+  if (!recolouring || !fix || name === undefined) return { advice: amountAdvice(entry) };
+  const share = entry.share + changeOf(recolouring, entry.key);
+  return {
+    advice: `Give ${quoted(recolouring.object.name)} (${percent(recolouring.share)}) the colour ${quoted(name)}, which brings it to ${percent(share)}.`,
+    fix,
+  };
+}
+
+/**
+ * The object that brings `entry` within its tolerance by another colour and takes no other entry out of it: what comes
+ * nearest to all targets, then the smallest.
+ */
+function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): Recolouring | undefined {
+  const { budget } = measures.colours;
+  let best: { readonly one: Recolouring; readonly cost: readonly number[] } | undefined;
+  for (const one of recolourings(plan, measures)) {
+    const after = budget.map(({ key, difference }) => difference + changeOf(one, key));
+    const keeps = budget.every(
+      ({ key, within, tolerance }, at) =>
+        !exceeds(Math.abs(after[at] ?? 0), tolerance) || (!within && key !== entry.key),
+    );
+    if (!keeps) continue;
+    const cost = [after.reduce((sum, difference) => sum + Math.abs(difference), 0), one.share];
+    if (!best || isCheaper(cost, best.cost)) best = { one, cost };
+  }
+  return best?.one;
+}
+
+function amountAdvice({ difference, name, share }: BudgetMeasure): string {
   const amount = percent(Math.abs(difference));
   if (difference > 0)
     return `Give ${amount} of the picture to another colour, or make what carries it smaller.`;

@@ -1,18 +1,28 @@
 import type { Rule } from './finding.js';
 import { bareGround } from './rules/bare-ground.js';
 import { centredFocus } from './rules/centred-focus.js';
+import { chromaByPlane } from './rules/chroma-by-plane.js';
+import { chromaOffFocus } from './rules/chroma-off-focus.js';
+import { chromaOutOfReach } from './rules/chroma-out-of-reach.js';
 import { colourBudget } from './rules/colour-budget.js';
+import { colourOutweighed } from './rules/colour-outweighed.js';
+import { complementOffOpposite } from './rules/complement-off-opposite.js';
+import { discordOffQuarter } from './rules/discord-off-quarter.js';
 import { dominantOffFocus } from './rules/dominant-off-focus.js';
 import { emptyObject } from './rules/empty-object.js';
 import { evenCount } from './rules/even-count.js';
+import { evenTemperature } from './rules/even-temperature.js';
 import { focusOffCrossing } from './rules/focus-off-crossing.js';
 import { halvedPicture } from './rules/halved-picture.js';
 import { hiddenObject } from './rules/hidden-object.js';
 import { noFocus } from './rules/no-focus.js';
+import { noLeadingTone } from './rules/no-leading-tone.js';
 import { noValueOrColour } from './rules/no-value-or-colour.js';
 import { offTheCanvas } from './rules/off-the-canvas.js';
 import { oneDominant } from './rules/one-dominant.js';
+import { planeOrder } from './rules/plane-order.js';
 import { usualColourShares } from './rules/usual-colour-shares.js';
+import { valueAgainstColour } from './rules/value-against-colour.js';
 import { valueBudget } from './rules/value-budget.js';
 
 /** Every rule, what matters most to the picture first; findings are reported in this order. */
@@ -23,6 +33,8 @@ export const rules: readonly Rule[] = [
   valueBudget,
   colourBudget,
   usualColourShares,
+  noLeadingTone,
+  planeOrder,
   hiddenObject,
   offTheCanvas,
   emptyObject,
@@ -30,6 +42,14 @@ export const rules: readonly Rule[] = [
   focusOffCrossing,
   evenCount,
   halvedPicture,
+  valueAgainstColour,
+  chromaOutOfReach,
+  colourOutweighed,
+  complementOffOpposite,
+  discordOffQuarter,
+  evenTemperature,
+  chromaOffFocus,
+  chromaByPlane,
   noValueOrColour,
   bareGround,
 ];

@@ -22,7 +22,7 @@ const LEAST_SHARE = 0.002;
 const SAME_CHROMA = 0.05;
 
 /**
- * What is seen of 0.2 % of the picture or more and has a hue, strongest chroma first; those as strong as the strongest
+ * What has a colour and is seen of 0.2 % of the picture or more, strongest chroma first, greys last; those as strong as the strongest
  * of all by the nearness to the focal point, so that one colour used twice speaks for the place nearer to it.
  */
 export function seenChromas(
@@ -35,7 +35,7 @@ export function seenChromas(
     plan.coveringOrder.map((object, position) => [object, areas.layers[position]?.visible ?? []]),
   );
   const chromas = seen
-    .filter(({ share, hue }) => share >= LEAST_SHARE && hue.hueDegrees !== undefined)
+    .filter(({ share }) => share >= LEAST_SHARE)
     .map(({ area, hue }): SeenChroma => {
       const rings = area === GROUND ? areas.bare : (visible.get(area) ?? []);
       const fromFocus = fromFocusOf(plan, area, rings, memory);

@@ -21,9 +21,9 @@ export interface HueMeasure {
   /** The ground that the plan states, whether it is seen or not. */
   readonly ground?: AreaHue;
   readonly temperature: TemperatureMeasure;
-  /** All that is seen of 0.2 % of the picture or more and is no grey, strongest chroma first. */
+  /** All that has a colour and is seen of 0.2 % of the picture or more, strongest chroma first. */
   readonly chromas: readonly SeenChroma[];
-  /** The first of `chromas`; of several that can't be told apart, the one nearest to the focal point. */
+  /** The first of `chromas`, missing when all are greys; of several that can't be told apart, the one nearest to the focal point. */
   readonly strongestChroma?: {
     /** Or `GROUND`. */
     readonly object: number;
@@ -115,6 +115,7 @@ export function measureHues(
   const complement = roles.find(({ role }) => role === 'complement');
   const chromas = seenChromas(plan, areas, seen, memory);
   const [strongest] = chromas;
+  const hueOf = (area: number): number | undefined => (area === GROUND ? ground : objects[area])?.hueDegrees;
   return {
     wheel,
     roles: roles.map(({ share: _, ...role }) => role),
@@ -123,7 +124,7 @@ export function measureHues(
     ...(ground ? { ground } : {}),
     temperature,
     chromas,
-    ...(strongest
+    ...(strongest && hueOf(strongest.area) !== undefined
       ? {
           strongestChroma: {
             object: strongest.area,

@@ -7,7 +7,6 @@ const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
   'based on': 'The plan it builds on is not read yet.',
   without: 'Nothing is left out yet.',
   'win by': 'Whether the place wins attention by these means is not measured yet.',
-  wheel: 'The wheel is not used for anything yet.',
   glaze: 'The glaze is not mixed or drawn yet.',
   edges: 'Edges are not measured yet.',
   detail: 'Detail is not measured yet.',

@@ -1,0 +1,112 @@
+import type { Measures } from '../../measure/measures.js';
+import type { Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { leastGreying, type Greying } from '../greying.js';
+import { exceeds } from '../limits.js';
+import { quoted } from '../words.js';
+
+/** Less of the picture than this is an accent in its plane, not the plane. */
+const LEAST_SHARE = 0.05;
+
+interface PlaneChroma {
+  readonly plane: 'background' | 'middle' | 'foreground';
+  readonly chroma: number;
+}
+
+export const chromaByPlane: Rule = {
+  id: 'chroma by plane',
+  severity: 'hint',
+  chapter: 'colour',
+  limit: { value: 1, unit: 'number', of: 'Munsell chroma' },
+  perObject: false,
+  summary: 'The background is stronger in chroma than a nearer plane, in a plan whose planes go by distance.',
+  explanation:
+    'Air between us and what is far off takes chroma from it, so a background of stronger colour than what lies before it comes forward. It is only asked of a plan that says `planes lighten with distance` or `darken`, and of planes that take 5 % of the picture or more. Means are of what is seen, weighed by area, as painted.',
+  formula: 'mean chroma of the background - mean chroma of a nearer plane > limit',
+  source: 'common practice, no source',
+  check: (plan, measures, limit): readonly RuleFinding[] => {
+    const { trend } = plan.scale;
+    if (!trend) return [];
+    const chromas = planeChromas(measures);
+    const pair = wrongPair(chromas, limit);
+    if (!pair) return [];
+    const { background, nearer } = pair;
+    return [
+      {
+        message: `The background has a mean chroma of ${plainNumber(background.chroma, 1)} and the ${planeWords(nearer)} one of ${plainNumber(nearer.chroma, 1)}, though air takes chroma from what is far off.`,
+        ...tryOut(plan, measures, limit),
+        location: trend.location,
+      },
+    ];
+  },
+};
+
+function planeWords({ plane }: PlaneChroma): string {
+  return plane === 'middle' ? 'middle plane' : plane;
+}
+
+function planeChromas({ planes }: Measures): readonly PlaneChroma[] {
+  return planes.flatMap(({ plane, share, chroma }) =>
+    chroma === undefined || !exceeds(share, LEAST_SHARE) ? [] : { plane, chroma },
+  );
+}
+
+/** The background and the nearer plane that is weakest, when that is too weak. */
+function wrongPair(
+  chromas: readonly PlaneChroma[],
+  limit: number,
+): { readonly background: PlaneChroma; readonly nearer: PlaneChroma } | undefined {
+  const background = chromas.find(({ plane }) => plane === 'background');
+  const [nearer] = chromas
+    .filter(({ plane }) => plane !== 'background')
+    .sort((one, other) => one.chroma - other.chroma);
+  if (!background || !nearer || !exceeds(background.chroma - nearer.chroma, limit)) return undefined;
+  return { background, nearer };
+}
+
+/** The object of the background that brings most chroma into the picture, greyed the least that mends it. */
+function tryOut(plan: Plan, measures: Measures, limit: number): Pick<RuleFinding, 'advice' | 'fix'> {
+  const weightOf = (index: number): number =>
+    (measures.objects[index]?.share ?? 0) * (measures.hues.objects[index]?.chroma ?? 0);
+  const farther = plan.objects
+    .filter(({ index, plane }) => plane === 'background' && weightOf(index) > 0)
+    .sort((one, other) => weightOf(other.index) - weightOf(one.index));
+  for (const { index, name } of farther.slice(0, MOST_TRIED)) {
+    const greying = leastGreying(plan, measures, index, (one) => {
+      const after = planeChromas(measures).map(({ plane, chroma }) => ({
+        plane,
+        chroma: chroma + changeIn(plan, measures, plane, one),
+      }));
+      return !wrongPair(after, limit);
+    });
+    if (greying) {
+      return {
+        advice: `Lower the chroma of ${greying.name}${greying.name === quoted(name) ? '' : `, the colour of ${quoted(name)},`} from ${plainNumber(greying.from, 1)} to ${plainNumber(greying.to, 1)}.`,
+        fix: greying.fix,
+      };
+    }
+  }
+  return { advice: 'Grey the colours of the background, or strengthen what lies before it.' };
+}
+
+const MOST_TRIED = 3;
+
+/** By how much the mean chroma of a plane changes. */
+function changeIn(
+  plan: Plan,
+  { objects, hues }: Measures,
+  plane: PlaneChroma['plane'],
+  { chromaOf }: Greying,
+): number {
+  let area = 0;
+  let change = 0;
+  for (const { index, plane: own, value } of plan.objects) {
+    if (own !== plane || value === undefined) continue;
+    const share = objects[index]?.share ?? 0;
+    const hue = hues.objects[index];
+    area += share;
+    if (hue) change += share * (chromaOf(index) - hue.chroma);
+  }
+  return area > 0 ? change / area : 0;
+}

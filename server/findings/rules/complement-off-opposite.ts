@@ -1,0 +1,59 @@
+import { complementOf, hueDistance } from '../../plan/colour/hue.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import {
+  coloursInRole,
+  degrees,
+  degreesOutside,
+  dominantCarrier,
+  hueWords,
+  sideOf,
+  turnAdvice,
+  wheelWords,
+  worstThree,
+} from '../role-hues.js';
+
+/** In a family that lies opposite as a whole, one colour may stray this many times as far. */
+const STRAY = 2;
+
+export const complementOffOpposite: Rule = {
+  id: 'complement off opposite',
+  severity: 'warning',
+  chapter: 'colour',
+  limit: { value: 30, unit: 'degrees', of: 'between a complement and the opposite of the dominant hue' },
+  perObject: false,
+  summary: 'A colour that the plan calls the complement does not lie opposite the dominant hue.',
+  explanation:
+    'A complement makes the dominant colour sing because the two hold nothing in common; a colour that is off the opposite is only another colour. The dominant hue is the mean of the dominant colours as they are seen, weighed by area and chroma, on the wheel that the plan chooses. Several complements may spread like a family: when together they lie opposite, one of them may be off by up to twice the limit. Greys have no hue and are left alone.',
+  formula:
+    '|hue - (mean dominant hue + 180°)| > limit; > 2 x limit when the mean hue of all complements is within the limit',
+  source: 'common practice, no source; 30° is one of the twelve hues of the painters’ wheel',
+  check: (plan, measures, limit): readonly RuleFinding[] => {
+    const dominant = measures.hues.roles.find(({ role }) => role === 'dominant');
+    const family = measures.hues.roles.find(({ role }) => role === 'complement');
+    if (!dominant) return [];
+    const opposite = complementOf(dominant.hueDegrees);
+    const offOpposite = (hueDegrees: number): number => hueDistance(hueDegrees, opposite);
+    const together = family !== undefined && !exceeds(offOpposite(family.hueDegrees), limit);
+    const most = together ? limit * STRAY : limit;
+    const found = coloursInRole(plan, measures, 'complement').flatMap((colour) => {
+      const off = offOpposite(colour.hueDegrees);
+      if (!exceeds(off, most)) return [];
+      const start = opposite + sideOf(colour.hueDegrees, opposite) * limit;
+      const finding: RuleFinding = {
+        message: `${colour.name} is to be the complement, but its hue is ${hueWords(colour.hueDegrees, plan)}; opposite the dominant ${hueWords(dominant.hueDegrees, plan)} lies ${hueWords(opposite, plan)}, ${degreesOutside(off, (angle) => exceeds(angle, most))} away on ${wheelWords(plan)}, and ${together ? `in a family of complements up to ${degrees(most)} will do` : `up to ${degrees(most)} counts as opposite`}.`,
+        ...turnAdvice(
+          colour,
+          plan,
+          { start, end: opposite },
+          (hueDegrees) => !exceeds(offOpposite(hueDegrees), limit),
+        ),
+        location: colour.location,
+        related: dominantCarrier(plan, measures),
+        objects: colour.objects,
+      };
+      return { off, finding };
+    });
+    return worstThree(found.sort((one, other) => other.off - one.off).map(({ finding }) => finding));
+  },
+};

@@ -1,0 +1,58 @@
+import { complementOf, hueDistance } from '../../plan/colour/hue.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import {
+  coloursInRole,
+  degrees,
+  degreesOutside,
+  dominantCarrier,
+  hueWords,
+  sideOf,
+  turnAdvice,
+  wheelWords,
+  worstThree,
+} from '../role-hues.js';
+
+const QUARTER = 90;
+
+export const discordOffQuarter: Rule = {
+  id: 'discord off quarter',
+  severity: 'warning',
+  chapter: 'colour',
+  limit: { value: 45, unit: 'degrees', of: 'between a discord and the dominant hue or its opposite' },
+  perObject: false,
+  summary:
+    'A colour that the plan calls a discord lies nearer to the dominant hue or its opposite than to a quarter turn.',
+  explanation:
+    'A discord is the small note that belongs neither to the dominant colour nor to its complement: on the wheel it lies about a quarter turn from both. Nearer to one of them it is only more of that. The dominant hue is the mean of the dominant colours as they are seen, weighed by area and chroma, on the wheel that the plan chooses. A grey has no hue and is left alone.',
+  formula: 'angle between the hue and the mean dominant hue < limit, or > 180° - limit',
+  source: 'common practice, no source',
+  check: (plan, measures, limit): readonly RuleFinding[] => {
+    const dominant = measures.hues.roles.find(({ role }) => role === 'dominant');
+    if (!dominant) return [];
+    const opposite = complementOf(dominant.hueDegrees);
+    const nearness = (hueDegrees: number): number =>
+      Math.min(hueDistance(hueDegrees, dominant.hueDegrees), hueDistance(hueDegrees, opposite));
+    const found = coloursInRole(plan, measures, 'discord').flatMap((colour) => {
+      const near = nearness(colour.hueDegrees);
+      if (!exceeds(limit, near)) return [];
+      const toDominant = hueDistance(colour.hueDegrees, dominant.hueDegrees) < QUARTER;
+      const pole = toDominant ? dominant.hueDegrees : opposite;
+      const side = sideOf(colour.hueDegrees, pole);
+      const finding: RuleFinding = {
+        message: `${colour.name} is to be a discord, but its hue, ${hueWords(colour.hueDegrees, plan)}, lies ${degreesOutside(near, (angle) => exceeds(limit, angle))} from ${toDominant ? 'the dominant hue' : 'the opposite of the dominant hue'}, ${hueWords(pole, plan)}, on ${wheelWords(plan)}; a discord keeps at least ${degrees(limit)} off, near a quarter turn.`,
+        ...turnAdvice(
+          colour,
+          plan,
+          { start: pole + side * limit, end: pole + side * QUARTER },
+          (hueDegrees) => !exceeds(limit, nearness(hueDegrees)),
+        ),
+        location: colour.location,
+        related: dominantCarrier(plan, measures),
+        objects: colour.objects,
+      };
+      return { near, finding };
+    });
+    return worstThree(found.sort((one, other) => one.near - other.near).map(({ finding }) => finding));
+  },
+};

@@ -5,11 +5,13 @@ import type { VisibleAreas } from './areas.js';
 import type { BorderMeasure } from './borders.js';
 import type { EmphasisMeasure } from './emphasis.js';
 import { type Exit, measureExits } from './exits.js';
+import type { LeadAim } from './leads-aim.js';
 import { anglesBetween, measureLeads, sidesOfLeads } from './leads.js';
 import type { Memory } from './memory.js';
 import { measureStops, type Stop } from './stops.js';
 
 export type { Exit } from './exits.js';
+export type { LeadAim } from './leads-aim.js';
 export type { Stop } from './stops.js';
 
 export type Corner = 'upper left' | 'upper right' | 'lower left' | 'lower right';
@@ -61,6 +63,13 @@ export interface LeadMeasure {
   readonly missShare?: number;
   /** The place where it passes nearest. */
   readonly nearest?: Point;
+  /** What it is drawn to aim at; missing for a lead to a mere place in a plan without a focal point. */
+  readonly aim?: LeadAim;
+  /**
+   * How far the line, carried on beyond its end, passes what it aims at, canvas units: 0 when it runs into it, or into
+   * what is seen of a dominant object at the focal point.
+   */
+  readonly passes?: number;
   /** Where it leaves the canvas when it is carried on beyond its end; missing when it ends off the canvas. */
   readonly leaves?: { readonly at: Point; readonly side: Side; readonly corner?: Corner };
 }
@@ -78,7 +87,7 @@ export function measureEyePath(
   { areas, borders: { stretches }, emphasis: { field } }: EyePathSources,
   memory: Memory,
 ): EyePathMeasure {
-  const leads = measureLeads(plan);
+  const leads = measureLeads(plan, areas);
   const { width, height } = plan.canvas;
   const focus = plan.focus?.at;
   return {

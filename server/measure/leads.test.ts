@@ -1,14 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../tests/support/plan.js';
+import type { Plan } from '../plan/plan.js';
+import { visibleAreas } from './areas.js';
 import type { LeadMeasure } from './eye-path.js';
 import { anglesBetween, measureLeads, sidesOfLeads, turnBetween } from './leads.js';
 
 /** Sides 3 : 4, so that the diagonal is 50 cm. */
 const CANVAS = 'canvas  40 x 30 cm';
 
+function leadsOf(plan: Plan): readonly LeadMeasure[] {
+  const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
+  return measureLeads(plan, visibleAreas(plan.canvas, layers));
+}
+
 function measured(text: string): readonly LeadMeasure[] {
-  return measureLeads(planOf(text));
+  return leadsOf(planOf(text));
 }
 
 function only(text: string): LeadMeasure {
@@ -60,6 +67,25 @@ describe('a lead', () => {
     expect(bridged.miss).toBe(0);
   });
 
+  it('runs into what it aims at, or passes it', () => {
+    const ball = 'object  ball, dominant\n  shape   circle 8 at (30, 15)';
+    const scene = `${CANVAS}\nfocus   (30, 15)\n${ball}\n`;
+    const aimed = (line: string) => only(`${scene}lead    road from ${line}`);
+    expect(aimed('left edge to focus')).toMatchObject({ aim: { kind: 'focus' }, passes: 0 });
+    // 3.9 off the focal point, but within the ball.
+    expect(aimed('(0, 18.9) to (10, 18.9)')).toMatchObject({ aim: { kind: 'focus' }, passes: 0 });
+    expect(aimed('(0, 19.1) to (10, 19.1)').passes).toBeCloseTo(4.1, 9);
+    expect(aimed('(0, 5) to ball')).toMatchObject({ aim: { kind: 'object', object: 0 }, passes: 0 });
+    const jug = 'object  jug, secondary\n  shape   rectangle (8, 22) to (12, 26)\n';
+    const toJug = only(`${scene}${jug}lead    road from bottom edge at 25% to (10, 24)`);
+    expect(toJug).toMatchObject({ aim: { kind: 'object', object: 1 }, passes: 0 });
+    const shelf = 'object  shelf\n  shape   rectangle (0, 2) to (20, 4)\n';
+    const carried = only(`${scene}${jug}${shelf}lead    edge along bottom edge of shelf to jug`);
+    expect(carried).toMatchObject({ aim: { kind: 'object', object: 1 } });
+    // Carried on it runs level, 18 above the jug.
+    expect(carried.passes).toBeCloseTo(18, 6);
+  });
+
   it.each([
     ['left edge at 50%', { kind: 'edge', side: 'left' }],
     ['(0.5, 15)', { kind: 'edge', side: 'left' }],
@@ -86,7 +112,7 @@ lead    third from top edge to focus`;
 
   it('arrive at angles to the next one round', () => {
     const plan = planOf(THREE);
-    const angles = anglesBetween(plan, measureLeads(plan));
+    const angles = anglesBetween(plan, leadsOf(plan));
     expect(angles).toEqual([
       { one: 0, other: 1, degrees: expect.closeTo(36.8699, 4) },
       { one: 0, other: 2, degrees: expect.closeTo(90, 9) },
@@ -102,7 +128,7 @@ lead    third from top edge to focus`;
     const plan = planOf(
       `${CANVAS}\nfocus   (20, 15)\nlead    one from left edge to (5, 5)\nlead    other from left edge to focus`,
     );
-    expect(anglesBetween(plan, measureLeads(plan))).toEqual([]);
+    expect(anglesBetween(plan, leadsOf(plan))).toEqual([]);
   });
 
   it('turn by the smaller of two angles', () => {

@@ -1,7 +1,9 @@
 import type { Side } from '../../grammar/index.js';
 import { type Point, distance } from '../plan/geometry/point.js';
 import type { Canvas, Lead, Plan } from '../plan/plan.js';
+import type { VisibleAreas } from './areas.js';
 import type { LeadAngle, LeadMeasure } from './eye-path.js';
+import { type Aims, aimOf, aimsOf, passesBy } from './leads-aim.js';
 import { cornerNear, edgeNear, wayOut } from './leads-edge.js';
 
 type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
@@ -14,18 +16,27 @@ const LAST_STRETCH = 0.05;
 const TOGETHER = 0.05;
 
 /** Where each lead comes from, how it goes, and how near it passes the focal point; in the order of the leads. */
-export function measureLeads({ leads, canvas, focus }: Plan): readonly LeadMeasure[] {
-  return leads.map((lead) => measureLead(lead, canvas, focus?.at));
+export function measureLeads(plan: Plan, areas: VisibleAreas): readonly LeadMeasure[] {
+  if (plan.leads.length === 0) return [];
+  const aims = aimsOf(plan, areas);
+  return plan.leads.map((lead) => measureLead(lead, plan.canvas, aims));
 }
 
 /** One lead; its length, places and distances in canvas units. */
-export function measureLead(lead: Lead, canvas: CanvasSize, focus: Point | undefined): LeadMeasure {
+export function measureLead(lead: Lead, canvas: CanvasSize, aims: Aims): LeadMeasure {
+  const { focus } = aims;
   const seen = seenPart(lead);
   const end = seen.at(-1) ?? { x: NaN, y: NaN };
   const heading = headingOf(seen, canvas);
   const nearest = focus && nearestTo(focus, seen, unitTowards(heading));
   const miss = focus && nearest && distance(focus, nearest);
   const leaves = wayOut(end, unitTowards(heading), canvas);
+  const aim = aimOf(lead, aims);
+  const isCarried = seen.length < lead.points.length;
+  const passes =
+    aim && (isCarried || aim.kind === 'focus')
+      ? passesBy(aim, [...seen, ...(leaves ? [leaves.at] : [])], miss ?? 0, aims)
+      : 0;
   return {
     from: startOf(lead, canvas),
     length: lengthOf(lead.points),
@@ -33,6 +44,7 @@ export function measureLead(lead: Lead, canvas: CanvasSize, focus: Point | undef
     heading,
     arrival: headingOf(lead.points, canvas),
     ...(miss === undefined || !nearest ? {} : { miss, missShare: miss / canvas.diagonal, nearest }),
+    ...(aim ? { aim, passes } : {}),
     ...(leaves ? { leaves } : {}),
   };
 }

@@ -1,9 +1,11 @@
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import { largestFirst, type ObjectShare } from '../../measure/objects.js';
 import type { Plan } from '../../plan/plan.js';
-import { stepChangeFor } from '../budget-advice.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { Repainting } from '../repainting.js';
+import { capital, stepWords, toneWords } from '../tone-words.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words.js';
 
 export const valueBudget: Rule = {
@@ -42,17 +44,9 @@ export const valueBudget: Rule = {
 };
 
 /** `The lights cover`, `The middle values cover`, `Step 4 covers`. */
-function subject({ name }: BudgetMeasure): string {
-  if (/^\d+$/.test(name)) return `Step ${name} covers`;
-  switch (name.toLowerCase()) {
-    case 'dark':
-    case 'light':
-      return `The ${name.toLowerCase()}s cover`;
-    case 'middle':
-      return 'The middle values cover';
-    default:
-      return `${quoted(name)} covers`;
-  }
+function subject(entry: BudgetMeasure): string {
+  const { words, many } = toneWords(entry);
+  return `${capital(words)} ${many ? 'cover' : 'covers'}`;
 }
 
 function objectsOf(
@@ -67,13 +61,15 @@ function objectsOf(
 }
 
 function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
-  const shares = measures.objects.map(({ share }) => share);
-  const change = stepChangeFor(plan, shares, measures.values.budget, entry);
+  const at = measures.values.budget.indexOf(entry);
+  const change = new Repainting(plan, measures).smallestChange(
+    ({ budget }) => !exceeds(Math.abs(budget[at] ?? 0), entry.tolerance),
+  );
   const object = change && plan.objects[change.object];
   if (change && object) {
     const { from, to } = change;
     return {
-      advice: `Take ${quoted(object.name)} from step ${from} to step ${to}, which brings it within.`,
+      advice: `Take ${quoted(object.name)} ${stepWords(from, to)}: that brings ${toneWords(entry).words} within.`,
       fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
     };
   }

@@ -1,0 +1,82 @@
+import type { Measures } from '../../measure/measures.js';
+import type { Plan } from '../../plan/plan.js';
+import { stepEdit } from '../edits.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { type ContestedTones, contestedTones, LEADING_BY } from '../leading-tone.js';
+import { Repainting } from '../repainting.js';
+import { capital, stepWords, toneWords } from '../tone-words.js';
+import { heading, percent, quoted } from '../words.js';
+
+/** Parts of the picture are told to it. */
+const LEAST = 0.001;
+
+export const noLeadingTone: Rule = {
+  id: 'no leading tone',
+  severity: 'hint',
+  chapter: 'values',
+  limit: { value: LEADING_BY, unit: 'part', of: 'the picture' },
+  perObject: false,
+  summary: 'Two tones share the picture evenly, so that neither leads.',
+  explanation:
+    'Seen small or with half-closed eyes a picture is two or three flat tones, and one of them should rule. Two that hold about the same part of nearly all of it pull it in two. Where the value budget itself sets two groups that near each other it is meant, and nothing is said.',
+  formula:
+    '|share of one group - share of another| < limit, where together they hold more than 80 % of the picture',
+  source:
+    'common practice, no source; subordination in A. W. Dow, Composition (9th ed. 1914), is its reason, and “two thirds light, one third dark”, which H. Speed quotes as an old rule without holding to it (The Practice and Science of Drawing, 1913), keeps it',
+  check: (plan, measures, limit) => {
+    if (!plan.objects.some(({ index }) => (measures.objects[index]?.share ?? 0) > 0)) return [];
+    const shares = measures.values.groups.map(({ share }) => share);
+    return contestedTones(plan, shares, limit).flatMap((pair) => finding(plan, measures, pair, limit));
+  },
+};
+
+function finding(
+  plan: Plan,
+  measures: Measures,
+  { larger, smaller }: ContestedTones,
+  limit: number,
+): readonly RuleFinding[] {
+  const { groups } = measures.values;
+  const more = groups[larger];
+  const less = groups[smaller];
+  if (!more || !less) return [];
+  return [
+    {
+      message: `${capital(toneWords(more).words)} hold ${percent(more.share)} of the picture and ${toneWords(less).words} ${percent(less.share)}: neither leads. One should be ahead by ${percent(limit)} or more.`,
+      ...advice(plan, measures, { larger, smaller }, limit),
+      location: plan.valueBudget?.location ?? plan.scale.location ?? heading(plan),
+    },
+  ];
+}
+
+function advice(
+  plan: Plan,
+  measures: Measures,
+  { larger, smaller }: ContestedTones,
+  limit: number,
+): Pick<RuleFinding, 'advice' | 'fix'> {
+  const repainting = new Repainting(plan, measures);
+  const change = repainting.smallestChange((tones) => contestedTones(plan, tones.groups, limit).length === 0);
+  const object = change && plan.objects[change.object];
+  const { groups } = measures.values;
+  const more = groups[larger];
+  const less = groups[smaller];
+  if (!more || !less) return {};
+  if (change && object) {
+    const after = repainting.after(change).groups;
+    const [first, second] = [larger, smaller].sort((a, b) => (after[b] ?? 0) - (after[a] ?? 0));
+    const lead = groups[first ?? larger];
+    return {
+      advice: `Take ${quoted(object.name)} ${stepWords(change.from, change.to)}: then ${toneWords(lead ?? more).words} lead with ${percent(after[first ?? 0] ?? 0)} to ${percent(after[second ?? 0] ?? 0)}.`,
+      fix: {
+        title: `Take ${quoted(object.name)} to step ${change.to}`,
+        edits: stepEdit(object, change.to),
+      },
+    };
+  }
+  // What moves from one to the other counts on both sides; told so that it is enough.
+  const missing = Math.ceil((limit - (more.share - less.share)) / 2 / LEAST - 1e-6) * LEAST;
+  return {
+    advice: `Take ${percent(missing)} of the picture from ${toneWords(less).words} to ${toneWords(more).words}, or let the two have less of it.`,
+  };
+}

@@ -1,0 +1,89 @@
+import type { Measures } from '../../measure/measures.js';
+import type { PlaneMeasure } from '../../measure/planes.js';
+import { stepValue } from '../../plan/colour/value.js';
+import type { Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { stepEdit } from '../edits.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { disorderedPlanes } from '../plane-order.js';
+import { Repainting } from '../repainting.js';
+import { planeWords, stepWords } from '../tone-words.js';
+import { heading, quoted } from '../words.js';
+
+type Trend = 'lighten' | 'darken';
+
+export const planeOrder: Rule = {
+  id: 'plane order',
+  severity: 'warning',
+  chapter: 'values',
+  perObject: false,
+  summary: 'The planes do not lighten, or darken, with distance as the plan says.',
+  explanation:
+    'Air lightens what is far away; a lamp, a doorway or a dark wood behind does the opposite. Where the plan says which, each plane must be lighter, or darker, than the nearer one in the mean of all that is seen of it.',
+  formula:
+    'mean value of a plane <= that of the nearer one (lighten), or >= (darken); means weighed by visible area',
+  source: 'the plan states it; lighter behind and darker in front is common practice, no source',
+  check: (plan, measures) => {
+    const trend = plan.scale.trend;
+    if (!trend) return [];
+    const values = measures.planes.map(({ value }) => value);
+    return disorderedPlanes(trend.value, values).flatMap((farther) =>
+      finding(plan, measures, trend.value, farther),
+    );
+  },
+};
+
+interface Neighbours {
+  readonly farther: PlaneMeasure;
+  readonly nearer: PlaneMeasure;
+}
+
+function finding(plan: Plan, measures: Measures, trend: Trend, at: number): readonly RuleFinding[] {
+  const farther = measures.planes[at];
+  const nearer = measures.planes.slice(at + 1).find(({ value }) => value !== undefined);
+  if (farther?.value === undefined || nearer?.value === undefined) return [];
+  const wanted = trend === 'lighten' ? 'lighter' : 'darker';
+  const gap = Math.abs(farther.value - nearer.value);
+  const decimals = gap > 0 && gap < 0.1 ? 2 : 1;
+  return [
+    {
+      message: `The ${planeWords(farther.plane)} is to be ${wanted} than the ${planeWords(nearer.plane)} and is not: their mean values are ${plainNumber(farther.value, decimals)} and ${plainNumber(nearer.value, decimals)} (Munsell value, 0 to 10).`,
+      ...advice(plan, measures, trend, at, { farther, nearer }),
+      location: plan.scale.trend?.location ?? heading(plan),
+      objects: plan.objects
+        .filter(({ plane, index }) => plane === farther.plane && (measures.objects[index]?.share ?? 0) > 0)
+        .map(({ index }) => index),
+    },
+  ];
+}
+
+/** The one object to repaint; else the steps by which one of the two planes as a whole would have to change. */
+function advice(
+  plan: Plan,
+  measures: Measures,
+  trend: Trend,
+  at: number,
+  { farther, nearer }: Neighbours,
+): Pick<RuleFinding, 'advice' | 'fix'> {
+  const ofThese = plan.objects
+    .filter(({ plane }) => plane === farther.plane || plane === nearer.plane)
+    .map(({ index }) => index);
+  const change = new Repainting(plan, measures).smallestChange(
+    ({ planes }) => !disorderedPlanes(trend, planes).includes(at),
+    ofThese,
+  );
+  const object = change && plan.objects[change.object];
+  if (change && object) {
+    const { from, to } = change;
+    return {
+      advice: `Take ${quoted(object.name)}, in the ${planeWords(object.plane)}, ${stepWords(from, to)}: then they are in order.`,
+      fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+    };
+  }
+  const step = stepValue(2, plan.scale.steps) - stepValue(1, plan.scale.steps);
+  const gap = Math.abs((farther.value ?? 0) - (nearer.value ?? 0));
+  const steps = Math.floor(gap / step + 1e-9) + 1;
+  return {
+    advice: `No single object sets it right${plan.valueBudget ? ' within the value budget' : ''}: the ${planeWords(farther.plane)} as a whole would have to be ${steps === 1 ? 'one step' : `${steps} steps`} ${trend === 'lighten' ? 'lighter' : 'darker'}, or the ${planeWords(nearer.plane)} as much ${trend === 'lighten' ? 'darker' : 'lighter'}.`,
+  };
+}

@@ -1,0 +1,52 @@
+import { nameKey } from '../../../grammar/index.js';
+import { fractionalStep, nearestStep, valueOf } from '../../plan/colour/value.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { every } from '../../plan/select.js';
+import { stepEdit } from '../edits.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds, hasFault } from '../limits.js';
+import { quoted } from '../words.js';
+
+export const valueAgainstColour: Rule = {
+  id: 'value against colour',
+  severity: 'hint',
+  chapter: 'values',
+  limit: { value: 0.5, unit: 'number', of: 'of a step' },
+  perObject: true,
+  summary: 'A colour written at an object is lighter or darker than the value written beside it.',
+  explanation:
+    'An object is painted at its value. A colour that goes by a name may be used at many values, but one that is written at the object itself has a value of its own, and where the two differ one of them is not meant.',
+  formula: '|step of the colour’s own value, with fractions - value| > limit',
+  source: 'common practice, no source; step k of N is Munsell value 10 (k - 0.5) / N',
+  check: (plan, _measures, limit) =>
+    plan.objects.flatMap((object): RuleFinding[] => {
+      const { colour, step, stepStated, valueLocation } = object;
+      if (!colour || step === undefined || !stepStated || !valueLocation) return [];
+      if (!isWrittenAtObject(plan, object) || hasFault(plan, object)) return [];
+      const { steps } = plan.scale;
+      const own = valueOf(colour.colour);
+      if (!exceeds(Math.abs(fractionalStep(own, steps) - step), limit)) return [];
+      const fitting = nearestStep(own, steps);
+      // At either end of a coarse scale the nearest step may be the one that is written already.
+      if (fitting === step) return [];
+      const way = fractionalStep(own, steps) > step ? 'lighter' : 'darker';
+      return [
+        {
+          message: `The colour written at ${quoted(object.name)} is ${way} than its value: by itself it lies at ${plainNumber(fractionalStep(own, steps), 1)} on the scale (Munsell value ${plainNumber(own, 1)}), and \`value ${plainNumber(step)}\` is what counts.`,
+          advice: `Write \`value ${fitting}\`, the step nearest to the colour, or a ${way === 'lighter' ? 'darker' : 'lighter'} colour.`,
+          location: valueLocation,
+          related: [{ location: colour.location, message: 'The colour is written here.' }],
+          objects: [object.index],
+          fix: { title: `Change to value ${fitting}`, edits: stepEdit(object, fitting) },
+        },
+      ];
+    }),
+};
+
+/** A paint from the tube is meant to be taken lighter or darker, as a colour with a name is. */
+function isWrittenAtObject({ palette }: Plan, { colour, node }: PlanObject): boolean {
+  const written = every(node.children, 'colour').at(-1)?.statement.colour;
+  if (colour?.named !== undefined || !written) return false;
+  return written.kind !== 'name' || !palette?.paints.some(({ key }) => key === nameKey(written.text));
+}

@@ -1,5 +1,26 @@
-import type { Means } from '../../grammar/index.js';
-import type { Point } from '../plan/geometry/point.js';
+import type { FocusMeasure } from './measures.js';
+import { type Point, distance } from '../plan/geometry/point.js';
+import type { Canvas, Plan } from '../plan/plan.js';
+import type { VisibleAreas } from './areas.js';
+import type { BorderMeasure } from './borders.js';
+import {
+  type FieldGrid,
+  REACH,
+  type Weigh,
+  byColour,
+  byPull,
+  byValue,
+  fieldGrid,
+  partOfField,
+  wholeField,
+} from './emphasis-field.js';
+import { type Peak, peaks, strongestNear } from './emphasis-places.js';
+import type { MeansMeasure } from './means.js';
+import { measureMeans } from './means.js';
+import type { Memory } from './memory.js';
+import { wholeOf } from './parts.js';
+
+export type { MeansMeasure } from './means.js';
 
 /**
  * How strongly places draw the eye. Heuristic: over every border between two visible areas, length x edge sharpness x
@@ -11,7 +32,10 @@ export interface EmphasisMeasure {
   readonly places: readonly StrongPlace[];
   /** Missing without a focal point on the canvas. */
   readonly focal?: FocalEmphasis;
-  /** Strong places within 5 % of the diagonal from an edge of the canvas, strongest first. */
+  /**
+   * Places within 5 % of the diagonal from an edge of the canvas that have at least three quarters of the strength of
+   * the focal point (of the strongest place, where there is no focal point), strongest first.
+   */
   readonly nearEdge: readonly StrongPlace[];
 }
 
@@ -20,12 +44,14 @@ export interface EmphasisField {
   readonly columns: number;
   readonly rows: number;
   /** Row by row from the upper left. */
-  readonly strengths: readonly number[];
+  readonly strengths: ArrayLike<number>;
   readonly strongest: number;
 }
 
 export interface StrongPlace {
+  /** The middle of what is gathered there, weighted by its pull; canvas units. */
   readonly at: Point;
+  /** The greatest gathered at one place there. */
   readonly strength: number;
   /** The two areas whose border counts most there; `GROUND` for the bare ground. */
   readonly areas: readonly [number, number];
@@ -37,6 +63,13 @@ export interface FocalEmphasis {
   /** The greatest strength within 8 % of the diagonal from the focal point. */
   readonly strength: number;
   readonly at: Point;
+  /** The two areas whose border counts most there; twice `GROUND` where there is no border. */
+  readonly areas: readonly [number, number];
+  /**
+   * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, and up to 16 %
+   * not an edge of what is dominant there, for that is the same centre of interest.
+   */
+  readonly elsewhere: readonly StrongPlace[];
   /** 1 when no place elsewhere is stronger. */
   readonly rank: number;
   /** Places elsewhere that have at least nine tenths of its strength, strongest first. */
@@ -45,15 +78,155 @@ export interface FocalEmphasis {
   readonly means: readonly MeansMeasure[];
 }
 
-/** Whether the focal point has one of the means by which a place wins the eye. */
-export interface MeansMeasure {
-  readonly means: Means;
-  /** Where the plan says that it is to win by this; missing when it does not say so. */
-  readonly stated: boolean;
-  /** The figure at the focal point and the one it has to match or pass elsewhere; their meaning is the means' own. */
-  readonly there: number;
-  readonly elsewhere: number;
-  readonly holds: boolean;
-  /** The two figures as a painter reads them: `a contrast of 4.2 steps of value there, 6 at the strongest place elsewhere`. */
-  readonly inWords: string;
+/** From this part of the focal point's strength on, a place elsewhere is a rival. */
+export const RIVAL = 0.9;
+/** From this part on, a place near the edge of the canvas is strong. */
+export const STRONG = 0.75;
+/** Part of the diagonal that is near the edge of the canvas. */
+export const NEAR_EDGE = 0.05;
+/** A dominant object no farther than this part of the diagonal from the focal point lies there. */
+const AT_FOCUS = 0.05;
+const ROUNDING = 1e-9;
+
+/** What the emphasis is measured from, besides the plan. */
+export interface Seen {
+  readonly areas: VisibleAreas;
+  readonly borders: BorderMeasure;
+  readonly focus?: FocusMeasure;
+  /** In the order of `plan.objects`: visible parts of the canvas, and what lies on each object. */
+  readonly shares: readonly number[];
+  readonly parts: readonly (readonly number[])[];
+}
+
+/** What is gathered everywhere, and the places that stand out. */
+export interface Gathered {
+  readonly strengths: Float64Array;
+  readonly peaks: readonly Peak[];
+}
+
+/**
+ * How strongly each place draws the eye, and how the focal point stands among them. What each area in front adds to
+ * the field is kept in the memory while its borders are the same.
+ */
+export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): EmphasisMeasure {
+  const { canvas } = plan;
+  const grid = fieldGrid(canvas);
+  const pull = gather(plan, seen.borders, 'pull', byPull, grid, memory);
+  const places = memory.recall('strong places', '', [pull, canvas.width, canvas.height], () =>
+    pull.peaks.map((peak) => strongPlace(peak, canvas)),
+  );
+  const focal = focalEmphasis(plan, seen, { grid, pull, places }, memory);
+  const enough = STRONG * (focal?.strength ?? places[0]?.strength ?? 0);
+  return {
+    field: {
+      columns: grid.columns,
+      rows: grid.rows,
+      strengths: pull.strengths,
+      strongest: pull.strengths.reduce((most, strength) => Math.max(most, strength), 0),
+    },
+    places,
+    ...(focal ? { focal } : {}),
+    nearEdge: places.filter(
+      ({ fromEdge, strength }) => isNearEdge(fromEdge) && strength >= enough - ROUNDING,
+    ),
+  };
+}
+
+export function isNearEdge(fromEdge: number): boolean {
+  return fromEdge <= NEAR_EDGE + ROUNDING;
+}
+
+/** The objects that make up the centre of interest: the dominant ones at the focal point with all that lies on them. */
+export function centreOfInterest({ focus, parts }: Pick<Seen, 'focus' | 'parts'>): ReadonlySet<number> {
+  const dominants = (focus?.dominants ?? []).filter(
+    ({ holds, distanceShare }) => holds || distanceShare <= AT_FOCUS + ROUNDING,
+  );
+  return new Set(dominants.flatMap(({ object }) => wholeOf(parts, object)));
+}
+
+/** Whether a place is another than the focal point; see `FocalEmphasis.elsewhere`. */
+export function isElsewhere(
+  { at, areas }: Pick<Peak, 'at' | 'areas'>,
+  focus: Point,
+  centre: ReadonlySet<number>,
+  diagonal: number,
+): boolean {
+  const away = distance(at, focus) / diagonal;
+  return away > REACH && !(away <= 2 * REACH && centre.has(areas[0]));
+}
+
+/** A peak as a place in the picture. */
+export function strongPlace(peak: Peak, { width, height, diagonal }: Canvas): StrongPlace {
+  const { x, y } = peak.at;
+  return { ...peak, fromEdge: Math.max(0, Math.min(x, y, width - x, height - y)) / diagonal };
+}
+
+function gather(
+  plan: Plan,
+  { byFront }: BorderMeasure,
+  what: string,
+  weigh: Weigh,
+  grid: FieldGrid,
+  memory: Memory,
+): Gathered {
+  const { diagonal } = plan.canvas;
+  const parts = byFront.map(({ front, stretches }) =>
+    memory.recall(
+      `field of ${what}`,
+      plan.objects[front]?.key ?? '',
+      [stretches, grid.columns, grid.rows, diagonal],
+      () => partOfField(stretches, weigh, grid, diagonal),
+    ),
+  );
+  return memory.recall(`emphasis by ${what}`, '', [...parts, grid.columns, grid.rows, diagonal], () => {
+    const strengths = wholeField(parts, grid);
+    return { strengths, peaks: peaks(strengths, grid, byFront, weigh, diagonal) };
+  });
+}
+
+interface ByPull {
+  readonly grid: FieldGrid;
+  readonly pull: Gathered;
+  readonly places: readonly StrongPlace[];
+}
+
+function focalEmphasis(
+  plan: Plan,
+  seen: Seen,
+  { grid, pull, places }: ByPull,
+  memory: Memory,
+): FocalEmphasis | undefined {
+  const { canvas, focus } = plan;
+  if (!focus || !isOnCanvas(focus.at, canvas)) return undefined;
+  const { diagonal } = canvas;
+  const centre = centreOfInterest(seen);
+  const value = gather(plan, seen.borders, 'value', byValue, grid, memory);
+  const colour = gather(plan, seen.borders, 'colour', byColour, grid, memory);
+  const near = ({ strengths }: Gathered, weigh: Weigh) =>
+    strongestNear(strengths, grid, seen.borders.byFront, weigh, focus.at, diagonal);
+  const others = <Place extends Peak>(found: readonly Place[]): readonly Place[] =>
+    found.filter((place) => isElsewhere(place, focus.at, centre, diagonal));
+  const there = near(pull, byPull);
+  const elsewhere = others(places);
+  return {
+    ...there,
+    elsewhere,
+    rank: 1 + elsewhere.filter(({ strength }) => strength > there.strength * (1 + ROUNDING)).length,
+    rivals: elsewhere.filter(({ strength }) => strength >= (RIVAL - ROUNDING) * there.strength),
+    means: measureMeans(
+      plan,
+      seen,
+      {
+        grid,
+        centre,
+        value: { there: near(value, byValue), elsewhere: others(value.peaks)[0] },
+        colour: { there: near(colour, byColour), elsewhere: others(colour.peaks)[0] },
+      },
+      memory,
+    ),
+  };
+}
+
+function isOnCanvas({ x, y }: Point, { width, height }: Canvas): boolean {
+  return x >= -ROUNDING && y >= -ROUNDING && x <= width + ROUNDING && y <= height + ROUNDING;
 }

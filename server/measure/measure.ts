@@ -3,6 +3,7 @@ import { visibleAreas } from './areas.js';
 import { measureBalance } from './balance.js';
 import { measureBorders } from './borders.js';
 import { measureColours } from './colours.js';
+import { measureEmphasis } from './emphasis.js';
 import { measureEyePath } from './eye-path.js';
 import { measureFocus } from './focus.js';
 import { measureHues } from './hues.js';
@@ -17,8 +18,6 @@ import { measureSpacing } from './spacing.js';
 import { measureTangents } from './tangents.js';
 import { measureValues } from './values.js';
 
-const NO_FIELD = { columns: 1, rows: 1, strengths: [0], strongest: 0 };
-
 /**
  * Everything measured on a plan: a pure function of it, and never a throw. A memory kept from one version of a
  * document to the next saves work and changes no result.
@@ -32,9 +31,12 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
   const parts = partsOf(plan);
   const focus = measureFocus(plan, areas);
   const borders = measureBorders(plan, areas, memory);
+  const seen = { areas, borders, shares, parts, ...(focus ? { focus } : {}) };
+  const emphasis = measureEmphasis(plan, seen, memory);
   return {
     areas,
     borders,
+    emphasis,
     objects,
     values: measureValues(plan, shares, areas.bareShare),
     colours: measureColours(plan, shares, areas.bareShare),
@@ -46,7 +48,7 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     balance: measureBalance(plan, areas, parts),
     spacing: measureSpacing(plan, areas, parts),
     tangents: measureTangents(plan, areas),
-    eyePath: measureEyePath(plan, { areas, borders, emphasis: { field: NO_FIELD } }, memory),
+    eyePath: measureEyePath(plan, { areas, borders, emphasis }, memory),
     ...(focus ? { focus } : {}),
   };
 }

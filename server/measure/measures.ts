@@ -3,6 +3,7 @@ import type { BudgetEntry, Crossing } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
 import type { BalanceMeasure } from './balance.js';
 import type { BorderMeasure } from './borders.js';
+import type { EmphasisMeasure } from './emphasis.js';
 import type { EyePathMeasure } from './eye-path.js';
 import type { HueMeasure } from './hues.js';
 import type { NotanMeasure } from './notan.js';
@@ -17,6 +18,7 @@ export interface Measures {
   /** `areas.layers[i]` belongs to the object `plan.coveringOrder[i]`. */
   readonly areas: VisibleAreas;
   readonly borders: BorderMeasure;
+  readonly emphasis: EmphasisMeasure;
   /** In the order of `plan.objects`. */
   readonly objects: readonly ObjectMeasure[];
   readonly values: ValueMeasure;

@@ -1,0 +1,261 @@
+import type { Means } from '../../grammar/index.js';
+import { distance } from '../plan/geometry/point.js';
+import type { Plan } from '../plan/plan.js';
+import { plainNumber } from '../plan/problems.js';
+import type { BorderMeasure } from './borders.js';
+import type { Seen } from './emphasis.js';
+import { type FieldGrid, REACH, counted, middleOf } from './emphasis-field.js';
+import type { Peak } from './emphasis-places.js';
+import { labelMap } from './label-map.js';
+import type { Memory } from './memory.js';
+import { runsAcross, wholeOf } from './parts.js';
+
+/** Whether the focal point has one of the means by which a place wins the eye. All are heuristics. */
+export interface MeansMeasure {
+  readonly means: Means;
+  /** Where the plan says that it is to win by this; missing when it does not say so. */
+  readonly stated: boolean;
+  /**
+   * The figure at the focal point and the one it has to match or pass elsewhere; their meaning is the means' own.
+   *
+   * - `value`: borders gathered within 8 % of the diagonal, length in diagonals x dV / 10, at the strongest place near
+   *   and the strongest elsewhere; holds when the other is no more than a tenth stronger.
+   * - `colour`: the same with dab / 100.
+   * - `edges`: mean sharpness of the borders that have contrast, by length, within 8 % and in the rest of the
+   *   picture; holds when it is the higher.
+   * - `detail`: mean detail by area (fine 1, some 0.5, little and bare ground 0), as for edges.
+   * - `scale`: part of the picture that the object there takes with all that lies on it, and the largest other one
+   *   that is not in the background and does not run to two sides of the canvas; holds when no other is larger.
+   * - `isolation`: length in diagonals x pull of the borders that others than the object there make in the ring from
+   *   8 to 20 % round the point, by the ring's area in squared diagonals, and the same of the whole picture; holds
+   *   when the ring's is the lower.
+   */
+  readonly there: number;
+  readonly elsewhere: number;
+  readonly holds: boolean;
+  /** The two figures as a painter reads them: `detail of 0.7 there and 0.4 elsewhere, where fine is 1`. */
+  readonly inWords: string;
+}
+
+/** What is gathered by one kind of contrast. */
+interface Compared {
+  readonly there: Peak;
+  /** The strongest place elsewhere. */
+  readonly elsewhere: Peak | undefined;
+}
+
+export interface MeansInput {
+  readonly grid: FieldGrid;
+  /** The objects that make up the centre of interest. */
+  readonly centre: ReadonlySet<number>;
+  readonly value: Compared;
+  readonly colour: Compared;
+}
+
+const EVERY_MEANS: readonly Means[] = ['value', 'colour', 'edges', 'detail', 'scale', 'isolation'];
+const DETAIL = { fine: 1, some: 0.5, little: 0 } as const;
+/** Part by which a place elsewhere may be stronger in value or colour. */
+const TENTH = 0.1;
+/** Parts of the diagonal. */
+const RING = { from: REACH, to: 0.2 } as const;
+const ROUNDING = 1e-9;
+
+type Figures = Omit<MeansMeasure, 'means' | 'stated'>;
+
+/** All six means in the order of the trade's list, for a plan whose focal point lies on the canvas. */
+export function measureMeans(
+  plan: Plan,
+  seen: Seen,
+  input: MeansInput,
+  memory: Memory,
+): readonly MeansMeasure[] {
+  return EVERY_MEANS.map((means) => ({
+    means,
+    stated: plan.focus?.winBy.some(({ value }) => value === means) ?? false,
+    ...figures(means, plan, seen, input, memory),
+  }));
+}
+
+function figures(means: Means, plan: Plan, seen: Seen, input: MeansInput, memory: Memory): Figures {
+  switch (means) {
+    case 'value':
+      return contrast(plan, 'value', input.value);
+    case 'colour':
+      return contrast(plan, 'colour', input.colour);
+    case 'edges':
+      return edges(plan, seen.borders, memory);
+    case 'detail':
+      return detail(plan, seen, memory);
+    case 'scale':
+      return scale(plan, seen, input.centre, memory);
+    case 'isolation':
+      return isolation(plan, seen.borders, input, memory);
+  }
+}
+
+function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Compared): Figures {
+  const most = elsewhere?.strength ?? 0;
+  const holds = there.strength > 0 && most <= there.strength * (1 + TENTH + ROUNDING);
+  return { there: there.strength, elsewhere: most, holds, inWords: inWords() };
+
+  function inWords(): string {
+    if (there.strength === 0) return `there is no contrast of ${of} there`;
+    if (!elsewhere) return `there is contrast of ${of} only there`;
+    const where = meeting(plan, elsewhere.areas);
+    return `its contrast of ${of} is ${percent(there.strength / most)} of that at the strongest place elsewhere, ${where}`;
+  }
+}
+
+/** `where roof meets sky`. */
+function meeting(plan: Plan, [front, behind]: readonly [number, number]): string {
+  return `where ${nameOf(plan, front)} meets ${nameOf(plan, behind)}`;
+}
+
+function nameOf(plan: Plan, area: number): string {
+  const object = plan.objects[area];
+  return object ? `\`${object.name}\`` : 'the bare ground';
+}
+
+function edges(plan: Plan, borders: BorderMeasure, memory: Memory): Figures {
+  const { focus, canvas } = plan;
+  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal];
+  const [there, elsewhere] = memory.recall('means edges', '', inputs, (): readonly [number, number] => {
+    const inside = { sharpness: 0, length: 0 };
+    const outside = { sharpness: 0, length: 0 };
+    for (const { at, length, sharpness, pull } of borders.stretches) {
+      if (pull === 0 || !focus) continue;
+      const part = counted(distance(at, focus.at), canvas.diagonal);
+      inside.sharpness += part * length * sharpness;
+      inside.length += part * length;
+      outside.sharpness += (1 - part) * length * sharpness;
+      outside.length += (1 - part) * length;
+    }
+    return [ratio(inside.sharpness, inside.length), ratio(outside.sharpness, outside.length)];
+  });
+  const figures = `edges of ${plainNumber(there)} there and ${plainNumber(elsewhere)} elsewhere, where hard is 1 and lost 0.1`;
+  return {
+    there,
+    elsewhere,
+    holds: there > elsewhere + ROUNDING,
+    inWords: there === 0 ? 'there is no border with contrast there' : figures,
+  };
+}
+
+function detail(plan: Plan, { areas, shares }: Seen, memory: Memory): Figures {
+  const { focus, canvas } = plan;
+  const detailOf = (area: number) => DETAIL[plan.objects[area]?.detail ?? 'little'];
+  const map = labelMap(plan, areas, memory);
+  const within = memory.recall('means detail', '', [map, focus?.at.x, focus?.at.y, canvas.diagonal], () => {
+    const cells = new Map<number, number>();
+    const { columns, rows, labels } = map;
+    for (let row = 0; row < rows; row++) {
+      const down = ((row + 0.5) / rows) * canvas.height - (focus?.at.y ?? 0);
+      const across = Math.sqrt((REACH * canvas.diagonal) ** 2 - down ** 2);
+      if (!(across > 0)) continue;
+      const column = (x: number) => Math.ceil((x / canvas.width) * columns - 0.5);
+      const from = row * columns + Math.max(0, column((focus?.at.x ?? 0) - across));
+      const to = row * columns + Math.min(columns, column((focus?.at.x ?? 0) + across));
+      for (let cell = from; cell < to; cell++) {
+        const label = labels[cell] as number;
+        cells.set(label, (cells.get(label) ?? 0) + 1 / labels.length);
+      }
+    }
+    return cells;
+  });
+  let [share, inside] = [0, 0];
+  for (const [area, part] of within) {
+    share += part;
+    inside += part * detailOf(area);
+  }
+  const all = shares.reduce((sum, part, object) => sum + part * detailOf(object), 0);
+  const there = ratio(inside, share);
+  const elsewhere = Math.max(0, ratio(all - inside, 1 - share));
+  return {
+    there,
+    elsewhere,
+    holds: there > elsewhere + ROUNDING,
+    inWords: `detail of ${plainNumber(there)} there and ${plainNumber(elsewhere)} elsewhere, where fine is 1 and little 0`,
+  };
+}
+
+function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memory): Figures {
+  const { shares, parts } = seen;
+  const size = (objects: Iterable<number>) =>
+    [...objects].reduce((sum, object) => sum + (shares[object] ?? 0), 0);
+  const here = centre.size > 0 ? centre : seenAtFocus(plan, seen, memory);
+  const there = size(here);
+  let next: { readonly object: number; readonly share: number } | undefined;
+  for (const { index: object, plane, outline } of plan.objects) {
+    if (here.has(object) || plane === 'background' || runsAcross(outline.box, plan.canvas)) continue;
+    const share = size(wholeOf(parts, object));
+    if (share > (next?.share ?? 0)) next = { object, share };
+  }
+  const [first] = here;
+  const elsewhere = next?.share ?? 0;
+  const largest = next ? `${nameOf(plan, next.object)}, the largest other, ${percent(next.share)}` : '';
+  return {
+    there,
+    elsewhere,
+    holds: there > 0 && elsewhere <= there + ROUNDING,
+    inWords:
+      first === undefined
+        ? `no object is seen there${next ? `, and ${largest}` : ''}`
+        : `${nameOf(plan, first)} takes ${percent(there)} of the picture${next ? ` and ${largest}` : ''}`,
+  };
+}
+
+/** The object seen at the focal point with what it is a part of, and all that lies on that. */
+function seenAtFocus(plan: Plan, { areas, parts }: Seen, memory: Memory): ReadonlySet<number> {
+  let object = plan.focus && labelMap(plan, areas, memory).areaAt(plan.focus.at);
+  if (object === undefined || object < 0) return new Set();
+  for (let whole: number | undefined = object; whole !== undefined && whole >= 0;) {
+    object = whole;
+    whole = parts.findIndex((some) => some.includes(object as number));
+  }
+  return new Set(wholeOf(parts, object));
+}
+
+function isolation(
+  plan: Plan,
+  borders: BorderMeasure,
+  { grid, centre }: MeansInput,
+  memory: Memory,
+): Figures {
+  const { focus, canvas } = plan;
+  const { diagonal } = canvas;
+  const at = focus?.at ?? { x: 0, y: 0 };
+  const inputs = [borders, at.x, at.y, diagonal, ...centre];
+  const [there, elsewhere] = memory.recall('means isolation', '', inputs, (): readonly [number, number] => {
+    const inRing = (away: number) => away > RING.from * diagonal && away <= RING.to * diagonal;
+    let [ring, all] = [0, 0];
+    for (const { at: place, front, behind, length, pull } of borders.stretches) {
+      if (centre.has(front) || centre.has(behind)) continue;
+      all += (length * pull) / diagonal;
+      if (inRing(distance(place, at))) ring += (length * pull) / diagonal;
+    }
+    let cells = 0;
+    const count = grid.columns * grid.rows;
+    for (let cell = 0; cell < count; cell++) {
+      if (inRing(distance(middleOf(grid, cell), at))) cells++;
+    }
+    const area = (canvas.width * canvas.height) / diagonal ** 2;
+    return [ratio(ring, (area * cells) / count), ratio(all, area)];
+  });
+  return {
+    there,
+    elsewhere,
+    holds: there < elsewhere - ROUNDING || there === 0,
+    inWords:
+      elsewhere === 0
+        ? 'nothing else has a border'
+        : `the ring round it is ${percent(there / elsewhere)} as busy with borders of other things as the whole picture`,
+  };
+}
+
+function ratio(part: number, whole: number): number {
+  return whole > ROUNDING ? part / whole : 0;
+}
+
+function percent(share: number): string {
+  return `${plainNumber(share * 100, 0)} %`;
+}

@@ -80,6 +80,7 @@ const phraseTexts: Readonly<Record<string, string>> = {
   colourIndex: 'a colour index, such as `PB29`,',
   gridCount: 'a number of squares, such as `6 x 4`,',
   findingName: 'the name of a finding',
+  findingLimit: 'a limit, such as `5%`, `40 degrees` or `2`,',
 };
 
 function shown(text: string): string {

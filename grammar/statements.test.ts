@@ -127,7 +127,13 @@ const forms: Readonly<Record<StatementKind, readonly string[]>> = {
   away: ['away 2026-12-24', 'away 2026-12-24 to 2027-01-02'],
   grid: ['grid 6 x 4', 'grid every 10 cm'],
   allow: ['allow even count because "a"', 'allow hidden object for a, b because "c"'],
-  rule: ['rule hidden object hint', 'rule hidden object warning, limit 40%', 'rule bare ground limit 5%'],
+  rule: [
+    'rule hidden object hint',
+    'rule hidden object warning, limit 40%',
+    'rule complement off opposite limit 40 degrees',
+    'rule complement off opposite limit 40°',
+    'rule path order limit 2',
+  ],
 };
 
 describe('every statement', () => {

@@ -42,6 +42,13 @@ export interface Percentage extends Span {
   readonly percent: number;
 }
 
+/** What a rule is measured against: `5%`, `40 degrees`, or `2` of whatever the rule counts. */
+export interface RuleLimitTerm extends Span {
+  /** 5 for `5%`. */
+  readonly value: number;
+  readonly unit: 'percent' | 'degrees' | 'number';
+}
+
 /** `2026-12-01` */
 export interface CalendarDate extends Span {
   readonly text: string;
@@ -275,12 +282,12 @@ export type Statement = StatementBase &
         readonly names: readonly Word[];
         readonly because: Sentence;
       }
-    /** `rule hidden object warning, limit 50%` */
+    /** `rule hidden object warning, limit 50%`, `rule complement off opposite limit 40 degrees` */
     | {
         readonly kind: 'rule';
         readonly rule: Word;
         readonly severity?: Choice<'warning' | 'hint'>;
-        readonly limit?: Percentage;
+        readonly limit?: RuleLimitTerm;
       }
   );
 

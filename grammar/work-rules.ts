@@ -1,9 +1,18 @@
 import type { IToken } from 'chevrotain';
-import { spanOf } from './lexer.js';
+import { endOf, spanOf } from './lexer.js';
 import { ObjectRules } from './object-rules.js';
 import type { StatementBody } from './statement-rules.js';
-import type { Choice, Coordinates, Layer, Place, Quantity, Side, Word } from './syntax.js';
-import { choice, ColourIndex, keyword, Times, Word as WordToken } from './tokens.js';
+import type { Choice, Coordinates, Layer, Place, Quantity, RuleLimitTerm, Side, Word } from './syntax.js';
+import {
+  choice,
+  ColourIndex,
+  Dash,
+  DegreeSign,
+  keyword,
+  Percent,
+  Times,
+  Word as WordToken,
+} from './tokens.js';
 import { spanning } from './phrases.js';
 
 const colourIndex = /^[PN](?:BK|BR|[BGMORVWY])\d+(?::\d+)?$/i;
@@ -299,9 +308,28 @@ export abstract class WorkRules extends ObjectRules {
     const limit = this.OPTION2(() => {
       this.SUBRULE2(this.pause);
       this.CONSUME(keyword('limit'));
-      return this.SUBRULE(this.percentage);
+      return this.SUBRULE(this.findingLimit);
     });
     return { kind: 'rule', rule, ...(severity && { severity }), ...(limit && { limit }) };
+  });
+
+  /** What a rule is measured against, in its own unit: `5%`, `40 degrees`, `2`. */
+  readonly findingLimit = this.phrase('findingLimit', (): RuleLimitTerm => {
+    const minus = this.OPTION1(() => this.CONSUME(Dash));
+    const number = this.SUBRULE(this.mixedNumber);
+    const unit = this.OPTION2(() =>
+      this.OR([
+        { ALT: () => this.CONSUME(Percent) },
+        { ALT: () => this.CONSUME(DegreeSign) },
+        { ALT: () => this.CONSUME(choice.Degrees) },
+      ]),
+    );
+    return this.ACTION(() => ({
+      value: minus ? 0 - number.value : number.value,
+      unit: unit === undefined ? 'number' : unit.tokenType === Percent ? 'percent' : 'degrees',
+      start: (minus ?? number.first).startOffset,
+      end: endOf(unit ?? number.last),
+    }));
   });
 
   /** The name of a finding, one word or several: `even count`. */

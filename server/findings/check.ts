@@ -1,28 +1,35 @@
 import { nearestWord } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
-import type { Allowance, Location, Plan } from '../plan/plan.js';
+import type { Allowance, LimitUnit, Location, Plan, RuleSetting } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
-import type { Finding, Rule, RuleFinding } from './finding.js';
+import type { Finding, Rule, RuleFinding, RuleLimit } from './finding.js';
 import { ruleById, rules } from './rules.js';
-import { quoted } from './words.js';
+import { NO_SETTINGS, type RuleChange, type RuleSettings } from './settings.js';
+import { limitForm, limitInWords, quoted } from './words.js';
 
 export const NEEDLESS_EXCEPTION = 'needless exception';
 export const NO_SUCH_RULE = 'no such rule';
 export const IDLE_SETTING = 'idle setting';
+export const WRONG_UNIT = 'limit in another unit';
 export const TOO_NARROW_EXCEPTION = 'too narrow exception';
 
 /**
  * What the rules find in a plan, what matters most to the picture first. Findings that the plan sets aside are there
- * too, with the reason in `allowed`. A pure function: the same plan gives the same findings.
+ * too, with the reason in `allowed`. What a `rule` line of the plan says of a rule goes before what `settings` say, and
+ * that before the rule itself. A pure function: the same plan gives the same findings.
  */
-export function check(plan: Plan, measures: Measures): readonly Finding[] {
-  const findings = rules.flatMap((rule) => applied(rule, plan, measures));
+export function check(
+  plan: Plan,
+  measures: Measures,
+  settings: RuleSettings = NO_SETTINGS,
+): readonly Finding[] {
+  const findings = rules.flatMap((rule) => applied(rule, plan, measures, settings));
   return [
     ...findings,
     ...unknownRules(plan),
-    ...idleSettings(plan),
+    ...unfitSettings(plan),
     ...exceptionsTooNarrow(plan),
-    ...needlessExceptions(plan, findings),
+    ...needlessExceptions(plan, findings, settings),
   ];
 }
 
@@ -31,9 +38,9 @@ export function standing(findings: readonly Finding[]): readonly Finding[] {
   return findings.filter(({ allowed }) => !allowed);
 }
 
-function applied(rule: Rule, plan: Plan, measures: Measures): readonly Finding[] {
-  const setting = plan.ruleSettings.findLast((candidate) => candidate.rule === rule.id);
-  const limit = setting?.limit?.value ?? rule.limit?.value ?? 0;
+function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSettings): readonly Finding[] {
+  const { severity, limit } = asSet(rule, plan, settings);
+  if (severity === 'off') return [];
   return rule.check(plan, measures, limit).map((found): Finding => {
     const objects = found.objects ?? [];
     const allowance = plan.allowances.find((candidate) => setsAside(candidate, rule, objects));
@@ -41,11 +48,21 @@ function applied(rule: Rule, plan: Plan, measures: Measures): readonly Finding[]
       related: [],
       ...found,
       rule: rule.id,
-      severity: setting?.severity ?? rule.severity,
+      severity,
       objects,
       ...(allowance ? { allowed: { reason: allowance.reason, location: allowance.location } } : {}),
     };
   });
+}
+
+function asSet(rule: Rule, plan: Plan, settings: RuleSettings): Required<RuleChange> {
+  const stated = plan.ruleSettings.findLast((candidate) => candidate.rule === rule.id);
+  const change = settings.get(rule.id);
+  const limit = stated?.limit?.unit === rule.limit?.unit ? stated?.limit?.value : undefined;
+  return {
+    severity: stated?.severity ?? change?.severity ?? rule.severity,
+    limit: limit ?? change?.limit ?? rule.limit?.value ?? 0,
+  };
 }
 
 function setsAside(allowance: Allowance, rule: Rule, objects: readonly number[]): boolean {
@@ -57,6 +74,13 @@ function setsAside(allowance: Allowance, rule: Rule, objects: readonly number[])
 function unknownRules(plan: Plan): readonly Finding[] {
   return [...plan.allowances, ...plan.ruleSettings].flatMap(({ rule, location }) => {
     if (ruleById(rule)) return [];
+    const turnedOff = /^(.+) off$/.exec(rule)?.[1];
+    if (turnedOff !== undefined && ruleById(turnedOff)) {
+      return ownFinding(NO_SUCH_RULE, 'warning', location, {
+        message: `There is no rule called ${quoted(rule)}.`,
+        advice: `A plan does not turn a rule off but says why it does not hold: \`allow ${turnedOff} because "…"\`.`,
+      });
+    }
     const nearest = nearestWord(
       rule,
       rules.map(({ id }) => id),
@@ -76,7 +100,7 @@ function unknownRules(plan: Plan): readonly Finding[] {
 }
 
 /** `rule` lines that change nothing. One whose limit was refused is told of that already. */
-function idleSettings(plan: Plan): readonly Finding[] {
+function unfitSettings(plan: Plan): readonly Finding[] {
   return plan.ruleSettings.flatMap(({ rule: id, severity, limit, location }) => {
     const rule = ruleById(id);
     if (!rule) return [];
@@ -86,12 +110,38 @@ function idleSettings(plan: Plan): readonly Finding[] {
         advice: `Take the limit out; \`rule ${id} hint\` or \`rule ${id} warning\` changes how it is told.`,
       });
     }
+    if (limit && rule.limit && limit.unit !== rule.limit.unit) return inOtherUnit(id, rule.limit, limit);
     const refused = plan.problems.some((problem) => problem.location.line === location.line);
     if (severity ?? limit ?? refused) return [];
     return ownFinding(IDLE_SETTING, 'hint', location, {
       message: `This line changes nothing of ${quoted(id)}.`,
-      advice: `Say \`warning\` or \`hint\`${rule.limit ? ', or give a limit such as `limit 5%`' : ''}.`,
+      advice: `Say \`warning\` or \`hint\`${rule.limit ? `, or give a limit such as \`limit ${limitForm(rule.limit)}\`` : ''}.`,
     });
+  });
+}
+
+const UNIT_NAMES: Readonly<Record<LimitUnit, string>> = {
+  part: 'a share in %',
+  degrees: 'an angle in degrees',
+  number: 'a plain number',
+};
+
+/** The number itself is kept where it makes sense in the other unit. */
+function inOtherUnit(
+  id: string,
+  own: RuleLimit,
+  { value, unit, location }: NonNullable<RuleSetting['limit']>,
+): Finding {
+  const written = unit === 'part' ? value * 100 : value;
+  const fits = own.unit !== 'part' || written <= 100;
+  const meant = limitForm({
+    unit: own.unit,
+    value: fits ? (own.unit === 'part' ? written / 100 : written) : own.value,
+  });
+  return ownFinding(WRONG_UNIT, 'warning', location, {
+    message: `The limit of ${quoted(id)} is ${UNIT_NAMES[own.unit]}, and this is ${UNIT_NAMES[unit]}, so it changes nothing.`,
+    advice: `Write \`rule ${id} limit ${meant}\`, say; without this line it is ${limitInWords(own)}.`,
+    fix: { title: `Change to \`${meant}\``, edits: [{ kind: 'replace', location, text: meant }] },
   });
 }
 
@@ -113,13 +163,20 @@ function namesOf(plan: Plan, objects: readonly number[]): string {
   return inWords(objects.flatMap((object) => plan.objects[object]?.name ?? []).map(quoted));
 }
 
-function needlessExceptions(plan: Plan, findings: readonly Finding[]): readonly Finding[] {
+function needlessExceptions(
+  plan: Plan,
+  findings: readonly Finding[],
+  settings: RuleSettings,
+): readonly Finding[] {
   return plan.allowances.flatMap((allowance) => {
-    const { rule, location, objects } = allowance;
+    const { rule: id, location, objects } = allowance;
     const used = findings.some(({ allowed }) => allowed?.location === location);
-    if (used || !ruleById(rule) || isTooNarrow(allowance)) return [];
+    const rule = ruleById(id);
+    if (used || !rule || isTooNarrow(allowance)) return [];
+    // A rule that somebody has turned off for themselves finds nothing anywhere.
+    if (asSet(rule, plan, settings).severity === 'off') return [];
     return ownFinding(NEEDLESS_EXCEPTION, 'hint', location, {
-      message: `${quoted(rule)} is set aside${objects.length > 0 ? ` for ${namesOf(plan, objects)}` : ''}, but it finds nothing there.`,
+      message: `${quoted(id)} is set aside${objects.length > 0 ? ` for ${namesOf(plan, objects)}` : ''}, but it finds nothing there.`,
       advice: 'Take this line out; the rule will speak up when it is broken.',
       fix: { title: 'Take this line out', edits: [{ kind: 'take out line', line: location.line }] },
       objects,

@@ -1,7 +1,7 @@
 import type { Node } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
 import type { Point } from '../plan/geometry/point.js';
-import type { Location, Plan } from '../plan/plan.js';
+import type { LimitUnit, Location, Plan } from '../plan/plan.js';
 
 export type Severity = 'error' | 'warning' | 'hint';
 
@@ -75,7 +75,7 @@ export interface Rule {
 /** A threshold: a part of one with what it is a part of, or so many degrees, or a plain number of something. */
 export interface RuleLimit {
   readonly value: number;
-  readonly unit: 'part' | 'degrees' | 'number';
+  readonly unit: LimitUnit;
   /** What is measured: `the diagonal`, `between complement and opposite`. */
   readonly of: string;
 }

@@ -1,6 +1,6 @@
 import type { ProblemCode } from '../../grammar/index.js';
 import type { PlanProblemCode } from '../plan/plan.js';
-import { IDLE_SETTING, NEEDLESS_EXCEPTION, NO_SUCH_RULE, TOO_NARROW_EXCEPTION } from './check.js';
+import { IDLE_SETTING, NEEDLESS_EXCEPTION, NO_SUCH_RULE, TOO_NARROW_EXCEPTION, WRONG_UNIT } from './check.js';
 import type { Rule } from './finding.js';
 import { ruleSlug, rules } from './rules.js';
 import { percent } from './words.js';
@@ -37,6 +37,8 @@ const OWN: Readonly<Record<string, string>> = {
   [NO_SUCH_RULE]: 'An `allow` or `rule` line names a rule that is not on this page.',
   [IDLE_SETTING]:
     'A `rule` line changes nothing: it gives a limit to a rule that has none, or says neither how the rule is told nor a limit.',
+  [WRONG_UNIT]:
+    'A `rule` line gives a limit in % where the rule counts in degrees or numbers, or the other way round.',
   [TOO_NARROW_EXCEPTION]: 'A rule about the whole picture is set aside for single objects.',
   [NEEDLESS_EXCEPTION]: 'A rule is set aside where it would not have spoken up.',
 };

@@ -1,6 +1,7 @@
 import { plainNumber } from '../plan/problems.js';
 import type { Canvas, Location, Plan } from '../plan/plan.js';
 import type { ObjectShare } from '../measure/objects.js';
+import type { RuleLimit } from './finding.js';
 import { exceeds } from './limits.js';
 
 const MOST_DECIMALS = 6;
@@ -19,6 +20,29 @@ export function percentOutside(share: number, target: number, tolerance: number)
     return decimals === 1 ? percent(share) : `${plainNumber(share * 100, decimals)} %`;
   }
   return percent(share);
+}
+
+/** A limit as a plan states it: `5%`, `40 degrees`, `2`. */
+export function limitForm({ value, unit }: Pick<RuleLimit, 'value' | 'unit'>): string {
+  switch (unit) {
+    case 'part':
+      return `${plainNumber(value * 100)}%`;
+    case 'degrees':
+      return `${plainNumber(value)} degrees`;
+    case 'number':
+      return plainNumber(value);
+  }
+}
+
+/** A limit as a painter reads it, with what it is of: `5 % of the diagonal`, `30 degrees between the two hues`. */
+export function limitInWords(limit: RuleLimit): string {
+  switch (limit.unit) {
+    case 'part':
+      return `${percent(limit.value)} of ${limit.of}`;
+    case 'degrees':
+    case 'number':
+      return `${limitForm(limit)} ${limit.of}`;
+  }
 }
 
 /** A length on the canvas with its unit: `3.2 cm`. */

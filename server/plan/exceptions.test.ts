@@ -20,11 +20,27 @@ test('of two settings of one rule the last counts', () => {
   expect(plan.ruleSettings).toEqual([
     {
       rule: 'bare ground',
-      limit: { value: 0.07, location: { line: 4, start: 26, end: 28 } },
+      limit: { value: 0.07, unit: 'part', location: { line: 4, start: 26, end: 28 } },
       location: { line: 4, start: 8, end: 19 },
     },
   ]);
   expect(plan.problems.map(({ code, location }) => [code, location.line])).toEqual([
     ['repeated statement', 3],
   ]);
+});
+
+test.each([
+  ['7.5%', 0.075, 'part'],
+  ['40 degrees', 40, 'degrees'],
+  ['40°', 40, 'degrees'],
+  ['2', 2, 'number'],
+] as const)('a limit of %s is %f, as a %s', (words, value, unit) => {
+  const plan = planOf(`${CANVAS}\nrule    bare ground limit ${words}`);
+  expect(plan.ruleSettings[0]?.limit).toMatchObject({ value, unit });
+});
+
+test.each(['140%', '-1', '200 degrees'])('a limit of %s is refused', (words) => {
+  const plan = planOf(`${CANVAS}\nrule    bare ground limit ${words}`);
+  expect(plan.ruleSettings[0]?.limit).toBeUndefined();
+  expect(plan.problems.map(({ code }) => code)).toEqual(['number out of range']);
 });

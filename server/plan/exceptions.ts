@@ -1,9 +1,12 @@
-import type { Node, NodeOf } from '../../grammar/index.js';
+import type { Node, NodeOf, RuleLimitTerm } from '../../grammar/index.js';
 import type { ObjectIndex } from './objects.js';
 import type { Allowance, RuleSetting } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every, lastOf } from './select.js';
 import { partOfWhole } from './shares.js';
+
+/** No two directions lie further apart, in degrees. */
+const HALF_TURN = 180;
 
 /** What the plan sets aside, with reasons: for the whole plan, or for objects named there or around it. */
 export function resolveAllowances(nodes: readonly Node[], objects: ObjectIndex): readonly Allowance[] {
@@ -41,13 +44,32 @@ export function resolveRuleSettings(nodes: readonly Node[], problems: Problems):
 
 function setting(rule: string, node: Node & NodeOf<'rule'>, problems: Problems): RuleSetting {
   const { rule: term, severity, limit: stated } = node.statement;
-  const limit = stated && partOfWhole(stated, node, problems);
+  const limit = stated && limitOf(stated, node, problems);
   return {
     rule,
     ...(severity ? { severity: severity.choice } : {}),
-    ...(limit !== undefined && stated ? { limit: { value: limit, location: locate(node, stated) } } : {}),
+    ...(limit ? { limit } : {}),
     location: locate(node, term),
   };
+}
+
+function limitOf(
+  { value, unit, ...span }: RuleLimitTerm,
+  node: Pick<Node, 'line'>,
+  problems: Problems,
+): RuleSetting['limit'] {
+  const location = locate(node, span);
+  if (unit === 'percent') {
+    const part = partOfWhole({ percent: value, ...span }, node, problems);
+    return part === undefined ? undefined : { value: part, unit: 'part', location };
+  }
+  const degrees = unit === 'degrees';
+  if (value >= 0 && (!degrees || value <= HALF_TURN)) return { value, unit, location };
+  const message = degrees
+    ? 'An angle between two hues or lines lies between 0 and 180 degrees.'
+    : 'A limit is not less than nothing.';
+  problems.error('number out of range', message, location);
+  return undefined;
 }
 
 function words(text: string): string {

@@ -328,10 +328,12 @@ export interface Allowance {
 export interface RuleSetting {
   readonly rule: string;
   readonly severity?: 'warning' | 'hint';
-  /** A part of one. */
-  readonly limit?: Stated<number>;
+  readonly limit?: Stated<number> & { readonly unit: LimitUnit };
   readonly location: Location;
 }
+
+/** What the limit of a rule is: a part of one, degrees, or a plain number of something. */
+export type LimitUnit = 'part' | 'degrees' | 'number';
 
 export interface FileReference {
   /** As written, relative to the plan. */

@@ -1,18 +1,14 @@
-import type { Measures } from '../../measure/measures.js';
-import { distance } from '../../plan/geometry/point.js';
-import type { Plan } from '../../plan/plan.js';
-import { crossingsNear, type NamedCrossing } from '../crossings.js';
+import { crossingOffMiddle, IN_THE_MIDDLE } from '../crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { greatestDominant, middleOf } from '../seen.js';
 import { length, percent } from '../words.js';
 
 export const centredFocus: Rule = {
   id: 'centred focus',
   severity: 'hint',
   chapter: 'centre of interest',
-  limit: { value: 0.04, unit: 'part', of: 'the diagonal' },
+  limit: { value: IN_THE_MIDDLE, unit: 'part', of: 'the diagonal' },
   perObject: false,
   summary: 'The focal point lies in the very middle of the canvas.',
   explanation:
@@ -23,7 +19,7 @@ export const centredFocus: Rule = {
   check: (plan, measures, limit) => {
     const { focus } = measures;
     if (!plan.focus || !focus || exceeds(focus.fromCentre, limit)) return [];
-    const crossing = crossingAway(plan, measures, limit);
+    const crossing = crossingOffMiddle(plan, measures, limit);
     const edits = crossing && focusEdit(plan, crossing.words);
     return [
       {
@@ -38,23 +34,3 @@ export const centredFocus: Rule = {
     ];
   },
 };
-
-/** So that crossings all round the middle count as equally far. */
-const AS_FAR = 1.001;
-
-/** The nearest crossing that is off the middle; of several as far away, the one on the dominant object's side. */
-function crossingAway(plan: Plan, measures: Measures, limit: number): NamedCrossing | undefined {
-  const { canvas, focus } = plan;
-  if (!focus) return undefined;
-  const middle = { x: canvas.width / 2, y: canvas.height / 2 };
-  const away = crossingsNear(plan, focus.at).filter(({ at }) =>
-    exceeds(distance(at, middle) / canvas.diagonal, limit),
-  );
-  const [first] = away;
-  const dominant = greatestDominant(plan, measures);
-  if (!first || !dominant) return first;
-  const place = middleOf(dominant);
-  return away
-    .filter((crossing) => crossing.distance <= first.distance * AS_FAR)
-    .reduce((one, other) => (distance(other.at, place) < distance(one.at, place) ? other : one));
-}

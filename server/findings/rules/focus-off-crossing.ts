@@ -1,4 +1,4 @@
-import { crossingsNear } from '../crossings.js';
+import { crossingOffMiddle, IN_THE_MIDDLE } from '../crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
@@ -15,19 +15,21 @@ export const focusOffCrossing: Rule = {
     'The canvas is divided so that the centre of interest can sit on a crossing. A point beside all of them wants a reason.',
   formula: 'distance to the nearest crossing / diagonal > limit',
   source: 'common practice, no source',
-  check: (plan, { focus }, limit) => {
+  check: (plan, measures, limit) => {
+    const { focus } = measures;
     if (!plan.focus || !focus?.nearest || isOff(plan.focus.at, plan.canvas)) return [];
     if (!exceeds(focus.nearest.distanceShare, limit)) return [];
     const { crossing, system, distance, distanceShare } = focus.nearest;
-    const words = crossingsNear(plan, plan.focus.at)[0]?.words ?? crossing.name;
-    const edits = focusEdit(plan, words);
+    // The middle is a crossing of some divisions, but no place to send a focal point to.
+    const words = crossingOffMiddle(plan, measures, IN_THE_MIDDLE)?.words;
+    const edits = words === undefined ? undefined : focusEdit(plan, words);
     return [
       {
         message: `The focal point lies on no crossing: the nearest, ${crossing.name} of ${system}, is ${length(distance, plan.canvas)} away (${percent(distanceShare)} of the diagonal).`,
-        advice: `Write \`focus ${words}\`, or divide the canvas so that a crossing falls there.`,
+        advice: `${words === undefined ? 'Divide' : `Write \`focus ${words}\`, or divide`} the canvas so that a crossing falls there.`,
         location: plan.focus.location,
         at: plan.focus.at,
-        ...(edits ? { fix: { title: `Put the focal point on ${words}`, edits } } : {}),
+        ...(words !== undefined && edits ? { fix: { title: `Put the focal point on ${words}`, edits } } : {}),
       },
     ];
   },

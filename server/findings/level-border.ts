@@ -41,14 +41,27 @@ export function levelBorders(
       (level) => level >= from && level <= to && hasEdge(outline.rings, level, plan),
     );
   });
-  return [...new Set(levels)]
-    .sort((one, other) => one - other)
-    .flatMap((level) => {
-      const above = mostSeen(plan, measures, background, level - BESIDE * canvas.height);
-      const below = mostSeen(plan, measures, background, level + BESIDE * canvas.height);
-      if (!above || !below || above === below) return [];
-      return above.step !== undefined && above.step === below.step ? [] : [{ level, above, below }];
-    });
+  if (levels.length === 0) return [];
+  const seenParts = visibleParts(plan, measures);
+  const borders: LevelBorder[] = [];
+  for (const level of [...new Set(levels)].sort((one, other) => one - other)) {
+    const above = mostSeen(plan, seenParts, background, level - BESIDE * canvas.height);
+    const below = mostSeen(plan, seenParts, background, level + BESIDE * canvas.height);
+    if (!above || !below || above === below) continue;
+    if (above.step !== undefined && above.step === below.step) continue;
+    // Edges that all but meet are one border.
+    if (!borders.some((known) => known.above === above && known.below === below)) {
+      borders.push({ level, above, below });
+    }
+  }
+  return borders;
+}
+
+/** What is seen of every object, by its index. */
+function visibleParts(plan: Plan, { areas }: Measures): ReadonlyMap<number, readonly Ring[]> {
+  return new Map(
+    plan.coveringOrder.map((object, position) => [object, areas.layers[position]?.visible ?? []]),
+  );
 }
 
 /** Whether a shape has a straight edge on a level that reaches over the whole canvas. */
@@ -67,17 +80,17 @@ function hasEdge(rings: readonly Ring[], level: number, { canvas }: Plan): boole
 
 /** The one of the objects that is seen along more than half of a level. */
 function mostSeen(
-  plan: Plan,
-  { areas }: Measures,
+  { canvas }: Plan,
+  seenParts: ReadonlyMap<number, readonly Ring[]>,
   objects: readonly PlanObject[],
   y: number,
 ): PlanObject | undefined {
-  const { width } = plan.canvas;
-  return objects.find(({ index }) => {
-    const visible = areas.layers[plan.coveringOrder.indexOf(index)]?.visible ?? [];
+  return objects.find(({ index, outline: { box } }) => {
+    if (box.top > y || box.bottom < y || box.right - box.left < canvas.width / 2) return false;
+    const visible = seenParts.get(index) ?? [];
     let seen = 0;
     for (let place = 0; place < PLACES; place++) {
-      if (containsPoint(visible, { x: ((place + 0.5) / PLACES) * width, y })) seen++;
+      if (containsPoint(visible, { x: ((place + 0.5) / PLACES) * canvas.width, y })) seen++;
     }
     return seen > PLACES / 2;
   });

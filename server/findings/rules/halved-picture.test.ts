@@ -85,6 +85,12 @@ object  stubble
     expect(halved(`${CANVAS}\n${over}`)).toHaveLength(1);
   });
 
+  it('is told once where two edges all but meet', () => {
+    expect(
+      halved(`${CANVAS}\n${FIELDS(20).replace('rectangle (0, 20)', 'rectangle (0, 19.99)')}`),
+    ).toHaveLength(1);
+  });
+
   it.each([
     ['far from the middle', FIELDS(15)],
     ['that is not seen, both on one step', FIELDS(20, 4)],

@@ -15,12 +15,14 @@ import { evenTemperature } from './rules/even-temperature.js';
 import { focusOffCrossing } from './rules/focus-off-crossing.js';
 import { halvedPicture } from './rules/halved-picture.js';
 import { hiddenObject } from './rules/hidden-object.js';
+import { mergedNeighbours } from './rules/merged-neighbours.js';
 import { noFocus } from './rules/no-focus.js';
 import { noLeadingTone } from './rules/no-leading-tone.js';
 import { noValueOrColour } from './rules/no-value-or-colour.js';
 import { offTheCanvas } from './rules/off-the-canvas.js';
 import { oneDominant } from './rules/one-dominant.js';
 import { planeOrder } from './rules/plane-order.js';
+import { spots } from './rules/spots.js';
 import { usualColourShares } from './rules/usual-colour-shares.js';
 import { valueAgainstColour } from './rules/value-against-colour.js';
 import { valueBudget } from './rules/value-budget.js';
@@ -42,6 +44,8 @@ export const rules: readonly Rule[] = [
   focusOffCrossing,
   evenCount,
   halvedPicture,
+  spots,
+  mergedNeighbours,
   valueAgainstColour,
   chromaOutOfReach,
   colourOutweighed,

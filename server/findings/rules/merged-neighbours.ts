@@ -1,0 +1,167 @@
+import type { Border } from '../../measure/borders.js';
+import type { Measures } from '../../measure/measures.js';
+import { distance, type Point } from '../../plan/geometry/point.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { every } from '../../plan/select.js';
+import { addLine } from '../edits/edit.js';
+import { stepEdit } from '../edits.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { Repainting } from '../repainting.js';
+import { stepWords } from '../tone-words.js';
+import { length, percent, quoted } from '../words.js';
+
+/** Steps apart from which on two areas are told from each other. */
+const SAME_STEP = 0.5;
+/** Of a firm edge: what is softer is meant to be lost. */
+const FIRM = 0.7;
+/** Part of the picture from which on an object matters without being a principal. */
+const LARGE = 0.05;
+/** Distance in CIELAB a*, b* from which on two colours differ at a glance. */
+const CLEARLY_ANOTHER_COLOUR = 25;
+const MOST_TOLD = 3;
+
+interface Merged {
+  readonly border: Border;
+  readonly front: PlanObject;
+  readonly behind: PlanObject;
+}
+
+export const mergedNeighbours: Rule = {
+  id: 'merged neighbours',
+  severity: 'hint',
+  chapter: 'values',
+  limit: { value: 0.15, unit: 'part', of: 'the diagonal' },
+  perObject: true,
+  summary: 'Two neighbours lie on the same value step along a border that is to be firm.',
+  explanation:
+    'Where two areas of one value meet, the edge between them is gone in black and white, and nearly gone in paint. That is a lost edge, and often a fine thing; but a plan that asks for a firm or hard edge there means something else. Only borders that matter count: of a principal object, or between two that are large.',
+  formula:
+    'steps less than 0.5 apart, border / diagonal > limit, the edge stated firm or hard, and one of the two dominant or secondary or both 5 % of the picture or more',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) => {
+    const merged = measures.borders.borders.flatMap((border): Merged[] => {
+      const front = plan.objects[border.front];
+      const behind = plan.objects[border.behind];
+      if (!front || !behind || !isMerged(plan, border, limit, front.step, behind.step)) return [];
+      return matters(measures, front, behind) ? [{ border, front, behind }] : [];
+    });
+    const left = merged.length - MOST_TOLD;
+    return merged.slice(0, MOST_TOLD).map((pair, at) => {
+      const more = at === MOST_TOLD - 1 && left > 0 ? ` So do ${left} more pairs.` : '';
+      return finding(plan, measures, pair, limit, left === 1 ? ' So does one more pair.' : more);
+    });
+  },
+};
+
+/** Whether two areas would merge on these steps, although the plan says that their edge is to be seen. */
+function isMerged(
+  { canvas, objects }: Plan,
+  { front, behind, length: along, sharpness }: Border,
+  limit: number,
+  stepInFront: number | undefined,
+  stepBehind: number | undefined,
+): boolean {
+  if (stepInFront === undefined || stepBehind === undefined) return false;
+  if (!exceeds(SAME_STEP, Math.abs(stepInFront - stepBehind))) return false;
+  return exceeds(along / canvas.diagonal, limit) && sharpness >= FIRM && isStated(objects, front, behind);
+}
+
+/** Edges that nobody has decided on yet are firm in the drawing, but no intention. */
+function isStated(objects: readonly PlanObject[], front: number, behind: number): boolean {
+  const against = (one: number, other: number): boolean =>
+    objects[one]?.edgesAgainst.some((edges) => edges.objects.includes(other)) ?? false;
+  const children = objects[front]?.node.children ?? [];
+  const general = every(children, 'edges').some(({ statement }) => statement.against.length === 0);
+  return general || against(front, behind) || against(behind, front);
+}
+
+function matters({ objects }: Measures, front: PlanObject, behind: PlanObject): boolean {
+  const both = [front, behind];
+  return (
+    both.some(({ role }) => role === 'dominant' || role === 'secondary') ||
+    both.every(({ index }) => !exceeds(LARGE, objects[index]?.share ?? 0))
+  );
+}
+
+function finding(
+  plan: Plan,
+  measures: Measures,
+  { border, front, behind }: Merged,
+  limit: number,
+  more: string,
+): RuleFinding {
+  const names = `${quoted(front.name)} and ${quoted(behind.name)}`;
+  const where =
+    front.step === behind.step
+      ? `are both on step ${plainNumber(front.step ?? 0)}`
+      : `are on steps ${plainNumber(front.step ?? 0)} and ${plainNumber(behind.step ?? 0)}`;
+  const edge = border.sharpness > FIRM ? 'hard' : 'firm';
+  const merge =
+    border.colourContrast > CLEARLY_ANOTHER_COLOUR
+      ? 'in black and white they merge there, and only their colours keep them apart'
+      : 'there they merge';
+  const at = middleOf(measures, border);
+  return {
+    message: `${names} ${where} and meet along ${length(border.length, plan.canvas)} (${percent(border.length / plan.canvas.diagonal)} of the diagonal), where the edge is to be ${edge}: ${merge}.${more}`,
+    ...advice(plan, measures, { border, front, behind }, limit),
+    location: front.valueLocation ?? front.location,
+    related: [
+      {
+        location: behind.valueLocation ?? behind.location,
+        message: `${quoted(behind.name)} is on step ${plainNumber(behind.step ?? 0)}.`,
+      },
+    ],
+    objects: [front.index, behind.index],
+    ...(at ? { at } : {}),
+  };
+}
+
+/** One of the two a step up or down, if that merges it with no other neighbour; else the edge lost. */
+function advice(
+  plan: Plan,
+  measures: Measures,
+  { front, behind }: Merged,
+  limit: number,
+): Pick<RuleFinding, 'advice' | 'fix'> {
+  const change = new Repainting(plan, measures).smallestChange(
+    (_, { object, from, to }) =>
+      Math.abs(to - from) === 1 &&
+      !measures.borders.borders.some((border) => {
+        if (border.front !== object && border.behind !== object) return false;
+        const stepOf = (area: number) => (area === object ? to : plan.objects[area]?.step);
+        return isMerged(plan, border, limit, stepOf(border.front), stepOf(border.behind));
+      }),
+    [front.index, behind.index],
+  );
+  const object = change && plan.objects[change.object];
+  const lost = `lost against ${behind.name}`;
+  if (change && object) {
+    const { from, to } = change;
+    return {
+      advice: `Take ${quoted(object.name)} ${stepWords(from, to)}; or let the edge go, with \`edges ${lost}\` under ${quoted(front.name)}.`,
+      fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+    };
+  }
+  return {
+    advice: `Let the edge go, with \`edges ${lost}\` under ${quoted(front.name)}: no step up or down of one of the two keeps everything else as it is planned.`,
+    fix: { title: `Lose the edge of ${quoted(front.name)}`, edits: [addLine(front.node, 'edges', lost)] },
+  };
+}
+
+/** The stretch of the border that is nearest to the mean of all. */
+function middleOf({ borders }: Measures, { front, behind }: Border): Point | undefined {
+  const stretches = borders.stretches.filter(
+    (stretch) => stretch.front === front && stretch.behind === behind,
+  );
+  const whole = stretches.reduce((sum, stretch) => sum + stretch.length, 0);
+  const mean = stretches.reduce(
+    ({ x, y }, { at, length: part }) => ({ x: x + (at.x * part) / whole, y: y + (at.y * part) / whole }),
+    { x: 0, y: 0 },
+  );
+  return stretches.reduce<Point | undefined>(
+    (nearest, { at }) => (nearest && distance(nearest, mean) <= distance(at, mean) ? nearest : at),
+    undefined,
+  );
+}

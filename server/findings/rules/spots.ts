@@ -1,0 +1,117 @@
+import { GROUND } from '../../measure/borders.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Tone } from '../../measure/notan.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
+import { stepEdit } from '../edits.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { Repainting } from '../repainting.js';
+import { type Spot, spotsOf } from '../scattered-spots.js';
+import { toneWords } from '../tone-words.js';
+import { heading, percent, quoted } from '../words.js';
+
+const FEWEST = 3;
+/** Part of the picture from which on a piece of a tone is a mass that something can sink into. */
+const MASS = 0.02;
+const MOST_NAMED = 3;
+
+export const spots: Rule = {
+  id: 'spots',
+  severity: 'hint',
+  chapter: 'values',
+  limit: { value: 0.02, unit: 'part', of: 'the picture' },
+  perObject: true,
+  summary: 'A tone lies about the picture in small scattered pieces.',
+  explanation:
+    'Light and dark hold a picture together in a few large shapes. Three or more small ones of a tone, apart from each other and from its large ones, pepper it and pull the eye about. Pieces of one object count once, as a row of posts or a flock is one decision; so do pieces within 10 % of the diagonal of each other. What belongs to a principal object, glimpses of something that is large elsewhere, and touches under 0.1 % of the picture do not count.',
+  formula: 'pieces of one tone with 0.1 % <= share of the picture < limit, gathered as told: three or more',
+  source:
+    'common practice, no source; A. W. Dow, Composition (9th ed. 1914), has the picture built from few masses of dark and light',
+  check: (plan, measures, limit) =>
+    measures.notan.tones.flatMap((tone): RuleFinding[] => {
+      const found = spotsOf(plan, measures, tone, limit);
+      if (found.length < FEWEST) return [];
+      const named = found.slice(0, MOST_NAMED).map((spot) => spotWords(plan, spot));
+      const left = found.length - named.length;
+      const all = left > 0 ? [...named, left === 1 ? 'one more' : `${left} more`] : named;
+      const objects = found.flatMap(({ areas }) => areas.filter((area) => area !== GROUND));
+      const first = plan.objects[objects[0] ?? -1];
+      return [
+        {
+          message: `${countWords(found.length)} small pieces of ${toneWords(tone).words} lie scattered about the picture, each under ${percent(limit)} of it: ${inWords(all)}.`,
+          ...advice(plan, measures, tone, found),
+          location: first?.valueLocation ?? first?.location ?? heading(plan),
+          related: objects.slice(1).flatMap((index) => {
+            const object = plan.objects[index];
+            return object
+              ? [{ location: object.location, message: `${quoted(object.name)} is one of them.` }]
+              : [];
+          }),
+          objects,
+        },
+      ];
+    }),
+};
+
+const COUNTS = ['Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve'];
+
+function countWords(count: number): string {
+  return COUNTS[count - FEWEST] ?? String(count);
+}
+
+function spotWords(plan: Plan, { areas, share }: Spot): string {
+  const names = areas.map((area) =>
+    area === GROUND ? 'bare ground' : quoted(plan.objects[area]?.name ?? ''),
+  );
+  return `${names.slice(0, 2).join(' with ')} (${percent(share)})`;
+}
+
+interface Sinking {
+  readonly object: PlanObject;
+  readonly into: PlanObject;
+  readonly step: number;
+}
+
+/** The smallest spot that can sink into what is round it, as a fix when that leaves fewer than three. */
+function advice(
+  plan: Plan,
+  measures: Measures,
+  tone: Tone,
+  found: readonly Spot[],
+): Pick<RuleFinding, 'advice' | 'fix'> {
+  const sinking = found.toReversed().flatMap((spot) => sinkingOf(plan, measures, tone, spot) ?? [])[0];
+  if (!sinking) {
+    const smallest = found.at(-1);
+    return {
+      advice: `Bring them together, or join ${smallest ? spotWords(plan, smallest) : 'one'} to a larger piece of ${toneWords(tone).words}.`,
+    };
+  }
+  const { object, into, step } = sinking;
+  const words = `Let ${quoted(object.name)} sink into ${quoted(into.name)}, on step ${plainNumber(step)}`;
+  if (found.length > FEWEST) return { advice: `${words}, and so with others, or bring them together.` };
+  return {
+    advice: `${words}, or bring them together.`,
+    fix: { title: `Take ${quoted(object.name)} to step ${plainNumber(step)}`, edits: stepEdit(object, step) },
+  };
+}
+
+/** A spot of a single object as it takes the step of the large piece that it borders on for longest. */
+function sinkingOf(plan: Plan, measures: Measures, tone: Tone, { areas }: Spot): Sinking | undefined {
+  const object = plan.objects[areas[0] ?? GROUND];
+  if (areas.length > 1 || object?.step === undefined) return undefined;
+  const round = measures.borders.borders
+    .filter(({ front, behind }) => front === object.index || behind === object.index)
+    .map(({ front, behind }) => plan.objects[front === object.index ? behind : front]);
+  const into = round.find((other) => {
+    const tones = measures.notan.tones.filter(({ key }) => key !== tone.key);
+    const [masses] = tones.flatMap(({ pieces }) =>
+      pieces.filter(({ areas: own }) => own.includes(other?.index ?? GROUND)),
+    );
+    return other?.step !== undefined && masses !== undefined && masses.share >= MASS;
+  });
+  if (into?.step === undefined) return undefined;
+  const step = Math.round(into.step);
+  const repainting = new Repainting(plan, measures);
+  const after = repainting.after({ object: object.index, from: Math.round(object.step), to: step });
+  return repainting.breaksNothing(after) ? { object, into, step } : undefined;
+}

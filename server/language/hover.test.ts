@@ -32,13 +32,16 @@ const at = (words: string): string =>
     return text.replace(words, `${words.slice(0, 1)}|${words.slice(1)}`);
   });
 
-test('an object: what is seen of it, its step, its colour as painted', () => {
+test('an object: what is seen of it, its step, its colour as painted, its weight', () => {
+  // Mean value 0.75 x 7 + 0.25 x 1 = 5.5. Weights: sky 0.75 x (1.5 + 0.43), tram 0.25 x 4.5. The sky's middle lies
+  // at (20 - 0.25 x 10) / 0.75 = 23.33, a twelfth of the width from the middle.
   expect(hoverText(at('sky'))).toBe(
     [
       '**sky**: in the middle plane',
       'Covers 75 % of the picture. 25 % of it is hidden, by tram.',
       'Step 4 of 5, Munsell value 7.',
-      'Painted `#79b8b9`, 8.9BG 7.0/4.3 from `teal`, dominant',
+      'Painted `#79b8b9`, 8.9BG 7.0/4.3 from `teal`, dominant, cool',
+      'Carries 56.2 % of the visual weight, 8.3 % of the width right of the middle.',
     ].join('\n\n'),
   );
 });
@@ -49,7 +52,7 @@ test('an object where it is only named', () => {
 
 test('a colour: its notations and its share', () => {
   expect(hoverText(at('teal'))).toContain(
-    '**teal**: `#2f6f73`, 8.9BG 4.2/4.3\n\nCovers 75 % of the picture.',
+    '**teal**: `#2f6f73`, 8.9BG 4.2/4.3\n\nBlue\\-green on the painters’ wheel.\n\nCovers 75 % of the picture.',
   );
 });
 
@@ -83,7 +86,93 @@ test('the canvas: proportion, what the trade calls it, and diagonal', () => {
 
 test('the scale: how much lies on every step', () => {
   expect(hoverText(at('scale'))).toContain('- step 4 \\(light\\): Munsell value 7, 75 % of the picture');
-  expect(hoverText(at('scale'))).toContain('Mean Munsell value 5.5.');
+  expect(hoverText(at('scale'))).toContain(
+    'Mean Munsell value 5.5: a middle key. Nine tenths of the picture lie between 1 and 7.',
+  );
+});
+
+test('a group of values: the pieces it falls into', () => {
+  const two = picture((text) =>
+    text
+      .replace('dark 1-2', 'd|ark 1-2')
+      .replace('allow', 'object bin\n  shape circle 4 at (36, 5)\n  value 2\nallow'),
+  );
+  expect(hoverText(two)).toContain('It falls into 2 pieces; the largest is 96 % of it.');
+});
+
+/** A lamp at the focal point of 40 x 30, a lead that runs into it and one that passes by, and two stops. */
+const street = `canvas 40 x 30 cm
+focus (20, 20)
+  win by value, scale
+horizon 12 cm
+scale 5
+  planes lighten with distance
+wheel painters
+concept "One lamp is enough."
+cue "the hum of the lamp" carried by lamp
+cue "wet stones"
+object sky
+  plane background
+  shape rectangle (0, 0) to (40, 30)
+  colour 5B 7/2
+  value 4
+object lamp, dominant
+  shape circle 8 at focus
+  colour 5YR 7/8
+  value 5
+object bin
+  plane foreground
+  shape rectangle (32, 24) to (36, 28)
+  value 3
+lead kerb from left edge at 20 to focus
+lead wire from upper left corner through (10, 6) to (20, 12)
+path bin, lamp
+`;
+const along = (words: string): string => {
+  expect(street).toContain(words);
+  return street.replace(words, `${words.slice(0, 1)}|${words.slice(1)}`);
+};
+
+test('a lead: where it comes from and how near it passes', () => {
+  expect(hoverText(along('kerb'))).toBe(
+    '**kerb**: comes in from the left, 20 cm long\n\nIt runs into the focal point.',
+  );
+  // Past (20, 12) it keeps the slope of 6 in 10: from (20, 20) the line 3x - 5y = 0 is 40 / sqrt(34) away.
+  expect(hoverText(along('wire'))).toContain(
+    'comes in from the upper left corner, 23.3 cm long\n\nCarried on, it passes the focal point by 6.9 cm \\(13.7 % of the diagonal\\).',
+  );
+});
+
+test('the path: the emphasis of its stops', () => {
+  expect(hoverText(along('path bin'))).toMatch(
+    /- `bin`: \d.* of the emphasis of the focal point\n- `lamp`: 100 % of the/u,
+  );
+});
+
+test('the focal point: its rank, and by which means it wins', () => {
+  expect(hoverText(along('focus (20'))).toContain('It is the strongest place of the picture.');
+  const means = hoverText(along('win by'));
+  expect(means).toContain(
+    '**value** does not hold: its contrast of value is 78 % of that at the strongest place elsewhere, where `bin` meets `sky`',
+  );
+  expect(means).toContain('**scale** holds:');
+  expect(means).toContain('It wins by more than is stated:');
+});
+
+test('the planes, the horizon and the wheel: their figures', () => {
+  expect(hoverText(along('planes lighten'))).toContain(
+    '- **background**: 94.5 % of the picture, mean Munsell value 7',
+  );
+  expect(hoverText(along('horizon'))).toContain('12 cm from the top, 40 % of the height.');
+  expect(hoverText(along('wheel painters'))).toContain('of the picture.');
+});
+
+test('the concept, and a cue with what carries it', () => {
+  expect(hoverText(along('concept'))).toContain(
+    'One lamp is enough.\n\n- “the hum of the lamp” carried by `lamp` \\(4.2 %\\)\n- “wet stones” nothing carries it yet',
+  );
+  expect(hoverText(along('cue "the'))).toContain('Carried by `lamp` \\(4.2 %\\).');
+  expect(hoverText(along('lamp, dominant'))).toContain('Carries the cue “the hum of the lamp”.');
 });
 
 test('a word of the language: what it means, how it is written, what holds without it', () => {

@@ -5,18 +5,14 @@ import { percent } from '../findings/words.js';
 import { parseColour } from '../plan/colour/colour.js';
 import type { Location } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
-import {
-  allowanceFigures,
-  budgetFigures,
-  canvasFigures,
-  colourFigures,
-  focusFigures,
-  groupFigures,
-  notations,
-  objectFigures,
-  scaleFigures,
-  type Paragraphs,
-} from './figures.js';
+import { canvasFigures } from './figures/canvas.js';
+import { colourBalanceFigures, colourFigures, wheelFigures } from './figures/colour.js';
+import { conceptFigures, cueFigures } from './figures/concept.js';
+import { horizonFigures, leadFigures, pathFigures } from './figures/eye-path.js';
+import { focusFigures, meansFigures } from './figures/focus.js';
+import { objectFigures } from './figures/object.js';
+import { allowanceFigures, notations, type Paragraphs } from './figures/paragraphs.js';
+import { budgetFigures, groupFigures, planesFigures, scaleFigures } from './figures/values.js';
 import { nameAt } from './names.js';
 import { nodeAt } from './places.js';
 import { findingPage, statementPage } from './reference.js';
@@ -68,6 +64,7 @@ function nameFigures(
       return full === undefined ? [] : [notations(full, style)];
     }
     case 'lead':
+      return leadFigures(snapshot, key, style);
     case 'sitting':
       return [];
   }
@@ -105,8 +102,27 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
       return focusFigures(snapshot, style);
     case 'scale':
       return scaleFigures(snapshot, style);
+    case 'planes':
+      return planesFigures(snapshot, style);
+    case 'horizon':
+      return horizonFigures(snapshot, style);
+    case 'win by':
+      return meansFigures(snapshot, style);
+    case 'path':
+      return pathFigures(snapshot, style);
+    case 'wheel':
+      return wheelFigures(snapshot, style);
+    case 'plan':
+    case 'concept':
+    case 'mood':
+    case 'avoid':
+      return conceptFigures(snapshot, style);
+    case 'cue':
+      return cueFigures(snapshot, node.line, style);
     case 'budget':
-      return budgetFigures(snapshot, statement.of.choice, style);
+      return statement.of.choice === 'value'
+        ? budgetFigures(snapshot, 'value', style)
+        : [...budgetFigures(snapshot, 'colour', style), ...colourBalanceFigures(snapshot, style)];
     case 'allow': {
       const allowance = snapshot.plan.allowances.find(({ location }) => location.line === node.line);
       return [

@@ -1,0 +1,46 @@
+import { percent } from '../../findings/words.js';
+import { GROUND } from '../../measure/borders.js';
+import type { BudgetMeasure } from '../../measure/measures.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { toMunsell } from '../../plan/colour/munsell.js';
+import { toHex } from '../../plan/colour/srgb.js';
+import type { Allowance, Plan } from '../../plan/plan.js';
+import type { Style } from '../style.js';
+
+/** What is computed about one thing of the plan, as paragraphs for a hover or a completion. */
+export type Paragraphs = readonly string[];
+
+/** `#2f6f73`, 5BG 4.2/4.0 */
+export function notations(colour: Colour, style: Style): string {
+  return `${style.name(toHex(colour))}, ${style.text(toMunsell(colour).text)}`;
+}
+
+/** A target of a budget with its verdict. */
+export function wantedAndMeasured({ target, tolerance, share, within }: BudgetMeasure): string {
+  const verdict = within ? 'within the budget' : share > target ? 'too much' : 'too little';
+  return `${percent(target)} wanted, within ${percent(tolerance)}; ${percent(share)} measured, ${verdict}`;
+}
+
+/** A rule that is set aside, with the reason, on one line. */
+export function allowanceFigures({ rule, reason }: Allowance, style: Style): string {
+  return `${style.name(rule)} ${style.text('is set aside:')} ${style.text(reason)}`;
+}
+
+/** A sentence in which names stand between backticks. */
+export function prose(text: string, style: Style): string {
+  return text
+    .split(/`([^`]*)`/u)
+    .map((part, index) => (index % 2 === 1 ? style.name(part) : style.text(part)))
+    .join('');
+}
+
+/** An area as it stands in a sentence: its object's name, or the bare ground. */
+export function areaName(plan: Plan, area: number): string {
+  const name = area === GROUND ? undefined : plan.objects[area]?.name;
+  return name === undefined ? 'the bare ground' : `\`${name}\``;
+}
+
+/** A sentence from its first letter. */
+export function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

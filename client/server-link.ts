@@ -8,7 +8,7 @@ import {
   State,
 } from 'vscode-languageclient';
 import { URI } from 'vscode-uri';
-import type { View } from '../server/drawing/scene.js';
+import type { Look } from './preview/look.js';
 import {
   type InitializationOptions,
   type PlanChangedParams,
@@ -77,8 +77,12 @@ export class ServerLink implements vscode.Disposable {
   }
 
   /** @throws when the server is not running */
-  scene(uri: vscode.Uri, view: View): Promise<SceneResult | null> {
-    return this.#client.sendRequest(sceneRequest, { textDocument: { uri: this.#uriText(uri) }, view });
+  scene(uri: vscode.Uri, { view, distanceMillimetres }: Look): Promise<SceneResult | null> {
+    return this.#client.sendRequest(sceneRequest, {
+      textDocument: { uri: this.#uriText(uri) },
+      view,
+      ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+    });
   }
 
   showLog(): void {
@@ -112,6 +116,7 @@ export class ServerLink implements vscode.Disposable {
     const initializationOptions: InitializationOptions = {
       readFiles: true,
       reference: extension.toString(),
+      rules: vscode.workspace.getConfiguration('mahlstick').get('rules'),
     };
     return {
       documentSelector: [{ language: languageId }],

@@ -2,9 +2,17 @@ import './preview.css';
 import * as v from 'valibot';
 import { type Scene, type View, views } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
+import { DistanceChoice } from './distance-choice.js';
 import { element } from './elements.js';
 import { FindingsList } from './findings-list.js';
-import { type FromPage, type PageState, type ToPage, pageStateSchema, receiveInPage } from './messages.js';
+import {
+  type FromPage,
+  type PageState,
+  type ToPage,
+  pageState,
+  pageStateSchema,
+  receiveInPage,
+} from './messages.js';
 import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
 import { Stage } from './stage.js';
@@ -20,7 +28,14 @@ const host = acquireVsCodeApi();
 const state = firstState();
 
 /** What is on the page now, so that what is older can be told from what is new. */
-const now = { epoch: 0, sceneVersion: -1, findingsVersion: -1, view: state.view, refused: 0 };
+const now = {
+  epoch: 0,
+  sceneVersion: -1,
+  findingsVersion: -1,
+  view: state.view,
+  distanceMillimetres: state.distanceMillimetres,
+  refused: 0,
+};
 let mark: { readonly version: number; readonly line: number | null } | undefined;
 
 const drawingPlace = element('div', { class: 'drawing' });
@@ -31,9 +46,14 @@ const findings = new FindingsList({
 });
 const notices = new Notices(() => host.postMessage({ type: 'restart' }));
 const choice = new ViewChoice(state.view, (view) => host.postMessage({ type: 'view', view }));
+const distance = new DistanceChoice(state.distanceMillimetres, (millimetres) => {
+  now.distanceMillimetres = millimetres;
+  keepState();
+  host.postMessage({ type: 'distance', millimetres: millimetres ?? null });
+});
 
 document.body.append(
-  element('header', { class: 'bar' }, choice.group),
+  element('header', { class: 'bar' }, choice.group, distance.group),
   element('main', {}, notices.section, drawingPlace, findings.section),
   findings.live,
 );
@@ -54,7 +74,7 @@ host.postMessage({ type: 'ready' });
 function firstState(): PageState {
   const given = v.parse(pageStateSchema, JSON.parse(document.body.dataset['state'] ?? 'null'));
   const kept = v.safeParse(pageStateSchema, host.getState());
-  return kept.success ? { ...given, view: kept.output.view } : given;
+  return kept.success ? pageState(given.uri, kept.output) : given;
 }
 
 function take(message: ToPage): void {
@@ -98,6 +118,7 @@ function draw(scene: Scene): void {
     return;
   }
   findings.connect(scene);
+  distance.connect(scene.viewing);
   notices.drawn(empty);
   showMark();
 }
@@ -113,7 +134,11 @@ function setView(view: View): void {
   if (view === now.view || !views.includes(view)) return;
   now.view = view;
   choice.choose(view);
-  host.setState({ uri: state.uri, view });
+  keepState();
+}
+
+function keepState(): void {
+  host.setState(pageState(state.uri, now));
 }
 
 function reveal(version: number, location: Location): void {

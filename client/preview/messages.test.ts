@@ -39,11 +39,13 @@ describe('what the page accepts', () => {
 });
 
 describe('what the extension accepts', () => {
-  it('takes four kinds of message', () => {
+  it('takes five kinds of message', () => {
     for (const message of [
       { type: 'ready' },
       { type: 'view', view: 'values' },
       { type: 'reveal', version: 3, location },
+      { type: 'distance', millimetres: 3_000 },
+      { type: 'distance', millimetres: null },
       { type: 'restart' },
     ]) {
       expect(receiveFromPage(message)).toEqual({ ok: true, message });
@@ -66,6 +68,7 @@ describe('what the extension accepts', () => {
       { type: 'reveal', version: 3, location: { line: 0, start: 4, end: 2 } },
       'malformed',
     ],
+    ['with a distance of nothing', { type: 'distance', millimetres: 0 }, 'malformed'],
     ['with half a version', { type: 'reveal', version: 3.5, location }, 'malformed'],
     ['that is too large', { type: 'view', view: 'x'.repeat(3_000) }, 'too large'],
     ['with too many entries', { type: 'ready', list: Array.from({ length: 3_000 }, () => 0) }, 'too large'],

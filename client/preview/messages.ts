@@ -1,5 +1,7 @@
 import * as v from 'valibot';
 import { views } from '../../server/drawing/scene.js';
+import { DISTANCE_LIMITS_MILLIMETRES } from '../../server/drawing/viewing.js';
+import type { Look } from './look.js';
 import { locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
 
 /**
@@ -10,6 +12,11 @@ import { locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
 
 const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const view = v.picklist(views);
+const distance = v.pipe(
+  v.number(),
+  v.minValue(DISTANCE_LIMITS_MILLIMETRES.least),
+  v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
+);
 
 const listedFinding = v.strictObject({
   /** The rule or problem, such as `value-budget`. */
@@ -53,13 +60,23 @@ const fromPage = v.variant('type', [
   v.strictObject({ type: v.literal('view'), view }),
   /** Select the words that something in the drawing stands for, if the document is still at that version. */
   v.strictObject({ type: v.literal('reveal'), version: count, location: locationSchema }),
+  /** Squint from so far; `null` for the usual distance. */
+  v.strictObject({ type: v.literal('distance'), millimetres: v.nullable(distance) }),
   v.strictObject({ type: v.literal('restart') }),
 ]);
 export type FromPage = v.InferOutput<typeof fromPage>;
 
 /** What the page keeps for a preview that is restored when a window is opened again. */
-export const pageStateSchema = v.strictObject({ uri: v.pipe(v.string(), v.maxLength(4_000)), view });
+export const pageStateSchema = v.strictObject({
+  uri: v.pipe(v.string(), v.maxLength(4_000)),
+  view,
+  distanceMillimetres: v.exactOptional(distance),
+});
 export type PageState = v.InferOutput<typeof pageStateSchema>;
+
+export function pageState(uri: string, { view: shown, distanceMillimetres }: Look): PageState {
+  return { uri, view: shown, ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }) };
+}
 
 /** Characters and entries in all, so that a message is refused before it is looked at closely. */
 const largest = { toPage: 64_000_000, fromPage: 2_000 } as const;

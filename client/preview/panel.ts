@@ -4,7 +4,8 @@ import type { View } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
 import { findingsOf } from '../plan-findings.js';
 import type { ServerLink } from '../server-link.js';
-import { type PageState, type Refusal, type ToPage, receiveFromPage } from './messages.js';
+import type { Look } from './look.js';
+import { type Refusal, type ToPage, pageState, receiveFromPage } from './messages.js';
 import { createNonce, pageHtml } from './page.js';
 import { checkPlace } from './reveal.js';
 import { SceneFeed } from './scene-feed.js';
@@ -12,7 +13,7 @@ import { SceneFeed } from './scene-feed.js';
 export interface PreviewParts {
   readonly panel: vscode.WebviewPanel;
   readonly uri: vscode.Uri;
-  readonly view: View;
+  readonly look: Look;
   readonly extensionUri: vscode.Uri;
   readonly server: ServerLink;
   readonly log: vscode.LogOutputChannel;
@@ -35,9 +36,9 @@ export class PreviewPanel implements vscode.Disposable {
     const { panel, server } = parts;
     this.#parts = parts;
     this.#uri = parts.uri;
-    this.#feed = new SceneFeed(parts.view, {
-      ask: (view) =>
-        this.#ready && server.state === 'running' ? server.scene(this.#uri, view) : Promise.resolve(null),
+    this.#feed = new SceneFeed(parts.look, {
+      ask: (look) =>
+        this.#ready && server.state === 'running' ? server.scene(this.#uri, look) : Promise.resolve(null),
       deliver: (epoch, { version, scene }) => this.#post({ type: 'scene', epoch, version, scene }),
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
     });
@@ -82,7 +83,7 @@ export class PreviewPanel implements vscode.Disposable {
   }
 
   get view(): View {
-    return this.#feed.view;
+    return this.#feed.look.view;
   }
 
   get active(): boolean {
@@ -95,7 +96,7 @@ export class PreviewPanel implements vscode.Disposable {
 
   show(view: View): void {
     this.#post({ type: 'view', view });
-    this.#feed.show(view);
+    this.#feed.show({ ...this.#feed.look, view });
     this.#parts.changed();
   }
 
@@ -132,7 +133,7 @@ export class PreviewPanel implements vscode.Disposable {
     const { webview } = panel;
     const built = (file: string) =>
       webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist', file)).toString();
-    const state: PageState = { uri: this.#uri.toString(), view: this.view };
+    const state = pageState(this.#uri.toString(), this.#feed.look);
     this.#ready = false;
     panel.title = `Preview ${Utils.basename(URI.from(this.#uri))}`;
     webview.html = pageHtml({
@@ -209,6 +210,9 @@ export class PreviewPanel implements vscode.Disposable {
         return;
       case 'reveal':
         void this.#reveal(message.version, message.location);
+        return;
+      case 'distance':
+        this.#feed.show({ view: this.view, distanceMillimetres: message.millimetres ?? undefined });
         return;
       case 'restart':
         void this.#parts.server.restart();

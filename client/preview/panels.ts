@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import * as vscode from 'vscode';
 import { type View, views } from '../../server/drawing/scene.js';
 import { type ServerLink, languageId } from '../server-link.js';
+import type { Look } from './look.js';
 import { pageStateSchema } from './messages.js';
 import { PreviewPanel } from './panel.js';
 
@@ -67,7 +68,7 @@ export class PreviewPanels implements vscode.Disposable {
       { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
       this.#options(),
     );
-    await this.#add(panel, uri, configuredView());
+    await this.#add(panel, uri, { view: configuredView() });
   }
 
   dispose(): void {
@@ -84,14 +85,14 @@ export class PreviewPanels implements vscode.Disposable {
       return;
     }
     panel.webview.options = this.#options();
-    await this.#add(panel, vscode.Uri.parse(output.uri), output.view);
+    await this.#add(panel, vscode.Uri.parse(output.uri), output);
   }
 
-  async #add(panel: vscode.WebviewPanel, uri: vscode.Uri, view: View): Promise<void> {
+  async #add(panel: vscode.WebviewPanel, uri: vscode.Uri, look: Look): Promise<void> {
     const preview = new PreviewPanel({
       panel,
       uri,
-      view,
+      look: { view: look.view, distanceMillimetres: look.distanceMillimetres },
       extensionUri: this.#extensionUri,
       server: this.#server,
       log: this.#log,

@@ -13,24 +13,27 @@ function openFeed() {
   }[] = [];
   const delivered: { epoch: number; version: number; view: View }[] = [];
   const failures: unknown[] = [];
-  const feed = new SceneFeed('drawing', {
-    ask: (view) =>
-      new Promise<SceneResult | null>((resolve, reject) => {
-        asked.push({
-          view,
-          answer: (version) => {
-            resolve(version === null ? null : { version, scene: { ...stillLife, view } });
-            return settled();
-          },
-          fail: () => {
-            reject(new Error('gone'));
-            return settled();
-          },
-        });
-      }),
-    deliver: (epoch, { version, scene }) => delivered.push({ epoch, version, view: scene.view }),
-    failed: (error) => failures.push(error),
-  });
+  const feed = new SceneFeed(
+    { view: 'drawing' },
+    {
+      ask: ({ view }) =>
+        new Promise<SceneResult | null>((resolve, reject) => {
+          asked.push({
+            view,
+            answer: (version) => {
+              resolve(version === null ? null : { version, scene: { ...stillLife, view } });
+              return settled();
+            },
+            fail: () => {
+              reject(new Error('gone'));
+              return settled();
+            },
+          });
+        }),
+      deliver: (epoch, { version, scene }) => delivered.push({ epoch, version, view: scene.view }),
+      failed: (error) => failures.push(error),
+    },
+  );
   return { feed, asked, delivered, failures };
 }
 
@@ -58,7 +61,7 @@ describe('the feed of scenes', () => {
   it('drops the answer for a view that is no longer shown', async () => {
     const { feed, asked, delivered } = openFeed();
     feed.refresh();
-    feed.show('notan');
+    feed.show({ view: 'notan' });
     await asked[0]?.answer(1);
     await asked[1]?.answer(1);
     expect(delivered).toEqual([{ epoch: 1, version: 1, view: 'notan' }]);

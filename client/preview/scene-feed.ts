@@ -1,9 +1,10 @@
 import type { View } from '../../server/drawing/scene.js';
 import type { SceneResult } from '../../server/language/protocol.js';
+import type { Look } from './look.js';
 
 export interface SceneFeedHost {
   /** Asks the server; `null` when it does not know the plan. Rejects when it is gone. */
-  readonly ask: (view: View) => Promise<SceneResult | null>;
+  readonly ask: (look: Look) => Promise<SceneResult | null>;
   /** `epoch` counts up with each scene. */
   readonly deliver: (epoch: number, result: SceneResult) => void;
   readonly failed: (error: unknown) => void;
@@ -16,7 +17,7 @@ export interface SceneFeedHost {
  */
 export class SceneFeed {
   readonly #host: SceneFeedHost;
-  #view: View;
+  #look: Look;
   #asking = false;
   #wanted = false;
   #stopped = false;
@@ -25,17 +26,17 @@ export class SceneFeed {
   #document = 0;
   #last: { readonly view: View; readonly version: number } | undefined;
 
-  constructor(view: View, host: SceneFeedHost) {
-    this.#view = view;
+  constructor(look: Look, host: SceneFeedHost) {
+    this.#look = look;
     this.#host = host;
   }
 
-  get view(): View {
-    return this.#view;
+  get look(): Look {
+    return this.#look;
   }
 
-  show(view: View): void {
-    this.#view = view;
+  show(look: Look): void {
+    this.#look = look;
     this.refresh();
   }
 
@@ -61,11 +62,11 @@ export class SceneFeed {
     this.#asking = true;
     while (this.#wanted && !this.#stopped) {
       this.#wanted = false;
-      const view = this.#view;
+      const look = this.#look;
       const document = this.#document;
       try {
-        const result = await this.#host.ask(view);
-        if (result !== null && document === this.#document) this.#take(view, result);
+        const result = await this.#host.ask(look);
+        if (result !== null && document === this.#document) this.#take(look.view, result);
       } catch (error) {
         if (!this.#stopped) this.#host.failed(error);
       }
@@ -75,7 +76,7 @@ export class SceneFeed {
 
   #take(view: View, result: SceneResult): void {
     const overtaken = this.#last?.view === view && result.version < this.#last.version;
-    if (this.#stopped || view !== this.#view || overtaken) return;
+    if (this.#stopped || view !== this.#look.view || overtaken) return;
     this.#last = { view, version: result.version };
     this.#epoch += 1;
     this.#host.deliver(this.#epoch, result);

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { layerNames, type Scene, tokens, views, weights } from '../../server/drawing/scene.js';
+import { dashNames, layerNames, type Scene, tokens, views, weights } from '../../server/drawing/scene.js';
 
 /** The longest outline that is drawn, as SVG path data: 200,000 points fit. */
 const longestPath = 8_000_000;
@@ -38,9 +38,8 @@ const mark = v.variant('kind', [
       v.strictObject({
         ink,
         weight: v.picklist(weights),
-        dash: v.exactOptional(v.picklist(['dashed', 'dotted'])),
+        dash: v.exactOptional(v.picklist(dashNames)),
         under: v.exactOptional(v.literal(true)),
-        round: v.exactOptional(v.literal(true)),
       }),
     ),
   }),
@@ -107,9 +106,13 @@ export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
     v.strictObject({
       name: v.picklist(layerNames),
       marks: v.pipe(v.array(mark), v.maxLength(mostMarks)),
+      blur: v.exactOptional(size),
     }),
   ),
   subjects: v.record(text, subject),
   budgets: v.array(budget),
   legend: v.array(v.strictObject({ key: text, text })),
+  viewing: v.exactOptional(
+    v.strictObject({ distanceMillimetres: size, usualMillimetres: size, unit: v.picklist(['m', 'ft']) }),
+  ),
 });

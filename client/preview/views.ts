@@ -6,6 +6,10 @@ export const viewLabels: Readonly<Record<View, string>> = {
   notan: 'Notan',
   values: 'Values',
   colour: 'Colour',
+  squint: 'Squint',
+  mirror: 'Mirror',
+  path: 'Path',
+  emphasis: 'Emphasis',
 };
 
 export const viewDescriptions: Readonly<Record<View, string>> = {
@@ -13,4 +17,8 @@ export const viewDescriptions: Readonly<Record<View, string>> = {
   notan: 'Flat tones: where the dark masses lie.',
   values: 'Greys at the steps of the value scale.',
   colour: 'Flat areas of colour by the part that each has to play.',
+  squint: 'Blurred, as with half-shut eyes from a distance: which masses tell.',
+  mirror: 'Left and right changed over, for a fresh eye.',
+  path: 'Leads, stops and ways out: where the eye goes.',
+  emphasis: 'Shaded by how strongly each place draws the eye.',
 };

@@ -2,6 +2,7 @@ import path from 'node:path';
 import { compose } from '../drawing/compose.js';
 import { renderToText } from '../drawing/headless.js';
 import type { View } from '../drawing/scene.js';
+import { type Distance, millimetresOf } from './distance.js';
 import { evaluate } from './evaluate.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
 import { countRemarks, remarksOf } from './remarks.js';
@@ -15,6 +16,8 @@ export interface DrawOptions {
   readonly output?: string;
   /** Pixels. */
   readonly width?: number;
+  /** From where the picture is looked at in the view `squint`, as `lengthOf` reads it. */
+  readonly distance?: Distance;
 }
 
 const USUAL_WIDTH = 1600;
@@ -24,9 +27,14 @@ type Target =
 
 /** `mahlstick draw`: a plan as SVG or PNG. A plan with errors is drawn as far as it can be read. */
 export async function draw(name: string, options: DrawOptions, terminal: Terminal): Promise<ExitCode> {
+  if (options.distance !== undefined && options.view !== 'squint') {
+    throw new CommandFailure('--distance belongs to --view squint.');
+  }
   const target = targetOf(options);
   const snapshot = evaluate(await readOneSource(name, terminal), terminal);
-  const scene = compose(snapshot.plan, snapshot.measures, snapshot.findings, options.view);
+  const scene = compose(snapshot.plan, snapshot.measures, snapshot.findings, options.view, {
+    distanceMillimetres: options.distance && millimetresOf(options.distance, snapshot.plan.canvas),
+  });
   const svg = renderToText(scene, { theme: options.theme });
   if (target.file === undefined) {
     await terminal.print(svg);

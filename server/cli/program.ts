@@ -1,8 +1,10 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
-import { views, type View } from '../drawing/scene.js';
+import { views } from '../drawing/scene.js';
 import type { CheckOptions } from './check.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
+import { type Distance, readDistance } from './distance.js';
+import type { DrawOptions } from './draw.js';
 import type { FormatOptions } from './format.js';
 import type { MeasureOptions } from './measure.js';
 import type { ServerOptions } from './server.js';
@@ -79,6 +81,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .description('Draws a plan. Without -o the SVG goes to the standard output.')
     .argument('<plan>', 'plan to draw; - is the standard input')
     .addOption(new Option('--view <view>', 'what to show').choices(views).default('drawing'))
+    .option('--distance <length>', 'squint from so far, such as 3m (else 3 times the diagonal)', distance)
     .option('-o, --output <file>', 'file to write, .svg or .png')
     .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
     .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
@@ -90,14 +93,9 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
         [2, 'not drawn: a file cannot be read or written'],
       ]),
     )
-    .action(
-      async (
-        name: string,
-        options: { readonly view: View; readonly theme: 'light' | 'dark'; output?: string; width?: number },
-      ) => {
-        end(await (await import('./draw.js')).draw(name, options, terminal));
-      },
-    );
+    .action(async (name: string, options: DrawOptions) => {
+      end(await (await import('./draw.js')).draw(name, options, terminal));
+    });
 
   program
     .command('measure')
@@ -162,6 +160,12 @@ function pixels(text: string): number {
   const count = Number(text);
   if (/^\d+$/.test(text) && count >= 1 && count <= WIDEST) return count;
   throw new InvalidArgumentError(`A width is a whole number of pixels from 1 to ${WIDEST}.`);
+}
+
+function distance(text: string): Distance {
+  const read = readDistance(text);
+  if (read !== undefined) return read;
+  throw new InvalidArgumentError('A distance is a length from 1 mm to 1000 m, such as 3m, 250cm or 120in.');
 }
 
 function helpText(example: string, endings: readonly (readonly [ExitCode, string])[]): string {

@@ -2,33 +2,46 @@ import type { Finding } from '../findings/finding.js';
 import type { Measures } from '../measure/measures.js';
 import type { Ring } from '../plan/geometry/outline.js';
 import type { Plan } from '../plan/plan.js';
-import { type Block, inColumns, stacked } from './captions/block.js';
-import { barsBlock, barsEnd } from './captions/bars.js';
-import { budgetBars, colourRows, valueRows } from './captions/budgets.js';
-import { drawColour } from './views/colour.js';
+import { budgetBars } from './captions/budgets.js';
+import { captionsBlock } from './captions/captions.js';
 import { describe } from './captions/description.js';
-import { drawDrawing } from './views/drawing.js';
-import { findingMarks, findingsFor } from './picture/finding-marks.js';
 import { findingsBlock } from './captions/findings.js';
-import { footOf, layOut, sheetOf } from './layout.js';
-import { type LegendLine, legendBlock } from './captions/legend.js';
 import { legendOf } from './captions/legends.js';
+import { planTitle, viewCaption } from './captions/words.js';
+import { footOf, layOut, sheetOf } from './layout.js';
+import { findingMarks } from './picture/finding-marks.js';
+import { findingsFor } from './picture/findings-for.js';
 import { mountMarks } from './picture/mount.js';
-import { drawNotan } from './views/notan.js';
-import type { PictureMarks, Reading } from './views/reading.js';
 import { mapCells } from './picture/region.js';
-import { scaleBlock } from './captions/scale.js';
 import type { Scene, View } from './scene.js';
+import { drawColour } from './views/colour.js';
+import { drawDrawing } from './views/drawing.js';
+import { drawEmphasis } from './views/emphasis.js';
+import { drawMirror } from './views/mirror.js';
+import { drawNotan } from './views/notan.js';
+import { drawPath } from './views/path.js';
+import type { PictureMarks, Reading } from './views/reading.js';
+import { drawSquint } from './views/squint.js';
 import { subjectsOf } from './views/subjects.js';
-import { titleBlock } from './captions/title.js';
 import { drawValues } from './views/values.js';
-import { countInWords, planTitle } from './captions/words.js';
+import { viewingOf } from './viewing.js';
+
+export interface ComposeOptions {
+  /** From how far the picture is looked at in the view `squint`; three times its diagonal unless said. */
+  readonly distanceMillimetres?: number | undefined;
+}
 
 /**
  * What a view of a plan shows, as plain data for `render`. Findings that the plan sets aside are not marked.
  * A pure function: the same plan gives the same scene.
  */
-export function compose(plan: Plan, measures: Measures, findings: readonly Finding[], view: View): Scene {
+export function compose(
+  plan: Plan,
+  measures: Measures,
+  findings: readonly Finding[],
+  view: View,
+  { distanceMillimetres }: ComposeOptions = {},
+): Scene {
   const { width, height } = plan.canvas;
   const reported = findings.filter(({ allowed }) => allowed === undefined);
   const reading: Reading = {
@@ -39,13 +52,14 @@ export function compose(plan: Plan, measures: Measures, findings: readonly Findi
     picture: { x: 0, y: 0, width, height },
     subjects: subjectsOf(plan, reported),
     cells: mapCells(width, height, visibleRings(plan, measures)),
+    viewing: viewingOf(plan.canvas, distanceMillimetres),
   };
   const { layout, picture } = reading;
   const drawn = drawView(view, reading);
   const numbered = findingsFor(view, reading);
   const legend = legendOf(reading, view, drawn.leftOut);
   const { column, em } = layout;
-  const captions = captionBlock(reading, view, legend);
+  const captions = captionsBlock(reading, view, legend);
   const foot = footOf(layout, captions.height);
   const list = findingsBlock(numbered, foot.width, em);
   const sheet = sheetOf(layout, list.height > 0 ? foot.y + list.height : column.y + captions.height);
@@ -55,10 +69,14 @@ export function compose(plan: Plan, measures: Measures, findings: readonly Findi
     picture,
     em,
     title: `${planTitle(plan)}: ${viewCaption(view, plan)}`,
-    description: describe(reading, view),
+    description: describe(reading, view, legend),
     layers: [
       { name: 'mount', marks: mountMarks(sheet, layout, picture) },
-      { name: 'picture', marks: drawn.shapes },
+      {
+        name: 'picture',
+        marks: drawn.shapes,
+        ...(drawn.blur === undefined ? {} : { blur: drawn.blur }),
+      },
       { name: 'construction', marks: drawn.construction },
       { name: 'names', marks: drawn.names },
       { name: 'findings', marks: findingMarks(numbered, reading, drawn.taken) },
@@ -67,6 +85,7 @@ export function compose(plan: Plan, measures: Measures, findings: readonly Findi
     subjects: reading.subjects.all,
     budgets: budgetBars(reading),
     legend: legend.map(({ key, text }) => ({ key, text })),
+    ...(view === 'squint' ? { viewing: reading.viewing } : {}),
   };
 }
 
@@ -89,65 +108,13 @@ function drawView(view: View, reading: Reading): PictureMarks {
       return drawValues(reading);
     case 'colour':
       return drawColour(reading);
+    case 'squint':
+      return drawSquint(reading);
+    case 'mirror':
+      return drawMirror(reading);
+    case 'path':
+      return drawPath(reading);
+    case 'emphasis':
+      return drawEmphasis(reading);
   }
-}
-
-/** `values in five steps` */
-export function viewCaption(view: View, plan: Plan): string {
-  switch (view) {
-    case 'drawing':
-      return 'drawing';
-    case 'notan':
-      return `notan in ${countInWords(plan.scale.groups.length)} tones`;
-    case 'values':
-      return `values in ${countInWords(plan.scale.steps)} steps`;
-    case 'colour':
-      return 'colours laid in flat';
-  }
-}
-
-const COLUMN_GAP_EMS = 2;
-const BLOCK_GAP_EMS = 0.9;
-/** Narrower than this, bars and scale stand below each other. */
-const TWO_COLUMNS_FROM_EMS = 26;
-
-function captionBlock(reading: Reading, view: View, legend: readonly LegendLine[]): Block {
-  const { plan, layout } = reading;
-  const { em, column } = layout;
-  const gap = BLOCK_GAP_EMS * em;
-  const columnGap = COLUMN_GAP_EMS * em;
-  const double = column.width >= TWO_COLUMNS_FROM_EMS * em;
-  const width = double ? (column.width - columnGap) / 2 : column.width;
-  const values = valueRows(reading);
-  const colours = colourRows(reading);
-  const end = barsEnd([...values, ...colours]);
-  const scale = () => scaleBlock(reading, width);
-  const valueBars = () => barsBlock(reading, { key: 'value', heading: 'Values', rows: values, end }, width);
-  const colourBars = () =>
-    barsBlock(reading, { key: 'colour', heading: 'Colours', rows: colours, end }, width);
-  const signs = () => legendBlock(legend, width, em);
-  const [left, right] = ((): readonly [readonly Block[], readonly Block[]] => {
-    switch (view) {
-      case 'drawing':
-        return [
-          [scale(), valueBars()],
-          [colourBars(), signs()],
-        ];
-      case 'notan':
-      case 'values':
-        return [[scale(), signs()], [valueBars()]];
-      case 'colour':
-        return [[colourBars()], [signs()]];
-    }
-  })();
-  const caption =
-    view === 'drawing' ? (plan.concept?.value ?? 'Drawing') : sentenceCase(viewCaption(view, plan));
-  const figures = double
-    ? inColumns([stacked(left, gap), stacked(right, gap)], width, columnGap)
-    : stacked([...left, ...right], gap);
-  return stacked([titleBlock(plan, caption, column.width, em), figures], 1.1 * em);
-}
-
-function sentenceCase(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

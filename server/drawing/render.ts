@@ -1,17 +1,9 @@
-import { ClipPath, Defs, type Dom, type Element, G, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
+import { ClipPath, Defs, type Element, G, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
+import { pathAttributes, safeText, setAttributes, setText, textAttributes } from './attributes.js';
+import { BlurFilter } from './blur.js';
 import { number, rectanglePath } from './path-data.js';
-import {
-  type Box,
-  type Ink,
-  type LayerName,
-  type Mark,
-  type PathMark,
-  type Scene,
-  type TextMark,
-  isHex,
-  layerNames,
-} from './scene.js';
-import { type ThemeName, faces, textFamily, themes, weightInEms } from './theme.js';
+import { type Box, type LayerName, type Mark, type Scene, layerNames } from './scene.js';
+import { type ThemeName, textFamily } from './theme.js';
 
 export interface RenderOptions {
   readonly theme: ThemeName;
@@ -49,6 +41,9 @@ interface Context {
 const CLIPPED: ReadonlySet<LayerName> = new Set(['picture', 'construction']);
 const ON_PICTURE: ReadonlySet<LayerName> = new Set(['picture', 'construction', 'names', 'findings']);
 
+/** A pixel and more even where the sheet is shown small. */
+const BLUR_BEYOND_EMS = 0.25;
+
 /**
  * Draws a scene as the last child of `container`, with svg.js, in the window that svg.js is registered with.
  * Text of the plan reaches the document as text nodes and attribute values only.
@@ -64,7 +59,9 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
   const title = svg.element('title').attr('id', `${prefix}-title`);
   const description = svg.element('desc').attr('id', `${prefix}-description`);
   const clip = new Path();
-  new ClipPath().attr('id', `${prefix}-picture`).add(clip).addTo(new Defs().addTo(svg));
+  const defs = new Defs().addTo(svg);
+  new ClipPath().attr('id', `${prefix}-picture`).add(clip).addTo(defs);
+  const blur = new BlurFilter(defs, `${prefix}-blur`);
 
   const shown = layerNames.filter((name) => isShown(name, options));
   const layers = new Map(
@@ -89,8 +86,12 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
     setText(description, safeText(next.description));
     setAttributes(clip, { d: rectanglePath(next.picture) });
     for (const [name, { group, drawn }] of layers) {
-      const marks = next.layers.find((layer) => layer.name === name)?.marks ?? [];
-      patchLayer(group, drawn, marks, context, previous?.em !== next.em);
+      const layer = next.layers.find((each) => each.name === name);
+      patchLayer(group, drawn, layer?.marks ?? [], context, previous?.em !== next.em);
+      if (name === 'picture')
+        setAttributes(group, {
+          filter: blur.apply(next.picture, BLUR_BEYOND_EMS * next.em, layer?.blur),
+        });
     }
     previous = next;
   };
@@ -160,84 +161,18 @@ function isSameMark(one: Mark, other: Mark): boolean {
   return one === other || JSON.stringify(one) === JSON.stringify(other);
 }
 
-type Attributes = Readonly<Record<string, string | undefined>>;
-
-function applyMark(element: Element, mark: Mark, context: Context): void {
+function applyMark(element: Element, mark: Mark, { options, em }: Context): void {
+  const paper = { theme: options.theme, em };
+  const plain = options.part === 'plain';
   setAttributes(element, {
     'data-key': safeText(mark.key),
     'data-subject': mark.subject === undefined ? undefined : safeText(mark.subject),
-    ...(mark.kind === 'path' ? pathAttributes(mark, context) : textAttributes(mark, context)),
+    ...(mark.kind === 'path'
+      ? pathAttributes(mark, plain ? undefined : mark.stroke, paper)
+      : textAttributes(mark, paper)),
   });
   // A path's own `clear` of svg.js forgets its points and leaves its children.
   while (element.node.firstChild !== null) element.node.firstChild.remove();
   if (mark.kind === 'text') (element as Text).plain(safeText(mark.text));
-  if (mark.tip !== undefined && context.options.part !== 'plain')
-    element.element('title').words(safeText(mark.tip));
-}
-
-function pathAttributes(mark: PathMark, { options, em }: Context): Attributes {
-  const stroke = options.part === 'plain' ? undefined : mark.stroke;
-  const colour = (ink: Ink) => inkColour(ink, options.theme);
-  return {
-    d: mark.d,
-    fill: mark.fill === undefined ? 'none' : colour(mark.fill),
-    'fill-rule': mark.fillRule,
-    stroke: stroke && colour(stroke.ink),
-    // Half of a line that lies under its fill is hidden.
-    'stroke-width': stroke && number(weightInEms[stroke.weight] * em * (stroke.under ? 2 : 1)),
-    'paint-order': stroke?.under && 'stroke',
-    'stroke-dasharray': stroke?.dash && dashes(stroke.dash, em),
-    'stroke-linejoin': stroke && 'round',
-    'stroke-linecap': stroke?.dash === 'dotted' ? 'round' : undefined,
-  };
-}
-
-function textAttributes(mark: TextMark, { options, em }: Context): Attributes {
-  const face = faces[mark.face];
-  return {
-    x: number(mark.x),
-    y: number(mark.y),
-    'font-size': number(mark.size),
-    'font-family': face.family,
-    'font-weight': face.weight,
-    'font-style': face.style,
-    'text-anchor': mark.anchor === 'start' ? undefined : mark.anchor,
-    fill: inkColour(mark.ink, options.theme),
-    stroke: mark.halo && inkColour(mark.halo, options.theme),
-    'stroke-width': mark.halo && number(0.22 * em),
-    'stroke-linejoin': mark.halo && 'round',
-    'paint-order': mark.halo && 'stroke',
-  };
-}
-
-function dashes(dash: 'dashed' | 'dotted', em: number): string {
-  const lengths = dash === 'dashed' ? [0.55, 0.4] : [0.01, 0.3];
-  return lengths.map((length) => number(length * em)).join(' ');
-}
-
-function inkColour(ink: Ink, theme: ThemeName): string {
-  return isHex(ink) ? ink : themes[theme][ink];
-}
-
-function setText(element: Dom, text: string): void {
-  if (element.node.textContent !== text) element.words(text);
-}
-
-/** Straight to the node: svg.js would read numbers and colours into some of the strings. */
-function setAttributes(element: Dom, attributes: Attributes): void {
-  for (const [name, value] of Object.entries(attributes)) {
-    if (value === undefined) element.node.removeAttribute(name);
-    else if (element.node.getAttribute(name) !== value) element.node.setAttribute(name, value);
-  }
-}
-
-/**
- * The text with what XML 1.0 has no place for (control characters, halves of pairs) replaced by U+FFFD, and so are
- * overrides of the writing direction, which would show a name as another.
- */
-export function safeText(text: string): string {
-  return text.replace(
-    /[\p{Surrogate}\u0000-\u0008\u000B\u000C\u000E-\u001F\u202A-\u202E\u2066-\u2069\uFFFE\uFFFF]/gu,
-    '\uFFFD',
-  );
+  if (mark.tip !== undefined && !plain) element.element('title').words(safeText(mark.tip));
 }

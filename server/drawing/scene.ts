@@ -1,7 +1,16 @@
 import type { Location } from '../plan/plan.js';
 
 /** A reading of the plan, as painters know them. */
-export const views = ['drawing', 'notan', 'values', 'colour'] as const;
+export const views = [
+  'drawing',
+  'notan',
+  'values',
+  'colour',
+  'squint',
+  'mirror',
+  'path',
+  'emphasis',
+] as const;
 export type View = (typeof views)[number];
 
 /**
@@ -30,6 +39,17 @@ export interface Scene {
   /** The same figures as the bars drawn on the sheet, for a table or a reader. */
   readonly budgets: readonly BudgetBars[];
   readonly legend: readonly LegendEntry[];
+  /** From where the picture is looked at, in the view that depends on it. */
+  readonly viewing?: Viewing;
+}
+
+/** How far off a picture is looked at. */
+export interface Viewing {
+  readonly distanceMillimetres: number;
+  /** The distance taken when none is asked for. */
+  readonly usualMillimetres: number;
+  /** What such distances are told in: metres, or feet for a canvas in inches. */
+  readonly unit: 'm' | 'ft';
 }
 
 export interface Box {
@@ -51,6 +71,8 @@ export interface SceneLayer {
   readonly name: LayerName;
   /** Back to front. */
   readonly marks: readonly Mark[];
+  /** The layer is seen out of focus: standard deviation of a Gaussian blur in linear light, canvas units. */
+  readonly blur?: number;
 }
 
 export type Mark = PathMark | TextMark;
@@ -75,10 +97,13 @@ export interface PathMark extends MarkBase {
 export interface Stroke {
   readonly ink: Ink;
   readonly weight: Weight;
-  readonly dash?: 'dashed' | 'dotted';
+  readonly dash?: Dash;
   /** The fill lies over the line, so that shapes that run into each other are drawn round as one. */
   readonly under?: true;
 }
+
+export const dashNames = ['dashed', 'dotted', 'dot-dashed', 'long'] as const;
+export type Dash = (typeof dashNames)[number];
 
 export interface TextMark extends MarkBase {
   readonly kind: 'text';

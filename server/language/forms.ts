@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { views } from '../drawing/scene.js';
+import { DISTANCE_LIMITS_MILLIMETRES } from '../drawing/viewing.js';
 
 /** The forms that parameters must have to be looked at; what a message holds besides is let through. */
 export type Form = v.GenericSchema;
@@ -20,7 +21,17 @@ export const ofColour = v.object({
   range,
   color: v.object({ red: share, green: share, blue: share }),
 });
-export const ofView = v.object({ textDocument, view: v.picklist(views) });
+export const ofView = v.object({
+  textDocument,
+  view: v.picklist(views),
+  distanceMillimetres: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(DISTANCE_LIMITS_MILLIMETRES.least),
+      v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
+    ),
+  ),
+});
 
 const version = v.number();
 

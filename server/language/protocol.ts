@@ -19,6 +19,11 @@ export interface InitializationOptions {
    * hovers. Left out, the server points to those that it was installed with, if any.
    */
   readonly reference?: string;
+  /**
+   * The setting `mahlstick.rules`, so that the first diagnostics are told as the painter wants them. Later changes come
+   * by `workspace/didChangeConfiguration`, or are asked for by `workspace/configuration` where the client has it.
+   */
+  readonly rules?: unknown;
 }
 
 export interface DocumentIdentifier {
@@ -28,6 +33,8 @@ export interface DocumentIdentifier {
 export interface SceneParams {
   readonly textDocument: DocumentIdentifier;
   readonly view: View;
+  /** From how far the picture is looked at, for the view `squint`; three times its diagonal unless said. */
+  readonly distanceMillimetres?: number;
 }
 
 export interface SceneResult {

@@ -104,9 +104,9 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     const wanted = context.only?.some((kind) => kind === '' || kind === CodeActionKind.QuickFix) ?? true;
     return wanted ? [...service.codeActions(textDocument.uri, range)] : [];
   });
-  answer(sceneRequest, ofView, null, ({ service }, { textDocument, view }) => {
+  answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, distanceMillimetres }) => {
     const version = service.snapshot(textDocument.uri)?.version;
-    const scene = service.scene(textDocument.uri, view);
+    const scene = service.scene(textDocument.uri, view, { distanceMillimetres });
     return version === undefined || scene === undefined ? null : { version, scene };
   });
 }

@@ -16,8 +16,9 @@ import type {
 } from 'vscode-languageserver-types';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { parse, type SyntaxTree } from '../../grammar/index.js';
-import { compose } from '../drawing/compose.js';
+import { type ComposeOptions, compose } from '../drawing/compose.js';
 import type { Scene, View } from '../drawing/scene.js';
+import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
 import { OutlineCache } from '../plan/outline-cache.js';
 import type { FileAnswer } from '../plan/plan.js';
@@ -51,13 +52,15 @@ export interface LanguageService {
   filesChanged(uris: readonly string[]): void;
   /** Other workspace folders are open than before, so plans may name other files. */
   foldersChanged(): void;
+  /** Rules are to be told otherwise than before. */
+  rulesChanged(settings: RuleSettings): void;
   /** Reads again the files that this plan names. */
   rereadFiles(uri: string): void;
 
   /** The document at its latest version; each of its parts is computed when it is first asked for. */
   snapshot(uri: string): Snapshot | undefined;
   /** The plan as a drawing. */
-  scene(uri: string, view: View): Scene | undefined;
+  scene(uri: string, view: View, options?: ComposeOptions): Scene | undefined;
 
   /** In the order of the text. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
   diagnostics(uri: string): readonly Diagnostic[];
@@ -109,6 +112,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   const { abilities } = host;
   /** By the usual spelling of their URIs. */
   const plans = new Map<string, OpenPlan>();
+  let ruleSettings: RuleSettings | undefined;
   const planAt = (uri: string): OpenPlan | undefined => plans.get(usualSpelling(uri));
 
   const files = new PlanFiles({
@@ -126,6 +130,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       parse: parseTree,
       reader: () => files.readerFor(document.uri),
       ...kept,
+      ...(ruleSettings ? { ruleSettings } : {}),
     });
 
   const parser = (document: TextDocument, text: string) => (): SyntaxTree => {
@@ -135,7 +140,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     return tree;
   };
 
-  /** Computes a plan anew over the same text, because a file that it names has changed. */
+  /** Computes a plan anew over the same text, because a file that it names or a setting has changed. */
   function refresh(uri: string): void {
     const plan = planAt(uri);
     if (plan === undefined) return;
@@ -194,11 +199,15 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     },
     filesChanged: (uris) => files.reread(uris.filter((uri) => planAt(uri) === undefined)),
     foldersChanged: () => [...plans.keys()].forEach(refresh),
+    rulesChanged: (settings) => {
+      ruleSettings = settings;
+      [...plans.keys()].forEach(refresh);
+    },
     rereadFiles: (uri) => files.rereadFor(uri),
 
     snapshot: (uri) => planAt(uri)?.snapshot,
-    scene: (uri, view) =>
-      at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view), undefined),
+    scene: (uri, view, options) =>
+      at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view, options), undefined),
 
     diagnostics: (uri) =>
       at(

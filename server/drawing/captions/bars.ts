@@ -45,7 +45,7 @@ export function barsBlock({ layout, subjects }: Reading, bars: Bars, width: numb
       ...headingMarks(
         `bars:${bars.key}`,
         bars.heading,
-        tolerance === undefined ? '% of the picture' : `of wanted, ± ${percent(tolerance)}`,
+        tolerance === undefined ? '% of the picture' : `wanted ± ${percent(tolerance)}`,
         { x, y, width, em },
       ),
       ...bars.rows.flatMap((row, index) =>
@@ -106,17 +106,21 @@ function rowMarks(row: BarRow, key: string, place: RowPlace): readonly Mark[] {
   ];
 }
 
+/** Figures of second rank, beside those that are measured. */
+const WANTED_SIZE_EMS = 0.8;
+
 function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPlace): readonly Mark[] {
   const size = 0.92 * em;
   const baseline = y + 0.95 * em;
   const { wanted } = row;
   const isOff = wanted !== undefined && !wanted.within;
-  const figures =
-    wanted === undefined ? percent(row.share) : `${percent(row.share)} of ${percent(wanted.target)}`;
-  const figuresWidth = textWidth(figures, size) * (isOff ? BOLD_WIDTH : 1);
+  const asked = wanted === undefined ? '' : `wanted ${percent(wanted.target)}`;
+  const askedWidth = asked === '' ? 0 : textWidth(asked, WANTED_SIZE_EMS * em) + 0.3 * em;
+  const figures = asked === '' ? percent(row.share) : `${percent(row.share)},`;
+  const figuresWidth = askedWidth + textWidth(figures, size) * (isOff ? BOLD_WIDTH : 1);
   const isRole = ROLES.has(row.key) && key.startsWith('bar:colour:');
   const indent = isRole ? 1.05 * em : 0;
-  const name = fitted(capitalised(row.name), size, width - indent - figuresWidth - (isOff ? 1.4 : 0.5) * em);
+  const name = fitted(capitalised(row.name), size, width - indent - figuresWidth - (isOff ? 1.2 : 0.4) * em);
   const signAt = { x: x + 0.36 * em, y: baseline - 0.3 * em };
   const ink = wanted?.off?.severity ?? 'ink';
   const about = wanted?.off?.subject ?? subject;
@@ -135,13 +139,23 @@ function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPl
           }),
         ]
       : []),
-    textMark(`${key}:figures`, figures, x + width, baseline, {
+    textMark(`${key}:figures`, figures, x + width - askedWidth, baseline, {
       size,
       ink,
       face: isOff ? 'strong' : 'text',
       anchor: 'end',
       subject: about,
     }),
+    ...(asked === ''
+      ? []
+      : [
+          textMark(`${key}:asked`, asked, x + width, baseline, {
+            size: WANTED_SIZE_EMS * em,
+            ink: 'quiet',
+            anchor: 'end',
+            subject: about,
+          }),
+        ]),
   ];
 }
 

@@ -1,14 +1,21 @@
 import { canvasLine } from './title.js';
 import { colourRows, valueRows, type BarRow } from './budgets.js';
 import { type Reading, seenObjects } from '../views/reading.js';
-import type { View } from '../scene.js';
+import type { LegendEntry, View } from '../scene.js';
+import { distanceInWords } from '../viewing.js';
 import { capitalised, countInWords, listed, percent, systemName } from './words.js';
 
 const MOST_NAMED = 12;
+/** Lines of a legend that are told already, or explain a sign. */
+const NOT_DESCRIBED: ReadonlySet<string> = new Set(['focus', 'hatch']);
 
 /** The drawing in sentences, for those who do not see it: objects by weight, the focal point, shares, findings. */
-export function describe(reading: Reading, view: View): string {
-  const sentences = [canvasLine(reading.plan), ...objectSentences(reading), ...shareSentences(reading, view)];
+export function describe(reading: Reading, view: View, legend: readonly LegendEntry[]): string {
+  const sentences = [
+    canvasLine(reading.plan),
+    ...objectSentences(reading),
+    ...subjectSentences(reading, view, legend),
+  ];
   const count = reading.findings.length;
   const found =
     count === 0
@@ -32,7 +39,8 @@ function objectSentences(reading: Reading): readonly string[] {
   ];
 }
 
-function shareSentences(reading: Reading, view: View): readonly string[] {
+/** What the view is about: shares, or what its legend tells. */
+function subjectSentences(reading: Reading, view: View, legend: readonly LegendEntry[]): readonly string[] {
   const values = `Values: ${listed(valueRows(reading).map(figures))}`;
   const rows = colourRows(reading);
   const colours = rows.length === 0 ? [] : [`Colours: ${listed(rows.map(figures))}`];
@@ -43,11 +51,20 @@ function shareSentences(reading: Reading, view: View): readonly string[] {
     case 'values':
       return [values];
     case 'colour':
+    case 'mirror':
       return colours;
+    case 'squint':
+      return [
+        `Seen with half-shut eyes from ${distanceInWords(reading.viewing.distanceMillimetres, reading.viewing.unit)}`,
+        values,
+      ];
+    case 'path':
+    case 'emphasis':
+      return legend.filter(({ key }) => !NOT_DESCRIBED.has(key)).map(({ text }) => capitalised(text));
   }
 }
 
 function figures({ name, share, wanted }: BarRow): string {
   const measured = `${name.toLowerCase()} ${percent(share)}`;
-  return wanted === undefined ? measured : `${measured} of ${percent(wanted.target)} wanted`;
+  return wanted === undefined ? measured : `${measured} (wanted ${percent(wanted.target)})`;
 }

@@ -1,5 +1,6 @@
 import { type Block, EMPTY_BLOCK, stacked } from './block.js';
-import { type NumberedFinding, badge } from '../picture/finding-marks.js';
+import { badge } from '../picture/finding-marks.js';
+import type { NumberedFinding } from '../picture/findings-for.js';
 import { headingMarks } from './heading.js';
 import { textMark } from '../marks.js';
 import { wrapped } from './text-width.js';

@@ -1,14 +1,24 @@
-import type { Colour } from '../../plan/colour/colour.js';
-import { stepValue } from '../../plan/colour/value.js';
-import { greyOf, hexOf } from '../picture/ink.js';
+import { hexOf } from '../picture/ink.js';
+import { blurAt, distanceInWords } from '../viewing.js';
+import { length } from '../../findings/words.js';
+import { emphasisLines } from './emphasis-lines.js';
 import { type LegendLine, swatchSign } from './legend.js';
-import { pathMark } from '../marks.js';
+import {
+  divisionLines,
+  focusLine,
+  groundGrey,
+  groundLine,
+  hatchLine,
+  horizonLine,
+  leadLine,
+  leftOutLine,
+  washLine,
+} from './legend-lines.js';
+import { pathLines } from './path-lines.js';
 import { toneOf } from '../views/notan.js';
-import { circlePath, linePath } from '../path-data.js';
-import { type Reading, isUnplanned, seenObjects } from '../views/reading.js';
-import { ribbonPath } from '../picture/ribbon.js';
-import type { Ink, Mark, Stroke, View } from '../scene.js';
-import { capitalised, listed, percent, systemName } from './words.js';
+import type { Reading } from '../views/reading.js';
+import type { View } from '../scene.js';
+import { capitalised, percent } from './words.js';
 
 /** What the signs of a view mean. Only what is there is explained. */
 export function legendOf(reading: Reading, view: View, leftOut: number): readonly LegendLine[] {
@@ -33,6 +43,14 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
       ];
     case 'notan':
       return [...toneLines(reading), ...hatchLine(reading)];
+    case 'squint':
+      return [...squintLines(reading), ...hatchLine(reading)];
+    case 'mirror':
+      return [{ key: 'mirror', text: 'left and right changed over, as in a mirror' }, ...hatchLine(reading)];
+    case 'path':
+      return [...focusLine(reading), ...pathLines(reading), ...hatchLine(reading)];
+    case 'emphasis':
+      return [...focusLine(reading), ...emphasisLines(reading), ...hatchLine(reading)];
     case 'colour':
       return [
         ...colourLines(reading),
@@ -44,136 +62,14 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
   }
 }
 
-function groundGrey({ plan }: Reading): Colour {
-  return greyOf(stepValue(plan.canvas.ground.step, plan.scale.steps));
-}
-
-function focusLine({ plan }: Reading): readonly LegendLine[] {
-  const { focus } = plan;
-  if (focus === undefined) return [];
-  const at =
-    focus.crossing === undefined
-      ? ''
-      : `, ${focus.crossing.name} crossing of the ${systemName(focus.crossing.system)}`;
-  const means = focus.winBy.map(({ value }) => value);
-  const text = `focal point${at}${means.length === 0 ? '' : `, to win by ${listed(means)}`}`;
+/** From where it is seen, and how much is blurred there. */
+function squintLines({ plan, viewing }: Reading): readonly LegendLine[] {
+  const distance = distanceInWords(viewing.distanceMillimetres, viewing.unit);
+  const blur = length(blurAt(viewing, plan.canvas), plan.canvas);
   return [
-    {
-      key: 'focus',
-      text,
-      sign: (x, y, side) => {
-        const middle = { x: x + side / 2, y: y + side / 2 };
-        return [
-          stroked('focus', circlePath(middle, 0.36 * side), { ink: 'ink', weight: 'medium' }),
-          pathMark('legend:focus:dot', circlePath(middle, 0.09 * side), { fill: 'ink' }),
-        ];
-      },
-    },
+    { key: 'squint', text: `seen with half-shut eyes from ${distance}` },
+    { key: 'squint:blur', text: `edges blurred by ${blur} on the canvas, a quarter of a degree of the view` },
   ];
-}
-
-function leadLine({ plan }: Reading): readonly LegendLine[] {
-  if (plan.leads.length === 0) return [];
-  return [
-    {
-      key: 'lead',
-      text: `${plan.leads.length === 1 ? 'lead' : 'leads'}: ${listed(plan.leads.map(({ name }) => name))}`,
-      sign: (x, y, side) => {
-        const across = [
-          { x, y: y + 0.75 * side },
-          { x: x + side, y: y + 0.3 * side },
-        ];
-        return [
-          filled(
-            'lead',
-            ribbonPath(across, { start: 0.05 * side, end: 0.15 * side, head: 0.55 * side }),
-            'ink',
-          ),
-        ];
-      },
-    },
-  ];
-}
-
-function divisionLines({ plan }: Reading): readonly LegendLine[] {
-  const systems = [
-    ...new Set(plan.divisions.filter(({ lines }) => lines.length > 0).map(({ system }) => system)),
-  ];
-  if (systems.length === 0) return [];
-  return [
-    {
-      key: 'division',
-      text: `division: ${listed(systems.map(systemName))}`,
-      sign: (x, y, side) => [
-        stroked('division', level(x, y + side / 2, side), { ink: 'ink', weight: 'fine', dash: 'dashed' }),
-      ],
-    },
-  ];
-}
-
-function horizonLine({ plan }: Reading): readonly LegendLine[] {
-  if (plan.horizon === undefined) return [];
-  return [
-    {
-      key: 'horizon',
-      text: 'horizon',
-      sign: (x, y, side) => [
-        stroked('horizon', level(x, y + side / 2, side), { ink: 'ink', weight: 'fine' }),
-      ],
-    },
-  ];
-}
-
-function groundLine(
-  { plan, measures }: Reading,
-  tone: Colour = plan.canvas.ground.colour,
-): readonly LegendLine[] {
-  const { ground } = plan.canvas;
-  const { bareShare } = measures.values;
-  if (bareShare <= 0) return [];
-  return [
-    {
-      key: 'ground',
-      text: `bare ground, ${percent(bareShare)}, step ${ground.step}${ground.role === undefined ? '' : `, ${ground.role}`}`,
-      sign: swatchSign('ground', hexOf(tone)),
-    },
-  ];
-}
-
-function hatchLine(reading: Reading): readonly LegendLine[] {
-  const unplanned = seenObjects(reading).filter(({ object }) => isUnplanned(object));
-  if (unplanned.length === 0) return [];
-  return [
-    {
-      key: 'hatch',
-      text: `hatched, ${percent(reading.measures.values.unplannedShare)}: no value or colour planned`,
-      sign: (x, y, side) => {
-        const slants = [0.25, 0.6, 0.95].map((part) => {
-          const reach = part * side;
-          return linePath([
-            { x, y: y + reach },
-            { x: x + reach, y },
-          ]);
-        });
-        return [stroked('hatch', slants.join(''), { ink: 'ink', weight: 'fine' })];
-      },
-    },
-  ];
-}
-
-/** A blue washed over a brown ground is not the blue of the plan, and a painter would wonder. */
-function washLine(reading: Reading): readonly LegendLine[] {
-  const tinted = seenObjects(reading).some(({ object }) => object.colour !== undefined);
-  return tinted ? [{ key: 'legend:wash', text: 'colours are washed thinly over the ground' }] : [];
-}
-
-function leftOutLine(leftOut: number, what: 'name' | 'number'): readonly LegendLine[] {
-  if (leftOut === 0) return [];
-  const text =
-    leftOut === 1
-      ? `one object has no room for its ${what}`
-      : `${leftOut} objects have no room for a ${what}`;
-  return [{ key: 'left out', text }];
 }
 
 function toneLines({ plan, measures }: Reading): readonly LegendLine[] {
@@ -193,19 +89,4 @@ function colourLines({ plan, measures }: Reading): readonly LegendLine[] {
       { key: `colour:${key}`, text: capitalised(text), sign: swatchSign(`colour:${key}`, hexOf(colour)) },
     ];
   });
-}
-
-function stroked(key: string, d: string, stroke: Stroke): Mark {
-  return pathMark(`legend:${key}`, d, { stroke });
-}
-
-function filled(key: string, d: string, fill: Ink): Mark {
-  return pathMark(`legend:${key}`, d, { fill });
-}
-
-function level(x: number, y: number, width: number): string {
-  return linePath([
-    { x, y },
-    { x: x + width, y },
-  ]);
 }

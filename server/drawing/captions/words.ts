@@ -1,5 +1,6 @@
 import type { DivisionSystem } from '../../../grammar/index.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
+import type { View } from '../scene.js';
 
 /** `68 %`; less than one in two hundred, but not nothing, is `under 1 %`. */
 export function percent(share: number): string {
@@ -70,4 +71,26 @@ export function systemName(system: DivisionSystem): string {
 export function planTitle(plan: Plan): string {
   const title = plan.title?.value.trim();
   return title === undefined || title === '' ? 'Untitled plan' : title;
+}
+
+/** `values in five steps` */
+export function viewCaption(view: View, plan: Plan): string {
+  switch (view) {
+    case 'drawing':
+      return 'drawing';
+    case 'notan':
+      return `notan in ${countInWords(plan.scale.groups.length)} tones`;
+    case 'values':
+      return `values in ${countInWords(plan.scale.steps)} steps`;
+    case 'colour':
+      return 'colours laid in flat';
+    case 'squint':
+      return 'squint, with half-shut eyes';
+    case 'mirror':
+      return 'as a mirror shows it';
+    case 'path':
+      return 'path of the eye';
+    case 'emphasis':
+      return 'emphasis, where the eye is drawn';
+  }
 }

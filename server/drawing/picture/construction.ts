@@ -7,7 +7,7 @@ import { circlePath, linePath } from '../path-data.js';
 import { ribbonPath } from './ribbon.js';
 import type { Reading } from '../views/reading.js';
 import { ownerAt } from './region.js';
-import type { Box, Mark } from '../scene.js';
+import type { Box, Dash, Mark } from '../scene.js';
 import { capitalised, systemName } from '../captions/words.js';
 
 const FOCUS_RADIUS_EMS = 0.62;
@@ -17,11 +17,20 @@ const LEAD_END_EMS = 0.18;
 /** A lead stops short of the focal point, so that the point stays clear. */
 const LEAD_SHORT_EMS = 0.95;
 
-/** Division lines and their crossings, thin and dashed, in the line's colour let down with the ground's. */
+/** Several systems are told apart by their dashes, in the order of the plan. */
+const DIVISION_DASHES: readonly Dash[] = ['dashed', 'dot-dashed', 'dotted', 'long'];
+
+/** How the lines of a division are drawn, by its place among those of the plan. */
+export function divisionDash(index: number): Dash {
+  return DIVISION_DASHES[index % DIVISION_DASHES.length] ?? 'dashed';
+}
+
+/** Division lines and their crossings, thin and broken, in the line's colour let down with the ground's. */
 export function divisionMarks({ plan, layout, subjects }: Reading): readonly Mark[] {
   const ground = plan.canvas.ground.colour;
-  const ink = hexOf(mix(ground, lineOn(ground), 0.6));
   return plan.divisions.flatMap((division, index): Mark[] => {
+    // Fourteen lines at the weight of four would be a net over the picture.
+    const ink = hexOf(mix(ground, lineOn(ground), division.lines.length > 6 ? 0.45 : 0.6));
     const name = systemName(division.system);
     const key = `division:${division.system}:${index}`;
     const subject = subjects.divisions[index];
@@ -29,7 +38,7 @@ export function divisionMarks({ plan, layout, subjects }: Reading): readonly Mar
     const lines = division.lines.map(({ from, to }) => linePath([from, to])).join('');
     return [
       pathMark(key, lines, {
-        stroke: { ink, weight: 'hair', dash: 'dashed' },
+        stroke: { ink, weight: 'hair', dash: divisionDash(index) },
         subject,
         tip: `${capitalised(name)}.`,
       }),
@@ -91,15 +100,18 @@ export function focusMarks(
   ];
 }
 
-/** Leads as strokes of the chalk that swell towards where they aim, with a head. */
-export function leadMarks({ plan, layout, subjects }: Reading, on: Colour): readonly Mark[] {
+/**
+ * Leads as strokes of the chalk that swell towards where they aim, with a head.
+ * @param strength how many times as broad as beside other construction
+ */
+export function leadMarks({ plan, layout, subjects }: Reading, on: Colour, strength = 1): readonly Mark[] {
   const accent = hexOf(accentOn(on));
   const bedding = hexOf(beddingOf(on));
   return plan.leads.flatMap((lead, index): Mark[] => {
     const d = ribbonPath(shownPart(lead, plan.focus?.at, LEAD_SHORT_EMS * layout.em), {
-      start: LEAD_START_EMS * layout.em,
-      end: LEAD_END_EMS * layout.em,
-      head: 0.85 * layout.em,
+      start: strength * LEAD_START_EMS * layout.em,
+      end: strength * LEAD_END_EMS * layout.em,
+      head: (0.55 + 0.3 * strength) * layout.em,
     });
     const subject = subjects.leads[index];
     if (d === '' || subject === undefined) return [];
@@ -154,8 +166,8 @@ function shownPart({ points }: Lead, focus: Point | undefined, short: number): r
   return [...points.slice(0, -1), end];
 }
 
-/** Points `spacing` apart along a line, at most `most`. */
-function pointsAlong(points: readonly Point[], spacing: number, most: number): readonly Point[] {
+/** Points `spacing` apart along a line, about `most` of them at most. */
+export function pointsAlong(points: readonly Point[], spacing: number, most: number): readonly Point[] {
   const along: Point[] = [];
   for (let i = 0; i + 1 < points.length && along.length < most; i++) {
     const from = points[i] as Point;

@@ -1,43 +1,17 @@
 import type { Finding, Severity } from '../../findings/finding.js';
-import { budgetRules } from '../captions/budgets.js';
+import { ruleById } from '../../findings/rules.js';
 import { pathMark, textMark } from '../marks.js';
 import { circlePath, polygonPath } from '../path-data.js';
 import { boxAround, overlap } from './boxes.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { regionOf } from './region.js';
 import type { Reading } from '../views/reading.js';
-import type { Box, Mark, View } from '../scene.js';
-
-/** A finding with its number on the sheet, and its place in the picture if it has one. */
-export interface NumberedFinding {
-  readonly finding: Finding;
-  readonly number: number;
-  readonly subject: string;
-}
+import type { Box, Mark } from '../scene.js';
+import type { NumberedFinding } from './findings-for.js';
 
 const RADIUS_EMS = 0.58;
 /** More marks than this would hide what they are about. */
 const MOST_MARKED = 24;
-
-const ON_BARS: ReadonlySet<string> = new Set([...budgetRules.value, ...budgetRules.colour]);
-
-/** What a reading of values or of colour leaves to the others. */
-const NOT_FOR: Readonly<Record<View, RegExp | undefined>> = {
-  drawing: undefined,
-  notan: /./,
-  values: /colour|chroma|hue|discord|complement|palette|paint|lead|path/,
-  colour: /value|notan|plane|step|lead|path/,
-};
-
-/** The findings that a view shows, errors first, numbered from 1. */
-export function findingsFor(view: View, { findings, subjects }: Reading): readonly NumberedFinding[] {
-  const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, hint: 2 };
-  return findings
-    .map((finding, index) => ({ finding, subject: subjects.findings[index] ?? `finding:${index}` }))
-    .filter(({ finding: { rule } }) => !ON_BARS.has(rule) && NOT_FOR[view]?.test(rule) !== true)
-    .sort((a, b) => rank[a.finding.severity] - rank[b.finding.severity])
-    .map((each, index) => ({ ...each, number: index + 1 }));
-}
 
 /** Numbered marks in the picture, where the findings are, clear of names and of each other. */
 export function findingMarks(
@@ -107,8 +81,9 @@ function badgePath(severity: Severity, { x, y }: Point, radius: number): string 
   }
 }
 
-/** At the first object concerned that is seen, else at the focal point for what is said of it, else nowhere. */
-function placeOf({ objects, rule }: Finding, { plan, measures, cells }: Reading): Point | undefined {
+/** At its own place, else at the first object concerned that is seen, else at the focal point for what is said of it. */
+function placeOf({ at, objects, rule }: Finding, { plan, measures, cells }: Reading): Point | undefined {
+  if (at !== undefined) return at;
   for (const index of objects) {
     const layer = measures.areas.layers[plan.coveringOrder.indexOf(index)];
     if (layer === undefined || layer.share <= 0) continue;
@@ -117,7 +92,7 @@ function placeOf({ objects, rule }: Finding, { plan, measures, cells }: Reading)
     const [x, y] = layer.visible[0] ?? [];
     if (x !== undefined && y !== undefined) return { x, y };
   }
-  return /focus|focal|centre/.test(rule) ? plan.focus?.at : undefined;
+  return ruleById(rule)?.chapter === 'centre of interest' ? plan.focus?.at : undefined;
 }
 
 const TURNS = 16;

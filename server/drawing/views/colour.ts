@@ -1,17 +1,10 @@
 import { pathMark } from '../marks.js';
 import { circlePath } from '../path-data.js';
-import type { PlanObject } from '../../plan/plan.js';
 import { constructionBoxes, focusMarks } from '../picture/construction.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { nameMarks } from '../picture/names.js';
-import {
-  type PictureMarks,
-  type Reading,
-  type SeenObject,
-  isUnplanned,
-  paintOf,
-  seenObjects,
-} from './reading.js';
+import { flatTone } from './flat.js';
+import { type PictureMarks, type Reading, type SeenObject, seenObjects } from './reading.js';
 import { shapeMarks } from '../picture/shapes.js';
 import { roleSign } from '../picture/signs.js';
 
@@ -22,8 +15,7 @@ const MOST_OF_ONE_COLOUR = 6;
 export function drawColour(reading: Reading): PictureMarks {
   const { plan, layout } = reading;
   const ground = plan.canvas.ground.colour;
-  const paint = (object: PlanObject | undefined) =>
-    object === undefined || isUnplanned(object) ? ground : paintOf(object, plan);
+  const paint = flatTone(reading);
   const shapes = shapeMarks(reading, hexOf(ground), (object) => {
     const tone = paint(object);
     const edge = hexOf(mix(tone, lineOn(tone), 0.3));

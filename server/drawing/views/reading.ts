@@ -4,7 +4,7 @@ import type { Ring } from '../../plan/geometry/outline.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import type { Layout } from '../layout.js';
-import type { Box, Mark, Subject } from '../scene.js';
+import type { Box, Mark, Subject, Viewing } from '../scene.js';
 import type { CellMap } from '../picture/region.js';
 
 /** What every view is composed from. */
@@ -18,6 +18,7 @@ export interface Reading {
   readonly subjects: Subjects;
   /** What is seen where, by index into `plan.objects`. */
   readonly cells: CellMap;
+  readonly viewing: Viewing;
 }
 
 /** Keys of the subjects in the scene. */
@@ -36,6 +37,8 @@ export interface Subjects {
 /** What one view puts on the picture. */
 export interface PictureMarks {
   readonly shapes: readonly Mark[];
+  /** The shapes are seen out of focus by so much, canvas units; see `SceneLayer`. */
+  readonly blur?: number;
   readonly construction: readonly Mark[];
   readonly names: readonly Mark[];
   /** What the drawn names cover, so that marks of findings can keep clear of them. */

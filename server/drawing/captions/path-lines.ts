@@ -1,0 +1,191 @@
+import type { LeadMeasure } from '../../measure/eye-path.js';
+import { length } from '../../findings/words.js';
+import type { Plan } from '../../plan/plan.js';
+import type { Side } from '../../../grammar/index.js';
+import { pathMark, textMark } from '../marks.js';
+import { circlePath, linePath, polygonPath } from '../path-data.js';
+import { areaName, misses } from '../picture/path-signs.js';
+import { ribbonPath } from '../picture/ribbon.js';
+import type { Reading } from '../views/reading.js';
+import type { LegendLine } from './legend.js';
+import { stroked } from './legend-lines.js';
+import { countInWords, listed, percent } from './words.js';
+
+const MOST_LEADS = 8;
+const MOST_STOPS = 9;
+const MOST_EXITS = 6;
+
+/** The leads with where they come from and how they meet the focal point, the stops in order, and the ways out. */
+export function pathLines(reading: Reading): readonly LegendLine[] {
+  return [...leadLines(reading), ...sidesLine(reading), ...stopLines(reading), ...exitLines(reading)];
+}
+
+function leadLines(reading: Reading): readonly LegendLine[] {
+  const { leads } = reading.plan;
+  const measured = reading.measures.eyePath.leads;
+  const shown = leads.slice(0, MOST_LEADS).map(({ key, name }, index): LegendLine => {
+    const measure = measured[index];
+    const text = measure === undefined ? name : `${name}${leadInWords(measure, reading.plan)}`;
+    const past = measure !== undefined && misses(measure, reading.plan);
+    const id = `lead:${key}`;
+    return {
+      key: id,
+      text,
+      sign: (x, y, side) => {
+        const end = { x: x + (past ? 0.62 : 1) * side, y: y + (past ? 0.48 : 0.3) * side };
+        const line = [{ x, y: y + 0.75 * side }, end];
+        const widths = { start: 0.08 * side, end: 0.2 * side, head: 0.5 * side };
+        return [
+          pathMark(`legend:${id}`, ribbonPath(line, widths), { fill: 'ink' }),
+          ...(past
+            ? [
+                stroked(`${id}:on`, linePath([end, { x: x + 1.1 * side, y: y + 0.26 * side }]), {
+                  ink: 'ink',
+                  weight: 'fine',
+                  dash: 'dashed',
+                }),
+              ]
+            : []),
+        ];
+      },
+    };
+  });
+  const more = leads.length - MOST_LEADS;
+  return [
+    ...shown,
+    ...(more > 0 ? [{ key: 'leads:more', text: `and ${countInWords(more)} more leads` }] : []),
+  ];
+}
+
+/** `, from the left edge, runs into the focal point` */
+function leadInWords(measure: LeadMeasure, plan: Plan): string {
+  const from = ((): string => {
+    const start = measure.from;
+    switch (start.kind) {
+      case 'edge':
+        return `, from the ${start.side} edge`;
+      case 'corner':
+        return `, from the ${start.corner} corner`;
+      case 'object':
+        return `, from ${plan.objects[start.object]?.name ?? ''}`;
+      case 'inside':
+        return '';
+    }
+  })();
+  const { aim, passes } = measure;
+  if (aim === undefined || passes === undefined || !Number.isFinite(passes)) return from;
+  const what = aim.kind === 'object' ? (plan.objects[aim.object]?.name ?? '') : 'the focal point';
+  const { canvas } = plan;
+  return misses(measure, plan)
+    ? `${from}: passes ${what} by ${length(passes, canvas)}, ${percent(passes / canvas.diagonal)} of the diagonal`
+    : `${from}: runs into ${what}`;
+}
+
+const SIDES = ['left', 'right', 'top', 'bottom'] as const;
+const SIDE_WORDS: Readonly<Record<Side, string>> = {
+  left: 'the left',
+  right: 'the right',
+  top: 'above',
+  bottom: 'below',
+};
+
+function sidesLine(reading: Reading): readonly LegendLine[] {
+  const counts = reading.measures.eyePath.sides;
+  const used = SIDES.filter((side) => counts[side] > 0);
+  if (used.length === 0) return [];
+  const text = listed(used.map((side) => `${countInWords(counts[side])} from ${SIDE_WORDS[side]}`));
+  return [
+    {
+      key: 'sides',
+      text: `come in over the edge: ${text}`,
+      sign: (x, y, side) => [
+        pathMark(
+          'legend:sides',
+          polygonPath([
+            { x: x + 0.9 * side, y: y + 0.5 * side },
+            { x: x + 0.2 * side, y: y + 0.15 * side },
+            { x: x + 0.2 * side, y: y + 0.85 * side },
+          ]),
+          { fill: 'ink' },
+        ),
+      ],
+    },
+  ];
+}
+
+function stopLines(reading: Reading): readonly LegendLine[] {
+  const { plan } = reading;
+  const { stops } = reading.measures.eyePath;
+  const strongest = Math.max(0, ...stops.map(({ strength }) => strength));
+  const lines = stops.slice(0, MOST_STOPS).map(({ object, strength, isSeen }, index): LegendLine => {
+    const pull = strongest > 0 ? `, ${percent(strength / strongest)}` : '';
+    const name = plan.objects[object]?.name ?? '';
+    return numberedLine(`stop:${index + 1}`, index + 1, `${name}${isSeen ? pull : ', which is not seen'}`);
+  });
+  if (lines.length > 0)
+    lines.unshift({
+      key: 'stops',
+      text: 'stops of the path, with their pull as a part of the strongest one’s',
+    });
+  const more = stops.length - MOST_STOPS;
+  return [
+    ...lines,
+    ...(more > 0 ? [{ key: 'stops:more', text: `and ${countInWords(more)} more stops` }] : []),
+  ];
+}
+
+/** A line with a number in a disc, as it stands in the picture. */
+export function numberedLine(key: string, count: number, text: string): LegendLine {
+  return {
+    key,
+    text,
+    sign: (x, y, side) => [
+      pathMark(`legend:${key}`, circlePath({ x: x + side / 2, y: y + side / 2 }, 0.5 * side), {
+        fill: 'ink',
+      }),
+      textMark(`legend:${key}:number`, String(count), x + side / 2, y + 0.76 * side, {
+        size: (count > 9 ? 0.6 : 0.72) * side,
+        ink: 'mount',
+        face: 'strong',
+        anchor: 'middle',
+      }),
+    ],
+  };
+}
+
+function exitLines(reading: Reading): readonly LegendLine[] {
+  const { exits } = reading.measures.eyePath;
+  const { objects } = reading.plan;
+  const lines = exits.slice(0, MOST_EXITS).map(({ side, corner, areas }, index): LegendLine => {
+    const where = corner === undefined ? `the ${side} edge` : `the ${corner} corner`;
+    const key = `exit:${index + 1}`;
+    return {
+      key,
+      text: `a way out at ${where}, between ${areas.map((area) => areaName(area, objects)).join(' and ')}`,
+      sign: (x, y, size) => [
+        stroked(
+          `${key}:shaft`,
+          linePath([
+            { x, y: y + size / 2 },
+            { x: x + 0.55 * size, y: y + size / 2 },
+          ]),
+          { ink: 'ink', weight: 'heavy' },
+        ),
+        pathMark(
+          `legend:${key}`,
+          polygonPath([
+            { x: x + size, y: y + 0.5 * size },
+            { x: x + 0.45 * size, y: y + 0.2 * size },
+            { x: x + 0.45 * size, y: y + 0.8 * size },
+          ]),
+          { fill: 'ink' },
+        ),
+      ],
+    };
+  });
+  const more = exits.length - MOST_EXITS;
+  return [
+    ...lines,
+    ...(more > 0 ? [{ key: 'exits:more', text: `and ${countInWords(more)} more ways out` }] : []),
+  ];
+}

@@ -1,0 +1,236 @@
+import type { EyePathMeasure, LeadMeasure } from '../../measure/eye-path.js';
+import { GROUND } from '../../measure/borders.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { type Point, distance } from '../../plan/geometry/point.js';
+import { length } from '../../findings/words.js';
+import type { Lead, Plan } from '../../plan/plan.js';
+import type { Side } from '../../../grammar/index.js';
+import { pathMark, textMark } from '../marks.js';
+import { circlePath, linePath, polygonPath } from '../path-data.js';
+import type { Box, Mark } from '../scene.js';
+import type { Reading } from '../views/reading.js';
+import { boxAround } from './boxes.js';
+import { accentOn, beddingOn, hexOf, lineOn } from './ink.js';
+import { pointsAlong } from './construction.js';
+
+/** Nearer than this part of the diagonal a lead is drawn as running into what it aims at: about its own breadth. */
+const HIT = 0.01;
+const STOP_RADIUS_EMS = 0.62;
+
+/** Whether a lead passes what it aims at by so far that it can be seen. */
+export function misses({ passes = 0 }: LeadMeasure, { canvas }: Plan): boolean {
+  return Number.isFinite(passes) && passes > HIT * canvas.diagonal;
+}
+
+interface Missed {
+  readonly lead: Lead;
+  readonly subject: string;
+  /** Where what is seen of it ends, when its line passes the focal point only beyond that. */
+  readonly end?: Point;
+  /** Canvas units. */
+  readonly miss: number;
+  /** Where its line passes the focal point. */
+  readonly nearest: Point;
+  readonly focus: Point;
+}
+
+/** The leads that pass the focal point by. */
+export function missed({ plan, subjects }: Reading, { leads }: EyePathMeasure): readonly Missed[] {
+  const focus = plan.focus?.at;
+  if (focus === undefined) return [];
+  return plan.leads.flatMap((lead, index): Missed[] => {
+    const measure = leads[index];
+    const subject = subjects.leads[index];
+    if (measure?.nearest === undefined || subject === undefined) return [];
+    if (measure.aim?.kind !== 'focus' || !misses(measure, plan)) return [];
+    const { miss = 0, nearest, end } = measure;
+    const isAhead = distance(end, nearest) > 1e-6 && headsFor(end, nearest, measure.heading);
+    return [{ lead, subject, miss, nearest, focus, ...(isAhead ? { end } : {}) }];
+  });
+}
+
+/** Small boxes along the ways on which leads are carried on, for names to keep clear of. */
+export function missedBoxes(reading: Reading, path: EyePathMeasure): readonly Box[] {
+  const { em } = reading.layout;
+  return missed(reading, path)
+    .flatMap(({ end, nearest, focus }) => pointsAlong([...(end ? [end] : []), nearest, focus], em, 60))
+    .map((point) => boxAround(point, { width: 0.5 * em, height: 0.5 * em }));
+}
+
+/** A lead that misses, carried on to where it passes the focal point, and from there how far off it is. */
+export function carriedOnMarks(reading: Reading, path: EyePathMeasure, on: Colour): readonly Mark[] {
+  const accent = hexOf(accentOn(on));
+  return missed(reading, path).flatMap(({ lead, subject, end, miss, nearest, focus }): Mark[] => [
+    ...(end === undefined
+      ? []
+      : [
+          pathMark(`${subject}:on`, linePath([end, nearest]), {
+            stroke: { ink: accent, weight: 'medium', dash: 'dashed' },
+            subject,
+          }),
+        ]),
+    pathMark(`${subject}:miss`, linePath([nearest, focus]), {
+      stroke: { ink: hexOf(lineOn(on)), weight: 'fine' },
+      subject,
+      tip: `Lead ${lead.name} passes ${length(miss, reading.plan.canvas)} from the focal point.`,
+    }),
+  ]);
+}
+
+function headsFor(end: Point, place: Point, headingDegrees: number): boolean {
+  const angle = (headingDegrees * Math.PI) / 180;
+  return (place.x - end.x) * Math.cos(angle) + (place.y - end.y) * Math.sin(angle) > 1e-6;
+}
+
+/** A wedge on the mount where each lead comes in over the edge. */
+export function entryMarks(
+  { plan, layout, picture, subjects }: Reading,
+  { leads }: EyePathMeasure,
+): readonly Mark[] {
+  const { em } = layout;
+  return plan.leads.flatMap((lead, index): Mark[] => {
+    const from = leads[index]?.from;
+    const start = lead.points[0];
+    const subject = subjects.leads[index];
+    if (start === undefined || from === undefined || subject === undefined) return [];
+    if (from.kind !== 'edge' && from.kind !== 'corner') return [];
+    const middle = { x: picture.width / 2, y: picture.height / 2 };
+    const inward =
+      from.kind === 'edge'
+        ? INWARD[from.side]
+        : { x: Math.sign(middle.x - start.x), y: Math.sign(middle.y - start.y) };
+    const tip = { x: start.x - 0.3 * em * inward.x, y: start.y - 0.3 * em * inward.y };
+    return [
+      pathMark(`${subject}:entry`, wedge(tip, inward, 0.75 * em), {
+        fill: 'ink',
+        subject,
+        tip: `Lead ${lead.name} comes in here.`,
+      }),
+    ];
+  });
+}
+
+const INWARD: Readonly<Record<Side, Point>> = {
+  left: { x: 1, y: 0 },
+  right: { x: -1, y: 0 },
+  top: { x: 0, y: 1 },
+  bottom: { x: 0, y: -1 },
+};
+
+/** A triangle whose point lies at a place and looks along a direction. */
+function wedge(tip: Point, { x, y }: Point, size: number): string {
+  const long = Math.hypot(x, y) || 1;
+  const along = { x: (x / long) * size, y: (y / long) * size };
+  return polygonPath([
+    tip,
+    { x: tip.x - along.x - 0.5 * along.y, y: tip.y - along.y + 0.5 * along.x },
+    { x: tip.x - along.x + 0.5 * along.y, y: tip.y - along.y - 0.5 * along.x },
+  ]);
+}
+
+/** The way from stop to stop, an arrow's point in the middle of each stretch. */
+export function stopLineMarks({ layout }: Reading, places: readonly Point[], on: Colour): readonly Mark[] {
+  const { em } = layout;
+  const ink = hexOf(lineOn(on));
+  const bedding = hexOf(beddingOn(on));
+  return places.slice(1).flatMap((to, index): Mark[] => {
+    const from = places[index];
+    if (from === undefined || distance(from, to) < 3 * STOP_RADIUS_EMS * em) return [];
+    const part = { x: (to.x - from.x) / distance(from, to), y: (to.y - from.y) / distance(from, to) };
+    const middle = { x: (from.x + to.x) / 2 + 0.4 * em * part.x, y: (from.y + to.y) / 2 + 0.4 * em * part.y };
+    const line = linePath([from, to]);
+    const key = `stop:${index + 1}:way`;
+    return [
+      pathMark(`${key}:bedding`, line, { stroke: { ink: bedding, weight: 'heavy' } }),
+      pathMark(key, line, { stroke: { ink, weight: 'medium', dash: 'dotted' } }),
+      pathMark(`${key}:head`, wedge(middle, part, 0.8 * em), {
+        fill: ink,
+        stroke: { ink: bedding, weight: 'hair' },
+      }),
+    ];
+  });
+}
+
+/** The stops, numbered in their order. */
+export function stopMarks(
+  { plan, layout, subjects }: Reading,
+  { stops }: EyePathMeasure,
+  places: readonly Point[],
+  on: Colour,
+): readonly Mark[] {
+  return stops.flatMap(({ object, at }, index) =>
+    numberedDisc(`stop:${index + 1}`, index + 1, places[index] ?? at, layout.em, on, {
+      subject: subjects.objects[object],
+      tip: `Stop ${index + 1} of ${stops.length}: ${plan.objects[object]?.name ?? ''}.`,
+    }),
+  );
+}
+
+/** Of the square that a numbered disc covers. */
+export function discSide(em: number): number {
+  return 2.2 * STOP_RADIUS_EMS * em;
+}
+
+/** A number in a disc of the line's ink, ringed so that it stands out from whatever lies there. */
+export function numberedDisc(
+  key: string,
+  count: number,
+  at: Point,
+  em: number,
+  on: Colour,
+  about: { readonly subject?: string | undefined; readonly tip?: string | undefined },
+): readonly Mark[] {
+  const size = (count > 9 ? 0.68 : 0.84) * em;
+  const paper = hexOf(beddingOn(on));
+  return [
+    pathMark(key, circlePath(at, STOP_RADIUS_EMS * em), {
+      fill: hexOf(lineOn(on)),
+      stroke: { ink: paper, weight: 'medium' },
+      ...about,
+    }),
+    textMark(`${key}:number`, String(count), at.x, at.y + 0.36 * size, {
+      size,
+      ink: paper,
+      face: 'strong',
+      anchor: 'middle',
+      subject: about.subject,
+    }),
+  ];
+}
+
+/** An arrow out over the edge where a strong border runs out of the picture. */
+export function exitMarks(
+  { plan, layout, subjects }: Reading,
+  { exits }: EyePathMeasure,
+  on: Colour,
+): readonly Mark[] {
+  const { em } = layout;
+  const ink = hexOf(lineOn(on));
+  const bedding = hexOf(beddingOn(on));
+  return exits.flatMap(({ at, side, areas }, index): Mark[] => {
+    const inward = INWARD[side];
+    const outward = { x: -inward.x, y: -inward.y };
+    const tail = { x: at.x + 2.2 * em * inward.x, y: at.y + 2.2 * em * inward.y };
+    const neck = { x: at.x + 0.7 * em * inward.x, y: at.y + 0.7 * em * inward.y };
+    const [front] = areas;
+    const about = {
+      subject: front === GROUND ? undefined : subjects.objects[front],
+      tip: `A way out at the ${side} edge, between ${areas.map((area) => areaName(area, plan.objects)).join(' and ')}.`,
+    };
+    const key = `exit:${index + 1}`;
+    return [
+      pathMark(`${key}:bedding`, linePath([tail, neck]), { stroke: { ink: bedding, weight: 'bold' } }),
+      pathMark(`${key}:shaft`, linePath([tail, neck]), { stroke: { ink, weight: 'heavy' }, ...about }),
+      pathMark(key, wedge(at, outward, 1.1 * em), {
+        fill: ink,
+        stroke: { ink: bedding, weight: 'fine' },
+        ...about,
+      }),
+    ];
+  });
+}
+
+/** How an area of a border is called: its object's name, or the ground. */
+export function areaName(area: number, objects: readonly { readonly name: string }[]): string {
+  return area === GROUND ? 'the bare ground' : (objects[area]?.name ?? '');
+}

@@ -1,3 +1,5 @@
+import type { LimitUnit } from '../plan/plan.js';
+
 /** How somebody wants a rule to be told in all plans that say nothing else of it. */
 export interface RuleChange {
   /** `off` for a rule that is not to be told at all. */
@@ -10,3 +12,10 @@ export interface RuleChange {
 export type RuleSettings = ReadonlyMap<string, RuleChange>;
 
 export const NO_SETTINGS: RuleSettings = new Map();
+
+/** The largest limit in a unit as a setting counts it: %, degrees, or anything. */
+export const LARGEST_LIMIT: Readonly<Record<LimitUnit, number>> = {
+  part: 100,
+  degrees: 180,
+  number: Infinity,
+};

@@ -22,6 +22,10 @@ export interface Abilities {
   /** The client watches files when it is asked to. */
   readonly fileWatching: boolean;
   readonly workspaceFolders: boolean;
+  /** The client answers what is asked about its settings. */
+  readonly configuration: boolean;
+  /** The client tells of changed settings when it is asked to. */
+  readonly configurationNews: boolean;
   /** Address of the folder that holds the reference; missing when the server has none to point to. */
   readonly reference?: string;
 }
@@ -47,6 +51,8 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities, ref
     fadedDiagnostics: diagnostics?.tagSupport !== undefined,
     fileWatching: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     workspaceFolders: workspace?.workspaceFolders === true,
+    configuration: workspace?.configuration === true,
+    configurationNews: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     ...(reference === undefined ? {} : { reference }),
   };
 }

@@ -16,6 +16,7 @@ import {
 import type { FileAnswer } from '../plan/plan.js';
 import { abilitiesOf, type Abilities } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
+import { Configuration } from './configuration.js';
 import { rootsOf } from './paths.js';
 import { planChangedNotification, readFileRequest, type ReadFileResult } from './protocol.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
@@ -51,6 +52,11 @@ export function serve(connection: Connection, host: ServerHost): void {
     }
   };
 
+  const configuration = new Configuration(
+    connection,
+    (rules) => session?.service.rulesChanged(rules),
+    failed,
+  );
   const turns = new Turns((uri) => guarded('diagnostics', () => publish(uri)));
   function publish(uri: string): void {
     const version = session?.service.snapshot(uri)?.version;
@@ -74,13 +80,17 @@ export function serve(connection: Connection, host: ServerHost): void {
       failed,
     });
     session = { service, abilities, folders };
+    configuration.begin(params.initializationOptions);
     return {
       capabilities: capabilitiesFor(abilities),
       serverInfo: { name: 'Mahlstick', version: host.version },
     };
   });
   connection.onInitialized(() => {
-    if (session !== undefined) watch(connection, session.abilities, failed);
+    if (session !== undefined) {
+      watch(connection, session.abilities, failed);
+      configuration.follow(session.abilities);
+    }
     if (session?.abilities.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
       removed.forEach(({ uri }) => session?.folders.delete(uri));

@@ -1,6 +1,7 @@
 import type { SyntaxTree } from '../../grammar/index.js';
 import { check } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
+import type { RuleSettings } from '../findings/settings.js';
 import { measure } from '../measure/measure.js';
 import type { Measures } from '../measure/measures.js';
 import type { Memory } from '../measure/memory.js';
@@ -39,6 +40,8 @@ export interface SnapshotSource {
   /** Kept from snapshot to snapshot of a document. */
   readonly outlines: OutlineCache;
   readonly memory: Memory;
+  /** What is set of rules outside of the plan. */
+  readonly ruleSettings?: RuleSettings;
 }
 
 /** A snapshot of which nothing has been computed yet. */
@@ -50,6 +53,7 @@ export function takeSnapshot({
   reader,
   outlines,
   memory,
+  ruleSettings,
 }: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
   const tree = once(parse);
@@ -57,7 +61,7 @@ export function takeSnapshot({
   const readFile = once(reader);
   const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
   const measures = once(() => measure(plan(), memory));
-  const findings = once(() => check(plan(), measures()));
+  const findings = once(() => check(plan(), measures(), ruleSettings));
   return {
     uri,
     version,

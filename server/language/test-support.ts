@@ -19,6 +19,8 @@ export const everything: Abilities = {
   fadedDiagnostics: true,
   fileWatching: true,
   workspaceFolders: true,
+  configuration: true,
+  configurationNews: true,
   reference: 'file:///mahlstick',
 };
 
@@ -38,6 +40,8 @@ export const nothing: Abilities = {
   fadedDiagnostics: false,
   fileWatching: false,
   workspaceFolders: false,
+  configuration: false,
+  configurationNews: false,
 };
 
 export const planUri = 'file:///studio/plan.mahl';

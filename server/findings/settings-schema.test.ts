@@ -1,0 +1,55 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import Ajv from 'ajv';
+import { describe, expect, it } from 'vitest';
+import { ruleSettingsSchema } from './settings-schema.js';
+
+const manifest = path.resolve(import.meta.dirname, '../../package.json');
+
+interface Manifest {
+  readonly contributes: { readonly configuration: { readonly properties: Record<string, object> } };
+}
+
+const SETTING = 'mahlstick.rules';
+
+function settingOf(text: string) {
+  return (JSON.parse(text) as Manifest).contributes.configuration.properties[SETTING];
+}
+
+function withRules(text: string): string {
+  const whole = JSON.parse(text) as Manifest;
+  const { properties } = whole.contributes.configuration;
+  properties[SETTING] = { ...properties[SETTING], properties: ruleSettingsSchema() };
+  return `${JSON.stringify(whole, undefined, 2)}\n`;
+}
+
+describe('the setting mahlstick.rules in the manifest', () => {
+  it('has an entry for every rule (UPDATE_REFERENCE=1 writes them anew)', () => {
+    if (process.env['UPDATE_REFERENCE']) writeFileSync(manifest, withRules(readFileSync(manifest, 'utf8')));
+    const text = readFileSync(manifest, 'utf8');
+    expect(settingOf(text)).toHaveProperty('properties', JSON.parse(JSON.stringify(ruleSettingsSchema())));
+  });
+
+  const isRight = new Ajv({ strict: false }).compile(settingOf(readFileSync(manifest, 'utf8')) ?? false);
+
+  it.each([
+    {},
+    { 'even count': 'off' },
+    { 'bare ground': 'warning', 'one dominant': 'hint' },
+    { 'bare ground': { severity: 'warning', limit: 5 } },
+    { 'bare ground': { limit: 7.5 } },
+  ])('takes %j', (value) => {
+    expect(isRight(value)).toBe(true);
+  });
+
+  it.each([
+    { 'evn count': 'off' },
+    { 'even count': 'loud' },
+    { 'even count': { limit: 3 } },
+    { 'bare ground': { limit: 140 } },
+    { 'bare ground': { limit: '5%' } },
+    ['even count'],
+  ])('refuses %j', (value) => {
+    expect(isRight(value)).toBe(false);
+  });
+});

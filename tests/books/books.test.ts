@@ -63,6 +63,17 @@ describe('Gérôme’s Death of Caesar', () => {
     expect(Math.abs(senator.moment)).toBeGreaterThan(Math.abs(caesar.moment));
   });
 
+  it('draws the eye to the conspirators, then to him, and hardly to Caesar', () => {
+    const { plan, measures } = picture;
+    const drawing = measures.emphasis.places.map(({ areas }) =>
+      areas.map((area) => plan.objects[area]?.name),
+    );
+    expect(measures.emphasis.focal?.rank).toBe(1);
+    expect(drawing[0]).toContain('conspirators');
+    expect(drawing[1]).toContain('senator');
+    expect(drawing.slice(0, 3).flat()).not.toContain('caesar');
+  });
+
   it('counts for no more by his loneliness, where the book says that he does', () => {
     const company = `${text}\nobject  sleepers\n  shape   rectangle 4 x 9 at (132, 51)\n  value   7\n`;
     const crowded = hangs(checked(company), 'senator').weight;
@@ -158,10 +169,17 @@ describe('Turner’s Windsor', () => {
     expect(rulesOf(picture)).not.toContain('lead past focus');
   });
 
+  it('is led all from the left, where the trade asks for more sides', () => {
+    const { left, bottom, right, top } = measures.eyePath.sides;
+    expect([right, top]).toEqual([0, 0]);
+    expect(left + bottom).toBeGreaterThan(0);
+  });
+
   it('has its central object where they meet', () => {
     const dominants = measures.focus?.dominants ?? [];
     expect(dominants.map(({ object }) => plan.objects[object]?.name)).toEqual(['keep']);
     expect(dominants.every(({ holds }) => holds)).toBe(true);
+    expect(measures.emphasis.focal?.rank).toBe(1);
     expect(rulesOf(picture)).not.toContain('dominant off focus');
   });
 });

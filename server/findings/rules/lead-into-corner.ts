@@ -1,0 +1,128 @@
+import { CORNER_REACH, wayOut } from '../../measure/leads-edge.js';
+import type { LeadMeasure } from '../../measure/eye-path.js';
+import { distanceToStretch } from '../../plan/leads-simplify.js';
+import { type Point, distance } from '../../plan/geometry/point.js';
+import type { Canvas, Lead, Plan } from '../../plan/plan.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { smallestTurn } from '../lead-turns.js';
+import { capitalised, worstFirst } from '../lead-words.js';
+import { exceeds } from '../limits.js';
+import { length, quoted } from '../words.js';
+
+/** Part of the diagonal within which a lead arrives at the focal point, and is stopped by what is there. */
+const ARRIVES = 0.05;
+/** Part of the diagonal by which a line may stray and still be straight to the eye. */
+const STRAIGHT = 0.01;
+
+export const leadIntoCorner: Rule = {
+  id: 'lead into corner',
+  severity: 'hint',
+  chapter: 'eye path',
+  limit: { value: CORNER_REACH, unit: 'part', of: 'the diagonal, from the corner' },
+  perObject: false,
+  summary: 'A lead takes the eye into a corner.',
+  explanation:
+    'A corner is an arrow that points out of the picture: a line that runs into one takes the eye along. What waits at the focal point stops a lead that arrives there, so only two kinds are told: a lead that passes the focal point and runs out at a corner, and one that runs straight from one corner to the opposite one, which halves the picture however well it is stopped. A lead may come in at a corner when it bends on its way.',
+  formula:
+    'distance from a corner to where the lead, carried on, leaves the canvas / diagonal <= limit; and it passes the focal point by more than 5 % of the diagonal, or starts in a corner and strays from one straight line by 1 % of the diagonal at most',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) => {
+    const found = plan.leads.flatMap((lead, index) => {
+      const measure = measures.eyePath.leads[index];
+      const corner = measure && cornerTaken(lead, measure, plan.canvas, limit);
+      return corner && measure ? [{ lead, index, measure, ...corner }] : [];
+    });
+    return worstFirst(
+      found,
+      (one, other) => one.away - other.away || one.index - other.index,
+      (one) => told(plan, measures, one, limit),
+      { one: 'lead runs into a corner', many: 'leads run into corners' },
+    );
+  },
+};
+
+interface Taken {
+  /** From the corner, canvas units. */
+  readonly away: number;
+  readonly at: Point;
+  readonly corner: string;
+  readonly isDiagonal: boolean;
+}
+
+function cornerTaken(
+  { points }: Lead,
+  measure: LeadMeasure,
+  canvas: Canvas,
+  limit: number,
+): Taken | undefined {
+  const { leaves, from, missShare } = measure;
+  if (!leaves) return undefined;
+  const name = `${leaves.at.y < canvas.height / 2 ? 'upper' : 'lower'} ${leaves.at.x < canvas.width / 2 ? 'left' : 'right'}`;
+  const corner = {
+    x: name.endsWith('left') ? 0 : canvas.width,
+    y: name.startsWith('upper') ? 0 : canvas.height,
+  };
+  const away = distance(leaves.at, corner);
+  if (exceeds(away / canvas.diagonal, limit)) return undefined;
+  const start = points[0];
+  const isStraight =
+    start !== undefined &&
+    points.every((point) => !exceeds(distanceToStretch(point, start, leaves.at) / canvas.diagonal, STRAIGHT));
+  const isDiagonal = from.kind === 'corner' && isStraight;
+  if (!isDiagonal && !exceeds(missShare ?? 0, ARRIVES)) return undefined;
+  return { away, at: leaves.at, corner: name, isDiagonal };
+}
+
+function told(
+  plan: Plan,
+  measures: Measures,
+  {
+    lead,
+    index,
+    measure,
+    at,
+    corner,
+    isDiagonal,
+    away,
+  }: Taken & {
+    readonly lead: Lead;
+    readonly index: number;
+    readonly measure: LeadMeasure;
+  },
+  limit: number,
+): RuleFinding {
+  const start = measure.from.kind === 'corner' ? `the ${measure.from.corner} corner` : '';
+  const turn = smallestTurn(plan, measures, [index], ({ leads, measured }) => {
+    const [after, figures] = [leads[index], measured[index]];
+    return after !== undefined && figures !== undefined && !cornerTaken(after, figures, plan.canvas, limit);
+  });
+  const carrier = lead.along && lead.through.length === 0 ? plan.objects[lead.along.object] : undefined;
+  return {
+    message: isDiagonal
+      ? `${quoted(lead.name)} runs straight from ${start} to the ${corner} one, so it halves the picture.`
+      : `${quoted(lead.name)} passes the focal point and runs out at the ${corner} corner, ${length(away, plan.canvas)} from it.`,
+    advice: turn
+      ? `${capitalised(turn.advice)}.`
+      : `Turn ${carrier ? `the edge of ${quoted(carrier.name)}` : 'its last stretch'} by ${degreesOff(measure, plan.canvas, limit)}°, so that it runs out clear of the corner.`,
+    location: lead.location,
+    at,
+    ...(turn ? { fix: turn.fix } : {}),
+    objects: carrier ? [carrier.index] : [],
+  };
+}
+
+/** The smallest turn about its end after which a line runs out farther from any corner than the limit. */
+function degreesOff({ end, heading }: LeadMeasure, canvas: Canvas, limit: number): number {
+  const corners = [0, canvas.width].flatMap((x) => [0, canvas.height].map((y) => ({ x, y })));
+  for (let degrees = 1; degrees < 90; degrees++) {
+    for (const turn of [degrees, -degrees]) {
+      const radians = ((heading + turn) * Math.PI) / 180;
+      const out = wayOut(end, { x: Math.cos(radians), y: Math.sin(radians) }, canvas);
+      const isClear = (corner: Point): boolean =>
+        out !== undefined && exceeds(distance(out.at, corner) / canvas.diagonal, limit);
+      if (corners.every(isClear)) return degrees;
+    }
+  }
+  return 90;
+}

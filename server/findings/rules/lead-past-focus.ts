@@ -1,0 +1,92 @@
+import type { LeadMeasure } from '../../measure/eye-path.js';
+import { boxCentre, type Point } from '../../plan/geometry/point.js';
+import type { Lead, Plan } from '../../plan/plan.js';
+import { replace } from '../edits/edit.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { lies, worstFirst } from '../lead-words.js';
+import { exceeds, isOff } from '../limits.js';
+import { length, percent, quoted } from '../words.js';
+
+export const leadPastFocus: Rule = {
+  id: 'lead past focus',
+  severity: 'warning',
+  chapter: 'eye path',
+  limit: { value: 0.05, unit: 'part', of: 'the diagonal' },
+  perObject: false,
+  summary: 'A lead passes by what it is drawn to aim at.',
+  explanation:
+    'A lead is there to bring the eye somewhere. The eye goes on in the direction in which a line ends, so a line that ends short, or an edge that points beside the place, takes it past. A lead aims at the focal point, or at the object that it names; one that ends at a mere place aims at the principal object or the stop of the path that is seen there. What an edge carries ends, to the eye, where the lead leaves that edge, unless the plan names places through which another mark takes it on. It arrives when it runs into a dominant object at the focal point.',
+  formula: 'distance from what it aims at to the line carried on beyond its end / diagonal > limit',
+  source: 'common practice, no source',
+  check: (plan, { eyePath }, limit) => {
+    const past = plan.leads.flatMap((lead, index) => {
+      const measure = eyePath.leads[index];
+      const { aim, passes = 0 } = measure ?? {};
+      if (!measure || !aim || !Number.isFinite(passes)) return [];
+      if (aim.kind === 'focus' && plan.focus && isOff(plan.focus.at, plan.canvas)) return [];
+      return exceeds(passes / plan.canvas.diagonal, limit) ? [{ lead, measure, aim, passes }] : [];
+    });
+    return worstFirst(
+      past,
+      (one, other) => other.passes - one.passes,
+      (one) => told(plan, one, limit),
+      { one: 'lead goes past what it aims at', many: 'leads go past what they aim at' },
+    );
+  },
+};
+
+interface Past {
+  readonly lead: Lead;
+  readonly measure: LeadMeasure;
+  readonly aim: NonNullable<LeadMeasure['aim']>;
+  readonly passes: number;
+}
+
+function told(plan: Plan, { lead, measure, aim, passes }: Past, limit: number): RuleFinding {
+  const object = aim.kind === 'object' ? plan.objects[aim.object] : undefined;
+  const carrier = lead.along && plan.objects[lead.along.object];
+  const place = object ? boxCentre(object.outline.box) : plan.focus?.at;
+  const name = object ? quoted(object.name) : 'the focal point';
+  const isCarried = carrier !== undefined && lead.through.length === 0;
+  const onward = isCarried ? `the edge of ${quoted(carrier.name)} that carries it` : 'the line, carried on,';
+  const where = object || !measure.nearest || !place ? 'from' : lies(measure.nearest, place);
+  const related = object ? { location: object.location, message: 'What it aims at.' } : focalPoint(plan);
+  return {
+    message: `${quoted(lead.name)} is to lead to ${name}, but ${onward} passes ${length(passes, plan.canvas)} ${where} it (${percent(passes / plan.canvas.diagonal)} of the diagonal; within ${percent(limit)} it arrives).`,
+    location: lead.location,
+    ...(related ? { related: [related] } : {}),
+    objects: [...(isCarried ? [carrier.index] : []), ...(object ? [object.index] : [])],
+    ...(measure.nearest && !object ? { at: measure.nearest } : { at: measure.end }),
+    ...(isCarried ? turnOfEdge(measure, place, carrier.name, name) : endThere(lead)),
+  };
+}
+
+function focalPoint({
+  focus,
+}: Plan): { readonly location: Lead['location']; readonly message: string } | undefined {
+  return focus && { location: focus.location, message: 'The focal point.' };
+}
+
+/** A drawn line that ends at a mere place is ended at the focal point. */
+function endThere(lead: Lead): Pick<RuleFinding, 'advice' | 'fix'> {
+  return {
+    advice: 'Let it end at the focal point: write `to focus`.',
+    fix: { title: `Lead ${lead.name} to the focal point`, edits: [replace(lead.to.location, 'focus')] },
+  };
+}
+
+/** By how much an edge has to turn about where the lead leaves it, so that it points to the place. */
+function turnOfEdge(
+  { end, heading }: LeadMeasure,
+  place: Point | undefined,
+  carrier: string,
+  name: string,
+): Pick<RuleFinding, 'advice'> {
+  if (!place) return {};
+  const wanted = (Math.atan2(place.y - end.y, place.x - end.x) * 180) / Math.PI;
+  const turn = ((((wanted - heading) % 360) + 540) % 360) - 180;
+  const way = turn < 0 ? 'anticlockwise' : 'clockwise';
+  return {
+    advice: `Turn that edge of ${quoted(carrier)} by ${Math.round(Math.abs(turn))}° ${way} where the lead leaves it, and it points to ${name}; or name with \`through\` where another mark takes the eye on.`,
+  };
+}

@@ -1,0 +1,66 @@
+import { anglesBetween } from '../../measure/leads.js';
+import type { LeadAngle } from '../../measure/eye-path.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { smallestTurn } from '../lead-turns.js';
+import { capitalised, degreesInWords, leadName, worstFirst } from '../lead-words.js';
+import { exceeds } from '../limits.js';
+import { quoted } from '../words.js';
+
+export const leadsTooClose: Rule = {
+  id: 'leads too close',
+  severity: 'hint',
+  chapter: 'eye path',
+  limit: { value: 10, unit: 'degrees', of: 'between two leads where they arrive' },
+  perObject: false,
+  summary: 'Two leads arrive so close together that they read as one.',
+  explanation:
+    'Two lines that come to one place from nearly one direction run into each other before they get there. The eye sees one thick line, or a wedge, and loses both. Leads are compared that arrive at the focal point, or at the same object.',
+  formula: 'angle between the directions over the last 5 % of the diagonal of two leads <= limit',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) =>
+    worstFirst(
+      measures.eyePath.angles.filter(({ degrees }) => !exceeds(degrees, limit)),
+      (one, other) => one.degrees - other.degrees || one.one - other.one || one.other - other.other,
+      (pair) => told(plan, measures, pair, limit),
+      { one: 'pair of leads is as close', many: 'pairs of leads are as close' },
+    ),
+};
+
+function told(
+  plan: Plan,
+  measures: Measures,
+  { one, other, degrees }: LeadAngle,
+  limit: number,
+): RuleFinding {
+  const closeBefore = closePairs(measures.eyePath.angles, limit);
+  const turn = smallestTurn(plan, measures, [other, one], ({ leads, measured }) => {
+    const after = anglesBetween({ ...plan, leads }, measured);
+    return closePairs(after, limit) < closeBefore && !after.some((pair) => isPair(pair, one, other, limit));
+  });
+  const [lead, near] = [plan.leads[other], plan.leads[one]];
+  const carriers = [near, lead].flatMap((each) => (each?.along ? [each.along.object] : []));
+  const place =
+    lead?.to.names === 'object' ? quoted(plan.objects[lead.to.object]?.name ?? '') : 'the focal point';
+  return {
+    message: `${inWords([leadName(plan, one), leadName(plan, other)])} arrive at ${place} ${degreesInWords(degrees)} apart, so they read as one line; over ${degreesInWords(limit)} they read as two.`,
+    advice: turn
+      ? `${capitalised(turn.advice)}.`
+      : `Part them by ${degreesInWords(Math.floor(limit - degrees) + 1)} or more: turn the edge of ${inWords(carriers.map((object) => quoted(plan.objects[object]?.name ?? '')))} that carries one of them.`,
+    location: lead?.location ?? { line: 0, start: 0, end: 0 },
+    ...(near ? { related: [{ location: near.location, message: 'The other lead.' }] } : {}),
+    ...(lead ? { at: lead.to.at } : {}),
+    ...(turn ? { fix: turn.fix } : {}),
+    objects: carriers,
+  };
+}
+
+function closePairs(angles: readonly LeadAngle[], limit: number): number {
+  return angles.filter(({ degrees }) => !exceeds(degrees, limit)).length;
+}
+
+function isPair(pair: LeadAngle, one: number, other: number, limit: number): boolean {
+  return pair.one === one && pair.other === other && !exceeds(pair.degrees, limit);
+}

@@ -1,0 +1,175 @@
+import type { Stop } from '../../measure/eye-path.js';
+import { inWords } from '../../plan/problems.js';
+import type { EyePath, Plan } from '../../plan/plan.js';
+import { replace } from '../edits/edit.js';
+import type { Fix, Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { percent, quoted } from '../words.js';
+
+export const pathOrder: Rule = {
+  id: 'path order',
+  severity: 'hint',
+  chapter: 'eye path',
+  limit: { value: 0.1, unit: 'part', of: 'the emphasis of a stop, below the one before' },
+  perObject: false,
+  summary: 'The stops of the path do not rise to the focal point.',
+  explanation:
+    'The eye goes from what is weaker to what is stronger. A path that it is to take rises from stop to stop up to the first one at the focal point, or the eye leaps over what is weak; all stops there are one centre of interest, and after it the eye may wander off over weaker ones and come back. A stop of which nothing is seen is none. The emphasis of a stop is that of the strongest place along its borders.',
+  formula:
+    'a stop of which nothing is seen; or no stop whose visible shape holds the focal point or comes within 5 % of the diagonal of it; or, up to the first such stop, emphasis < (1 - limit) x that of the stop before, the strongest stop at the focal point counting for all there; or a later stop away from it with (1 - limit) x its emphasis > that',
+  source: 'common practice, no source',
+  check: (plan, { eyePath: { stops } }, limit) => {
+    const { path } = plan;
+    if (!path || stops.length === 0 || !isFarEnough(plan, stops)) return [];
+    const unseen = stops.filter(({ isSeen }) => !isSeen);
+    if (unseen.length > 0) return [unseenStops(plan, path, stops, unseen)];
+    if (!plan.focus) return [];
+    const first = stops.findIndex(({ isAtFocus }) => isAtFocus);
+    if (first < 0) return neverArrives(plan, path, stops);
+    return outOfOrder(plan, path, stops, first, limit);
+  },
+};
+
+/** Without values and colours nothing has emphasis yet. */
+function isFarEnough({ objects, problems }: Plan, stops: readonly Stop[]): boolean {
+  if (problems.some(({ code }) => code === 'unknown name')) return false;
+  return (
+    stops.every(({ object }) => objects[object]?.waiting === false) &&
+    stops.some(({ strength }) => strength > 0)
+  );
+}
+
+function unseenStops(
+  plan: Plan,
+  path: EyePath,
+  stops: readonly Stop[],
+  unseen: readonly Stop[],
+): RuleFinding {
+  const names = inWords([...new Set(unseen.map(({ object }) => nameOf(plan, object)))]);
+  const left = stops.filter(({ isSeen }) => isSeen);
+  return {
+    message: `The path stops at ${names}, of which nothing is seen.`,
+    advice: `Take ${names} out of the path, or bring it to light.`,
+    location: path.location,
+    objects: unseen.map(({ object }) => object),
+    ...(left.length > 0
+      ? { fix: order(plan, path, left, `Take ${names.replaceAll('`', '')} out of the path`) }
+      : {}),
+  };
+}
+
+/** The dominant object is where the eye is to end up. */
+function neverArrives(plan: Plan, path: EyePath, stops: readonly Stop[]): readonly RuleFinding[] {
+  const dominant = plan.objects.find(
+    ({ role, index }) => role === 'dominant' && stops.every(({ object }) => object !== index),
+  );
+  const end = stops.at(-1);
+  if (!end) return [];
+  return [
+    {
+      message: `The path ends at ${nameOf(plan, end.object)} and none of its stops is at the focal point.`,
+      advice: dominant
+        ? `Let it go on to ${quoted(dominant.name)}.`
+        : `Let it go on to the object at the focal point, or bring ${nameOf(plan, end.object)} there.`,
+      location: path.location,
+      at: end.at,
+      objects: [end.object],
+    },
+  ];
+}
+
+function outOfOrder(
+  plan: Plan,
+  path: EyePath,
+  stops: readonly Stop[],
+  first: number,
+  limit: number,
+): readonly RuleFinding[] {
+  const faults = faultsOf(stops, first, limit);
+  const [worst] = [...faults].sort((one, other) => other.fall - one.fall || one.from - other.from);
+  const [before, after] = [stops[worst?.from ?? -1], stops[worst?.to ?? -1]];
+  if (!worst || !before || !after) return [];
+  const better = exchanged(plan, path, stops, first, limit);
+  const more = faults.length - 1;
+  return [
+    {
+      message: `The path is to rise to the focal point, but ${nameOf(plan, before.object)} draws the eye more than ${nameOf(plan, after.object)}, ${after.isAtFocus ? 'which is at the focal point' : 'to which it leads'}: ${nameOf(plan, after.object)} has ${percent(after.strength / before.strength)} of its emphasis.${more > 0 ? ` ${more === 1 ? 'One more step falls' : `${more} more steps fall`} as well.` : ''}`,
+      advice:
+        better?.advice ??
+        `Strengthen the borders of ${nameOf(plan, after.object)}, by contrast or by harder edges, until they draw ${percent(((1 - limit) * before.strength) / after.strength - 1)} more.`,
+      location: path.location,
+      at: before.at,
+      objects: [before.object, after.object],
+      ...(better ? { fix: better.fix } : {}),
+    },
+  ];
+}
+
+interface Fault {
+  readonly from: number;
+  readonly to: number;
+  /** Part of the emphasis of the one before. */
+  readonly fall: number;
+}
+
+/** Steps that fall by more than the limit up to the focal point, and later stops that draw more than what is there. */
+function faultsOf(stops: readonly Stop[], first: number, limit: number): readonly Fault[] {
+  const focal = strongestAtFocus(stops);
+  return stops.flatMap((stop, index): Fault[] => {
+    if (stop.isAtFocus) return [];
+    const to = index + 1 < first ? index + 1 : focal;
+    const next = stops[to];
+    const fall = next && stop.strength > 0 ? 1 - next.strength / stop.strength : 0;
+    return exceeds(fall, limit) ? [{ from: index, to, fall }] : [];
+  });
+}
+
+function strongestAtFocus(stops: readonly Stop[]): number {
+  const strongest = stops
+    .filter(({ isAtFocus }) => isAtFocus)
+    .reduce<Stop | undefined>(
+      (most, stop) => (most && most.strength >= stop.strength ? most : stop),
+      undefined,
+    );
+  return strongest ? stops.indexOf(strongest) : -1;
+}
+
+/** Two stops that, exchanged, make the path rise; else all that come before the focal point in the order of their emphasis. */
+function exchanged(
+  plan: Plan,
+  path: EyePath,
+  stops: readonly Stop[],
+  first: number,
+  limit: number,
+): { readonly advice: string; readonly fix: Fix } | undefined {
+  for (let one = 0; one < first; one++) {
+    for (let other = one + 1; other < first; other++) {
+      const [a, b] = [stops[one], stops[other]];
+      if (!a || !b) continue;
+      const trial = stops.with(one, b).with(other, a);
+      if (faultsOf(trial, first, limit).length > 0) continue;
+      const words = `Exchange ${nameOf(plan, a.object)} and ${nameOf(plan, b.object)}`;
+      return {
+        advice: `${words}, and the path rises.`,
+        fix: order(plan, path, trial, words.replaceAll('`', '')),
+      };
+    }
+  }
+  const rising = [...stops.slice(0, first)].sort((one, other) => one.strength - other.strength);
+  const trial = [...rising, ...stops.slice(first)];
+  if (faultsOf(trial, first, limit).length > 0) return undefined;
+  const names = inWords(rising.map(({ object }) => nameOf(plan, object)));
+  return {
+    advice: `Lead from the weaker to the stronger: ${names}, and then on to the focal point.`,
+    fix: order(plan, path, trial, 'Put the stops in the order of their emphasis'),
+  };
+}
+
+function order({ objects }: Plan, { stopsLocation }: EyePath, stops: readonly Stop[], title: string): Fix {
+  const names = stops.map(({ object }) => objects[object]?.name ?? '');
+  return { title, edits: [replace(stopsLocation, names.join(', '))] };
+}
+
+function nameOf({ objects }: Plan, object: number): string {
+  return quoted(objects[object]?.name ?? '');
+}

@@ -1,0 +1,70 @@
+import type { Edges } from '../../../grammar/index.js';
+import { GROUND } from '../../measure/borders.js';
+import { contrastOf, tintOf } from '../../measure/borders-contrast.js';
+import type { Exit } from '../../measure/eye-path.js';
+import type { Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { addLine } from '../edits/edit.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { worstFirst } from '../lead-words.js';
+import { exceeds } from '../limits.js';
+import { length, percent, quoted } from '../words.js';
+
+/** From the hardest that is softer than hard. */
+const SOFTER: readonly Edges[] = ['firm', 'soft', 'lost'];
+
+export const wayOut: Rule = {
+  id: 'way out',
+  severity: 'hint',
+  chapter: 'eye path',
+  perObject: false,
+  summary: 'A strong border takes the eye out of the picture, and nothing stops it.',
+  explanation:
+    'The eye runs along a long straight contrast, and when that runs on over the edge of the picture the eye goes with it. It is told only of a border that is stronger than all that surrounds the focal point and among the strongest of the picture, and that nothing crosses on its way out. A horizon or the edge of a table, which goes out at both sides, divides the picture and is left alone. Painters soften such a border towards the edge, or set something across it.',
+  formula:
+    'straight within 15° for at least 15 % of the diagonal up to the edge, at more than 15° to it, leading away from the focal point; pull = sharpness x (0.6 dV / 10 + 0.4 dab / 100) greater than that of every border within 8 % of the diagonal of the focal point, and exceeded on at most 10 % of the length of all borders; no border of half its pull that turns from it by 30° or more within 8 % of the diagonal of where it leaves; no such border on one line with it at the opposite edge',
+  source: 'common practice, no source',
+  check: (plan, { eyePath }) =>
+    worstFirst(
+      eyePath.exits,
+      (one, other) => other.pull - one.pull || other.length - one.length,
+      (exit) => told(plan, exit),
+      { one: 'border runs out like this', many: 'borders run out like this' },
+    ),
+};
+
+function told(plan: Plan, exit: Exit): RuleFinding {
+  const { at, side, corner, areas, pull, passes } = exit;
+  const [front, behind] = areas;
+  const names = areas.map((area) =>
+    area === GROUND ? 'the bare ground' : quoted(plan.objects[area]?.name ?? ''),
+  );
+  const object = plan.objects[front] ?? plan.objects[behind];
+  return {
+    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${corner ? `the ${corner} corner` : `the ${side} edge`}; it pulls ${plainNumber(pull / passes, 1)} times as strongly as anything at the focal point, and nothing stops it.`,
+    ...softened(plan, exit),
+    location: object?.location ?? { line: 0, start: 0, end: 0 },
+    at,
+    objects: [front, behind].filter((area) => area !== GROUND),
+  };
+}
+
+/** The hardest edges with which the border pulls no more than what is at the focal point. */
+function softened(plan: Plan, { areas: [front, behind], passes }: Exit): Pick<RuleFinding, 'advice' | 'fix'> {
+  const [before, after] = [plan.objects[front], plan.objects[behind]];
+  const [one, other] = [tintOf(plan, front), tintOf(plan, behind)];
+  const enough = SOFTER.find((edges) => !exceeds(contrastOf(one, other, edges).pull, passes));
+  if (enough && before && after) {
+    return {
+      advice: `Make its edges ${enough}: write ${quoted(`edges ${enough} against ${after.name}`)} under ${quoted(before.name)}.`,
+      fix: {
+        title: `Make the edges of ${before.name} ${enough} against ${after.name}`,
+        edits: [addLine(before.node, 'edges', `${enough} against ${after.name}`)],
+      },
+    };
+  }
+  const object = before ?? after;
+  return {
+    advice: `Set something across it near the edge, at least ${percent(1 / 2)} as strong, or bring ${quoted(object?.name ?? '')} nearer to its neighbour in value.`,
+  };
+}

@@ -4,7 +4,7 @@ import { containsPoint, type VisibleAreas } from './areas.js';
 import { GROUND } from './borders.js';
 import type { LabelMap } from './label-map.js';
 import { type RingPiece, ringPieces } from './notan-rings.js';
-import { eachMeeting, joinedRuns, runsOf } from './notan-runs.js';
+import { eachMeeting, joinedRuns, runAt, runsOf } from './notan-runs.js';
 
 /** A part of the picture of one area that hangs together. */
 export interface Field {
@@ -28,9 +28,7 @@ export interface FieldMap {
   readonly contacts: readonly Contact[];
   readonly columns: number;
   readonly rows: number;
-  /** The field of each cell, row by row. */
-  readonly fieldOf: Int32Array;
-  /** The same as runs of cells: where each begins, with the number of all cells behind the last, and its field. */
+  /** The cells row by row, as runs of one field: where each begins, the number of all cells behind the last. */
   readonly runs: { readonly starts: Int32Array; readonly fields: Int32Array };
 }
 
@@ -60,10 +58,6 @@ export function fieldMap(plan: Plan, areas: VisibleAreas, map: LabelMap): FieldM
   eachMeeting(runs, (one, other, cells) => {
     contacts.add(fieldOfRun[one] as number, fieldOfRun[other] as number, cells);
   });
-  const fieldOf = new Int32Array(columns * rows);
-  for (let run = 0; run < fieldOfRun.length; run++) {
-    fieldOf.fill(fieldOfRun[run] as number, runs.starts[run], runs.starts[run + 1]);
-  }
   for (const { first, pieces } of byArea.values()) {
     pieces.forEach((_, piece) => {
       const middle = fields[first + piece]?.middle;
@@ -71,7 +65,7 @@ export function fieldMap(plan: Plan, areas: VisibleAreas, map: LabelMap): FieldM
       // Too small for a cell: it lies in what is seen there.
       const column = cellAt(middle.x / plan.canvas.width, columns);
       const row = cellAt(middle.y / plan.canvas.height, rows);
-      contacts.add(first + piece, fieldOf[row * columns + column] as number, HAIR_CELLS);
+      contacts.add(first + piece, fieldOfRun[runAt(runs, row * columns + column)] as number, HAIR_CELLS);
     });
   }
   return {
@@ -79,7 +73,6 @@ export function fieldMap(plan: Plan, areas: VisibleAreas, map: LabelMap): FieldM
     contacts: contacts.list(),
     columns,
     rows,
-    fieldOf,
     runs: { starts: runs.starts, fields: fieldOfRun },
   };
 }

@@ -21,7 +21,7 @@ interface Raster {
  * for a region that has no cell.
  */
 export function placesInside(
-  map: Pick<FieldMap, 'columns' | 'rows' | 'fieldOf' | 'runs'>,
+  map: Pick<FieldMap, 'columns' | 'rows' | 'runs'>,
   regionOf: Int32Array,
   regions: number,
   canvas: CanvasSize,
@@ -39,19 +39,23 @@ export function placesInside(
 
 /** The blocks of a field map; one that lies on the border of a region belongs to none. */
 function blocksOf(
-  { columns, rows, fieldOf }: Pick<FieldMap, 'columns' | 'rows' | 'fieldOf'>,
+  { columns, rows, runs }: Pick<FieldMap, 'columns' | 'rows' | 'runs'>,
   regionOf: Int32Array,
 ): Raster {
+  const cells = new Int32Array(columns * rows);
+  for (let run = 0; run < runs.fields.length; run++) {
+    cells.fill(regionOf[runs.fields[run] as number] as number, runs.starts[run], runs.starts[run + 1]);
+  }
   const across = Math.floor(columns / BLOCK);
   const down = Math.floor(rows / BLOCK);
   const blocks = new Int32Array(across * down);
   for (let row = 0; row < down; row++) {
     for (let column = 0; column < across; column++) {
       const first = row * BLOCK * columns + column * BLOCK;
-      let region = regionOf[fieldOf[first] as number] as number;
+      let region = cells[first] as number;
       for (let cell = 1; region >= 0 && cell < BLOCK * BLOCK; cell++) {
         const at = first + Math.floor(cell / BLOCK) * columns + (cell % BLOCK);
-        if (regionOf[fieldOf[at] as number] !== region) region = -1;
+        if (cells[at] !== region) region = -1;
       }
       blocks[row * across + column] = region;
     }

@@ -29,6 +29,18 @@ export function runsOf({ columns, rows, labels }: Pick<LabelMap, 'columns' | 'ro
   };
 }
 
+/** The run that holds a cell. */
+export function runAt({ starts }: Pick<Runs, 'starts'>, cell: number): number {
+  let first = 0;
+  let behind = starts.length - 1;
+  while (behind - first > 1) {
+    const middle = (first + behind) >> 1;
+    if ((starts[middle] as number) <= cell) first = middle;
+    else behind = middle;
+  }
+  return first;
+}
+
 /**
  * For each run the first run of what it hangs together with: cells of one label that have a side in common, not only
  * a corner.

@@ -29,7 +29,7 @@ export interface Tone {
 export interface TonePiece {
   /** Part of the picture. */
   readonly share: number;
-  /** A place inside it, about as far from its border as any. */
+  /** A place inside it, about as far from its border as any. Worked out when it is first read. */
   readonly at: Point;
   /** Objects seen in it, most first; `GROUND` for the bare ground. */
   readonly areas: readonly number[];
@@ -57,15 +57,18 @@ export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): N
     const pieces = groups.flatMap(({ key, from, to }) =>
       joinedFields(fields, (area) => stepOf(area) >= from && stepOf(area) <= to).map((own) => ({ key, own })),
     );
-    const places = placesOf(
-      fields,
-      pieces.map(({ own }) => own),
-      plan.canvas,
-    );
+    const { canvas } = plan;
+    let found: readonly (Point | undefined)[] | undefined;
+    const places = (): readonly (Point | undefined)[] =>
+      (found ??= placesOf(
+        fields,
+        pieces.map(({ own }) => own),
+        canvas,
+      ));
     return {
       tones: groups.map(({ key, name }): Tone => {
         const ofTone = pieces
-          .flatMap((piece, at) => (piece.key === key ? pieceOf(fields, piece.own, places[at]) : []))
+          .flatMap((piece, at) => (piece.key === key ? pieceOf(fields, piece.own, () => places()[at]) : []))
           .sort((a, b) => b.share - a.share);
         const share = ofTone.reduce((sum, piece) => sum + piece.share, 0);
         const largest = ofTone[0]?.share ?? 0;
@@ -114,7 +117,7 @@ function placesOf(map: FieldMap, pieces: readonly Joined[], canvas: Canvas): rea
   return places;
 }
 
-function pieceOf({ fields }: FieldMap, own: Joined, place: Point | undefined): TonePiece {
+function pieceOf({ fields }: FieldMap, own: Joined, place: () => Point | undefined): TonePiece {
   const shares = new Map<number, number>();
   for (const index of own) {
     const { area, share } = fields[index] ?? { area: GROUND, share: 0 };
@@ -122,8 +125,10 @@ function pieceOf({ fields }: FieldMap, own: Joined, place: Point | undefined): T
   }
   return {
     share: [...shares.values()].reduce((sum, share) => sum + share, 0),
-    // What is smaller than a cell is small enough for the middle of its box.
-    at: place ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 },
+    get at() {
+      // What is smaller than a cell is small enough for the middle of its box.
+      return place() ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 };
+    },
     areas: [...shares].sort(([, one], [, other]) => other - one).map(([area]) => area),
   };
 }

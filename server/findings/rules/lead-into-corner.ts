@@ -12,6 +12,8 @@ import { length, quoted } from '../words.js';
 
 /** Part of the diagonal within which a lead arrives at the focal point, and is stopped by what is there. */
 const ARRIVES = 0.05;
+/** What is advised keeps this many times the limit from a corner. */
+const CLEAR = 2;
 /** Part of the diagonal by which a line may stray and still be straight to the eye. */
 const STRAIGHT = 0.01;
 
@@ -95,7 +97,12 @@ function told(
   const start = measure.from.kind === 'corner' ? `the ${measure.from.corner} corner` : '';
   const turn = smallestTurn(plan, measures, [index], ({ leads, measured }) => {
     const [after, figures] = [leads[index], measured[index]];
-    return after !== undefined && figures !== undefined && !cornerTaken(after, figures, plan.canvas, limit);
+    return (
+      after !== undefined &&
+      figures !== undefined &&
+      figures.from.kind !== 'corner' &&
+      !cornerTaken(after, figures, plan.canvas, CLEAR * limit)
+    );
   });
   const carrier = lead.along && lead.through.length === 0 ? plan.objects[lead.along.object] : undefined;
   return {

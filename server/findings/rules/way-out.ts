@@ -3,7 +3,7 @@ import { GROUND } from '../../measure/borders.js';
 import { contrastOf, tintOf } from '../../measure/borders-contrast.js';
 import type { Exit } from '../../measure/eye-path.js';
 import type { Plan } from '../../plan/plan.js';
-import { plainNumber } from '../../plan/problems.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
 import { addLine } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { worstFirst } from '../lead-words.js';
@@ -26,27 +26,46 @@ export const wayOut: Rule = {
   source: 'common practice, no source',
   check: (plan, { eyePath }) =>
     worstFirst(
-      eyePath.exits,
-      (one, other) => other.pull - one.pull || other.length - one.length,
-      (exit) => told(plan, exit),
+      byBorder(eyePath.exits),
+      ([one], [other]) => other.pull - one.pull || other.length - one.length,
+      (exits) => told(plan, exits),
       { one: 'border runs out like this', many: 'borders run out like this' },
     ),
 };
 
-function told(plan: Plan, exit: Exit): RuleFinding {
-  const { at, side, corner, areas, pull, passes } = exit;
+/** Where one border leaves the picture, the strongest first. */
+type Exits = readonly [Exit, ...Exit[]];
+
+function byBorder(exits: readonly Exit[]): readonly Exits[] {
+  const borders = new Map<string, Exits>();
+  for (const exit of exits) {
+    const border = exit.areas.join(' ');
+    const earlier = borders.get(border);
+    borders.set(border, earlier ? [...earlier, exit] : [exit]);
+  }
+  return [...borders.values()];
+}
+
+function told(plan: Plan, exits: Exits): RuleFinding {
+  const [exit, ...others] = exits;
+  const { at, areas, pull, passes } = exit;
   const [front, behind] = areas;
   const names = areas.map((area) =>
     area === GROUND ? 'the bare ground' : quoted(plan.objects[area]?.name ?? ''),
   );
   const object = plan.objects[front] ?? plan.objects[behind];
+  const also = others.length > 0 ? ` It does so at ${inWords(others.map(placeOf))} too.` : '';
   return {
-    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${corner ? `the ${corner} corner` : `the ${side} edge`}; it pulls ${plainNumber(pull / passes, 1)} times as strongly as anything at the focal point, and nothing stops it.`,
+    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${placeOf(exit)}; it pulls ${plainNumber(pull / passes, 1)} times as strongly as anything at the focal point, and nothing stops it.${also}`,
     ...softened(plan, exit),
     location: object?.location ?? { line: 0, start: 0, end: 0 },
     at,
     objects: [front, behind].filter((area) => area !== GROUND),
   };
+}
+
+function placeOf({ side, corner }: Exit): string {
+  return corner ? `the ${corner} corner` : `the ${side} edge`;
 }
 
 /** The hardest edges with which the border pulls no more than what is at the focal point. */

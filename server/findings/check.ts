@@ -48,19 +48,20 @@ function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSetti
       related: [],
       ...found,
       rule: rule.id,
-      severity,
+      severity: severity ?? found.severity ?? rule.severity,
       objects,
       ...(allowance ? { allowed: { reason: allowance.reason, location: allowance.location } } : {}),
     };
   });
 }
 
-function asSet(rule: Rule, plan: Plan, settings: RuleSettings): Required<RuleChange> {
+function asSet(rule: Rule, plan: Plan, settings: RuleSettings): RuleChange & { readonly limit: number } {
   const stated = plan.ruleSettings.findLast((candidate) => candidate.rule === rule.id);
   const change = settings.get(rule.id);
   const limit = stated?.limit?.unit === rule.limit?.unit ? stated?.limit?.value : undefined;
+  const severity = stated?.severity ?? change?.severity;
   return {
-    severity: stated?.severity ?? change?.severity ?? rule.severity,
+    ...(severity ? { severity } : {}),
     limit: limit ?? change?.limit ?? rule.limit?.value ?? 0,
   };
 }

@@ -80,5 +80,6 @@ export interface RuleLimit {
   readonly of: string;
 }
 
+/** What a rule finds; a severity of its own stands before the rule's, and a setting before both. */
 export type RuleFinding = Pick<Finding, 'message' | 'location'> &
-  Partial<Pick<Finding, 'advice' | 'related' | 'objects' | 'at' | 'fix'>>;
+  Partial<Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'at' | 'fix'>>;

@@ -22,7 +22,10 @@ import { noValueOrColour } from './rules/no-value-or-colour.js';
 import { offTheCanvas } from './rules/off-the-canvas.js';
 import { oneDominant } from './rules/one-dominant.js';
 import { planeOrder } from './rules/plane-order.js';
+import { rival } from './rules/rival.js';
 import { spots } from './rules/spots.js';
+import { strongEdge } from './rules/strong-edge.js';
+import { unmetMeans } from './rules/unmet-means.js';
 import { usualColourShares } from './rules/usual-colour-shares.js';
 import { valueAgainstColour } from './rules/value-against-colour.js';
 import { valueBudget } from './rules/value-budget.js';
@@ -32,6 +35,8 @@ export const rules: readonly Rule[] = [
   noFocus,
   oneDominant,
   dominantOffFocus,
+  rival,
+  unmetMeans,
   valueBudget,
   colourBudget,
   usualColourShares,
@@ -44,6 +49,7 @@ export const rules: readonly Rule[] = [
   focusOffCrossing,
   evenCount,
   halvedPicture,
+  strongEdge,
   spots,
   mergedNeighbours,
   valueAgainstColour,

@@ -15,12 +15,11 @@ import {
   wholeField,
 } from './emphasis-field.js';
 import { type Peak, peaks, strongestNear } from './emphasis-places.js';
-import type { MeansMeasure } from './means.js';
-import { measureMeans } from './means.js';
+import { type MeansMeasure, type SeenPart, measureMeans, seenRound } from './means.js';
 import type { Memory } from './memory.js';
 import { wholeOf } from './parts.js';
 
-export type { MeansMeasure } from './means.js';
+export type { MeansMeasure, SeenPart } from './means.js';
 
 /**
  * How strongly places draw the eye. Heuristic: over every border between two visible areas, length x edge sharpness x
@@ -67,13 +66,15 @@ export interface FocalEmphasis {
   readonly areas: readonly [number, number];
   /**
    * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, and up to 16 %
-   * not an edge of what is dominant there, for that is the same centre of interest.
+   * not a border of what is dominant there, for that is the same centre of interest.
    */
   readonly elsewhere: readonly StrongPlace[];
   /** 1 when no place elsewhere is stronger. */
   readonly rank: number;
   /** Places elsewhere that have at least nine tenths of its strength, strongest first. */
   readonly rivals: readonly StrongPlace[];
+  /** What is seen within 8 % of the diagonal, parts of the picture, largest first. */
+  readonly seenThere: readonly SeenPart[];
   /** All six, in the order of the trade's list. */
   readonly means: readonly MeansMeasure[];
 }
@@ -152,7 +153,7 @@ export function isElsewhere(
   diagonal: number,
 ): boolean {
   const away = distance(at, focus) / diagonal;
-  return away > REACH && !(away <= 2 * REACH && centre.has(areas[0]));
+  return away > REACH && !(away <= 2 * REACH && areas.some((area) => centre.has(area)));
 }
 
 /** A peak as a place in the picture. */
@@ -208,17 +209,19 @@ function focalEmphasis(
     found.filter((place) => isElsewhere(place, focus.at, centre, diagonal));
   const there = near(pull, byPull);
   const elsewhere = others(places);
+  const seenThere = seenRound(plan, seen.areas, memory);
   return {
     ...there,
     elsewhere,
     rank: 1 + elsewhere.filter(({ strength }) => strength > there.strength * (1 + ROUNDING)).length,
     rivals: elsewhere.filter(({ strength }) => strength >= (RIVAL - ROUNDING) * there.strength),
+    seenThere,
     means: measureMeans(
       plan,
       seen,
       {
-        grid,
         centre,
+        seenThere,
         value: { there: near(value, byValue), elsewhere: others(value.peaks)[0] },
         colour: { there: near(colour, byColour), elsewhere: others(colour.peaks)[0] },
       },

@@ -2,10 +2,11 @@ import type { Means } from '../../grammar/index.js';
 import { distance } from '../plan/geometry/point.js';
 import type { Plan } from '../plan/plan.js';
 import { plainNumber } from '../plan/problems.js';
-import type { BorderMeasure } from './borders.js';
+import type { BorderMeasure, BorderStretch } from './borders.js';
 import type { Seen } from './emphasis.js';
-import { type FieldGrid, REACH, counted, middleOf } from './emphasis-field.js';
+import { REACH, counted, fieldGrid, middleOf } from './emphasis-field.js';
 import type { Peak } from './emphasis-places.js';
+import type { VisibleAreas } from './areas.js';
 import { labelMap } from './label-map.js';
 import type { Memory } from './memory.js';
 import { runsAcross, wholeOf } from './parts.js';
@@ -35,6 +36,15 @@ export interface MeansMeasure {
   readonly holds: boolean;
   /** The two figures as a painter reads them: `detail of 0.7 there and 0.4 elsewhere, where fine is 1`. */
   readonly inWords: string;
+  /** For value and colour the two areas that meet at the strongest place elsewhere. */
+  readonly areas?: readonly [number, number];
+}
+
+/** A part of the picture in which one area is seen. */
+export interface SeenPart {
+  /** Index of the object, or `GROUND`. */
+  readonly area: number;
+  readonly share: number;
 }
 
 /** What is gathered by one kind of contrast. */
@@ -45,9 +55,9 @@ interface Compared {
 }
 
 export interface MeansInput {
-  readonly grid: FieldGrid;
   /** The objects that make up the centre of interest. */
   readonly centre: ReadonlySet<number>;
+  readonly seenThere: readonly SeenPart[];
   readonly value: Compared;
   readonly colour: Compared;
 }
@@ -85,7 +95,7 @@ function figures(means: Means, plan: Plan, seen: Seen, input: MeansInput, memory
     case 'edges':
       return edges(plan, seen.borders, memory);
     case 'detail':
-      return detail(plan, seen, memory);
+      return detail(plan, seen, input.seenThere);
     case 'scale':
       return scale(plan, seen, input.centre, memory);
     case 'isolation':
@@ -96,7 +106,13 @@ function figures(means: Means, plan: Plan, seen: Seen, input: MeansInput, memory
 function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Compared): Figures {
   const most = elsewhere?.strength ?? 0;
   const holds = there.strength > 0 && most <= there.strength * (1 + TENTH + ROUNDING);
-  return { there: there.strength, elsewhere: most, holds, inWords: inWords() };
+  return {
+    there: there.strength,
+    elsewhere: most,
+    holds,
+    inWords: inWords(),
+    ...(elsewhere ? { areas: elsewhere.areas } : {}),
+  };
 
   function inWords(): string {
     if (there.strength === 0) return `there is no contrast of ${of} there`;
@@ -119,63 +135,88 @@ function nameOf(plan: Plan, area: number): string {
 function edges(plan: Plan, borders: BorderMeasure, memory: Memory): Figures {
   const { focus, canvas } = plan;
   const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal];
-  const [there, elsewhere] = memory.recall('means edges', '', inputs, (): readonly [number, number] => {
-    const inside = { sharpness: 0, length: 0 };
-    const outside = { sharpness: 0, length: 0 };
-    for (const { at, length, sharpness, pull } of borders.stretches) {
-      if (pull === 0 || !focus) continue;
-      const part = counted(distance(at, focus.at), canvas.diagonal);
-      inside.sharpness += part * length * sharpness;
-      inside.length += part * length;
-      outside.sharpness += (1 - part) * length * sharpness;
-      outside.length += (1 - part) * length;
-    }
-    return [ratio(inside.sharpness, inside.length), ratio(outside.sharpness, outside.length)];
-  });
-  const figures = `edges of ${plainNumber(there)} there and ${plainNumber(elsewhere)} elsewhere, where hard is 1 and lost 0.1`;
+  const { there, elsewhere } = memory.recall('means edges', '', inputs, () =>
+    sharpnessRound(plan, borders.stretches),
+  );
   return {
     there,
     elsewhere,
     holds: there > elsewhere + ROUNDING,
-    inWords: there === 0 ? 'there is no border with contrast there' : figures,
+    inWords:
+      there === 0
+        ? 'there is no border with contrast there'
+        : `edges of ${plainNumber(there)} there and ${plainNumber(elsewhere)} elsewhere, where hard is 1 and lost 0.1`,
   };
 }
 
-function detail(plan: Plan, { areas, shares }: Seen, memory: Memory): Figures {
-  const { focus, canvas } = plan;
-  const detailOf = (area: number) => DETAIL[plan.objects[area]?.detail ?? 'little'];
-  const map = labelMap(plan, areas, memory);
-  const within = memory.recall('means detail', '', [map, focus?.at.x, focus?.at.y, canvas.diagonal], () => {
-    const cells = new Map<number, number>();
-    const { columns, rows, labels } = map;
-    for (let row = 0; row < rows; row++) {
-      const down = ((row + 0.5) / rows) * canvas.height - (focus?.at.y ?? 0);
-      const across = Math.sqrt((REACH * canvas.diagonal) ** 2 - down ** 2);
-      if (!(across > 0)) continue;
-      const column = (x: number) => Math.ceil((x / canvas.width) * columns - 0.5);
-      const from = row * columns + Math.max(0, column((focus?.at.x ?? 0) - across));
-      const to = row * columns + Math.min(columns, column((focus?.at.x ?? 0) + across));
-      for (let cell = from; cell < to; cell++) {
-        const label = labels[cell] as number;
-        cells.set(label, (cells.get(label) ?? 0) + 1 / labels.length);
-      }
-    }
-    return cells;
-  });
-  let [share, inside] = [0, 0];
-  for (const [area, part] of within) {
-    share += part;
-    inside += part * detailOf(area);
+/** Mean sharpness of the borders that have contrast, at the focal point and elsewhere; 0 where there are none. */
+export function sharpnessRound(
+  { focus, canvas }: Plan,
+  stretches: readonly BorderStretch[],
+): { readonly there: number; readonly elsewhere: number } {
+  const inside = { sharpness: 0, length: 0 };
+  const outside = { sharpness: 0, length: 0 };
+  for (const { at, length, sharpness, pull } of stretches) {
+    if (pull === 0 || !focus) continue;
+    const part = counted(distance(at, focus.at), canvas.diagonal);
+    inside.sharpness += part * length * sharpness;
+    inside.length += part * length;
+    outside.sharpness += (1 - part) * length * sharpness;
+    outside.length += (1 - part) * length;
   }
-  const all = shares.reduce((sum, part, object) => sum + part * detailOf(object), 0);
-  const there = ratio(inside, share);
-  const elsewhere = Math.max(0, ratio(all - inside, 1 - share));
+  return {
+    there: ratio(inside.sharpness, inside.length),
+    elsewhere: ratio(outside.sharpness, outside.length),
+  };
+}
+
+function detail(plan: Plan, { shares }: Seen, seenThere: readonly SeenPart[]): Figures {
+  const { there, elsewhere } = detailRound(plan, seenThere, shares);
   return {
     there,
     elsewhere,
     holds: there > elsewhere + ROUNDING,
     inWords: `detail of ${plainNumber(there)} there and ${plainNumber(elsewhere)} elsewhere, where fine is 1 and little 0`,
   };
+}
+
+/** Mean detail by area, at the focal point and elsewhere. */
+export function detailRound(
+  { objects }: Plan,
+  seenThere: readonly SeenPart[],
+  shares: readonly number[],
+): { readonly there: number; readonly elsewhere: number } {
+  const detailOf = (area: number) => DETAIL[objects[area]?.detail ?? 'little'];
+  const share = seenThere.reduce((sum, part) => sum + part.share, 0);
+  const inside = seenThere.reduce((sum, part) => sum + part.share * detailOf(part.area), 0);
+  const all = shares.reduce((sum, part, object) => sum + part * detailOf(object), 0);
+  return { there: ratio(inside, share), elsewhere: Math.max(0, ratio(all - inside, 1 - share)) };
+}
+
+/** What is seen within 8 % of the diagonal of the focal point, parts of the picture, by the map of labels. */
+export function seenRound(plan: Plan, areas: VisibleAreas, memory: Memory): readonly SeenPart[] {
+  const { canvas } = plan;
+  const at = plan.focus?.at ?? { x: 0, y: 0 };
+  const map = labelMap(plan, areas, memory);
+  return memory.recall('seen round focus', '', [map, at.x, at.y, canvas.diagonal], () => {
+    const cells = new Map<number, number>();
+    const { columns, rows, labels } = map;
+    for (let row = 0; row < rows; row++) {
+      const down = ((row + 0.5) / rows) * canvas.height - at.y;
+      const across = Math.sqrt((REACH * canvas.diagonal) ** 2 - down ** 2);
+      if (!(across > 0)) continue;
+      const column = (x: number) => Math.ceil((x / canvas.width) * columns - 0.5);
+      const from = row * columns + Math.max(0, column(at.x - across));
+      const to = row * columns + Math.min(columns, column(at.x + across));
+      for (let cell = from; cell < to; cell++) {
+        const label = labels[cell] as number;
+        cells.set(label, (cells.get(label) ?? 0) + 1);
+      }
+    }
+    return [...cells]
+      .map(([area, count]) => ({ area, share: count / labels.length }))
+      .sort((one, other) => other.share - one.share || one.area - other.area);
+  });
 }
 
 function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memory): Figures {
@@ -215,41 +256,61 @@ function seenAtFocus(plan: Plan, { areas, parts }: Seen, memory: Memory): Readon
   return new Set(wholeOf(parts, object));
 }
 
-function isolation(
-  plan: Plan,
-  borders: BorderMeasure,
-  { grid, centre }: MeansInput,
-  memory: Memory,
-): Figures {
+function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memory: Memory): Figures {
   const { focus, canvas } = plan;
-  const { diagonal } = canvas;
-  const at = focus?.at ?? { x: 0, y: 0 };
-  const inputs = [borders, at.x, at.y, diagonal, ...centre];
-  const [there, elsewhere] = memory.recall('means isolation', '', inputs, (): readonly [number, number] => {
-    const inRing = (away: number) => away > RING.from * diagonal && away <= RING.to * diagonal;
-    let [ring, all] = [0, 0];
-    for (const { at: place, front, behind, length, pull } of borders.stretches) {
-      if (centre.has(front) || centre.has(behind)) continue;
-      all += (length * pull) / diagonal;
-      if (inRing(distance(place, at))) ring += (length * pull) / diagonal;
-    }
-    let cells = 0;
-    const count = grid.columns * grid.rows;
-    for (let cell = 0; cell < count; cell++) {
-      if (inRing(distance(middleOf(grid, cell), at))) cells++;
-    }
-    const area = (canvas.width * canvas.height) / diagonal ** 2;
-    return [ratio(ring, (area * cells) / count), ratio(all, area)];
-  });
+  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal, ...centre];
+  const { there, elsewhere } = memory.recall('means isolation', '', inputs, () =>
+    bustleRound(plan, borders.stretches, centre),
+  );
   return {
     there,
     elsewhere,
-    holds: there < elsewhere - ROUNDING || there === 0,
+    holds: isQuiet({ there, elsewhere }),
     inWords:
       elsewhere === 0
         ? 'nothing else has a border'
         : `the ring round it is ${percent(there / elsewhere)} as busy with borders of other things as the whole picture`,
   };
+}
+
+/** Whether the ring round the focal point is less busy than the picture. */
+export function isQuiet({
+  there,
+  elsewhere,
+}: {
+  readonly there: number;
+  readonly elsewhere: number;
+}): boolean {
+  return there === 0 || there < elsewhere - ROUNDING;
+}
+
+/** How busy the ring round the focal point is with borders of others than the object there, and the whole picture. */
+export function bustleRound(
+  { focus, canvas }: Plan,
+  stretches: readonly BorderStretch[],
+  centre: ReadonlySet<number>,
+): { readonly there: number; readonly elsewhere: number } {
+  const { diagonal } = canvas;
+  const grid = fieldGrid(canvas);
+  const at = focus?.at ?? { x: 0, y: 0 };
+  let [ring, all] = [0, 0];
+  for (const { at: place, front, behind, length, pull } of stretches) {
+    if (centre.has(front) || centre.has(behind)) continue;
+    all += (length * pull) / diagonal;
+    if (isInRing(distance(place, at) / diagonal)) ring += (length * pull) / diagonal;
+  }
+  let cells = 0;
+  const count = grid.columns * grid.rows;
+  for (let cell = 0; cell < count; cell++) {
+    if (isInRing(distance(middleOf(grid, cell), at) / diagonal)) cells++;
+  }
+  const area = (canvas.width * canvas.height) / diagonal ** 2;
+  return { there: ratio(ring, (area * cells) / count), elsewhere: ratio(all, area) };
+}
+
+/** Whether a distance from the focal point, in diagonals, lies in the ring that isolation looks at. */
+export function isInRing(away: number): boolean {
+  return away > RING.from && away <= RING.to;
 }
 
 function ratio(part: number, whole: number): number {

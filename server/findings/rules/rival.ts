@@ -1,0 +1,116 @@
+import { REACH } from '../../measure/emphasis-field.js';
+import { type FocalEmphasis, type StrongPlace, RIVAL, isNearEdge } from '../../measure/emphasis.js';
+import type { Measures } from '../../measure/measures.js';
+import { distance } from '../../plan/geometry/point.js';
+import type { Focus, Plan } from '../../plan/plan.js';
+import { noSingleChange, weakening } from '../emphasis-advice.js';
+import {
+  borderKey,
+  howStrongly,
+  isFarEnough,
+  isReadable,
+  meeting,
+  objectsOf,
+  oneABorder,
+  worstPlaces,
+} from '../emphasis-words.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { length, percent } from '../words.js';
+
+/** A focal point weaker than this part of the strongest place is as good as unmarked. */
+const UNMARKED = 0.1;
+
+export const rival: Rule = {
+  id: 'rival',
+  severity: 'hint',
+  chapter: 'centre of interest',
+  limit: { value: RIVAL, unit: 'part', of: 'the strength of the focal point' },
+  perObject: true,
+  summary: 'A place elsewhere draws the eye as strongly as the focal point.',
+  explanation:
+    'The eye goes where borders are long, sharp and full of contrast. What is to be seen first must be the strongest such place; a second one as strong divides the picture. What belongs to the dominant object near the focal point does not count as another place. It is a warning where the plan says by which means the focal point is to win.',
+  formula:
+    'strength = sum of length / diagonal x edge sharpness (hard 1, firm 0.7, soft 0.35, lost 0.1) x (0.6 dV / 10 + 0.4 dab / 100) over the borders within 8 % of the diagonal; strongest place farther than 8 % from the focal point (than 16 % for borders of what is dominant there) >= limit x the strongest within 8 % of it; heuristic',
+  source: 'common practice, no source; the weights are the tool’s own',
+  check: (plan, measures, limit) => {
+    const { focus } = plan;
+    const { focal, places } = measures.emphasis;
+    if (!focus || !focal || !isFarEnough(plan, measures)) return [];
+    const severity = focus.winBy.length > 0 ? { severity: 'warning' as const } : {};
+    const [strongest] = places;
+    if (strongest && focal.strength < UNMARKED * strongest.strength) {
+      return isReadable(plan, strongest)
+        ? [{ ...unmarked(plan, measures, focus, focal, strongest), ...severity }]
+        : [];
+    }
+    const rivals = oneABorder(rivalsOf(focal.elsewhere, focal.strength, limit)).filter((place) =>
+      isReadable(plan, place),
+    );
+    return worstPlaces(rivals, (place) => ({ ...told(plan, measures, place, focal, limit), ...severity }), {
+      one: 'rival',
+      many: 'rivals',
+    });
+  },
+};
+
+function rivalsOf(elsewhere: readonly StrongPlace[], there: number, limit: number): readonly StrongPlace[] {
+  return elsewhere.filter(({ strength }) => !exceeds(limit * there, strength));
+}
+
+function told(
+  plan: Plan,
+  measures: Measures,
+  place: StrongPlace,
+  focal: FocalEmphasis,
+  limit: number,
+): RuleFinding {
+  const { canvas } = plan;
+  const before = new Set(rivalsOf(focal.elsewhere, focal.strength, limit).map(borderKey));
+  const own = borderKey(place);
+  const mended = weakening(plan, measures, place, `rival ${limit}`, (trial) => {
+    if (!exceeds(limit * trial.there, trial.at(place.at))) return false;
+    return rivalsOf(trial.elsewhere(), trial.there, limit).every((other) => {
+      const key = borderKey(other);
+      return key !== own && before.has(key);
+    });
+  });
+  const edge = isNearEdge(place.fromEdge)
+    ? `, ${length(place.fromEdge * canvas.diagonal, canvas)} from the edge of the canvas`
+    : '';
+  return {
+    message: `Where ${meeting(plan, place.areas)} the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point${edge}; from ${percent(limit)} on that is a rival.`,
+    ...(mended ?? { advice: noSingleChange(plan, place, limit * focal.strength) }),
+    location: plan.objects[place.areas[0]]?.location ?? plan.focus?.location ?? { line: 0, start: 0, end: 0 },
+    at: place.at,
+    objects: objectsOf(place),
+  };
+}
+
+function unmarked(
+  plan: Plan,
+  { borders }: Measures,
+  focus: Focus,
+  focal: FocalEmphasis,
+  strongest: StrongPlace,
+): RuleFinding {
+  const { canvas } = plan;
+  let nearest: { readonly away: number; readonly areas: StrongPlace['areas'] } | undefined;
+  for (const { at, front, behind, pull } of borders.stretches) {
+    const away = distance(at, focus.at);
+    if (pull >= UNMARKED && (!nearest || away < nearest.away)) nearest = { away, areas: [front, behind] };
+  }
+  const reach = `within ${percent(REACH)} of the diagonal`;
+  return {
+    message:
+      focal.strength === 0
+        ? `Nothing marks the focal point: no border with contrast lies ${reach} from it.`
+        : `Hardly anything marks the focal point: what lies ${reach} from it draws the eye ${howStrongly(focal.strength, strongest.strength)} as the strongest place, where ${meeting(plan, strongest.areas)}.`,
+    advice: nearest
+      ? `The nearest clear border is ${length(nearest.away, canvas)} away, where ${meeting(plan, nearest.areas)}: bring it here, or set an object here that differs from what is behind it.`
+      : 'Set an object here that differs from what is behind it in value or colour.',
+    location: focus.location,
+    at: focus.at,
+    objects: objectsOf(strongest),
+  };
+}

@@ -1,0 +1,90 @@
+import {
+  type FocalEmphasis,
+  type StrongPlace,
+  NEAR_EDGE,
+  RIVAL,
+  STRONG,
+  isNearEdge,
+} from '../../measure/emphasis.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Canvas, Plan } from '../../plan/plan.js';
+import { noSingleChange, weakening } from '../emphasis-advice.js';
+import {
+  howStrongly,
+  isFarEnough,
+  isReadable,
+  objectsOf,
+  meeting,
+  oneABorder,
+  worstPlaces,
+} from '../emphasis-words.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { length, percent } from '../words.js';
+
+export const strongEdge: Rule = {
+  id: 'strong edge',
+  severity: 'hint',
+  chapter: 'centre of interest',
+  limit: { value: STRONG, unit: 'part', of: 'the strength of the focal point' },
+  perObject: true,
+  summary: 'A strong place lies close to the edge of the canvas.',
+  explanation:
+    'Strong contrast close to the edge of the canvas takes the eye there and out of the picture, all the more as nothing beyond it calls the eye back. A place as strong as a rival is told as a rival.',
+  formula: `strength of a place within ${percent(NEAR_EDGE)} of the diagonal from an edge of the canvas >= limit x strength of the focal point, and < ${percent(RIVAL)} of it; strength as for rival; heuristic`,
+  source: 'common practice, no source; the weights are the tool’s own',
+  check: (plan, measures, limit) => {
+    const { focal } = measures.emphasis;
+    if (!focal || focal.strength === 0 || !isFarEnough(plan, measures)) return [];
+    const places = oneABorder(strongOf(focal.elsewhere, focal.strength, limit));
+    return worstPlaces(
+      places.filter((place) => isReadable(plan, place)),
+      (place) => told(plan, measures, place, focal, limit),
+      { one: 'strong place near the edge', many: 'strong places near the edge' },
+    );
+  },
+};
+
+function strongOf(elsewhere: readonly StrongPlace[], there: number, limit: number): readonly StrongPlace[] {
+  return elsewhere.filter(
+    ({ fromEdge, strength }) =>
+      isNearEdge(fromEdge) && !exceeds(limit * there, strength) && exceeds(RIVAL * there, strength),
+  );
+}
+
+function told(
+  plan: Plan,
+  measures: Measures,
+  place: StrongPlace,
+  focal: FocalEmphasis,
+  limit: number,
+): RuleFinding {
+  const { canvas } = plan;
+  const mended = weakening(
+    plan,
+    measures,
+    place,
+    `strong edge ${limit}`,
+    (trial) =>
+      exceeds(limit * trial.there, trial.at(place.at)) &&
+      strongOf(trial.elsewhere(), trial.there, limit).length <
+        strongOf(focal.elsewhere, focal.strength, limit).length,
+  );
+  return {
+    message: `Where ${meeting(plan, place.areas)}, ${length(place.fromEdge * canvas.diagonal, canvas)} from the ${nearestEdge(place, canvas)}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point; so near the edge, ${percent(limit)} and more leads it out.`,
+    ...(mended ?? { advice: noSingleChange(plan, place, limit * focal.strength) }),
+    location: plan.objects[place.areas[0]]?.location ?? plan.focus?.location ?? { line: 0, start: 0, end: 0 },
+    at: place.at,
+    objects: objectsOf(place),
+  };
+}
+
+function nearestEdge({ at: { x, y } }: StrongPlace, { width, height }: Canvas): string {
+  const edges: readonly (readonly [number, string])[] = [
+    [x, 'left edge'],
+    [width - x, 'right edge'],
+    [y, 'upper edge'],
+    [height - y, 'lower edge'],
+  ];
+  return edges.reduce((one, other) => (other[0] < one[0] ? other : one))[1];
+}

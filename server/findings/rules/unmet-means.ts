@@ -1,0 +1,38 @@
+import type { Means } from '../../../grammar/index.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { isFarEnough } from '../emphasis-words.js';
+import { meansAdvice } from '../means-advice.js';
+
+/** Without values and colours nothing can be said of these. */
+const BY_PAINT: ReadonlySet<Means> = new Set(['value', 'colour', 'edges', 'isolation']);
+
+export const unmetMeans: Rule = {
+  id: 'unmet means',
+  severity: 'warning',
+  chapter: 'centre of interest',
+  perObject: false,
+  summary: 'The focal point does not win by a means that the plan states.',
+  explanation:
+    'A place wins the eye by contrast of value, by strong colour, by hard edges, by detail, by scale or by standing alone. The plan says by which; each is measured at the focal point and against the rest of the picture.',
+  formula:
+    'value, colour: borders within 8 % of the diagonal, length x dV / 10 or dab / 100, no place elsewhere more than a tenth stronger; edges: mean sharpness of borders with contrast, and detail: mean by area (fine 1, some 0.5, little 0), higher within 8 % than in the rest; scale: the object there with all on it, none outside of the background larger; isolation: pull of the borders of other things by area, in the ring from 8 to 20 % lower than in the picture; heuristic',
+  source: 'the plan states it; how it is measured is the tool’s own',
+  check: (plan, measures) => {
+    const { focus } = plan;
+    const { focal } = measures.emphasis;
+    if (!focus || !focal || plan.objects.length === 0) return [];
+    const painted = isFarEnough(plan, measures);
+    return focus.winBy.flatMap(({ value, location }): RuleFinding[] => {
+      const measure = focal.means.find(({ means }) => means === value);
+      if (!measure || measure.holds || (BY_PAINT.has(value) && !painted)) return [];
+      return [
+        {
+          message: `The focal point is to win by ${value}, but ${measure.inWords}.`,
+          ...meansAdvice(plan, measures, measure),
+          location,
+          at: focus.at,
+        },
+      ];
+    });
+  },
+};

@@ -51,10 +51,9 @@ export function captionsBlock(reading: Reading, view: View, legend: readonly Leg
       case 'squint':
         return [[valueBars()], [signs()]];
       case 'path':
-        return [
-          [legendBlock(legend.slice(0, half), width, em)],
-          [legendBlock(legend.slice(half), width, em)],
-        ];
+        return double
+          ? [[legendBlock(legend.slice(0, half), width, em)], [legendBlock(legend.slice(half), width, em)]]
+          : [[signs()], []];
       case 'emphasis':
         return [[emphasisScaleBlock(reading, width), meansBlock(reading, width)], [signs()]];
     }

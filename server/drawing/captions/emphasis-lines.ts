@@ -5,8 +5,6 @@ import type { LegendLine } from './legend.js';
 import { numberedLine } from './path-lines.js';
 import { percent } from './words.js';
 
-const MOST_LISTED = 5;
-
 /** The strong places by rank, with what meets there and how strong they are. */
 export function emphasisLines(reading: Reading): readonly LegendLine[] {
   const places = rankedPlaces(reading);
@@ -15,7 +13,7 @@ export function emphasisLines(reading: Reading): readonly LegendLine[] {
   const whole = focal === undefined ? 'the strongest place' : 'the focal point';
   return [
     { key: 'places', text: `strong places by rank, with their pull as a part of ${whole}’s` },
-    ...places.slice(0, MOST_LISTED).map(({ rank, areas, share }) => {
+    ...places.map(({ rank, areas, share }) => {
       const [front, behind] = areas.map((area) => areaName(area, reading.plan.objects));
       return numberedLine(`place:${rank}`, rank, `${front} against ${behind}, ${percent(share)}`);
     }),

@@ -8,7 +8,7 @@ import type { Reading } from '../views/reading.js';
 import { type Block, stacked } from './block.js';
 import { headingMarks } from './heading.js';
 import { lines } from './title.js';
-import { capitalised } from './words.js';
+import { capitalised, inQuotes } from './words.js';
 
 /** The shading as a strip from weak to strong, with the part of the strongest place at each border. */
 export function emphasisScaleBlock(reading: Reading, width: number): Block {
@@ -75,7 +75,7 @@ export function meansBlock(reading: Reading, width: number): Block {
   const rows = shown.map(({ means: name, holds, inWords }) =>
     lines(
       `means:${name}`,
-      `${capitalised(name)}${holds ? '' : ' – not yet'}: ${inWords}`,
+      `${capitalised(name)}${holds ? '' : ' – not yet'}: ${inQuotes(inWords)}`,
       4,
       { size: 0.86 * em, leading: 1.3 * em, width },
       (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: holds ? 'quiet' : 'ink' }),

@@ -4,7 +4,7 @@ import type { NumberedFinding } from '../picture/findings-for.js';
 import { headingMarks } from './heading.js';
 import { textMark } from '../marks.js';
 import { wrapped } from './text-width.js';
-import { countInWords } from './words.js';
+import { countInWords, inQuotes } from './words.js';
 
 /** A sheet is read at a glance; the rest of a long list is left to the editor and the command line. */
 const MOST_LISTED = 6;
@@ -20,7 +20,7 @@ export function findingsBlock(numbered: readonly NumberedFinding[], width: numbe
     marks: (x, y) => headingMarks('findings', 'To look at', '', { x, y, width, em }),
   };
   const listed = numbered.slice(0, MOST_LISTED).map(({ finding, number, subject }): Block => {
-    const lines = wrapped(finding.message.replace(/`([^`]*)`/gu, '‘$1’'), size, width - indent, 3);
+    const lines = wrapped(inQuotes(finding.message), size, width - indent, 3);
     return {
       height: Math.max(1, lines.length) * leading,
       marks: (x, y) => [

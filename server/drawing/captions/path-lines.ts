@@ -4,7 +4,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
 import { pathMark, textMark } from '../marks.js';
 import { circlePath, linePath, polygonPath } from '../path-data.js';
-import { areaName, misses } from '../picture/path-signs.js';
+import { HIT, areaName, misses } from '../picture/path-signs.js';
 import { ribbonPath } from '../picture/ribbon.js';
 import type { Reading } from '../views/reading.js';
 import type { LegendLine } from './legend.js';
@@ -76,6 +76,9 @@ function leadInWords(measure: LeadMeasure, plan: Plan): string {
   if (aim === undefined || passes === undefined || !Number.isFinite(passes)) return from;
   const what = aim.kind === 'object' ? (plan.objects[aim.object]?.name ?? '') : 'the focal point';
   const { canvas } = plan;
+  // It may pass the point itself by and still run into what dominates there.
+  const beside = aim.kind === 'focus' && (measure.miss ?? 0) > HIT * canvas.diagonal;
+  if (!misses(measure, plan) && beside) return `${from}: runs into what dominates at the focal point`;
   return misses(measure, plan)
     ? `${from}: passes ${what} by ${length(passes, canvas)}, ${percent(passes / canvas.diagonal)} of the diagonal`
     : `${from}: runs into ${what}`;

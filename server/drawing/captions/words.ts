@@ -68,6 +68,11 @@ export function systemName(system: DivisionSystem): string {
   return SYSTEMS[system];
 }
 
+/** Words of the plan, which stand between backticks in a message, in quotation marks. */
+export function inQuotes(message: string): string {
+  return message.replace(/`([^`]*)`/gu, '‘$1’');
+}
+
 export function planTitle(plan: Plan): string {
   const title = plan.title?.value.trim();
   return title === undefined || title === '' ? 'Untitled plan' : title;

@@ -42,10 +42,13 @@ export class Labels {
   }
 
   /** The middle of a free square of this side at a place or near it; the place itself when there is none. */
-  standing(at: Point, side: number, reaches: readonly number[]): Point {
+  standing(at: Point, side: number, reaches: readonly number[], spared: readonly Box[] = []): Point {
     const extent = { width: side, height: side };
     const { picture } = this.#reading;
-    const box = placeLabel(extent, [at], reaches, this.#taken, picture) ?? boxAround(at, extent);
+    const box =
+      placeLabel(extent, [at], reaches, [...this.#taken, ...spared], picture) ??
+      placeLabel(extent, [at], reaches, this.#taken, picture) ??
+      boxAround(at, extent);
     this.#taken.push(box);
     return { x: box.x + side / 2, y: box.y + side / 2 };
   }

@@ -14,7 +14,7 @@ import { accentOn, beddingOn, hexOf, lineOn } from './ink.js';
 import { pointsAlong } from './construction.js';
 
 /** Nearer than this part of the diagonal a lead is drawn as running into what it aims at: about its own breadth. */
-const HIT = 0.01;
+export const HIT = 0.01;
 const STOP_RADIUS_EMS = 0.62;
 
 /** Whether a lead passes what it aims at by so far that it can be seen. */

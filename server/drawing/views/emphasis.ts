@@ -14,11 +14,11 @@ import type { Mark } from '../scene.js';
 import { type PictureMarks, type Reading, seenObjects } from './reading.js';
 
 /** Lighter than the lightest band, so that the shading is read in one order from bare to strongest. */
-export const EMPHASIS_GREYS = { darkest: 8.3, lightest: 9.5 } as const;
+export const EMPHASIS_GREYS = { darkest: 8.8, lightest: 9.6 } as const;
 
 /** Weaker places than this part of the strongest, and more of them than so many, are left out. */
-const WEAKEST_PLACE = 0.2;
-const MOST_PLACES = 9;
+const WEAKEST_PLACE = 0.25;
+const MOST_PLACES = 6;
 const LABEL_SIZE_EMS = 0.8;
 
 /** Where the picture draws the eye, shaded from weak to strong like a relief, its strong places numbered by rank. */

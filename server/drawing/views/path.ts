@@ -32,13 +32,14 @@ export function drawPath(reading: Reading): PictureMarks {
   const ground = tone(undefined);
   const { kept, spared } = constructionBoxes(reading);
   const labels = new Labels(reading, tone, kept);
+  const lines = [...spared, ...missedBoxes(reading, path)];
   const places = path.stops.map(({ at }) =>
-    labels.standing(at, discSide(em), [0, 0.25 * em, 0.8 * em, 1.6 * em]),
+    labels.standing(at, discSide(em), [0, 0.25 * em, 0.8 * em, 1.4 * em], lines),
   );
   const style = {
     size: LABEL_SIZE_EMS * em,
     reaches: [0.5 * em, em, 1.7 * em],
-    spared: [...spared, ...missedBoxes(reading, path)],
+    spared: lines,
   };
   const distances = missed(reading, path).flatMap(({ subject, miss, nearest, focus }) =>
     labels.write(`${subject}:miss:distance`, length(miss, plan.canvas), {

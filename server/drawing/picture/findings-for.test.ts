@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { rules } from '../../findings/rules.js';
+import type { Finding } from '../../findings/finding.js';
+import { compose } from '../compose.js';
+import { type Scene, type View, views } from '../scene.js';
+import { markOf, worked } from '../test-plans.js';
+
+const location = { line: 0, start: 0, end: 6 };
+
+function finding(rule: string, more: Partial<Finding> = {}): Finding {
+  return {
+    rule,
+    severity: 'hint',
+    message: `${rule}.`,
+    location,
+    related: [],
+    objects: [],
+    at: { x: 20, y: 20 },
+    ...more,
+  };
+}
+
+function sceneWith(findings: readonly Finding[], view: View): Scene {
+  const { plan, measures } = worked('canvas 80 x 60 cm');
+  return compose(plan, measures, findings, view);
+}
+
+function shows(view: View, rule: string): boolean {
+  return markOf(sceneWith([finding(rule)], view), `finding:${rule}`) !== undefined;
+}
+
+describe('the findings that a view shows', () => {
+  it.each([
+    ['no focus', ['drawing', 'emphasis']],
+    ['lead past focus', ['drawing', 'path']],
+    ['spots', ['drawing', 'notan', 'values']],
+    ['merged neighbours', ['drawing', 'notan', 'values']],
+    ['complement off opposite', ['drawing', 'colour']],
+    ['even count', ['drawing']],
+  ])('%s', (rule, wanted) => {
+    expect(views.filter((view) => shows(view, rule))).toEqual(wanted);
+  });
+
+  it('are all of them in the drawing, but for those of the budgets, which their bars show', () => {
+    const missing = rules.filter(({ id }) => !shows('drawing', id)).map(({ id }) => id);
+    expect(missing).toEqual(['value budget', 'colour budget', 'usual colour shares']);
+  });
+
+  it('are marked at their place in the picture', () => {
+    const mark = markOf(
+      sceneWith([finding('spots', { at: { x: 60, y: 30 } })], 'values'),
+      'finding:spots:number',
+    );
+    expect(mark?.kind === 'text' && Math.hypot(mark.x - 60, mark.y - 30) < 5).toBe(true);
+  });
+});

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import type { EyePathMeasure } from '../../measure/eye-path.js';
+import { compose } from '../compose.js';
+import type { Scene } from '../scene.js';
+import { markOf, marksOf, sceneOf, worked } from '../test-plans.js';
+
+const plan = `canvas 80 x 50 cm
+focus (50, 20)
+scale 5
+object wall
+  plane background
+  shape rectangle (0, 0) to (80, 50)
+  value 2
+object hut, dominant
+  shape rectangle (45, 15) to (55, 25)
+  value 5
+object cart, secondary
+  shape rectangle (10, 35) to (18, 42)
+  value 1
+path cart, hut
+lead lane from lower left corner to focus
+lead rail from right edge at 40% to (70, 30)`;
+
+function withPath(change: Partial<EyePathMeasure>): Scene {
+  const { plan: read, measures, findings } = worked(plan);
+  return compose(read, { ...measures, eyePath: { ...measures.eyePath, ...change } }, findings, 'path');
+}
+
+const legend = (scene: Scene, key: string) => scene.legend.find((entry) => entry.key === key)?.text;
+
+describe('the path of the eye', () => {
+  const scene = sceneOf(plan, 'path');
+
+  it('names each lead, and says where it comes from and how it meets the focal point', () => {
+    expect(markOf(scene, 'lead:lane:name')).toMatchObject({ text: 'lane', subject: 'lead:lane' });
+    expect(legend(scene, 'lead:lane')).toBe('lane, from the lower left corner: runs into the focal point');
+    expect(legend(scene, 'sides')).toBe(
+      'come in over the edge: one from the left, one from the right and one from below',
+    );
+  });
+
+  it('carries a lead that misses on to where it passes the focal point, with the distance', () => {
+    // From (80, 20) through (70, 30) the line is x + y = 100; (50, 20) lies 30 / root 2 = 21.2 cm off, past (65, 35).
+    expect(markOf(scene, 'lead:rail:on')).toMatchObject({ d: 'M70 30L65 35', stroke: { dash: 'dashed' } });
+    expect(markOf(scene, 'lead:rail:miss')).toMatchObject({ d: 'M65 35L50 20' });
+    expect(markOf(scene, 'lead:rail:miss:distance')).toMatchObject({ text: '21.2 cm' });
+    expect(legend(scene, 'lead:rail')).toMatch(
+      /^rail, from the right edge: passes the focal point by 21\.2 cm, 22 %/,
+    );
+    expect(markOf(scene, 'lead:lane:miss')).toBeUndefined();
+  });
+
+  it('numbers the stops, and joins them in their order', () => {
+    expect(markOf(scene, 'stop:1')).toMatchObject({ subject: 'object:cart' });
+    expect(markOf(scene, 'stop:2:number')).toMatchObject({ text: '2' });
+    expect(markOf(scene, 'stop:1:way')).toBeDefined();
+    expect(markOf(scene, 'stop:2:way')).toBeUndefined();
+    expect(legend(scene, 'stop:2')).toBe('hut, 100 %');
+  });
+
+  it('points in at the edge where a lead comes in, on the mount and not on the picture', () => {
+    const entry = marksOf(scene, 'names').find(({ key }) => key === 'lead:rail:entry');
+    const xs =
+      entry?.kind === 'path' ? [...entry.d.matchAll(/[ML]([\d.]+) /g)].map(([, x]) => Number(x)) : [];
+    expect(xs).toHaveLength(3);
+    expect(Math.min(...xs)).toBeGreaterThan(80);
+  });
+
+  it('shows a way out as an arrow that ends at the edge, and tells what it runs between', () => {
+    const exits = withPath({
+      exits: [{ at: { x: 80, y: 12 }, side: 'right', areas: [0, -1], pull: 0.5, length: 20 }],
+    });
+    const arrow = markOf(exits, 'exit:1');
+    expect(arrow).toMatchObject({ subject: 'object:wall' });
+    expect(arrow?.kind === 'path' && arrow.d.startsWith('M80 12L')).toBe(true);
+    expect(legend(exits, 'exit:1')).toBe('a way out at the right edge, between wall and the bare ground');
+    expect(legend(scene, 'exit:1')).toBeUndefined();
+  });
+
+  it('is told to those who do not see it', () => {
+    expect(scene.description).toContain('Lane, from the lower left corner: runs into the focal point.');
+    expect(scene.description).toContain('Stops of the path');
+  });
+});

@@ -1,7 +1,7 @@
 import { GROUND } from '../measure/borders.js';
 import type { Measures } from '../measure/measures.js';
 import { Groups } from '../measure/notan-runs.js';
-import type { Tone, TonePiece } from '../measure/notan.js';
+import { inBillionths, type Tone, type TonePiece } from '../measure/notan.js';
 import { wholeOf } from '../measure/parts.js';
 import { distance } from '../plan/geometry/point.js';
 import type { Plan } from '../plan/plan.js';
@@ -58,5 +58,5 @@ export function spotsOf(plan: Plan, measures: Measures, { pieces }: Tone, limit:
       areas: [...new Set(own.flatMap(({ areas }) => areas.slice(0, 1)))],
       share: own.reduce((sum, { share }) => sum + share, 0),
     }))
-    .sort((a, b) => b.share - a.share);
+    .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
 }

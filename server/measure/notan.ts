@@ -69,7 +69,7 @@ export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): N
       tones: groups.map(({ key, name }): Tone => {
         const ofTone = pieces
           .flatMap((piece, at) => (piece.key === key ? pieceOf(fields, piece.own, () => places()[at]) : []))
-          .sort((a, b) => b.share - a.share);
+          .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
         const share = ofTone.reduce((sum, piece) => sum + piece.share, 0);
         const largest = ofTone[0]?.share ?? 0;
         return { key, name, share, pieces: ofTone, largestOfTone: share > 0 ? largest / share : 0 };
@@ -129,6 +129,13 @@ function pieceOf({ fields }: FieldMap, own: Joined, place: () => Point | undefin
       // What is smaller than a cell is small enough for the middle of its box.
       return place() ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 };
     },
-    areas: [...shares].sort(([, one], [, other]) => other - one).map(([area]) => area),
+    areas: [...shares]
+      .sort(([, one], [, other]) => inBillionths(other) - inBillionths(one))
+      .map(([area]) => area),
   };
+}
+
+/** A share to sort by: of those that differ by rounding alone the order of the plan decides. */
+export function inBillionths(share: number): number {
+  return Math.round(share * 1e9);
 }

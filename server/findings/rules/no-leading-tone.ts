@@ -42,7 +42,7 @@ function finding(
   if (!more || !less) return [];
   return [
     {
-      message: `${capital(toneWords(more).words)} hold ${percent(more.share)} of the picture and ${toneWords(less).words} ${percent(less.share)}: neither leads. One should be ahead by ${percent(limit)} or more.`,
+      message: `${capital(toneWords(more).words)} ${toneWords(more).many ? 'hold' : 'holds'} ${percent(more.share)} of the picture and ${toneWords(less).words} ${percent(less.share)}: neither leads. One should be ahead by ${percent(limit)} or more.`,
       ...advice(plan, measures, { larger, smaller }, limit),
       location: plan.valueBudget?.location ?? plan.scale.location ?? heading(plan),
     },
@@ -67,7 +67,7 @@ function advice(
     const [first, second] = [larger, smaller].sort((a, b) => (after[b] ?? 0) - (after[a] ?? 0));
     const lead = groups[first ?? larger];
     return {
-      advice: `Take ${quoted(object.name)} ${stepWords(change.from, change.to)}: then ${toneWords(lead ?? more).words} lead with ${percent(after[first ?? 0] ?? 0)} to ${percent(after[second ?? 0] ?? 0)}.`,
+      advice: `Take ${quoted(object.name)} ${stepWords(change.from, change.to)}: then ${toneWords(lead ?? more).words} ${toneWords(lead ?? more).many ? 'lead' : 'leads'} with ${percent(after[first ?? 0] ?? 0)} to ${percent(after[second ?? 0] ?? 0)}.`,
       fix: {
         title: `Take ${quoted(object.name)} to step ${change.to}`,
         edits: stepEdit(object, change.to),

@@ -9,18 +9,31 @@ import { colourOutweighed } from './rules/colour-outweighed.js';
 import { complementOffOpposite } from './rules/complement-off-opposite.js';
 import { discordOffQuarter } from './rules/discord-off-quarter.js';
 import { dominantOffFocus } from './rules/dominant-off-focus.js';
+import { dominantOutweighed } from './rules/dominant-outweighed.js';
 import { emptyObject } from './rules/empty-object.js';
 import { evenCount } from './rules/even-count.js';
 import { evenTemperature } from './rules/even-temperature.js';
+import { filledCorner } from './rules/filled-corner.js';
 import { focusOffCrossing } from './rules/focus-off-crossing.js';
 import { halvedPicture } from './rules/halved-picture.js';
 import { hiddenObject } from './rules/hidden-object.js';
+import { hiddenPrincipal } from './rules/hidden-principal.js';
+import { kissedEdge } from './rules/kissed-edge.js';
+import { leadIntoCorner } from './rules/lead-into-corner.js';
+import { leadPastFocus } from './rules/lead-past-focus.js';
+import { leadsFromOneSide } from './rules/leads-from-one-side.js';
+import { leadsTooClose } from './rules/leads-too-close.js';
+import { likeGaps } from './rules/like-gaps.js';
+import { likeSizes } from './rules/like-sizes.js';
 import { mergedNeighbours } from './rules/merged-neighbours.js';
+import { nearTangent } from './rules/near-tangent.js';
 import { noFocus } from './rules/no-focus.js';
 import { noLeadingTone } from './rules/no-leading-tone.js';
 import { noValueOrColour } from './rules/no-value-or-colour.js';
+import { offBalance } from './rules/off-balance.js';
 import { offTheCanvas } from './rules/off-the-canvas.js';
 import { oneDominant } from './rules/one-dominant.js';
+import { pathOrder } from './rules/path-order.js';
 import { planeOrder } from './rules/plane-order.js';
 import { rival } from './rules/rival.js';
 import { spots } from './rules/spots.js';
@@ -29,6 +42,7 @@ import { unmetMeans } from './rules/unmet-means.js';
 import { usualColourShares } from './rules/usual-colour-shares.js';
 import { valueAgainstColour } from './rules/value-against-colour.js';
 import { valueBudget } from './rules/value-budget.js';
+import { wayOut } from './rules/way-out.js';
 
 /** Every rule, what matters most to the picture first; findings are reported in this order. */
 export const rules: readonly Rule[] = [
@@ -42,13 +56,27 @@ export const rules: readonly Rule[] = [
   usualColourShares,
   noLeadingTone,
   planeOrder,
+  dominantOutweighed,
+  offBalance,
   hiddenObject,
+  hiddenPrincipal,
   offTheCanvas,
   emptyObject,
   centredFocus,
   focusOffCrossing,
   evenCount,
+  likeSizes,
+  likeGaps,
+  nearTangent,
+  kissedEdge,
+  filledCorner,
   halvedPicture,
+  leadPastFocus,
+  leadIntoCorner,
+  leadsFromOneSide,
+  leadsTooClose,
+  wayOut,
+  pathOrder,
   strongEdge,
   spots,
   mergedNeighbours,

@@ -1,11 +1,13 @@
 import Flatbush from 'flatbush';
 import { EMPTY_OUTLINE, type Outline } from '../plan/geometry/outline.js';
-import { type Box, NO_BOX, boxCentre, boxDiagonal } from '../plan/geometry/point.js';
+import { type Box, NO_BOX, between, boxCentre, boxDiagonal } from '../plan/geometry/point.js';
 import type { Canvas, Plan } from '../plan/plan.js';
 import { containsPoint } from './areas.js';
 
 /** Of the corners of a shape, so many have to lie inside another for it to lie on it. */
 const MOST_OF_IT = 0.75;
+/** A part may end with the thing it lies on, as a door does with its wall: its corners are drawn in by so much. */
+const DRAWN_IN = 0.06;
 const MOST_CORNERS_LOOKED_AT = 48;
 /** Part of the diagonal by which a box may stand out and still end where the other does. */
 const SLACK = 0.02;
@@ -84,14 +86,19 @@ function liesOn(part: Outline, whole: Outline): boolean {
   return answer;
 }
 
-function mostlyInside({ rings }: Outline, whole: Outline): boolean {
+function mostlyInside({ rings, box }: Outline, whole: Outline): boolean {
+  const middle = boxCentre(box);
   let inside = 0;
   let looked = 0;
   for (const ring of rings) {
     const corners = ring.length / 2;
     const each = Math.max(1, Math.ceil((corners * rings.length) / MOST_CORNERS_LOOKED_AT));
     for (let corner = 0; corner < corners; corner += each) {
-      const point = { x: ring[2 * corner] as number, y: ring[2 * corner + 1] as number };
+      const point = between(
+        { x: ring[2 * corner] as number, y: ring[2 * corner + 1] as number },
+        middle,
+        DRAWN_IN,
+      );
       looked++;
       if (containsPoint(whole.rings, point, whole.fillRule)) inside++;
     }

@@ -1,0 +1,41 @@
+import type { Measures } from '../../measure/measures.js';
+import { wholeOf } from '../../measure/parts.js';
+import { type Trial, trialOf } from '../../measure/trial.js';
+import { scale } from '../../plan/geometry/matrix.js';
+import { type Outline, transform } from '../../plan/geometry/outline.js';
+import { boxCentre } from '../../plan/geometry/point.js';
+import type { Plan } from '../../plan/plan.js';
+import { sizeEdit } from '../edits.js';
+import type { Fix } from '../finding.js';
+import { percent } from '../words.js';
+import { movedWith } from './shift.js';
+
+/** An object at another size: so many times as wide and as high. */
+export interface Resizing {
+  readonly object: number;
+  readonly factor: number;
+}
+
+/** The picture with an object, and what lies on it, at another size about the middle of the object. */
+export function resized(plan: Plan, parts: Measures['parts'], { object, factor }: Resizing): Trial {
+  const box = plan.objects[object]?.outline.box;
+  if (!box) return trialOf(plan, new Map());
+  const matrix = scale(factor, factor, boxCentre(box));
+  const shapes = wholeOf(parts, object).flatMap((part): readonly (readonly [number, Outline])[] => {
+    const shape = plan.objects[part]?.outline;
+    return shape ? [[part, transform(shape, matrix)]] : [];
+  });
+  return trialOf(plan, new Map(shapes));
+}
+
+/** The edits that resize an object; nothing when other things lie on it or are placed by it, which would stay behind. */
+export function resizingFix(
+  plan: Plan,
+  parts: Measures['parts'],
+  { object, factor }: Resizing,
+): Fix | undefined {
+  const one = plan.objects[object];
+  if (!one || movedWith(plan, parts, object).length > 1) return undefined;
+  const edits = sizeEdit(plan, one, factor, 'onward');
+  return edits && { title: `Make ${one.name} ${percent(factor)} as wide and as high`, edits };
+}

@@ -1,0 +1,141 @@
+import { measureBalance } from '../../measure/balance.js';
+import type { BalanceMeasure } from '../../measure/balance.js';
+import type { Measures } from '../../measure/measures.js';
+import { wholeOf } from '../../measure/parts.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { stepEdit } from '../edits.js';
+import type { Fix, Rule } from '../finding.js';
+import { exceeds, hasFault } from '../limits.js';
+import { leavesTheRest } from '../moves/clear-of-tangents.js';
+import { remembered } from '../moves/remembered.js';
+import { type Resizing, resized, resizingFix } from '../moves/resize.js';
+import { balanceWith, stepChanges } from '../moves/steps.js';
+import { percent, quoted } from '../words.js';
+
+/** An object made smaller or larger than so many times would be another object. */
+const SMALLEST = 0.6;
+const LARGEST = 1.5;
+const SIZE_STEP = 0.05;
+
+export const dominantOutweighed: Rule = {
+  id: 'dominant outweighed',
+  severity: 'hint',
+  chapter: 'objects',
+  limit: { value: 1.2, unit: 'number', of: 'times the weight of the dominant object' },
+  perObject: true,
+  summary: 'A secondary object weighs more than the dominant one.',
+  explanation:
+    'The dominant object is to rule. When a secondary one weighs more, by its area, its value against the rest and its chroma, the eye goes there first, unless the place of the dominant wins by other means. Each is weighed with what lies on it. A fifth more is let pass: weight is a heuristic and no finer than that.',
+  formula:
+    'weight of a secondary object / weight of the heaviest dominant > limit; weight = visible share x (|Munsell value - mean value| + Munsell chroma / 10), with what lies on the object',
+  source: 'common practice, no source; the weights are a heuristic',
+  check: (plan, measures, limit) => {
+    const { dominant, rival, times } = contest(plan, measures.balance);
+    const [lord, other] = [plan.objects[dominant ?? -1], plan.objects[rival ?? -1]];
+    if (!lord || !other || !exceeds(times, limit)) return [];
+    if (hasFault(plan, lord) || hasFault(plan, other)) return [];
+    const share = (object: number): string =>
+      percent(
+        wholeOf(measures.parts, object).reduce((sum, one) => sum + (measures.objects[one]?.share ?? 0), 0),
+      );
+    const { advice, fix } = remedy(plan, measures, lord, other, limit);
+    return [
+      {
+        message: `${quoted(other.name)} weighs ${plainNumber(times, 1)} times as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${share(other.index)} and ${share(lord.index)} of the picture; value and chroma do the rest.`,
+        advice,
+        location: other.location,
+        related: [{ location: lord.location, message: `${quoted(lord.name)} is dominant.` }],
+        objects: [other.index, lord.index],
+        ...(fix ? { fix } : {}),
+      },
+    ];
+  },
+};
+
+interface Contest {
+  readonly dominant?: number;
+  readonly rival?: number;
+  readonly times: number;
+}
+
+/** The heaviest dominant and the heaviest secondary object. */
+function contest({ objects }: Plan, { principals }: BalanceMeasure): Contest {
+  const dominant = principals.find(({ object }) => objects[object]?.role === 'dominant');
+  const rival = principals.find(({ object }) => objects[object]?.role === 'secondary');
+  if (!dominant || !rival) return { times: 0 };
+  return { dominant: dominant.object, rival: rival.object, times: rival.weight / dominant.weight };
+}
+
+interface Remedy {
+  readonly advice: string;
+  readonly fix?: Fix;
+}
+
+function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObject, limit: number): Remedy {
+  const change = stepChanges(plan, measures, [lord.index, rival.index]).find(
+    (candidate) => !exceeds(contest(plan, balanceWith(plan, measures, candidate)).times, limit),
+  );
+  const object = change && plan.objects[change.object];
+  if (change && object) {
+    return {
+      advice: `Take ${quoted(object.name)} from step ${change.from} to step ${change.to}, after which none outweighs the dominant.`,
+      fix: { title: `Take ${object.name} to step ${change.to}`, edits: stepEdit(object, change.to) },
+    };
+  }
+  const [smaller, larger] = factorsFor(plan, measures, limit);
+  const sized = remembered(plan, rival.index, 'dominant outweighed', limit, () =>
+    resizing(
+      plan,
+      measures,
+      [
+        { object: rival.index, factor: smaller },
+        { object: lord.index, factor: larger },
+      ],
+      limit,
+    ),
+  );
+  const changed = sized && plan.objects[sized.object];
+  if (sized && changed) {
+    const how = sized.factor < 1 ? 'smaller' : 'larger';
+    const fix = resizingFix(plan, measures.parts, sized);
+    return {
+      advice: `Make ${quoted(changed.name)} ${how}, ${percent(sized.factor)} as wide and as high, after which none outweighs the dominant.`,
+      ...(fix ? { fix } : {}),
+    };
+  }
+  return {
+    advice: `Bring ${quoted(rival.name)} nearer in value and colour to what lies round it, or make it about ${percent(smaller)} as wide and as high. Where place and edges win for ${quoted(lord.name)} all the same, set this aside with the reason.`,
+  };
+}
+
+/** How many times as large, each way, the rival or the dominant would have to be: weight goes with area. */
+function factorsFor(plan: Plan, { balance }: Measures, limit: number): readonly [number, number] {
+  const { times } = contest(plan, balance);
+  const inSteps = 1 / SIZE_STEP;
+  return [
+    Math.floor(Math.sqrt(limit / times) * inSteps) / inSteps,
+    Math.ceil(Math.sqrt(times / limit) * inSteps) / inSteps,
+  ];
+}
+
+/** The first of some moderate changes of size that mends it, or the next step on from it. */
+function resizing(
+  plan: Plan,
+  measures: Measures,
+  ways: readonly Resizing[],
+  limit: number,
+): Resizing | undefined {
+  return ways
+    .flatMap(({ object, factor }) => {
+      const further = factor + (factor < 1 ? -SIZE_STEP : SIZE_STEP);
+      return [factor, further].map((one) => ({ object, factor: Number(one.toFixed(2)) }));
+    })
+    .filter(({ factor }) => factor >= SMALLEST && factor <= LARGEST)
+    .find((way) => {
+      const trial = resized(plan, measures.parts, way);
+      const balance = measureBalance(trial.plan, trial.areas, measures.parts);
+      if (exceeds(contest(plan, balance).times, limit)) return false;
+      return way.factor < 1 || leavesTheRest(plan, measures, trial);
+    });
+}

@@ -1,0 +1,84 @@
+import type { Measures } from '../../measure/measures.js';
+import type { CornerFill } from '../../measure/tangents.js';
+import type { Plan } from '../../plan/plan.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds, hasFault } from '../limits.js';
+import { shiftsAlong } from '../moves/away.js';
+import { firstClear } from '../moves/clear-of-tangents.js';
+import { remembered } from '../moves/remembered.js';
+import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '../moves/shift.js';
+import { length, quoted } from '../words.js';
+
+/** How far beside the corner a border is to end, part of the diagonal: plainly beside it. */
+const PLAINLY = 0.02;
+
+export const filledCorner: Rule = {
+  id: 'filled corner',
+  severity: 'hint',
+  chapter: 'objects',
+  limit: { value: 0.002, unit: 'part', of: 'the diagonal' },
+  perObject: true,
+  summary: 'The border of an object runs exactly into a corner of the canvas.',
+  explanation:
+    'A line that runs into a corner points out of the picture and cuts the corner off from it. Let it end on one of the two edges, plainly beside the corner. A shape that holds the whole corner, as grounds and walls do, has no border there and is not told.',
+  formula:
+    'distance from the corner to the outline / diagonal <= limit, and the shape covers part of the directions from the corner into the canvas, looked at every 10 degrees; up to 0.5 % is looked at',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) =>
+    measures.tangents.corners.flatMap((fill): RuleFinding[] => {
+      const object = plan.objects[fill.object];
+      if (!object || hasFault(plan, object) || exceeds(fill.shareOfDiagonal, limit)) return [];
+      const shift = remembered(plan, fill.object, `filled corner ${fill.corner}`, limit, () =>
+        wayOut(plan, measures, fill, limit),
+      );
+      const fix = shift && shiftFix(plan, measures.parts, shift);
+      return [
+        {
+          message: `The border of ${quoted(object.name)} runs exactly into the ${fill.corner} corner of the canvas.`,
+          advice: advice(plan, measures, fill, shift),
+          location: object.shapeLocation ?? object.location,
+          objects: [fill.object],
+          at: fill.at,
+          ...(fix ? { fix } : {}),
+        },
+      ];
+    }),
+};
+
+function wayOut(
+  plan: Plan,
+  measures: Measures,
+  { object, corner }: CornerFill,
+  limit: number,
+): Shift | undefined {
+  if (!isMovable(plan, measures.parts, object)) return undefined;
+  const ways = [
+    { x: corner.endsWith('left') ? 1 : -1, y: 0 },
+    { x: 0, y: corner.startsWith('upper') ? 1 : -1 },
+  ].flatMap(({ x, y }) => [
+    { x, y },
+    { x: -x, y: -y },
+  ]);
+  const shifts = ways.flatMap((way) =>
+    shiftsAlong(object, way, Math.max(limit, PLAINLY) * plan.canvas.diagonal, plan.canvas),
+  );
+  return firstClear(plan, measures, shifts, ({ corners }) =>
+    corners.some(
+      (left) => left.object === object && left.corner === corner && !exceeds(left.shareOfDiagonal, limit),
+    ),
+  );
+}
+
+function advice(
+  plan: Plan,
+  measures: Measures,
+  { object, corner }: CornerFill,
+  shift: Shift | undefined,
+): string {
+  if (shift) {
+    return `Move ${withItsParts(plan, measures.parts, object)} ${distanceWords(shift, plan.canvas)}, which takes it out of the corner.`;
+  }
+  const beside = length(PLAINLY * plan.canvas.diagonal, plan.canvas);
+  const [level, side] = corner.split(' ');
+  return `Let it end ${beside} or more beside the corner, on the ${level === 'upper' ? 'top' : 'bottom'} edge or on the ${side ?? ''} edge.`;
+}

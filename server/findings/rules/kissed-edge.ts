@@ -1,0 +1,128 @@
+import type { Side } from '../../../grammar/index.js';
+import type { Measures } from '../../measure/measures.js';
+import type { EdgeTouch } from '../../measure/tangents.js';
+import type { Point } from '../../plan/geometry/point.js';
+import type { Plan } from '../../plan/plan.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds, hasFault } from '../limits.js';
+import { opposite, shiftsAlong } from '../moves/away.js';
+import { firstClear } from '../moves/clear-of-tangents.js';
+import { remembered } from '../moves/remembered.js';
+import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '../moves/shift.js';
+import { length, percent, quoted } from '../words.js';
+
+const MOST_TOLD = 3;
+
+export const kissedEdge: Rule = {
+  id: 'kissed edge',
+  severity: 'hint',
+  chapter: 'objects',
+  limit: { value: 0.008, unit: 'part', of: 'the diagonal' },
+  perObject: true,
+  summary: 'An outline just reaches, misses or runs over an edge of the canvas.',
+  explanation:
+    'An outline that just kisses the edge ties the object to the frame and stops the eye there. Keep it clear of the edge, or let it run off plainly. Meant is a point or a curve that comes so near; a shape whose side lies on the edge, or keeps beside it for a third of its length, is bounded by it and not told.',
+  formula:
+    '|distance from the outermost place of the outline to the edge| / diagonal <= limit, as near for no more than 1/3 of its extent along the edge; up to 2 % is looked at',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) => {
+    const near = measures.tangents.edges
+      .filter(({ object, shareOfDiagonal }) => {
+        const of = plan.objects[object];
+        return of !== undefined && !hasFault(plan, of) && !exceeds(shareOfDiagonal, limit);
+      })
+      .toSorted((one, other) => one.shareOfDiagonal - other.shareOfDiagonal);
+    const more = near.length - MOST_TOLD;
+    return near
+      .slice(0, MOST_TOLD)
+      .map((touch, index) =>
+        findingOf(plan, measures, touch, limit, index === MOST_TOLD - 1 && more > 0 ? more : 0),
+      );
+  },
+};
+
+function findingOf(
+  plan: Plan,
+  measures: Measures,
+  touch: EdgeTouch,
+  limit: number,
+  more: number,
+): RuleFinding {
+  const { object, side, gap, shareOfDiagonal, at } = touch;
+  const of = plan.objects[object];
+  const name = quoted(of?.name ?? '');
+  const told = length(Math.abs(gap), plan.canvas);
+  const how =
+    Number.parseFloat(told) === 0
+      ? `just touches the ${side} edge of the canvas`
+      : gap > 0
+        ? `ends ${told} short of the ${side} edge of the canvas (${percent(shareOfDiagonal)} of the diagonal; ${percent(limit)} is clear)`
+        : `runs over the ${side} edge of the canvas by only ${told} (${percent(shareOfDiagonal)} of the diagonal; ${percent(limit)} is plain)`;
+  const others =
+    more === 0 ? '' : ` ${more} more such ${more === 1 ? 'place is' : 'places are'} at the edges.`;
+  const shift = remembered(plan, object, `kissed edge ${side}`, limit, () =>
+    wayOut(plan, measures, touch, limit),
+  );
+  const fix = shift && shiftFix(plan, measures.parts, shift);
+  return {
+    message: `${name} ${how}.${others}`,
+    advice: advice(plan, measures, touch, limit, shift),
+    location: of?.shapeLocation ?? of?.location ?? { line: 0, start: 0, end: 0 },
+    objects: [object],
+    at,
+    ...(fix ? { fix } : {}),
+  };
+}
+
+function inward(side: Side): Point {
+  switch (side) {
+    case 'left':
+      return { x: 1, y: 0 };
+    case 'right':
+      return { x: -1, y: 0 };
+    case 'top':
+      return { x: 0, y: 1 };
+    case 'bottom':
+      return { x: 0, y: -1 };
+  }
+}
+
+/** In from the edge, or plainly over it; what runs over it already goes on. */
+function wayOut(
+  plan: Plan,
+  measures: Measures,
+  { object, side, gap }: EdgeTouch,
+  limit: number,
+): Shift | undefined {
+  if (!isMovable(plan, measures.parts, object)) return undefined;
+  const clear = limit * plan.canvas.diagonal;
+  const ways = [
+    ...shiftsAlong(object, inward(side), clear - gap, plan.canvas),
+    ...shiftsAlong(object, opposite(inward(side)), clear + gap, plan.canvas),
+  ];
+  const shortest = ways.toSorted(
+    (one, other) => Math.abs(one.right + one.down) - Math.abs(other.right + other.down),
+  );
+  return firstClear(plan, measures, shortest, ({ edges }) =>
+    edges.some(
+      (left) => left.object === object && left.side === side && !exceeds(left.shareOfDiagonal, limit),
+    ),
+  );
+}
+
+function advice(
+  plan: Plan,
+  measures: Measures,
+  { object, side, gap }: EdgeTouch,
+  limit: number,
+  shift: Shift | undefined,
+): string {
+  const { canvas } = plan;
+  const name = quoted(plan.objects[object]?.name ?? '');
+  const clear = limit * canvas.diagonal;
+  if (!shift) {
+    return `Draw the outline of ${name} at least ${length(Math.max(0, clear - gap), canvas)} farther in, or ${length(clear + gap, canvas)} farther out, there; moving it as a whole does not do it cleanly.`;
+  }
+  const isIn = shift.right * inward(side).x + shift.down * inward(side).y > 0;
+  return `Move ${withItsParts(plan, measures.parts, object)} ${distanceWords(shift, canvas)}, which ${isIn ? 'takes it clear of the edge' : 'lets it run off plainly'}.`;
+}

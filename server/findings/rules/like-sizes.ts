@@ -1,0 +1,111 @@
+import type { Measures } from '../../measure/measures.js';
+import { measureSpacing } from '../../measure/spacing.js';
+import type { Plan } from '../../plan/plan.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds, hasFault } from '../limits.js';
+import { leavesTheRest } from '../moves/clear-of-tangents.js';
+import { remembered } from '../moves/remembered.js';
+import { type Resizing, resized, resizingFix } from '../moves/resize.js';
+import { percent, quoted } from '../words.js';
+
+type Pair = Measures['spacing']['sizePairs'][number];
+
+/** Sizes that differ by so much of the larger are plainly unlike. */
+const PLAINLY = 0.2;
+const TIMES_THE_LIMIT = 1.5;
+const MOST_TOLD = 3;
+
+export const likeSizes: Rule = {
+  id: 'like sizes',
+  severity: 'hint',
+  chapter: 'objects',
+  limit: { value: 0.08, unit: 'part', of: 'the larger of two areas' },
+  perObject: true,
+  summary: 'Two principal objects are of almost the same size.',
+  explanation:
+    'Two things of one size read as a pair, and the eye goes to and fro between them. Large, middling and small keeps it moving and says which matters. A size is the visible area of a principal with what lies on it; one drawn as several shapes counts by the largest of them.',
+  formula: '1 - smaller area / larger area <= limit, for principals next to each other in size',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) =>
+    measures.spacing.sizePairs
+      .filter(({ one, other, difference }) => {
+        const pair = [plan.objects[one], plan.objects[other]];
+        return !exceeds(difference, limit) && pair.every((object) => object && !hasFault(plan, object));
+      })
+      .slice(0, MOST_TOLD)
+      .map((pair) => findingOf(plan, measures, pair, limit)),
+};
+
+function findingOf(plan: Plan, measures: Measures, pair: Pair, limit: number): RuleFinding {
+  const [larger, smaller] = [plan.objects[pair.one], plan.objects[pair.other]];
+  const sizes = new Map(measures.spacing.principals.map(({ object, size }) => [object, size]));
+  const told = [pair.one, pair.other].map(
+    (object) =>
+      `${quoted(plan.objects[object]?.name ?? '')} (${percent(sizes.get(object) ?? 0)} of the picture)`,
+  );
+  const change = remembered(plan, pair.other, `like sizes ${pair.one}`, limit, () =>
+    apart(plan, measures, pair, limit),
+  );
+  const fix = change && resizingFix(plan, measures.parts, change);
+  return {
+    message: `${told.join(' and ')} are of almost the same size: they differ by ${percent(pair.difference)}; more than ${percent(limit)} reads as two sizes.`,
+    advice: adviceOf(plan, change, pair, limit),
+    location: smaller?.location ?? { line: 0, start: 0, end: 0 },
+    related: larger ? [{ location: larger.location, message: `${quoted(larger.name)} is as large.` }] : [],
+    objects: [pair.one, pair.other],
+    ...(fix ? { fix } : {}),
+  };
+}
+
+function adviceOf(plan: Plan, change: Resizing | undefined, { other }: Pair, limit: number): string {
+  if (change) {
+    const name = quoted(plan.objects[change.object]?.name ?? '');
+    return `Make ${name} ${percent(change.factor)} as wide and as high, which sets them plainly apart.`;
+  }
+  const name = quoted(plan.objects[other]?.name ?? '');
+  return `Make ${name} smaller or larger by ${percent(wanted(limit))} of its area, or let another object cover part of it.`;
+}
+
+function wanted(limit: number): number {
+  return Math.max(PLAINLY, TIMES_THE_LIMIT * limit);
+}
+
+/**
+ * One of the two at another size, the dominant rather larger and another rather smaller, so that no two principals
+ * are alike for it. Each is tried on the picture.
+ */
+function apart(plan: Plan, measures: Measures, pair: Pair, limit: number): Resizing | undefined {
+  const sizes = new Map(measures.spacing.principals.map(({ object, size }) => [object, size]));
+  const [large, small] = [sizes.get(pair.one) ?? 0, sizes.get(pair.other) ?? 0];
+  const less = 1 - wanted(limit);
+  // Factors of length that make the one of the two the smaller, or the larger, by as much as is wanted.
+  const smaller = [
+    { object: pair.other, factor: Math.sqrt((large * less) / small) },
+    { object: pair.one, factor: Math.sqrt((small * less) / large) },
+  ];
+  const larger = [
+    { object: pair.one, factor: Math.sqrt(small / less / large) },
+    { object: pair.other, factor: Math.sqrt(large / less / small) },
+  ];
+  const isDominant = ({ object }: Resizing): boolean => plan.objects[object]?.role === 'dominant';
+  const ways = [
+    ...smaller.filter((way) => !isDominant(way)),
+    ...larger.filter(isDominant),
+    ...larger.filter((way) => !isDominant(way)),
+  ];
+  const known = alike(measures.spacing, limit).length;
+  return ways.map(rounded).find((way) => {
+    const trial = resized(plan, measures.parts, way);
+    const spacing = measureSpacing(trial.plan, trial.areas, measures.parts);
+    return alike(spacing, limit).length < known && (way.factor < 1 || leavesTheRest(plan, measures, trial));
+  });
+}
+
+function alike({ sizePairs }: Measures['spacing'], limit: number): readonly Pair[] {
+  return sizePairs.filter(({ difference }) => !exceeds(difference, limit));
+}
+
+/** To whole percent, on from what is there. */
+function rounded({ object, factor }: Resizing): Resizing {
+  return { object, factor: (factor < 1 ? Math.floor(factor * 100) : Math.ceil(factor * 100)) / 100 };
+}

@@ -1,0 +1,157 @@
+import type { Measures } from '../../measure/measures.js';
+import type { Touch } from '../../measure/tangents.js';
+import { boxDiagonal } from '../../plan/geometry/point.js';
+import type { Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds, hasFault } from '../limits.js';
+import { opposite, shiftsAlong } from '../moves/away.js';
+import { firstClear } from '../moves/clear-of-tangents.js';
+import { remembered } from '../moves/remembered.js';
+import {
+  type Shift,
+  distanceWords,
+  isMovable,
+  placedTogether,
+  shiftFix,
+  withItsParts,
+} from '../moves/shift.js';
+import { length, percent, quoted } from '../words.js';
+
+const MOST_TOLD = 3;
+
+export const nearTangent: Rule = {
+  id: 'near tangent',
+  severity: 'hint',
+  chapter: 'objects',
+  limit: { value: 0.008, unit: 'part', of: 'the diagonal' },
+  perObject: true,
+  summary: 'Two outlines just touch or just miss each other.',
+  explanation:
+    'Where two outlines kiss, the eye cannot tell which is in front, the space between them goes flat, and the spot draws attention to itself. Part the two clearly, or let one plainly cover the other. Meant are outlines that come together at a point or over a short stretch: of two things side by side, or of a thing that lies on a ground and just reaches its border, as a head does below the line of the horizon. Not meant are shapes that cross, parts that lie on a thing, borders that are drawn as one line or keep beside each other for a third of the smaller thing, and things that the plan places by each other.',
+  formula:
+    'distance between the seen borders of two shapes that do not cross / diagonal <= limit, the stretch that is as near within 0.08 % of the diagonal no longer than 1/3 of the smaller one across; up to 2 % is looked at',
+  source: 'common practice, no source',
+  check: (plan, measures, limit) => {
+    const near = measures.tangents.touches.filter(
+      ({ one, other, shareOfDiagonal }) =>
+        !exceeds(shareOfDiagonal, limit) && !isFaulty(plan, one, other) && !placedTogether(plan, one, other),
+    );
+    const more = near.slice(MOST_TOLD);
+    return near
+      .slice(0, MOST_TOLD)
+      .map((touch, index, told) =>
+        findingOf(plan, measures, touch, limit, index === told.length - 1 ? more : []),
+      );
+  },
+};
+
+function isFaulty(plan: Plan, ...pair: readonly number[]): boolean {
+  return pair.some((index) => {
+    const object = plan.objects[index];
+    return !object || hasFault(plan, object);
+  });
+}
+
+function findingOf(
+  plan: Plan,
+  measures: Measures,
+  touch: Touch,
+  limit: number,
+  more: readonly Touch[],
+): RuleFinding {
+  const shift = remembered(plan, touch.other, `near tangent ${touch.one}`, limit, () =>
+    wayOut(plan, measures, touch, limit),
+  );
+  const fix = shift && shiftFix(plan, measures.parts, shift);
+  const front = plan.objects[touch.other];
+  const behind = plan.objects[touch.one];
+  return {
+    message: `${meets(plan, touch, limit)}.${moreWords(plan, more)}`,
+    advice: advice(plan, measures, touch, limit, shift),
+    location: front?.shapeLocation ?? front?.location ?? { line: 0, start: 0, end: 0 },
+    related: behind ? [{ location: behind.location, message: `${quoted(behind.name)}.` }] : [],
+    objects: [touch.one, touch.other],
+    at: touch.at,
+    ...(fix ? { fix } : {}),
+  };
+}
+
+function nameOf(plan: Plan, index: number): string {
+  return quoted(plan.objects[index]?.name ?? '');
+}
+
+function meets(plan: Plan, { one, other, gap, shareOfDiagonal, within }: Touch, limit: number): string {
+  const [behind, front] = [nameOf(plan, one), nameOf(plan, other)];
+  const told = length(gap, plan.canvas);
+  const isNothing = Number.parseFloat(told) === 0;
+  const measured = `(${percent(shareOfDiagonal)} of the diagonal; ${percent(limit)} is clear)`;
+  if (within) {
+    return isNothing
+      ? `${front} just reaches the border of ${behind} and does not cross it`
+      : `${front} ends ${told} short of the border of ${behind} ${measured}`;
+  }
+  return isNothing
+    ? `${behind} and ${front} just touch`
+    : `${behind} and ${front} just miss each other, by ${told} ${measured}`;
+}
+
+function moreWords(plan: Plan, more: readonly Touch[]): string {
+  const [first] = more;
+  if (!first) return '';
+  if (more.length === 1) return ` So do ${pairWords(plan, first)}.`;
+  return ` So do ${more.length} more pairs, the nearest ${pairWords(plan, first)}.`;
+}
+
+function pairWords(plan: Plan, { one, other }: Touch): string {
+  return inWords([nameOf(plan, one), nameOf(plan, other)]);
+}
+
+/** Away from each other, or over each other's border, whichever is first clear of all tangents. */
+function wayOut(plan: Plan, measures: Measures, touch: Touch, limit: number): Shift | undefined {
+  const { other, gap, away } = touch;
+  const clear = limit * plan.canvas.diagonal;
+  const shifts = moversOf(plan, measures, touch).flatMap((mover) => {
+    const off = mover === other ? away : opposite(away);
+    return [
+      ...shiftsAlong(mover, off, clear - gap, plan.canvas),
+      ...shiftsAlong(mover, opposite(off), clear + gap, plan.canvas),
+    ];
+  });
+  return firstClear(plan, measures, shifts, ({ touches }) =>
+    touches.some(
+      (left) => left.one === touch.one && left.other === touch.other && !exceeds(left.shareOfDiagonal, limit),
+    ),
+  );
+}
+
+/** What moves most easily comes first: not the dominant, and the smaller of two. */
+function moversOf(plan: Plan, measures: Measures, { one, other }: Touch): readonly number[] {
+  const ease = (index: number): number => {
+    const object = plan.objects[index];
+    return (object?.role === 'dominant' ? 1e9 : 0) + (object ? boxDiagonal(object.outline.box) : 0);
+  };
+  const free = [
+    ...(isMovable(plan, measures.parts, other, one) ? [other] : []),
+    ...(isMovable(plan, measures.parts, one, other) ? [one] : []),
+  ];
+  return free.sort((one, other) => ease(one) - ease(other));
+}
+
+function advice(
+  plan: Plan,
+  measures: Measures,
+  { one, other, gap, away }: Touch,
+  limit: number,
+  shift: Shift | undefined,
+): string {
+  const { canvas } = plan;
+  if (!shift) {
+    const apart = length(limit * canvas.diagonal - gap, canvas);
+    return `Draw one of the two anew there, ${apart} farther away or plainly over the other; no short move of ${nameOf(plan, one)} or ${nameOf(plan, other)} as a whole does it cleanly.`;
+  }
+  const off = shift.object === other ? away : opposite(away);
+  const parts = shift.right * off.x + shift.down * off.y > 0;
+  const by = distanceWords(shift, canvas);
+  return `Move ${withItsParts(plan, measures.parts, shift.object)} ${by}, which ${parts ? 'parts them' : 'lets one plainly cover the other'}.`;
+}

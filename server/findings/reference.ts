@@ -1,9 +1,18 @@
-import type { ProblemCode } from '../../grammar/index.js';
+import { parse, type ProblemCode } from '../../grammar/index.js';
+import { measure } from '../measure/measure.js';
 import type { PlanProblemCode } from '../plan/plan.js';
-import { IDLE_SETTING, NEEDLESS_EXCEPTION, NO_SUCH_RULE, TOO_NARROW_EXCEPTION, WRONG_UNIT } from './check.js';
-import type { Rule } from './finding.js';
+import { resolvePlan } from '../plan/resolve.js';
+import {
+  check,
+  IDLE_SETTING,
+  NEEDLESS_EXCEPTION,
+  NO_SUCH_RULE,
+  TOO_NARROW_EXCEPTION,
+  WRONG_UNIT,
+} from './check.js';
+import { type Chapter, chapters, type Rule } from './finding.js';
 import { ruleSlug, rules } from './rules.js';
-import { percent } from './words.js';
+import { limitForm, limitInWords } from './words.js';
 
 type Code = ProblemCode | PlanProblemCode;
 
@@ -43,8 +52,15 @@ const OWN: Readonly<Record<string, string>> = {
   [NEEDLESS_EXCEPTION]: 'A rule is set aside where it would not have spoken up.',
 };
 
-/** The reference of all findings as Markdown; `README.md` beside this file holds it and a test keeps them alike. */
-export function findingsReference(): string {
+/** A rule's plan that breaks it, as text; nothing for one that is not to be shown. */
+export type PlanThatBreaks = (rule: string) => string | undefined;
+
+/**
+ * The reference of all findings as Markdown; `README.md` beside this file holds it and a test keeps them alike. Each
+ * rule shows a plan that breaks it, drawn in `drawings`, and what is then said.
+ */
+export function findingsReference(planThatBreaks: PlanThatBreaks = () => undefined): string {
+  const inUse = chapters.filter((chapter) => rules.some((rule) => rule.chapter === chapter));
   return [
     '# What Mahlstick finds',
     '',
@@ -56,17 +72,35 @@ export function findingsReference(): string {
     'allow   bare ground because "the toned linen is the evening sky"',
     '```',
     '',
-    'Its severity and limit can be set for one plan:',
+    'A finding is a warning where it breaks what the plan itself states, and otherwise a hint. That and the limit of a',
+    'rule can be set for one plan,',
     '',
     '```mahl',
     'rule    bare ground warning limit 5%',
     '```',
     '',
-    'This page is generated from the rules themselves (`reference.ts`).',
+    'and for all plans in the setting `mahlstick.rules` of the editor, where a rule can be turned off as well:',
     '',
-    '## Rules',
+    '```json',
+    '"mahlstick.rules": { "even count": "off", "bare ground": { "severity": "warning", "limit": 5 } }',
+    '```',
     '',
-    ...rules.flatMap(section),
+    'What the plan says goes before what the editor says.',
+    '',
+    '## All rules',
+    '',
+    ...inUse.map((chapter) => `- [${heading(chapter)}](#${ruleSlug(chapter)}): ${linksOf(chapter)}`),
+    '',
+    'Then [exceptions](#exceptions) and [what can’t be read](#what-cant-be-read). This page is generated from the rules',
+    'themselves (`reference.ts`), and each drawing from the plan below it.',
+    '',
+    ...inUse.flatMap((chapter) => [
+      `## ${heading(chapter)}`,
+      '',
+      ...rules
+        .filter((rule) => rule.chapter === chapter)
+        .flatMap((rule) => section(rule, planThatBreaks(rule.id))),
+    ]),
     '## Exceptions',
     '',
     ...Object.entries(OWN).flatMap(([code, meaning]) => [`### ${code}`, '', meaning, '']),
@@ -84,18 +118,49 @@ export function referenceAnchor(code: string): string {
   return `#${ruleSlug(code)}`;
 }
 
-function section(rule: Rule): readonly string[] {
+function heading(chapter: Chapter): string {
+  return chapter.charAt(0).toUpperCase() + chapter.slice(1);
+}
+
+function linksOf(chapter: Chapter): string {
+  return rules
+    .filter((rule) => rule.chapter === chapter)
+    .map(({ id }) => `[${id}](${referenceAnchor(id)})`)
+    .join(', ');
+}
+
+function section(rule: Rule, plan: string | undefined): readonly string[] {
   const { id, severity, summary, explanation, formula, source, limit, perObject } = rule;
+  const other = severity === 'hint' ? 'warning' : 'hint';
   return [
     `### ${id}`,
     '',
     `${summary} ${explanation}`,
     '',
-    `- Severity: ${severity}`,
+    ...(plan === undefined ? [] : [`![A plan that breaks it](drawings/${ruleSlug(id)}.svg)`, '']),
+    `- Told as: a ${severity}`,
     `- Formula: ${formula}`,
-    ...(limit ? [`- Limit: ${percent(limit.value)} of ${limit.of}`] : []),
+    ...(limit ? [`- Limit: ${limitInWords(limit)}`] : []),
     `- Source: ${source}`,
     `- Set aside: \`allow ${id} because "…"\`${perObject ? `, or for one object: \`allow ${id} for NAME because "…"\`` : ''}`,
+    `- Set: \`rule ${id} ${other}\`${limit ? `, \`rule ${id} limit ${limitForm(limit)}\`` : ''}`,
+    '',
+    ...(plan === undefined ? [] : example(id, plan)),
+  ];
+}
+
+function example(rule: string, text: string): readonly string[] {
+  const plan = resolvePlan(parse(text));
+  const said = check(plan, measure(plan)).filter((finding) => finding.rule === rule);
+  return [
+    '<details><summary>The plan, and what is said of it</summary>',
+    '',
+    '```mahl',
+    text.trimEnd(),
+    '```',
+    '',
+    ...said.flatMap(({ message, advice }) => [`> ${message}${advice === undefined ? '' : ` ${advice}`}`, '']),
+    '</details>',
     '',
   ];
 }

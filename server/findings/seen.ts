@@ -1,7 +1,8 @@
 import { containsPoint } from '../measure/areas.js';
 import type { Measures } from '../measure/measures.js';
-import { boxCentre, type Point } from '../plan/geometry/point.js';
-import type { Plan, PlanObject } from '../plan/plan.js';
+import { boxCentre, boxHeight, type Point } from '../plan/geometry/point.js';
+import { boxOfRings, type Ring } from '../plan/geometry/outline.js';
+import type { Canvas, Plan, PlanObject } from '../plan/plan.js';
 
 /** The object that is seen at a place in the picture; nothing on bare ground. */
 export function seenAt(plan: Plan, { areas }: Measures, place: Point): PlanObject | undefined {
@@ -24,4 +25,38 @@ export function greatestDominant(plan: Plan, { objects }: Measures): PlanObject 
 /** The middle of the box around an object, seen or not. */
 export function middleOf({ outline }: PlanObject): Point {
   return boxCentre(outline.box);
+}
+
+/** The place on the canvas that is nearest to one that may lie off it. */
+export function onCanvas({ x, y }: Point, { width, height }: Pick<Canvas, 'width' | 'height'>): Point {
+  return { x: Math.min(width, Math.max(0, x)), y: Math.min(height, Math.max(0, y)) };
+}
+
+/** A place well within the region that is tallest: in the widest stretch of it at half its height. */
+export function placeWithin(rings: readonly Ring[]): Point | undefined {
+  const boxes = rings.map((ring) => boxOfRings([ring]));
+  const tallest = boxes.reduce<(typeof boxes)[number] | undefined>(
+    (most, box) => (most && boxHeight(most) >= boxHeight(box) ? most : box),
+    undefined,
+  );
+  if (!tallest) return undefined;
+  const { y } = boxCentre(tallest);
+  const crossed = rings.flatMap((ring) => crossingsOf(ring, y)).sort((one, other) => one - other);
+  let widest: readonly [number, number] | undefined;
+  for (let i = 0; i + 1 < crossed.length; i += 2) {
+    const [from = 0, to = 0] = [crossed[i], crossed[i + 1]];
+    if (!widest || to - from > widest[1] - widest[0]) widest = [from, to];
+  }
+  return widest && { x: (widest[0] + widest[1]) / 2, y };
+}
+
+/** Where a ring meets a level, by their places across. */
+function crossingsOf(ring: Ring, level: number): readonly number[] {
+  const across: number[] = [];
+  for (let i = 0; i + 1 < ring.length; i += 2) {
+    const next = (i + 2) % ring.length;
+    const [ax = 0, ay = 0, bx = 0, by = 0] = [ring[i], ring[i + 1], ring[next], ring[next + 1]];
+    if (ay <= level !== by <= level) across.push(ax + ((level - ay) / (by - ay)) * (bx - ax));
+  }
+  return across;
 }

@@ -1,5 +1,6 @@
 import type { Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { placeWithin } from '../seen.js';
 import { heading, percent } from '../words.js';
 
 export const bareGround: Rule = {
@@ -18,12 +19,14 @@ export const bareGround: Rule = {
     // An object without a shape is told on its own, and may be what is to lie there.
     const unshaped = measures.areas.layers.some(({ ownArea }) => ownArea === 0);
     if (plan.objects.length === 0 || unshaped || !exceeds(bareShare, limit)) return [];
+    const at = placeWithin(measures.areas.bare);
     return [
       {
         message: `Bare ground shows on ${percent(bareShare)} of the picture: no object lies there.`,
         advice:
           'Lay an object behind it, in the background; or, when the ground is meant to show, set this aside with the reason.',
         location: plan.canvas.ground.location ?? heading(plan),
+        ...(at ? { at } : {}),
       },
     ];
   },

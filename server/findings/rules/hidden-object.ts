@@ -5,6 +5,7 @@ import { inWords } from '../../plan/problems.js';
 import { planeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { middleOf, onCanvas } from '../seen.js';
 import { percent, quoted } from '../words.js';
 
 /** As good as all of it: a sliver that rounding leaves is not seen either. */
@@ -44,6 +45,7 @@ export const hiddenObject: Rule = {
           message: `${quoted(name)} lies in front.`,
         })),
         objects: [object.index],
+        at: onCanvas(middleOf(object), plan.canvas),
         ...(plane
           ? {
               fix: {

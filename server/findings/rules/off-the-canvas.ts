@@ -5,6 +5,7 @@ import { crossingsNear } from '../crossings.js';
 import { focusEdit, moveEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
+import { middleOf, onCanvas } from '../seen.js';
 import { length, quoted } from '../words.js';
 
 /** Part of the diagonal that an object brought back stands clear of the edge. */
@@ -34,6 +35,7 @@ export const offTheCanvas: Rule = {
           advice: `Move it ${inWords(wayInWords({ x, y }, plan))}. ${canvasReaches(plan)}`,
           location: object.shapeLocation ?? object.location,
           objects: [index],
+          at: onCanvas(middleOf(object), plan.canvas),
           ...(edits ? { fix: { title: `Move ${quoted(object.name)} onto the canvas`, edits } } : {}),
         },
       ];
@@ -52,6 +54,7 @@ function offFocus(plan: Plan): readonly RuleFinding[] {
       message: `The focal point lies off the canvas${whereOff({ left: x, top: y, right: x, bottom: y }, plan)}.`,
       advice: `${nearest ? `The nearest crossing is ${nearest.words}. ` : ''}${canvasReaches(plan)}`,
       location: focus.location,
+      at: onCanvas(focus.at, canvas),
       ...(nearest && edits ? { fix: { title: `Put the focal point on ${nearest.words}`, edits } } : {}),
     },
   ];

@@ -2,6 +2,7 @@ import type { BudgetMeasure, Measures } from '../measure/measures.js';
 import type { Location, Plan } from '../plan/plan.js';
 import type { RuleFinding } from './finding.js';
 import { exceeds } from './limits.js';
+import { resizingFor, resizingWords, type Resizing } from './resizing.js';
 import { changeOf, isCheaper, recolourings, recolouringFix, type Recolouring } from './recolouring.js';
 import { heading, objectShare, percent, percentOutside, quoted } from './words.js';
 
@@ -29,14 +30,43 @@ function subject(role: string): string {
   return role === 'neutral' || role === 'discord' ? `The ${role} colours cover` : `The ${role} colour covers`;
 }
 
+/** A change of size by no more than this is a lesser change of the picture than another colour. */
+const MODEST = Math.log(1.25);
+
 function tryOut(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
+  // A budget that nobody stated is not worth cutting the picture anew for.
+  const stated = plan.colourBudget?.location !== undefined;
+  const resizing = stated ? resizingFor(plan, measures, entry) : undefined;
+  if (resizing && Math.abs(Math.log(resizing.factor)) <= MODEST) return resizingAdvice(entry, resizing);
+  const recolouring = recolouringAdvice(plan, measures, entry);
+  return recolouring ?? (resizing ? resizingAdvice(entry, resizing) : { advice: amountAdvice(entry) });
+}
+
+function resizingAdvice({ name }: BudgetMeasure, resizing: Resizing): Pick<RuleFinding, 'advice' | 'fix'> {
+  const { object, share, fix } = resizing;
+  return {
+    advice: `Make ${quoted(object.name)} ${resizingWords(resizing)}, which brings ${roleWords(name)} to ${percent(share)}.`,
+    fix,
+  };
+}
+
+/** `the dominant colour`, `the discords` */
+function roleWords(role: string): string {
+  return role === 'neutral' || role === 'discord' ? `the ${role}s` : `the ${role} colour`;
+}
+
+function recolouringAdvice(
+  plan: Plan,
+  measures: Measures,
+  entry: BudgetMeasure,
+): Pick<RuleFinding, 'advice' | 'fix'> | undefined {
   const recolouring = bestRecolouring(plan, measures, entry);
   const fix = recolouring && recolouringFix(plan, recolouring);
   const name = recolouring && plan.colours[recolouring.colour]?.name;
-  if (!recolouring || !fix || name === undefined) return { advice: amountAdvice(entry) };
+  if (!recolouring || !fix || name === undefined) return undefined;
   const share = entry.share + changeOf(recolouring, entry.key);
   return {
-    advice: `Give ${quoted(recolouring.object.name)} (${percent(recolouring.share)}) the colour ${quoted(name)}, which brings it to ${percent(share)}.`,
+    advice: `Give ${quoted(recolouring.object.name)} (${percent(recolouring.share)}) the colour ${quoted(name)}, which brings ${roleWords(entry.name)} to ${percent(share)}.`,
     fix,
   };
 }

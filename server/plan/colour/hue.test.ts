@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { parseColour } from './colour.js';
 import {
   complementOf,
@@ -7,6 +7,7 @@ import {
   hueName,
   hueOn,
   labHueOnPaintersWheel,
+  meanHue,
   paintersHueDegrees,
   type Wheel,
 } from './hue.js';
@@ -93,4 +94,59 @@ test('hues are compared the shorter way round', () => {
   expect(hueDistance(20, 350)).toBe(30);
   expect(hueDistance(0, 180)).toBe(180);
   expect(hueDistance(45, 45)).toBe(0);
+});
+
+describe('the mean of hues', () => {
+  it.each([
+    // Half way between, whichever way round the seam lies.
+    [
+      [
+        [10, 1],
+        [50, 1],
+      ],
+      30,
+    ],
+    [
+      [
+        [350, 1],
+        [30, 1],
+      ],
+      10,
+    ],
+    // tan a = (1 sin 90) / (2 cos 0): the heavier pulls.
+    [
+      [
+        [0, 2],
+        [90, 1],
+      ],
+      (Math.atan2(1, 2) * 180) / Math.PI,
+    ],
+    [[[123, 0.2]], 123],
+  ])('of %j is %d', (hues, mean) => {
+    expect(meanOf(hues)).toBeCloseTo(mean, 9);
+  });
+
+  it.each([
+    [[]],
+    [[[40, 0]]],
+    [
+      [
+        [0, 1],
+        [180, 1],
+      ],
+    ],
+    [
+      [
+        [0, 1],
+        [120, 1],
+        [240, 1],
+      ],
+    ],
+  ])('of %j there is none: nothing is left when they are put together', (hues) => {
+    expect(meanOf(hues)).toBeUndefined();
+  });
+
+  function meanOf(hues: readonly (readonly number[])[]): number | undefined {
+    return meanHue(hues.map(([hueDegrees = 0, weight = 0]) => ({ hueDegrees, weight })));
+  }
 });

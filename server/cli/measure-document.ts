@@ -1,11 +1,13 @@
 import type { Measures } from '../measure/measures.js';
 import { toHex } from '../plan/colour/srgb.js';
 import type { Plan } from '../plan/plan.js';
+import { designPart, proportionPart } from './design-document.js';
+import { pointOf, round } from './figures.js';
 import type { MeasureDocument } from './schema/measure.js';
 
 type Part<K extends keyof MeasureDocument> = NonNullable<MeasureDocument[K]>;
 
-/** What is measured on a plan, for programs; its schema is `schema/measure-1.json`. */
+/** What is measured on a plan, for programs; its schema is `schema/measure-2.json`. */
 export function measureDocument(
   file: string,
   plan: Plan,
@@ -14,12 +16,12 @@ export function measureDocument(
 ): MeasureDocument {
   const focus = focusPart(plan, measures);
   return {
-    schema: 'mahlstick/schema/measure-1.json',
-    version: 1,
+    schema: 'mahlstick/schema/measure-2.json',
+    version: 2,
     file,
     errors,
     ...(plan.title ? { title: plan.title.value } : {}),
-    canvas: canvasPart(plan),
+    canvas: canvasPart(plan, measures),
     divisions: plan.divisions.map(({ system, crossings }) => ({
       system,
       crossings: crossings.map(({ name, at }) => ({ name, at: pointOf(at) })),
@@ -28,10 +30,11 @@ export function measureDocument(
     objects: plan.objects.map((object, index) => objectPart(plan, measures, object, index)),
     values: valuesPart(plan, measures),
     colours: coloursPart(plan, measures),
+    ...designPart(plan, measures),
   };
 }
 
-function canvasPart({ canvas }: Plan): Part<'canvas'> {
+function canvasPart({ canvas }: Plan, { proportion }: Measures): Part<'canvas'> {
   const { width, height, diagonal, unit, millimetresPerUnit, stock, support, medium, ground } = canvas;
   return {
     width: round(width),
@@ -40,6 +43,7 @@ function canvasPart({ canvas }: Plan): Part<'canvas'> {
     unit,
     millimetresPerUnit,
     ...(stock === undefined ? {} : { stock }),
+    proportion: proportionPart(proportion),
     ...(support === undefined ? {} : { support }),
     ...(medium === undefined ? {} : { medium }),
     ground: {
@@ -119,6 +123,10 @@ function valuesPart(plan: Plan, { values }: Measures): Part<'values'> {
     bareShare: round(values.bareShare),
     unplannedShare: round(values.unplannedShare),
     ...(values.mean === undefined ? {} : { munsellMean: round(values.mean) }),
+    ...(values.key === undefined ? {} : { key: values.key }),
+    ...(values.range === undefined
+      ? {}
+      : { range: { from: round(values.range.from), to: round(values.range.to) } }),
   };
 }
 
@@ -157,13 +165,4 @@ function budgetPart(budget: Measures['values']['budget']): Part<'values'>['budge
     tolerance: round(tolerance),
     within,
   }));
-}
-
-function pointOf({ x, y }: { readonly x: number; readonly y: number }) {
-  return { x: round(x), y: round(y) };
-}
-
-/** Nine places: no figure that is measured loses anything, and sums still come to one within 1e-6. */
-function round(value: number): number {
-  return Number(value.toFixed(9)) + 0;
 }

@@ -6,7 +6,7 @@ describe('measureText', () => {
   const text = measureText(measured(halves), false);
 
   it('heads the sheet with title, size and ground', () => {
-    expect(text).toMatch(/^Halves\n20 x 10 cm, ground #ffffff, value 10\n/);
+    expect(text).toMatch(/^Halves\n20 x 10 cm, 1 : 2, ground #ffffff, value 10\n/);
   });
 
   it('lists crossings, objects and budgets in columns', () => {
@@ -17,6 +17,36 @@ describe('measureText', () => {
     expect(text).toMatch(/^ {2}light +50\.0 % +30\.0 % +5\.0 % +20\.0 % too much$/m);
     expect(text).toContain('at the upper left crossing of thirds');
     expect(text).toContain('`left` holds it');
+  });
+
+  it('tells what the design does: tones, hues, emphasis, balance, eye path', () => {
+    const scene = measureText(
+      measured(
+        `canvas 40 x 30 cm
+focus (30, 15)
+  win by value
+colour night 5PB 2/4 dominant
+colour lamp 5Y 8/8 complement
+object sky
+  plane background
+  shape rectangle (0, 0) to (40, 30)
+  colour night
+object lantern, dominant
+  shape rectangle 6 x 6 at focus
+  colour lamp
+lead kerb from left edge at 15 to focus
+path lantern
+`,
+      ),
+      false,
+    );
+    expect(scene).toMatch(/^ {2}dark +97\.0 % +one piece$/m);
+    expect(scene).toMatch(/^ {2}complement +yellow +mean value 8, chroma 8$/m);
+    expect(scene).toContain('the focal point ranks first; shares are of the focal point');
+    expect(scene).toMatch(/^ {2}value +holds +there is contrast of value only there$/m);
+    expect(scene).toMatch(/^ {2}kerb +from the left +runs into the focal point$/m);
+    expect(scene).toMatch(/^ {2}stop 1 +lantern +\d/m);
+    expect(scene).toMatch(/^ {2}lantern +\d+\.\d % +25\.0 % right$/m);
   });
 
   it('says what is bare and what is without a value', () => {

@@ -1,4 +1,6 @@
+import { balanceText, emphasisText, eyePathText, huesText, notanText } from './design-text.js';
 import { inks, shown, table, type Inks } from './display.js';
+import { figure, percent } from './measure-figures.js';
 import type { MeasureDocument } from './schema/measure.js';
 
 /** What is measured on a plan, for people: tables with a heading each. */
@@ -10,9 +12,14 @@ export function measureText(document: MeasureDocument, coloured: boolean): strin
     section('Centre of interest', focusText(document), ink),
     section('Objects, as they are seen', objectsText(document), ink),
     section('Values', valuesText(document), ink),
+    section('Tones and planes', notanText(document), ink),
     section('Value budget', budgetText(document.values.budget, ink), ink),
     section('Colours', coloursText(document), ink),
+    section('Hues', huesText(document), ink),
     section('Colour budget', budgetText(document.colours.budget, ink), ink),
+    section('Emphasis', emphasisText(document), ink),
+    section('Balance', balanceText(document), ink),
+    section('Eye path', eyePathText(document), ink),
   ];
   return sections.filter((text) => text !== '').join('\n');
 }
@@ -29,9 +36,16 @@ function headingText({ title, canvas }: MeasureDocument, ink: Inks): string {
     ...(stock === undefined ? [] : [stock]),
     size,
     ...(materials === '' ? [] : [shown(materials)]),
+    ...proportionText(canvas),
     `ground ${ground.colour}, value ${figure(ground.munsellValue, 1)}`,
   ];
   return `${ink.strong(shown(title ?? 'Untitled plan'))}\n${parts.join(', ')}\n`;
+}
+
+/** `golden section`, `3 : 4`; nothing for a proportion without a name. */
+function proportionText({ proportion }: MeasureDocument['canvas']): readonly string[] {
+  const shape = proportion.named.find(({ kind }) => kind !== 'paper' && kind !== 'stock');
+  return shape === undefined ? [] : [shape.name];
 }
 
 function divisionText({ divisions, canvas }: MeasureDocument): string {
@@ -107,7 +121,12 @@ function valuesText({ values }: MeasureDocument): string {
   const groups = values.groups.map(({ name, share }) => `${shown(name)} ${percent(share)}`).join(', ');
   const notes = [
     groups,
-    ...(values.munsellMean === undefined ? [] : [`mean value ${figure(values.munsellMean, 1)}`]),
+    ...(values.munsellMean === undefined
+      ? []
+      : [`mean value ${figure(values.munsellMean, 1)}, ${values.key ?? 'middle'} key`]),
+    ...(values.range === undefined
+      ? []
+      : [`nine tenths between ${figure(values.range.from, 1)} and ${figure(values.range.to, 1)}`]),
     ...(values.bareShare > 0 ? [`bare ground ${percent(values.bareShare)}`] : []),
     ...(values.unplannedShare > 0 ? [`without value or colour ${percent(values.unplannedShare)}`] : []),
   ];
@@ -149,12 +168,4 @@ function budgetText(budget: MeasureDocument['values']['budget'], ink: Inks): str
   ]);
   const head = ['', 'measured', 'wanted', 'within', ''];
   return table([head, ...rows], ['left', 'right', 'right', 'right', 'left'], '  ');
-}
-
-function percent(share: number): string {
-  return `${(share * 100).toFixed(1)} %`;
-}
-
-function figure(value: number, decimals = 2): string {
-  return String(Number(value.toFixed(decimals)));
 }

@@ -7,7 +7,10 @@ describe('run', () => {
   it.each([
     [['chek', 'x.mahl'], 'Did you mean check?'],
     [['check', '--jsno', '-'], 'Did you mean --json?'],
-    [['draw', '-', '--view', 'notann'], 'Allowed choices are drawing, notan, values, colour.'],
+    [
+      ['draw', '-', '--view', 'notann'],
+      'Allowed choices are drawing, notan, values, colour, squint, mirror, path, emphasis.',
+    ],
     [['draw', '-', '--width', '0', '-o', 'a.png'], 'A width is a whole number of pixels from 1 to 20000.'],
     [['draw', '-', '--width', '12'], 'Add -o NAME.png.'],
     [['draw', '-', '-o', 'a.pdf'], 'a.pdf ends in .pdf; a drawing is written as .svg or .png.'],

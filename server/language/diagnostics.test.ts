@@ -47,7 +47,7 @@ test('a rule of thumb is told as information', () => {
 });
 
 test('what is not computed yet is a hint', () => {
-  expect(coded(diagnose('canvas 40 x 30 cm\nhorizon 12'), 'not-computed-yet')?.severity).toBe(
+  expect(coded(diagnose('canvas 40 x 30 cm\ndue 2026-03-01'), 'not-computed-yet')?.severity).toBe(
     DiagnosticSeverity.Hint,
   );
 });
@@ -68,7 +68,7 @@ test('a statement that is given twice is faded where it does not count, and lead
 });
 
 test('they stand in the order of the text', () => {
-  const lines = diagnose(`${budgetMissed}objekt tower\nhorizon 12\n`).map(({ range }) => range.start.line);
+  const lines = diagnose(`${budgetMissed}objekt tower\ndue 2026-03-01\n`).map(({ range }) => range.start.line);
   expect(lines.length).toBeGreaterThan(2);
   expect(lines).toEqual(lines.toSorted((a, b) => a - b));
 });

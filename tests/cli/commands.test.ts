@@ -293,7 +293,7 @@ describe('measure', () => {
   });
 
   it('prints JSON that its schema describes', async () => {
-    const valid = validator('measure-1.json');
+    const valid = validator('measure-2.json');
     for (const name of ['ten.mahl', 'quinces.mahl']) {
       const { code, stdout } = await run(['measure', '--json', name]);
       expect(code).toBe(0);

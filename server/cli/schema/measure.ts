@@ -1,21 +1,20 @@
 import * as v from 'valibot';
+import {
+  balance,
+  borders,
+  emphasis,
+  eyePath,
+  hues,
+  notan,
+  planes,
+  proportion,
+  spacing,
+  tangents,
+} from './design.js';
+import { hex, length, names, plane, point, role, share } from './parts.js';
 
 /** Written into every document, and the `$id` of its schema. */
-export const measureSchemaId = 'mahlstick/schema/measure-1.json';
-
-const share = v.pipe(v.number(), v.description('A part of one: 0.3 is 30 %.'));
-const length = v.pipe(v.number(), v.description('Canvas units.'));
-const point = v.pipe(
-  v.strictObject({ x: v.number(), y: v.number() }),
-  v.description('Canvas units, right and down from the upper left corner.'),
-);
-const names = v.array(v.string());
-const hex = v.pipe(
-  v.string(),
-  v.regex(/^#[0-9a-f]{6}$/),
-  v.description('sRGB, cut to what a screen can show.'),
-);
-const role = v.picklist(['dominant', 'complement', 'discord', 'neutral']);
+export const measureSchemaId = 'mahlstick/schema/measure-2.json';
 
 const budget = v.array(
   v.strictObject({
@@ -40,6 +39,7 @@ const canvas = v.strictObject({
   unit: v.picklist(['mm', 'cm', 'm', 'in']),
   millimetresPerUnit: v.number(),
   stock: v.exactOptional(v.string()),
+  proportion,
   support: v.exactOptional(v.string()),
   medium: v.exactOptional(v.string()),
   ground: v.strictObject({
@@ -84,7 +84,7 @@ const focus = v.strictObject({
 const object = v.strictObject({
   name: v.string(),
   role: v.exactOptional(v.picklist(['dominant', 'secondary', 'minor'])),
-  plane: v.picklist(['background', 'middle', 'foreground']),
+  plane,
   step: v.exactOptional(v.pipe(v.number(), v.description('Of the value scale, 1 the darkest.'))),
   munsellValue: v.exactOptional(v.number()),
   colour: v.exactOptional(v.pipe(hex, v.description('As it will be painted, at its value.'))),
@@ -100,7 +100,7 @@ const object = v.strictObject({
 export const measureSchema = v.pipe(
   v.strictObject({
     schema: v.literal(measureSchemaId),
-    version: v.literal(1),
+    version: v.literal(2),
     file: v.pipe(v.string(), v.description('As given; `-` is the standard input.')),
     errors: v.pipe(
       v.number(),
@@ -121,7 +121,23 @@ export const measureSchema = v.pipe(
       bareShare: v.pipe(share, v.description('Bare ground; it is also counted at its own step.')),
       unplannedShare: v.pipe(share, v.description('Visible objects that have neither value nor colour.')),
       munsellMean: v.exactOptional(v.number()),
+      key: v.exactOptional(v.picklist(['low', 'middle', 'high'])),
+      range: v.exactOptional(
+        v.pipe(
+          v.strictObject({ from: v.number(), to: v.number() }),
+          v.description('Munsell values between which nine tenths of the picture lie.'),
+        ),
+      ),
     }),
+    notan,
+    planes,
+    emphasis,
+    borders,
+    balance,
+    spacing,
+    tangents,
+    eyePath,
+    hues,
     colours: v.strictObject({
       roles: v.array(v.strictObject({ role, share, objects: carriers })),
       named: v.array(v.strictObject({ name: v.string(), colour: hex, role: v.exactOptional(role), share })),

@@ -7,6 +7,7 @@ import { chromaOutOfReach } from './rules/chroma-out-of-reach.js';
 import { colourBudget } from './rules/colour-budget.js';
 import { colourOutweighed } from './rules/colour-outweighed.js';
 import { complementOffOpposite } from './rules/complement-off-opposite.js';
+import { cueNotCarried } from './rules/cue-not-carried.js';
 import { discordOffQuarter } from './rules/discord-off-quarter.js';
 import { dominantOffFocus } from './rules/dominant-off-focus.js';
 import { dominantOutweighed } from './rules/dominant-outweighed.js';
@@ -88,6 +89,7 @@ export const rules: readonly Rule[] = [
   evenTemperature,
   chromaOffFocus,
   chromaByPlane,
+  cueNotCarried,
   noValueOrColour,
   bareGround,
 ];

@@ -1,0 +1,87 @@
+import type { Measures } from '../../measure/measures.js';
+import type { Cue, Plan, PlanObject } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { hasFault } from '../limits.js';
+import { quoted } from '../words.js';
+
+export const cueNotCarried: Rule = {
+  id: 'cue not carried',
+  severity: 'hint',
+  chapter: 'concept',
+  perObject: false,
+  summary: 'Nothing in the picture carries one of its cues.',
+  explanation:
+    'A cue is a sound, a smell or a touch that tells the story. It reaches somebody who looks only through what is painted, so some object has to carry it, and has to be seen.',
+  formula: 'a `cue` without `carried by`, or visible area of all that carry it = 0',
+  source: 'common practice, no source',
+  check: (plan, measures) =>
+    plan.objects.length === 0
+      ? []
+      : plan.cues.flatMap((cue): RuleFinding[] => {
+          // Names that nothing has are told already, and may well be meant to carry it.
+          if (hasError(plan, cue)) return [];
+          return cue.carriedBy.length === 0 ? [notCarried(plan, cue)] : unseen(plan, measures, cue);
+        }),
+};
+
+function hasError({ problems }: Plan, { location }: Cue): boolean {
+  return problems.some((problem) => problem.severity === 'error' && problem.location.line === location.line);
+}
+
+function notCarried(plan: Plan, cue: Cue): RuleFinding {
+  const { location } = cue;
+  const named = namedIn(plan, cue);
+  const words = named && `carried by ${named.name}`;
+  return {
+    message: `No object carries the cue “${cue.value}”.`,
+    advice: words
+      ? `It speaks of ${quoted(named.name)}: write \`${words}\` behind it.`
+      : 'Write `carried by` and the names of the objects that tell it behind the sentence.',
+    location,
+    ...(words
+      ? {
+          fix: {
+            title: `Let ${quoted(named.name)} carry it`,
+            edits: [
+              {
+                kind: 'replace',
+                location: { line: location.line, start: location.end, end: location.end },
+                text: ` ${words}`,
+              },
+            ],
+          },
+        }
+      : {}),
+  };
+}
+
+/** The one object whose name is a word of the cue. */
+function namedIn({ objects }: Plan, { value }: Cue): PlanObject | undefined {
+  const words = new Set(
+    value
+      .normalize('NFC')
+      .toLowerCase()
+      .split(/[^\p{L}\p{M}\p{N}-]+/u),
+  );
+  const [named, ...others] = objects.filter(({ key }) => words.has(key));
+  return others.length > 0 ? undefined : named;
+}
+
+function unseen(plan: Plan, measures: Measures, cue: Cue): readonly RuleFinding[] {
+  const carriers = cue.carriedBy.flatMap((index) => plan.objects[index] ?? []);
+  const tells = (object: PlanObject): boolean =>
+    (measures.objects[object.index]?.share ?? 0) > 0 || hasFault(plan, object);
+  if (carriers.some(tells)) return [];
+  const names = inWords(carriers.map(({ name }) => quoted(name)));
+  const several = carriers.length > 1;
+  return [
+    {
+      message: `The cue “${cue.value}” is carried by ${names}, and nothing of ${several ? 'them' : 'it'} is seen.`,
+      advice: `Bring ${several ? 'one of them' : names} to light, or let something carry the cue that is seen.`,
+      location: cue.location,
+      related: carriers.map(({ name, location }) => ({ location, message: `${quoted(name)} is not seen.` })),
+      objects: carriers.map(({ index }) => index),
+    },
+  ];
+}

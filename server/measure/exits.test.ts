@@ -62,7 +62,7 @@ describe('a strong border that runs out of the picture', () => {
   it('is told with where it leaves and how long it runs straight to there', () => {
     const [exit, ...others] = found(WAY_OUT);
     expect(others).toEqual([]);
-    expect(exit).toMatchObject({ side: 'left', areas: [0, -1], passes: 0.2 });
+    expect(exit).toMatchObject({ side: 'left', areas: [0, -1] });
     expect(exit?.at.x).toBeCloseTo(0, 9);
     expect(exit?.at.y).toBeCloseTo(5, 9);
     expect(exit?.pull).toBeCloseTo(0.5, 9);

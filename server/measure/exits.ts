@@ -19,8 +19,6 @@ export interface Exit {
   readonly pull: number;
   /** How long it runs straight to the edge, canvas units. */
   readonly length: number;
-  /** The pull that it passes: that of the strongest border within 8 % of the diagonal of the focal point. */
-  readonly passes: number;
 }
 
 /** Parts of the diagonal. */
@@ -66,11 +64,11 @@ export function measureExits(
   stretches: readonly BorderStretch[],
 ): readonly Exit[] {
   if (!focus) return [];
-  const passes = strongestNear(focus, NEAR_FOCUS * canvas.diagonal, stretches);
-  if (passes === 0) return [];
-  const least = Math.max(passes, pullOfStrongest(stretches));
-  const strong = stretches.filter(({ pull }) => pull >= least && pull > passes);
-  const runs = placesAtEdge(canvas, strong).flatMap((place) => runTo(place, canvas, strong, passes) ?? []);
+  const atFocus = pullAtFocus(canvas, focus, stretches);
+  if (atFocus === 0) return [];
+  const least = Math.max(atFocus, pullOfStrongest(stretches));
+  const strong = stretches.filter(({ pull }) => pull >= least && pull > atFocus);
+  const runs = placesAtEdge(canvas, strong).flatMap((place) => runTo(place, canvas, strong) ?? []);
   return runs
     .filter(({ at, outward }) => (at.x - focus.x) * outward.x + (at.y - focus.y) * outward.y > 0)
     .filter((run) => !runs.some((other) => answers(run, other)))
@@ -78,9 +76,15 @@ export function measureExits(
     .map(({ outward: _, ...exit }) => exit);
 }
 
-function strongestNear(place: Point, reach: number, stretches: readonly BorderStretch[]): number {
+/** The pull of the strongest border within 8 % of the diagonal of the focal point; 0 when there is none. */
+export function pullAtFocus(
+  { diagonal }: Pick<CanvasSize, 'diagonal'>,
+  focus: Point,
+  stretches: readonly BorderStretch[],
+): number {
+  const reach = NEAR_FOCUS * diagonal;
   return stretches.reduce(
-    (most, { at, pull }) => (pull > most && distance(at, place) <= reach ? pull : most),
+    (most, { at, pull }) => (pull > most && distance(at, focus) <= reach ? pull : most),
     0,
   );
 }
@@ -115,12 +119,7 @@ function toEdge({ x, y }: Point, { width, height }: CanvasSize): number {
 }
 
 /** The straight run of strong borders that ends at a place at the edge; none when it is short or runs along the edge. */
-function runTo(
-  place: BorderStretch,
-  canvas: CanvasSize,
-  strong: readonly BorderStretch[],
-  passes: number,
-): Run | undefined {
+function runTo(place: BorderStretch, canvas: CanvasSize, strong: readonly BorderStretch[]): Run | undefined {
   const side = edgeNear(place.at, canvas, AT_EDGE * canvas.diagonal);
   if (!side) return undefined;
   const first = outwardOf(place.direction, side);
@@ -141,7 +140,6 @@ function runTo(
     areas: [place.front, place.behind],
     pull,
     length: length + distance(at, place.at),
-    passes,
     outward,
   };
 }

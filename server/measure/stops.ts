@@ -6,7 +6,7 @@ import type { BorderStretch } from './borders.js';
 import type { EmphasisField } from './emphasis.js';
 
 /** Part of the diagonal within which the border of an object brings it to the focal point. */
-const AT_FOCUS = 0.05;
+export const AT_FOCUS = 0.05;
 
 /** One stop of the path that the eye is to take. */
 export interface Stop {

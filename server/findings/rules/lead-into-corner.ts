@@ -1,4 +1,4 @@
-import { CORNER_REACH, wayOut } from '../../measure/leads-edge.js';
+import { CORNER_REACH, cornerNear, wayOut } from '../../measure/leads-edge.js';
 import type { LeadMeasure } from '../../measure/eye-path.js';
 import { distanceToStretch } from '../../plan/leads-simplify.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
@@ -27,7 +27,7 @@ export const leadIntoCorner: Rule = {
   explanation:
     'A corner is an arrow that points out of the picture: a line that runs into one takes the eye along. What waits at the focal point stops a lead that arrives there, so only two kinds are told: a lead that passes the focal point and runs out at a corner, and one that runs straight from one corner to the opposite one, which halves the picture however well it is stopped. A lead may come in at a corner when it bends on its way.',
   formula:
-    'distance from a corner to where the lead, carried on, leaves the canvas / diagonal <= limit; and it passes the focal point by more than 5 % of the diagonal, or starts in a corner and strays from one straight line by 1 % of the diagonal at most',
+    'distance from a corner to where the lead, carried on, leaves the canvas / diagonal <= limit; and it passes the focal point by more than 5 % of the diagonal, or starts in the opposite corner and strays from one straight line by 1 % of the diagonal at most',
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
     const found = plan.leads.flatMap((lead, index) => {
@@ -71,7 +71,8 @@ function cornerTaken(
   const isStraight =
     start !== undefined &&
     points.every((point) => !exceeds(distanceToStretch(point, start, leaves.at) / canvas.diagonal, STRAIGHT));
-  const isDiagonal = from.kind === 'corner' && isStraight;
+  const isOpposite = from.kind === 'corner' && name.split(' ').every((word) => !from.corner.includes(word));
+  const isDiagonal = isOpposite && isStraight;
   if (!isDiagonal && !exceeds(missShare ?? 0, ARRIVES)) return undefined;
   return { away, at: leaves.at, corner: name, isDiagonal };
 }
@@ -95,15 +96,12 @@ function told(
   limit: number,
 ): RuleFinding {
   const start = measure.from.kind === 'corner' ? `the ${measure.from.corner} corner` : '';
-  const turn = smallestTurn(plan, measures, [index], ({ leads, measured }) => {
-    const [after, figures] = [leads[index], measured[index]];
-    return (
-      after !== undefined &&
-      figures !== undefined &&
-      figures.from.kind !== 'corner' &&
-      !cornerTaken(after, figures, plan.canvas, CLEAR * limit)
-    );
-  });
+  const reach = CLEAR * limit * plan.canvas.diagonal;
+  const isClear = (place: Point | undefined): boolean =>
+    place !== undefined && cornerNear(place, plan.canvas, reach) === undefined;
+  const turn = smallestTurn(plan, measures, [index], (trial) =>
+    [trial.leads[index]?.points[0], trial.measured[index]?.leaves?.at].every(isClear),
+  );
   const carrier = lead.along && lead.through.length === 0 ? plan.objects[lead.along.object] : undefined;
   return {
     message: isDiagonal
@@ -121,14 +119,11 @@ function told(
 
 /** The smallest turn about its end after which a line runs out farther from any corner than the limit. */
 function degreesOff({ end, heading }: LeadMeasure, canvas: Canvas, limit: number): number {
-  const corners = [0, canvas.width].flatMap((x) => [0, canvas.height].map((y) => ({ x, y })));
   for (let degrees = 1; degrees < 90; degrees++) {
     for (const turn of [degrees, -degrees]) {
       const radians = ((heading + turn) * Math.PI) / 180;
       const out = wayOut(end, { x: Math.cos(radians), y: Math.sin(radians) }, canvas);
-      const isClear = (corner: Point): boolean =>
-        out !== undefined && exceeds(distance(out.at, corner) / canvas.diagonal, limit);
-      if (corners.every(isClear)) return degrees;
+      if (out && !cornerNear(out.at, canvas, limit * canvas.diagonal)) return degrees;
     }
   }
   return 90;

@@ -1,6 +1,8 @@
 import type { Stop } from '../../measure/eye-path.js';
+import type { Measures } from '../../measure/measures.js';
+import { AT_FOCUS } from '../../measure/stops.js';
 import { inWords } from '../../plan/problems.js';
-import type { EyePath, Plan } from '../../plan/plan.js';
+import type { EyePath, Location, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
@@ -18,14 +20,15 @@ export const pathOrder: Rule = {
   formula:
     'a stop of which nothing is seen; or no stop whose visible shape holds the focal point or comes within 5 % of the diagonal of it; or, up to the first such stop, emphasis < (1 - limit) x that of the stop before, the strongest stop at the focal point counting for all there; or a later stop away from it with (1 - limit) x its emphasis > that',
   source: 'common practice, no source',
-  check: (plan, { eyePath: { stops } }, limit) => {
+  check: (plan, measures, limit) => {
     const { path } = plan;
+    const { stops } = measures.eyePath;
     if (!path || stops.length === 0 || !isFarEnough(plan, stops)) return [];
     const unseen = stops.filter(({ isSeen }) => !isSeen);
     if (unseen.length > 0) return [unseenStops(plan, path, stops, unseen)];
     if (!plan.focus) return [];
     const first = stops.findIndex(({ isAtFocus }) => isAtFocus);
-    if (first < 0) return neverArrives(plan, path, stops);
+    if (first < 0) return neverArrives(plan, measures, path, stops);
     return outOfOrder(plan, path, stops, first, limit);
   },
 };
@@ -58,13 +61,17 @@ function unseenStops(
   };
 }
 
-/** The dominant object is where the eye is to end up. */
-function neverArrives(plan: Plan, path: EyePath, stops: readonly Stop[]): readonly RuleFinding[] {
-  const dominant = plan.objects.find(
-    ({ role, index }) => role === 'dominant' && stops.every(({ object }) => object !== index),
-  );
+/** The dominant object is where the eye is to end up, when it lies at the focal point. */
+function neverArrives(
+  plan: Plan,
+  { focus }: Pick<Measures, 'focus'>,
+  path: EyePath,
+  stops: readonly Stop[],
+): readonly RuleFinding[] {
   const end = stops.at(-1);
   if (!end) return [];
+  const there = focus?.dominants.find(({ holds, distanceShare }) => holds || distanceShare <= AT_FOCUS);
+  const dominant = there && plan.objects[there.object];
   return [
     {
       message: `The path ends at ${nameOf(plan, end.object)} and none of its stops is at the focal point.`,
@@ -74,8 +81,20 @@ function neverArrives(plan: Plan, path: EyePath, stops: readonly Stop[]): readon
       location: path.location,
       at: end.at,
       objects: [end.object],
+      ...(dominant
+        ? {
+            fix: {
+              title: `Let the path go on to ${dominant.name}`,
+              edits: [replace(justAfter(path), `, ${dominant.name}`)],
+            },
+          }
+        : {}),
     },
   ];
+}
+
+function justAfter({ stopsLocation: { line, end } }: EyePath): Location {
+  return { line, start: end, end };
 }
 
 function outOfOrder(

@@ -1,6 +1,7 @@
 import type { Edges } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders.js';
 import { contrastOf, tintOf } from '../../measure/borders-contrast.js';
+import { pullAtFocus } from '../../measure/exits.js';
 import type { Exit } from '../../measure/eye-path.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
@@ -24,13 +25,16 @@ export const wayOut: Rule = {
   formula:
     'straight within 15° for at least 15 % of the diagonal up to the edge, at more than 15° to it, leading away from the focal point; pull = sharpness x (0.6 dV / 10 + 0.4 dab / 100) greater than that of every border within 8 % of the diagonal of the focal point, and exceeded on at most 10 % of the length of all borders; no border of half its pull that turns from it by 30° or more within 8 % of the diagonal of where it leaves; no such border on one line with it at the opposite edge',
   source: 'common practice, no source',
-  check: (plan, { eyePath }) =>
-    worstFirst(
+  check: (plan, { eyePath, borders }) => {
+    if (!plan.focus) return [];
+    const atFocus = pullAtFocus(plan.canvas, plan.focus.at, borders.stretches);
+    return worstFirst(
       byBorder(eyePath.exits),
       ([one], [other]) => other.pull - one.pull || other.length - one.length,
-      (exits) => told(plan, exits),
+      (exits) => told(plan, exits, atFocus),
       { one: 'border runs out like this', many: 'borders run out like this' },
-    ),
+    );
+  },
 };
 
 /** Where one border leaves the picture, the strongest first. */
@@ -46,9 +50,9 @@ function byBorder(exits: readonly Exit[]): readonly Exits[] {
   return [...borders.values()];
 }
 
-function told(plan: Plan, exits: Exits): RuleFinding {
+function told(plan: Plan, exits: Exits, atFocus: number): RuleFinding {
   const [exit, ...others] = exits;
-  const { at, areas, pull, passes } = exit;
+  const { at, areas, pull } = exit;
   const [front, behind] = areas;
   const names = areas.map((area) =>
     area === GROUND ? 'the bare ground' : quoted(plan.objects[area]?.name ?? ''),
@@ -56,8 +60,8 @@ function told(plan: Plan, exits: Exits): RuleFinding {
   const object = plan.objects[front] ?? plan.objects[behind];
   const also = others.length > 0 ? ` It does so at ${inWords(others.map(placeOf))} too.` : '';
   return {
-    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${placeOf(exit)}; it pulls ${plainNumber(pull / passes, 1)} times as strongly as anything at the focal point, and nothing stops it.${also}`,
-    ...softened(plan, exit),
+    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${placeOf(exit)}; it pulls ${plainNumber(pull / atFocus, 1)} times as strongly as anything at the focal point, and nothing stops it.${also}`,
+    ...softened(plan, exit, atFocus),
     location: object?.location ?? { line: 0, start: 0, end: 0 },
     at,
     objects: [front, behind].filter((area) => area !== GROUND),
@@ -69,10 +73,14 @@ function placeOf({ side, corner }: Exit): string {
 }
 
 /** The hardest edges with which the border pulls no more than what is at the focal point. */
-function softened(plan: Plan, { areas: [front, behind], passes }: Exit): Pick<RuleFinding, 'advice' | 'fix'> {
+function softened(
+  plan: Plan,
+  { areas: [front, behind] }: Exit,
+  atFocus: number,
+): Pick<RuleFinding, 'advice' | 'fix'> {
   const [before, after] = [plan.objects[front], plan.objects[behind]];
   const [one, other] = [tintOf(plan, front), tintOf(plan, behind)];
-  const enough = SOFTER.find((edges) => !exceeds(contrastOf(one, other, edges).pull, passes));
+  const enough = SOFTER.find((edges) => !exceeds(contrastOf(one, other, edges).pull, atFocus));
   if (enough && before && after) {
     return {
       advice: `Make its edges ${enough}: write ${quoted(`edges ${enough} against ${after.name}`)} under ${quoted(before.name)}.`,

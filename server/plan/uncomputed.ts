@@ -10,8 +10,6 @@ const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
   glaze: 'The glaze is not mixed or drawn yet.',
   edges: 'Edges are not measured yet.',
   detail: 'Detail is not measured yet.',
-  lead: 'The lead is drawn, but where it leads the eye is not measured yet.',
-  path: 'The order of the stops is not measured yet.',
   palette: 'No mixtures are computed from it yet.',
   sitting: 'Drying and order are not computed from it yet.',
   sketch: 'The sketch is not shown under the drawing yet.',

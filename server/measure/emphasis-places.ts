@@ -20,7 +20,8 @@ const ALIKE = 1e-6;
 type Rank = (one: number, other: number) => number;
 
 /**
- * The places of a field that are stronger than all within the reach, strongest first, no two nearer than the reach.
+ * The places of a field that are stronger than all within the reach, strongest first, of those alike the highest up, no
+ * two nearer than the reach.
  * A mirrored picture has the mirrored places: of cells of one strength the one in the middle of the others counts,
  * then the one nearest to the middle of the canvas.
  */
@@ -42,7 +43,13 @@ export function peaks(
     if (round(cell, (other) => rank(other, cell) > 0)) continue;
     found.push({ strength, ...gathering(byFront, weigh, middleOf(grid, cell), diagonal) });
   }
-  found.sort((a, b) => b.strength - a.strength);
+  const middle = (grid.columns * grid.cellWidth) / 2;
+  const order = (peak: Peak) => [
+    -Math.round(peak.strength / (ALIKE * strongest)),
+    Math.round(peak.at.y / (ALIKE * diagonal)),
+    Math.round(Math.abs(peak.at.x - middle) / (ALIKE * diagonal)),
+  ];
+  found.sort((one, other) => firstDifference(order(one), order(other)));
   return apart(found, strongest, diagonal);
 }
 
@@ -68,6 +75,11 @@ export function strongestNear(
   }
   const strength = best?.strength ?? 0;
   return { strength, ...gathering(byFront, weigh, best && strength > 0 ? best.at : point, diagonal) };
+}
+
+function firstDifference(one: readonly number[], other: readonly number[]): number {
+  const at = one.findIndex((figure, index) => figure !== other[index]);
+  return (one[at] ?? 0) - (other[at] ?? 0);
 }
 
 /** What counts at a place: its weighted middle, and the border that counts most. */

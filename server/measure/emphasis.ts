@@ -65,8 +65,8 @@ export interface FocalEmphasis {
   /** The two areas whose border counts most there; twice `GROUND` where there is no border. */
   readonly areas: readonly [number, number];
   /**
-   * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, and up to 16 %
-   * not a border of what is dominant there, for that is the same centre of interest.
+   * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, not on an edge of
+   * what is dominant there, and up to 16 % not on it: that is all one centre of interest.
    */
   readonly elsewhere: readonly StrongPlace[];
   /** 1 when no place elsewhere is stronger. */
@@ -153,7 +153,8 @@ export function isElsewhere(
   diagonal: number,
 ): boolean {
   const away = distance(at, focus) / diagonal;
-  return away > REACH && !(away <= 2 * REACH && areas.some((area) => centre.has(area)));
+  const [front, behind] = areas;
+  return away > REACH && !centre.has(front) && !(away <= 2 * REACH && centre.has(behind));
 }
 
 /** A peak as a place in the picture. */

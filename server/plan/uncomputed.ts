@@ -6,10 +6,7 @@ import { keywordLocation } from './select.js';
 const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
   'based on': 'The plan it builds on is not read yet.',
   without: 'Nothing is left out yet.',
-  'win by': 'Whether the place wins attention by these means is not measured yet.',
   glaze: 'The glaze is not mixed or drawn yet.',
-  edges: 'Edges are not measured yet.',
-  detail: 'Detail is not measured yet.',
   palette: 'No mixtures are computed from it yet.',
   sitting: 'Drying and order are not computed from it yet.',
   sketch: 'The sketch is not shown under the drawing yet.',

@@ -29,9 +29,9 @@ export const rival: Rule = {
   perObject: true,
   summary: 'A place elsewhere draws the eye as strongly as the focal point.',
   explanation:
-    'The eye goes where borders are long, sharp and full of contrast. What is to be seen first must be the strongest such place; a second one as strong divides the picture. What belongs to the dominant object near the focal point does not count as another place. It is a warning where the plan says by which means the focal point is to win.',
+    'The eye goes where borders are long, sharp and full of contrast. What is to be seen first must be the strongest such place; a second one as strong divides the picture. The edges of the dominant object at the focal point do not count as another place, nor does what lies on it close by; a second dominant object is told as such. It is a warning where the plan says by which means the focal point is to win.',
   formula:
-    'strength = sum of length / diagonal x edge sharpness (hard 1, firm 0.7, soft 0.35, lost 0.1) x (0.6 dV / 10 + 0.4 dab / 100) over the borders within 8 % of the diagonal; strongest place farther than 8 % from the focal point (than 16 % for borders of what is dominant there) >= limit x the strongest within 8 % of it; heuristic',
+    'strength = sum of length / diagonal x edge sharpness (hard 1, firm 0.7, soft 0.35, lost 0.1) x (0.6 dV / 10 + 0.4 dab / 100) over the borders within 8 % of the diagonal; strongest place farther than 8 % from the focal point (16 % for what lies on the dominant object there, whose own edges never count) >= limit x the strongest within 8 % of it; heuristic',
   source: 'common practice, no source; the weights are the tool’s own',
   check: (plan, measures, limit) => {
     const { focus } = plan;
@@ -44,8 +44,8 @@ export const rival: Rule = {
         ? [{ ...unmarked(plan, measures, focus, focal, strongest), ...severity }]
         : [];
     }
-    const rivals = oneABorder(rivalsOf(focal.elsewhere, focal.strength, limit)).filter((place) =>
-      isReadable(plan, place),
+    const rivals = oneABorder(rivalsOf(focal.elsewhere, focal.strength, limit)).filter(
+      (place) => isReadable(plan, place) && plan.objects[place.areas[0]]?.role !== 'dominant',
     );
     return worstPlaces(rivals, (place) => ({ ...told(plan, measures, place, focal, limit), ...severity }), {
       one: 'rival',

@@ -2,6 +2,7 @@ import { nameKey } from '../../grammar/index.js';
 import { measureColours } from '../measure/colours.js';
 import type { BudgetMeasure, Measures } from '../measure/measures.js';
 import { runsAcross, wholeOf } from '../measure/parts.js';
+import { measurePlanes, type PlaneMeasure } from '../measure/planes.js';
 import { trialOf } from '../measure/trial.js';
 import { measureValues } from '../measure/values.js';
 import { dependenciesOf } from '../plan/dependencies.js';
@@ -13,6 +14,8 @@ import { every } from '../plan/select.js';
 import { sizeEdit } from './edits.js';
 import type { Fix } from './finding.js';
 import { exceeds } from './limits.js';
+import { disorderedPlanes } from './plane-order.js';
+import { holdsStep } from './repainting.js';
 import { quoted } from './words.js';
 
 /** An object made larger or smaller about its middle. */
@@ -20,10 +23,13 @@ export interface Resizing {
   readonly object: PlanObject;
   /** So many times as wide and as high, in whole percent. */
   readonly factor: number;
-  /** What the role that was out of its budget then covers, part of the picture. */
+  /** What the role or the values that were out of their budget then cover, part of the picture. */
   readonly share: number;
   readonly fix: Fix;
 }
+
+export type BudgetKind = 'colour' | 'value';
+const KINDS: readonly BudgetKind[] = ['colour', 'value'];
 
 /** Beyond these it would be another picture. */
 const SMALLEST = 0.5;
@@ -36,37 +42,52 @@ const MOST_CORNERS = 3000;
 const INTO_TOLERANCE = 0.5;
 
 /**
- * One object whose change of size brings a role within its budget, takes no other share of either budget
+ * One object whose change of size brings an entry of one budget within, takes no other share of either budget
  * out, hides nothing and lays no ground bare: the one that changes least. What it then covers is measured on the
  * picture itself. Nothing when no single object does. Objects that others lie on or are placed by, and grounds, are
  * left as they are.
  */
-export function resizingFor(plan: Plan, measures: Measures, entry: BudgetMeasure): Resizing | undefined {
+export function resizingFor(
+  plan: Plan,
+  measures: Measures,
+  of: BudgetKind,
+  entry: BudgetMeasure,
+): Resizing | undefined {
   const aim = entry.target + Math.sign(entry.difference) * entry.tolerance * INTO_TOLERANCE;
   const wanted = aim - entry.share;
   const guesses = plan.objects
     .flatMap((object) => {
       const share = measures.objects[object.index]?.share ?? 0;
       if (share === 0) return [];
-      // What does not carry the role is taken to lie on what does: as it grows, the role shrinks.
-      const way = object.colour?.role === entry.key ? 1 : -1;
+      // What does not count for the entry is taken to lie on what does: as it grows, the entry's share shrinks.
+      const way = countsFor(plan, of, entry, object) ? 1 : -1;
       const part = 1 + (way * wanted) / share;
       const factor = part > 0 ? Math.sqrt(part) : 0;
       return inReach(factor) && standsAlone(plan, measures, object) ? [{ object, factor }] : [];
     })
     .sort((one, other) => Math.abs(Math.log(one.factor)) - Math.abs(Math.log(other.factor)));
   for (const { object, factor: guess } of guesses.slice(0, MOST_TRIED)) {
-    const first = tried(plan, measures, entry, object, inPercent(guess));
+    const first = tried(plan, measures, { of, entry }, object, inPercent(guess));
     if (first?.keeps) return resizing(plan, object, first);
     if (!first || first.share === entry.share) continue;
     // What it uncovers or covers may carry the same role: the area that counts changes by less, or by more.
     const gained = (first.share - entry.share) / (first.factor ** 2 - 1);
     const part = 1 + wanted / gained;
     const corrected = inPercent(part > 0 ? Math.sqrt(part) : 0);
-    const second = inReach(corrected) ? tried(plan, measures, entry, object, corrected) : undefined;
+    const second = inReach(corrected) ? tried(plan, measures, { of, entry }, object, corrected) : undefined;
     if (second?.keeps) return resizing(plan, object, second);
   }
   return undefined;
+}
+
+function countsFor(
+  { scale: { groups } }: Plan,
+  of: BudgetKind,
+  { key }: BudgetMeasure,
+  object: PlanObject,
+): boolean {
+  if (of === 'colour') return object.colour?.role === key;
+  return object.step !== undefined && holdsStep(groups, key, Math.round(object.step));
 }
 
 /** `20 % wider and higher`, `8 % narrower and lower` */
@@ -88,9 +109,21 @@ function standsAlone(plan: Plan, { parts }: Measures, object: PlanObject): boole
   if (object.waiting || object.faulty || runsAcross(object.outline.box, plan.canvas)) return false;
   if (wholeOf(parts, object.index).length > 1 || every(children, 'repeat').length > 0) return false;
   if (every(children, 'at').some(({ statement }) => statement.by !== undefined)) return false;
-  return !plan.objects.some(({ node }) =>
-    dependenciesOf(node.children).some(({ name }) => name && nameKey(name.text) === object.key),
+  return !placedBy(plan).has(object.key);
+}
+
+const namesPlacedBy = new WeakMap<Plan, ReadonlySet<string>>();
+
+/** The keys of the objects that others are placed by. */
+function placedBy(plan: Plan): ReadonlySet<string> {
+  const known = namesPlacedBy.get(plan);
+  if (known) return known;
+  const names = plan.objects.flatMap(({ node }) =>
+    dependenciesOf(node.children).flatMap(({ name }) => (name ? nameKey(name.text) : [])),
   );
+  const keys = new Set(names);
+  namesPlacedBy.set(plan, keys);
+  return keys;
 }
 
 interface Tried {
@@ -102,7 +135,7 @@ interface Tried {
 function tried(
   plan: Plan,
   measures: Measures,
-  entry: BudgetMeasure,
+  { of, entry }: { readonly of: BudgetKind; readonly entry: BudgetMeasure },
   object: PlanObject,
   factor: number,
 ): Tried | undefined {
@@ -110,18 +143,33 @@ function tried(
   const corners = order.reduce((sum, index) => sum + cornersOf(plan.objects[index]), 0);
   if (corners > MOST_CORNERS) return undefined;
   const { shares, bareShare } = sharesWith(plan, measures, object, factor, order);
-  const after = measureColours(plan, shares, bareShare).budget;
-  const share = after.find(({ key }) => key === entry.key)?.share;
+  const after = {
+    colour: measureColours(plan, shares, bareShare).budget,
+    value: measureValues(plan, shares, bareShare).budget,
+  };
+  const now = { colour: measures.colours.budget, value: measures.values.budget };
+  const share = after[of].find(({ key }) => key === entry.key)?.share;
   if (share === undefined) return undefined;
-  const values = measureValues(plan, shares, bareShare).budget;
   const keeps =
-    after.every(
-      ({ key, within }, at) => within || (key !== entry.key && !measures.colours.budget[at]?.within),
+    KINDS.every((kind) =>
+      after[kind].every(
+        ({ key, within }, at) => within || (!(kind === of && key === entry.key) && !now[kind][at]?.within),
+      ),
     ) &&
-    values.every(({ within }, at) => within || !measures.values.budget[at]?.within) &&
+    planesStayInOrder(plan, measures, shares) &&
     !exceeds(bareShare, measures.areas.bareShare) &&
     shares.every((one, index) => exceeds(one, 0) || measures.objects[index]?.share === 0);
   return { factor, share, keeps };
+}
+
+function planesStayInOrder(plan: Plan, { planes }: Measures, shares: readonly number[]): boolean {
+  const trend = plan.scale.trend?.value;
+  const disorder = (measured: readonly PlaneMeasure[]): number =>
+    disorderedPlanes(
+      trend,
+      measured.map(({ value }) => value),
+    ).length;
+  return disorder(measurePlanes(plan, shares)) <= disorder(planes);
 }
 
 function cornersOf(object: PlanObject | undefined): number {

@@ -25,19 +25,22 @@ export interface ColourInRole {
 /** The colours of a role that are seen and have a hue, in the order of the plan, the ground last. */
 export function coloursInRole(plan: Plan, measures: Measures, role: ColourRole): readonly ColourInRole[] {
   const { hues, areas, objects } = measures;
+  const carriers = new Map<number, number[]>();
+  for (const { index, colour } of plan.objects) {
+    const named = colour?.named;
+    if (named === undefined || colour?.role !== role || (objects[index]?.share ?? 0) === 0) continue;
+    carriers.set(named, [...(carriers.get(named) ?? []), index]);
+  }
   const named = hues.colours.flatMap(({ colour: index, hueDegrees }): ColourInRole[] => {
     const colour = plan.colours[index];
     if (colour?.role !== role) return [];
-    const carriers = plan.objects.filter(
-      (object) => object.colour?.named === index && (objects[object.index]?.share ?? 0) > 0,
-    );
     return [
       {
         name: quoted(colour.name),
         colour: colour.colour,
         hueDegrees,
         location: colour.colourLocation,
-        objects: carriers.map(({ index: carrier }) => carrier),
+        objects: carriers.get(index) ?? [],
       },
     ];
   });
@@ -126,16 +129,23 @@ export function dominantCarrier(plan: Plan, { colours }: Measures): NonNullable<
     : [];
 }
 
-/** The worst three, with how many more there are told with the third. `found` runs from the worst. */
-export function worstThree(found: readonly RuleFinding[]): readonly RuleFinding[] {
-  const more = found.length - MOST;
-  return found
-    .slice(0, MOST)
-    .map((one, index) =>
-      index === MOST - 1 && more > 0
-        ? { ...one, message: `${one.message} So ${more === 1 ? 'is one more' : `are ${more} more`}.` }
-        : one,
-    );
+/**
+ * Findings of the worst three of what breaks a rule, with how many more there are told with the third. `broken` runs
+ * from the worst; only what is told is worked out.
+ */
+export function worstThree<Broken>(
+  broken: readonly Broken[],
+  tell: (one: Broken) => RuleFinding,
+): readonly RuleFinding[] {
+  const more = broken.length - MOST_TOLD;
+  return broken.slice(0, MOST_TOLD).map((one, index) => {
+    const finding = tell(one);
+    if (index < MOST_TOLD - 1 || more <= 0) return finding;
+    return {
+      ...finding,
+      message: `${finding.message} So ${more === 1 ? 'is one more' : `are ${more} more`}.`,
+    };
+  });
 }
 
-const MOST = 3;
+const MOST_TOLD = 3;

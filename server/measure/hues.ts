@@ -1,4 +1,5 @@
 import type { ColourRole } from '../../grammar/index.js';
+import type { Colour } from '../plan/colour/colour.js';
 import { hueDistance, hueName, hueOn, type Wheel } from '../plan/colour/hue.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import { temperatureOf, type Temperature, warmthOf } from '../plan/colour/hue-warmth.js';
@@ -144,13 +145,29 @@ export function measureHues(
   };
 }
 
-function areaHue(colour: Parameters<typeof hueOn>[0], chroma: number, wheel: Wheel): AreaHue {
-  const hueDegrees = hueOn(colour, wheel);
-  const warmth = warmthOf(colour);
+interface OwnHue {
+  readonly hueDegrees: number | undefined;
+  readonly warmth: number | undefined;
+}
+
+/** Colours are shared by all that are written alike, so their hues are worked out once. */
+const known: Readonly<Record<Wheel, WeakMap<Colour, OwnHue>>> = {
+  painters: new WeakMap(),
+  munsell: new WeakMap(),
+};
+
+function ownHue(colour: Colour, wheel: Wheel): OwnHue {
+  const own = known[wheel].get(colour) ?? { hueDegrees: hueOn(colour, wheel), warmth: warmthOf(colour) };
+  known[wheel].set(colour, own);
+  return own;
+}
+
+function areaHue(colour: Colour, chroma: number, wheel: Wheel): AreaHue {
+  const { hueDegrees, warmth } = ownHue(colour, wheel);
   return {
     ...(hueDegrees === undefined ? {} : { hueDegrees }),
     chroma,
-    temperature: temperatureOf(colour, chroma),
+    temperature: temperatureOf(warmth, chroma),
     ...(warmth === undefined ? {} : { warmth }),
   };
 }
@@ -164,7 +181,7 @@ function colourHues(
     objects.flatMap(({ index, colour }) => ((shares[index] ?? 0) > 0 ? (colour?.named ?? []) : [])),
   );
   return colours.flatMap(({ colour }, index): ColourHue[] => {
-    const hueDegrees = seen.has(index) ? hueOn(colour, wheel) : undefined;
+    const hueDegrees = seen.has(index) ? ownHue(colour, wheel).hueDegrees : undefined;
     if (hueDegrees === undefined) return [];
     return [
       {

@@ -36,24 +36,21 @@ export const complementOffOpposite: Rule = {
     const offOpposite = (hueDegrees: number): number => hueDistance(hueDegrees, opposite);
     const together = family !== undefined && !exceeds(offOpposite(family.hueDegrees), limit);
     const most = together ? limit * STRAY : limit;
-    const found = coloursInRole(plan, measures, 'complement').flatMap((colour) => {
-      const off = offOpposite(colour.hueDegrees);
-      if (!exceeds(off, most)) return [];
-      const start = opposite + sideOf(colour.hueDegrees, opposite) * limit;
-      const finding: RuleFinding = {
-        message: `${colour.name} is to be the complement, but its hue is ${hueWords(colour.hueDegrees, plan)}; opposite the dominant ${hueWords(dominant.hueDegrees, plan)} lies ${hueWords(opposite, plan)}, ${degreesOutside(off, (angle) => exceeds(angle, most))} away on ${wheelWords(plan)}, and ${together ? `in a family of complements up to ${degrees(most)} will do` : `up to ${degrees(most)} counts as opposite`}.`,
-        ...turnAdvice(
-          colour,
-          plan,
-          { start, end: opposite },
-          (hueDegrees) => !exceeds(offOpposite(hueDegrees), limit),
-        ),
-        location: colour.location,
-        related: dominantCarrier(plan, measures),
-        objects: colour.objects,
-      };
-      return { off, finding };
-    });
-    return worstThree(found.sort((one, other) => other.off - one.off).map(({ finding }) => finding));
+    const broken = coloursInRole(plan, measures, 'complement')
+      .map((colour) => ({ colour, off: offOpposite(colour.hueDegrees) }))
+      .filter(({ off }) => exceeds(off, most))
+      .sort((one, other) => other.off - one.off);
+    return worstThree(broken, ({ colour, off }) => ({
+      message: `${colour.name} is to be the complement, but its hue is ${hueWords(colour.hueDegrees, plan)}; opposite the dominant ${hueWords(dominant.hueDegrees, plan)} lies ${hueWords(opposite, plan)}, ${degreesOutside(off, (angle) => exceeds(angle, most))} away on ${wheelWords(plan)}, and ${together ? `in a family of complements up to ${degrees(most)} will do` : `up to ${degrees(most)} counts as opposite`}.`,
+      ...turnAdvice(
+        colour,
+        plan,
+        { start: opposite + sideOf(colour.hueDegrees, opposite) * limit, end: opposite },
+        (hueDegrees) => !exceeds(offOpposite(hueDegrees), limit),
+      ),
+      location: colour.location,
+      related: dominantCarrier(plan, measures),
+      objects: colour.objects,
+    }));
   },
 };

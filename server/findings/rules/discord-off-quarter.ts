@@ -33,13 +33,15 @@ export const discordOffQuarter: Rule = {
     const opposite = complementOf(dominant.hueDegrees);
     const nearness = (hueDegrees: number): number =>
       Math.min(hueDistance(hueDegrees, dominant.hueDegrees), hueDistance(hueDegrees, opposite));
-    const found = coloursInRole(plan, measures, 'discord').flatMap((colour) => {
-      const near = nearness(colour.hueDegrees);
-      if (!exceeds(limit, near)) return [];
+    const broken = coloursInRole(plan, measures, 'discord')
+      .map((colour) => ({ colour, near: nearness(colour.hueDegrees) }))
+      .filter(({ near }) => exceeds(limit, near))
+      .sort((one, other) => one.near - other.near);
+    return worstThree(broken, ({ colour, near }) => {
       const toDominant = hueDistance(colour.hueDegrees, dominant.hueDegrees) < QUARTER;
       const pole = toDominant ? dominant.hueDegrees : opposite;
       const side = sideOf(colour.hueDegrees, pole);
-      const finding: RuleFinding = {
+      return {
         message: `${colour.name} is to be a discord, but its hue, ${hueWords(colour.hueDegrees, plan)}, lies ${degreesOutside(near, (angle) => exceeds(limit, angle))} from ${toDominant ? 'the dominant hue' : 'the opposite of the dominant hue'}, ${hueWords(pole, plan)}, on ${wheelWords(plan)}; a discord keeps at least ${degrees(limit)} off, near a quarter turn.`,
         ...turnAdvice(
           colour,
@@ -51,8 +53,6 @@ export const discordOffQuarter: Rule = {
         related: dominantCarrier(plan, measures),
         objects: colour.objects,
       };
-      return { near, finding };
     });
-    return worstThree(found.sort((one, other) => one.near - other.near).map(({ finding }) => finding));
   },
 };

@@ -32,7 +32,7 @@ describe('warm and cool', () => {
     ['blue-violet', 270, 'cool'],
     ['violet', 300, 'cool'],
   ])('%s is at %d degrees: %s', (_, degrees, temperature) => {
-    expect(temperatureOf(at(degrees), 6)).toBe(temperature);
+    expect(temperatureOf(warmthOf(at(degrees)), 6)).toBe(temperature);
   });
 
   it('are most so at red-orange to orange and opposite it, and least half way between', () => {
@@ -43,15 +43,15 @@ describe('warm and cool', () => {
   });
 
   it('go as painters call common pigments, from memory', () => {
-    const called = (text: string): string => temperatureOf(colour(text), 6);
+    const called = (text: string): string => temperatureOf(warmthOf(colour(text)), 6);
     expect(['7.5R 4/12', '10YR 6/8', '5Y 8/10'].map(called)).toEqual(['warm', 'warm', 'warm']);
     expect(['5PB 3/10', '5BG 4/8', '7.5G 4/8'].map(called)).toEqual(['cool', 'cool', 'cool']);
   });
 
   it('are not said of a grey, nor of a colour that is painted with hardly any chroma', () => {
-    expect(temperatureOf(colour('N 5/'), 0)).toBe('neutral');
+    expect(temperatureOf(warmthOf(colour('N 5/')), 0)).toBe('neutral');
     expect(warmthOf(colour('N 5/'))).toBeUndefined();
-    expect(temperatureOf(colour('5YR 5/1'), 1)).toBe('warm');
-    expect(temperatureOf(colour('5YR 5/0.9'), 0.9)).toBe('neutral');
+    expect(temperatureOf(warmthOf(colour('5YR 5/1')), 1)).toBe('warm');
+    expect(temperatureOf(warmthOf(colour('5YR 5/0.9')), 0.9)).toBe('neutral');
   });
 });

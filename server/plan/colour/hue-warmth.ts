@@ -23,9 +23,11 @@ export function warmthOf(colour: Colour): number | undefined {
   return hue === undefined ? undefined : Math.cos(((hue - WARMEST_DEGREES) * Math.PI) / 180);
 }
 
-/** What a painter calls a colour that is painted at a Munsell chroma. A hue right on the border counts as warm. */
-export function temperatureOf(colour: Colour, chroma: number): Temperature {
-  const warmth = warmthOf(colour);
+/**
+ * What a painter calls a colour of this warmth (see `warmthOf`) when it is painted at a Munsell chroma. A hue right on
+ * the border counts as warm.
+ */
+export function temperatureOf(warmth: number | undefined, chroma: number): Temperature {
   if (warmth === undefined || chroma < LEAST_CHROMA) return 'neutral';
   return warmth >= 0 ? 'warm' : 'cool';
 }

@@ -117,7 +117,7 @@ describe('value budget', () => {
   it('computes a change of one value that brings every share within, and it does', () => {
     const text = budgeted('dark 40%, middle 40%, light 20% within 2%');
     const { advice } = finding(checked(text), 'value budget');
-    expect(advice).toBe('Take `wall` one step down, to step 3: that brings the lights within.');
+    expect(advice).toBe('Take `wall` one step down, to step 3: that brings the middle values within.');
     expect(found(text.replace('value   4', 'value   3'))).not.toContain('value budget');
   });
 

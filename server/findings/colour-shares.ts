@@ -36,7 +36,7 @@ const MODEST = Math.log(1.25);
 function tryOut(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
   // A budget that nobody stated is not worth cutting the picture anew for.
   const stated = plan.colourBudget?.location !== undefined;
-  const resizing = stated ? resizingFor(plan, measures, entry) : undefined;
+  const resizing = stated ? resizingFor(plan, measures, 'colour', entry) : undefined;
   if (resizing && Math.abs(Math.log(resizing.factor)) <= MODEST) return resizingAdvice(entry, resizing);
   const recolouring = recolouringAdvice(plan, measures, entry);
   return recolouring ?? (resizing ? resizingAdvice(entry, resizing) : { advice: amountAdvice(entry) });

@@ -67,7 +67,7 @@ export class Repainting {
         (group, at) => (this.now.groups[at] ?? 0) + moved((step) => inGroup(group, step)),
       ),
       budget: (valueBudget?.shares ?? []).map(
-        ({ key }, at) => (this.now.budget[at] ?? 0) + moved((step) => holds(scale.groups, key, step)),
+        ({ key }, at) => (this.now.budget[at] ?? 0) + moved((step) => holdsStep(scale.groups, key, step)),
       ),
       planes: this.now.planes.map((value, at) => {
         const weight = this.#planeWeights[at] ?? 0;
@@ -132,8 +132,8 @@ export class Repainting {
   }
 }
 
-/** A budget names a group or a single step. */
-function holds(groups: readonly StepGroup[], key: string, step: number): boolean {
+/** Whether a step counts for an entry of the budget, which names a group or a single step. */
+export function holdsStep(groups: readonly StepGroup[], key: string, step: number): boolean {
   const group = groups.find((candidate) => candidate.key === key);
   return group ? inGroup(group, step) : step === Number(key);
 }

@@ -11,7 +11,7 @@ function resizing(text: string, role: string) {
   const { plan, measures } = checked(text);
   const entry = measures.colours.budget.find(({ key }) => key === role);
   if (!entry) throw new Error(`no budget of ${role}`);
-  return resizingFor(plan, measures, entry);
+  return resizingFor(plan, measures, 'colour', entry);
 }
 
 describe('an object resized for a budget', () => {

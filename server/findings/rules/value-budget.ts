@@ -1,10 +1,11 @@
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import { largestFirst, type ObjectShare } from '../../measure/objects.js';
-import type { Plan } from '../../plan/plan.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
-import type { Rule, RuleFinding } from '../finding.js';
+import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { Repainting } from '../repainting.js';
+import { resizingFor, resizingWords } from '../resizing.js';
 import { capital, stepWords, toneWords } from '../tone-words.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words.js';
 
@@ -60,17 +61,23 @@ function objectsOf(
   return largestFirst(shares, (object) => Math.round(plan.objects[object]?.step ?? 0) === Number(key));
 }
 
+/** One object on another step, or of another size; else how much of the picture has to change. */
 function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
-  const at = measures.values.budget.indexOf(entry);
-  const change = new Repainting(plan, measures).smallestChange(
-    ({ budget }) => !exceeds(Math.abs(budget[at] ?? 0), entry.tolerance),
-  );
-  const object = change && plan.objects[change.object];
-  if (change && object) {
-    const { from, to } = change;
+  const repainted = repaintedFor(plan, measures, entry);
+  const resized = resizingFor(plan, measures, 'value', entry);
+  const { words } = toneWords(entry);
+  if (repainted && resized) {
+    const same = resized.object.index === repainted.object.index;
     return {
-      advice: `Take ${quoted(object.name)} ${stepWords(from, to)}: that brings ${toneWords(entry).words} within.`,
-      fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+      advice: `${repainted.words}, or make ${same ? 'it' : quoted(resized.object.name)} ${resizingWords(resized)}: either brings ${words} within.`,
+      fix: repainted.fix,
+    };
+  }
+  if (repainted) return { advice: `${repainted.words}: that brings ${words} within.`, fix: repainted.fix };
+  if (resized) {
+    return {
+      advice: `Make ${quoted(resized.object.name)} ${resizingWords(resized)}, which brings ${words} to ${percent(resized.share)}.`,
+      fix: resized.fix,
     };
   }
   const amount = percent(Math.abs(entry.difference));
@@ -81,5 +88,27 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
       entry.difference > 0
         ? `Take ${amount} of the picture to other steps, or make what lies on these smaller.`
         : `Bring ${amount} more of the picture onto its steps, or make what lies there larger.`,
+  };
+}
+
+interface Repainted {
+  readonly object: PlanObject;
+  /** Take `wall` one step down, to step 3 */
+  readonly words: string;
+  readonly fix: Fix;
+}
+
+function repaintedFor(plan: Plan, measures: Measures, entry: BudgetMeasure): Repainted | undefined {
+  const at = measures.values.budget.indexOf(entry);
+  const change = new Repainting(plan, measures).smallestChange(
+    ({ budget }) => !exceeds(Math.abs(budget[at] ?? 0), entry.tolerance),
+  );
+  const object = change && plan.objects[change.object];
+  if (!change || !object) return undefined;
+  const { from, to } = change;
+  return {
+    object,
+    words: `Take ${quoted(object.name)} ${stepWords(from, to)}`,
+    fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
   };
 }

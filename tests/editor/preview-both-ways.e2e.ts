@@ -160,19 +160,25 @@ describe.each(['node', 'web'] as const)(
       await workbench.screenshot(artefact(`preview-blank-${host}`));
     });
 
-    it('is restored, with its view, when the window is loaded again', async () => {
+    it('is restored, with its view and the distance of a squint, when the window is loaded again', async () => {
       const { page, workbench } = studio;
       await workbench.runCommand('View: Close All Editors');
       await workbench.openFile('bowl.mahl');
       await workbench.runCommand('Mahlstick: Open Preview to the Side');
-      await studio.preview.locator('.views input[value="values"]').check({ force: true });
-      await eventually(view).toBe('values');
+      await studio.preview.locator('.views input[value="squint"]').check({ force: true });
+      await eventually(view).toBe('squint');
+      const distance = studio.preview.getByRole('slider', { name: 'Seen from' });
+      await distance.press('End');
+      const told = await distance.getAttribute('aria-valuetext');
+      expect(told).toMatch(/^\d[\d.]* m$/);
       // VS Code in a browser writes what it will restore every five seconds.
       await page.waitForTimeout(6_000);
       await page.reload();
       const restored = await workbench.preview();
-      await restored.locator('.drawing svg[data-view="values"]').waitFor({ timeout: 60_000 });
-      expect(await restored.locator('.views input:checked').getAttribute('value')).toBe('values');
+      await restored.locator('.drawing svg[data-view="squint"]').waitFor({ timeout: 60_000 });
+      expect(await restored.locator('.views input:checked').getAttribute('value')).toBe('squint');
+      const again = restored.getByRole('slider', { name: 'Seen from' });
+      await eventually(() => again.getAttribute('aria-valuetext')).toBe(told);
     });
   },
 );

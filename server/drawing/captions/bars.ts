@@ -107,7 +107,9 @@ function rowMarks(row: BarRow, key: string, place: RowPlace): readonly Mark[] {
 }
 
 /** Figures of second rank, beside those that are measured. */
-const WANTED_SIZE_EMS = 0.8;
+const WANTED_SIZE_EMS = 0.78;
+/** A name that has no room at the usual size is set a little smaller before it is cut. */
+const SMALLEST_NAME_EMS = 0.8;
 
 function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPlace): readonly Mark[] {
   const size = 0.92 * em;
@@ -120,7 +122,10 @@ function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPl
   const figuresWidth = askedWidth + textWidth(figures, size) * (isOff ? BOLD_WIDTH : 1);
   const isRole = ROLES.has(row.key) && key.startsWith('bar:colour:');
   const indent = isRole ? 1.05 * em : 0;
-  const name = fitted(capitalised(row.name), size, width - indent - figuresWidth - (isOff ? 1.2 : 0.4) * em);
+  const room = width - indent - figuresWidth - (isOff ? 1.15 : 0.35) * em;
+  const fits = (size * room) / textWidth(capitalised(row.name), size);
+  const nameSize = Math.max(SMALLEST_NAME_EMS * em, Math.min(size, fits));
+  const name = fitted(capitalised(row.name), nameSize, room + 1e-9);
   const signAt = { x: x + 0.36 * em, y: baseline - 0.3 * em };
   const ink = wanted?.off?.severity ?? 'ink';
   const about = wanted?.off?.subject ?? subject;
@@ -128,7 +133,7 @@ function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPl
     ...(isRole
       ? roleSign(`${key}:sign`, row.key as ColourRole, signAt, 0.32 * em, { ink: 'ink', ground: 'sheet' })
       : []),
-    textMark(`${key}:name`, name, x + indent, baseline, { size, ink: 'ink', subject }),
+    textMark(`${key}:name`, name, x + indent, baseline, { size: nameSize, ink: 'ink', subject }),
     ...(wanted !== undefined && isOff
       ? [
           offMark(`${key}:off`, row.share > wanted.target, wanted.off, {

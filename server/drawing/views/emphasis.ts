@@ -37,12 +37,16 @@ export function drawEmphasis(reading: Reading): PictureMarks {
     at: labels.standing(place.at, discSide(em), [0, 0.3 * em, em]),
   }));
   const numbers = places.flatMap(({ rank, at, areas, share }) => [
-    ...numberedDisc(`place:${rank}`, rank, at, em, ground, { tip: placeInWords(areas, share, reading) }),
+    ...numberedDisc(`place:${rank}`, rank, at, em, ground, {
+      subject: subjectOf(areas, reading),
+      tip: placeInWords(areas, share, reading),
+    }),
     ...labels.write(`place:${rank}:share`, percent(share), {
       size,
       face: 'strong',
       places: [at],
       reaches: [0.75 * em, 1.1 * em, 1.8 * em],
+      subject: subjectOf(areas, reading),
     }),
   ]);
   const contours = contoursOf(reading);
@@ -86,6 +90,11 @@ export function drawEmphasis(reading: Reading): PictureMarks {
     taken: labels.taken,
     leftOut: 0,
   };
+}
+
+/** A strong place stands for what is in front there. */
+function subjectOf([front]: StrongPlace['areas'], { subjects }: Reading): string | undefined {
+  return subjects.objects[front];
 }
 
 /** A strong place as it is numbered, with its strength as a part of the focal point's, or of the strongest. */

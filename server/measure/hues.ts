@@ -100,11 +100,9 @@ export function measureHues(
 ): HueMeasure {
   const { wheel, canvas } = plan;
   const objects = plan.objects.map(({ colour, chroma }): AreaHue | undefined =>
-    colour ? areaHue(colour.colour, chroma?.reached ?? toMunsell(colour.colour).chroma, wheel) : undefined,
+    colour ? areaHue(colour.colour, wheel, chroma?.reached) : undefined,
   );
-  const ground = canvas.ground.location
-    ? areaHue(canvas.ground.colour, toMunsell(canvas.ground.colour).chroma, wheel)
-    : undefined;
+  const ground = canvas.ground.location ? areaHue(canvas.ground.colour, wheel) : undefined;
   const seen = [
     ...plan.objects.map(({ index }) => ({ area: index, share: shares[index] ?? 0, hue: objects[index] })),
     { area: GROUND, share: areas.bareShare, hue: ground },
@@ -148,6 +146,8 @@ export function measureHues(
 interface OwnHue {
   readonly hueDegrees: number | undefined;
   readonly warmth: number | undefined;
+  /** Munsell chroma as written. */
+  readonly chroma: number;
 }
 
 /** Colours are shared by all that are written alike, so their hues are worked out once. */
@@ -157,13 +157,19 @@ const known: Readonly<Record<Wheel, WeakMap<Colour, OwnHue>>> = {
 };
 
 function ownHue(colour: Colour, wheel: Wheel): OwnHue {
-  const own = known[wheel].get(colour) ?? { hueDegrees: hueOn(colour, wheel), warmth: warmthOf(colour) };
+  const own = known[wheel].get(colour) ?? {
+    hueDegrees: hueOn(colour, wheel),
+    warmth: warmthOf(colour),
+    chroma: toMunsell(colour).chroma,
+  };
   known[wheel].set(colour, own);
   return own;
 }
 
-function areaHue(colour: Colour, chroma: number, wheel: Wheel): AreaHue {
-  const { hueDegrees, warmth } = ownHue(colour, wheel);
+/** `painted` is the Munsell chroma it is painted at, that of the colour itself unless given. */
+function areaHue(colour: Colour, wheel: Wheel, painted?: number): AreaHue {
+  const { hueDegrees, warmth, chroma: own } = ownHue(colour, wheel);
+  const chroma = painted ?? own;
   return {
     ...(hueDegrees === undefined ? {} : { hueDegrees }),
     chroma,
@@ -181,14 +187,15 @@ function colourHues(
     objects.flatMap(({ index, colour }) => ((shares[index] ?? 0) > 0 ? (colour?.named ?? []) : [])),
   );
   return colours.flatMap(({ colour }, index): ColourHue[] => {
-    const hueDegrees = seen.has(index) ? ownHue(colour, wheel).hueDegrees : undefined;
+    if (!seen.has(index)) return [];
+    const { hueDegrees, chroma } = ownHue(colour, wheel);
     if (hueDegrees === undefined) return [];
     return [
       {
         colour: index,
         hueDegrees,
         name: hueName(hueDegrees, wheel),
-        chroma: toMunsell(colour).chroma,
+        chroma,
         ...(dominantDegrees === undefined ? {} : { fromDominant: hueDistance(hueDegrees, dominantDegrees) }),
       },
     ];

@@ -91,9 +91,15 @@ export function pullAtFocus(
 
 /** The pull that a tenth of the length of all borders has or passes. */
 function pullOfStrongest(stretches: readonly BorderStretch[]): number {
-  const whole = stretches.reduce((sum, { length }) => sum + length, 0);
+  // Sorted by the few different pulls there are: one for each pair of areas, not one for each stretch.
+  const lengths = new Map<number, number>();
+  let whole = 0;
+  for (const { pull, length } of stretches) {
+    whole += length;
+    lengths.set(pull, (lengths.get(pull) ?? 0) + length);
+  }
   let run = 0;
-  for (const { pull, length } of [...stretches].sort((one, other) => other.pull - one.pull)) {
+  for (const [pull, length] of [...lengths].sort(([one], [other]) => other - one)) {
     run += length;
     if (run >= AMONG_STRONGEST * whole) return pull;
   }

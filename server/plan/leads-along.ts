@@ -7,7 +7,9 @@ import { simplified, withoutRepeats } from './leads-simplify.js';
 
 /** How far round a ring the shorter way may go: a little more than half, so that two ends far apart are both in reach. */
 const SHORTER_WAY = 0.55;
-/** Costs closer than this part of the whole way round are the same. */
+/** Of ways whose costs differ by less than this part, the shortest is taken. */
+const ALIKE = 0.05;
+/** Lengths that differ by less than this part are the same. */
 const SAME = 1e-9;
 
 export interface Carrying {
@@ -35,7 +37,8 @@ interface Run {
  * The lead meets the outline at the place nearest to `from`. Without one it begins at the place farthest from the
  * target, or at the farther end of the edge named. It goes the shorter way round and leaves where
  * gap x (2 - cos turn) is least: the gap is the way left to the target, the turn is from the direction of the outline
- * into that of the gap, so a turn of a right angle doubles the way. An outline in several pieces carries it along one,
+ * into that of the gap, so a turn of a right angle doubles the way.
+ * Of two ways whose sums differ by less than 5 % it goes the shorter. An outline in several pieces carries it along one,
  * the piece nearest to `from` or else the one with the least of that sum.
  */
 export function carriedAlong(outline: Outline, carrying: Carrying): readonly Point[] {
@@ -46,10 +49,8 @@ export function carriedAlong(outline: Outline, carrying: Carrying): readonly Poi
   const runs = (nearest ? [nearest] : rings).flatMap((ring) =>
     waysOf(ring, carrying).map((way) => runOf(way, carrying.target)),
   );
-  const best = runs.reduce<Run | undefined>(
-    (least, run) => (least && !isBetter(run, least) ? least : run),
-    undefined,
-  );
+  const least = Math.min(...runs.map(({ cost }) => cost));
+  const [best] = runs.filter(({ cost }) => cost <= least * (1 + ALIKE)).sort(shorterFirst);
   return best ? simplified(withoutRepeats(best.points), carrying.tolerance) : [];
 }
 
@@ -161,13 +162,12 @@ function leavingOn(
   };
 }
 
-/** Nearer to its target, else shorter, else higher in the picture. */
-function isBetter(run: Run, than: Run): boolean {
-  const slack = SAME * (run.cost + run.length + than.cost + than.length);
-  if (Math.abs(run.cost - than.cost) > slack) return run.cost < than.cost;
-  if (Math.abs(run.length - than.length) > slack) return run.length < than.length;
+/** Of two as long, the one higher in the picture first. */
+function shorterFirst(one: Run, other: Run): number {
+  const slack = SAME * (one.length + other.length);
+  if (Math.abs(one.length - other.length) > slack) return one.length - other.length;
   const height = ({ points }: Run): number => points.reduce((sum, { y }) => sum + y, 0) / points.length;
-  return height(run) < height(than) - slack;
+  return height(one) - height(other);
 }
 
 function lengthOf(way: readonly Point[]): number {

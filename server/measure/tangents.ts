@@ -59,7 +59,7 @@ export interface CornerFill {
 export const TANGENT_REACH = 0.02;
 export const CORNER_REACH = 0.005;
 /** What reaches less far over another's border only touches it. */
-const TOUCHING = 0.0005;
+export const TOUCHING = 0.0005;
 /** Borders that stay as near as they come, to this much, over a third of the smaller's extent run along each other. */
 const AS_NEAR = 0.0008;
 const LONG = 1 / 3;

@@ -7,27 +7,30 @@ interface Kept {
   readonly result: unknown;
 }
 
+/** In a larger crowd a trial takes too long for one who types. */
+const MOST_OBJECTS = 300;
+
 const kept = new WeakMap<Outline, Map<string, Kept>>();
 
 /**
  * The result of trying something on the picture, kept as long as the object's outline, and used again as long as
  * nothing else changes that a trial looks at: shapes, their order, roles, values, colours and what is placed by what.
- * So a finding that stands while other lines are typed costs nothing.
+ * So a finding that stands while other lines are typed costs nothing. Nothing is tried in a plan of more than 300 objects.
  */
 export function remembered<Result>(
   plan: Plan,
   object: number,
   what: string,
   limit: number,
-  work: () => Result,
-): Result {
+  work: () => Result | undefined,
+): Result | undefined {
   const outline = plan.objects[object]?.outline;
-  if (!outline) return work();
+  if (!outline || plan.objects.length > MOST_OBJECTS) return undefined;
   const ofOutline = kept.get(outline) ?? new Map<string, Kept>();
   kept.set(outline, ofOutline);
   const inputs = [...inputsOf(plan), limit];
   const known = ofOutline.get(what);
-  if (known && same(known.inputs, inputs)) return known.result as Result;
+  if (known && same(known.inputs, inputs)) return known.result as Result | undefined;
   const result = work();
   ofOutline.set(what, { inputs, result });
   return result;

@@ -83,7 +83,8 @@ export function shifted(plan: Plan, parts: Measures['parts'], { object, right, d
 /** A distance as long as asked for, or as little longer as it takes to be told in round figures. */
 export function roundedOn(distance: number, { unit }: Pick<Canvas, 'unit'>): number {
   const perUnit = unit === 'm' ? 100 : 10;
-  return (Math.sign(distance) * Math.ceil(Math.abs(distance) * perUnit - 1e-6)) / perUnit;
+  const far = Math.ceil(Math.abs(distance) * perUnit - 1e-6) / perUnit;
+  return distance < 0 ? -far : Math.max(0, far);
 }
 
 /** `2.3 cm to the left`, `1 cm down` */

@@ -1,16 +1,19 @@
 import type { Measures } from '../../measure/measures.js';
 import type { CornerFill } from '../../measure/tangents.js';
+import { boxHeight, boxWidth } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { shiftsAlong } from '../moves/away.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
-import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '../moves/shift.js';
+import { type Shift, distanceWords, shiftFix, withItsParts } from '../moves/shift.js';
 import { length, quoted } from '../words.js';
 
 /** How far beside the corner a border is to end, part of the diagonal: plainly beside it. */
 const PLAINLY = 0.02;
+/** Part of the canvas, each way, beyond which a shape is a ground. */
+const LARGEST = 0.7;
 
 export const filledCorner: Rule = {
   id: 'filled corner',
@@ -51,7 +54,7 @@ function wayOut(
   { object, corner }: CornerFill,
   limit: number,
 ): Shift | undefined {
-  if (!isMovable(plan, measures.parts, object)) return undefined;
+  if (!isThing(plan, object)) return undefined;
   const ways = [
     { x: corner.endsWith('left') ? 1 : -1, y: 0 },
     { x: 0, y: corner.startsWith('upper') ? 1 : -1 },
@@ -67,6 +70,14 @@ function wayOut(
       (left) => left.object === object && left.corner === corner && !exceeds(left.shareOfDiagonal, limit),
     ),
   );
+}
+
+/** A ground that runs into the corner is not moved as a whole. */
+function isThing({ canvas, objects }: Plan, index: number): boolean {
+  const object = objects[index];
+  if (!object || object.plane === 'background') return false;
+  const { box } = object.outline;
+  return boxWidth(box) <= LARGEST * canvas.width && boxHeight(box) <= LARGEST * canvas.height;
 }
 
 function advice(

@@ -12,6 +12,8 @@ import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '..
 import { length, percent, quoted } from '../words.js';
 
 const MOST_TOLD = 3;
+/** Part of an object that may be cut off by letting it run off plainly. */
+const RUNNING_OFF = 0.15;
 
 export const kissedEdge: Rule = {
   id: 'kissed edge',
@@ -103,10 +105,15 @@ function wayOut(
   const shortest = ways.toSorted(
     (one, other) => Math.abs(one.right + one.down) - Math.abs(other.right + other.down),
   );
-  return firstClear(plan, measures, shortest, ({ edges }) =>
-    edges.some(
-      (left) => left.object === object && left.side === side && !exceeds(left.shareOfDiagonal, limit),
-    ),
+  return firstClear(
+    plan,
+    measures,
+    shortest,
+    ({ edges }) =>
+      edges.some(
+        (left) => left.object === object && left.side === side && !exceeds(left.shareOfDiagonal, limit),
+      ),
+    { runningOff: RUNNING_OFF },
   );
 }
 

@@ -70,7 +70,9 @@ function findingOf(
     message: `${meets(plan, touch, limit)}.${moreWords(plan, more)}`,
     advice: advice(plan, measures, touch, limit, shift),
     location: front?.shapeLocation ?? front?.location ?? { line: 0, start: 0, end: 0 },
-    related: behind ? [{ location: behind.location, message: `${quoted(behind.name)}.` }] : [],
+    related: behind
+      ? [{ location: behind.location, message: `The other outline: ${quoted(behind.name)}.` }]
+      : [],
     objects: [touch.one, touch.other],
     at: touch.at,
     ...(fix ? { fix } : {}),
@@ -118,10 +120,16 @@ function wayOut(plan: Plan, measures: Measures, touch: Touch, limit: number): Sh
       ...shiftsAlong(mover, opposite(off), clear + gap, plan.canvas),
     ];
   });
-  return firstClear(plan, measures, shifts, ({ touches }) =>
-    touches.some(
-      (left) => left.one === touch.one && left.other === touch.other && !exceeds(left.shareOfDiagonal, limit),
-    ),
+  return firstClear(
+    plan,
+    measures,
+    shifts,
+    ({ touches }) =>
+      touches.some(
+        (left) =>
+          left.one === touch.one && left.other === touch.other && !exceeds(left.shareOfDiagonal, limit),
+      ),
+    { pair: [touch.one, touch.other] },
   );
 }
 

@@ -111,11 +111,26 @@ export function nearestPlaces(
     const crossing = between(a, b, ofA / (ofA - ofB));
     return { gap: 0, on: crossing, onOther: crossing };
   }
-  const pairs = [
-    { on: a, onOther: nearestOn(c, d, a) },
-    { on: b, onOther: nearestOn(c, d, b) },
-    { on: nearestOn(a, b, c), onOther: c },
-    { on: nearestOn(a, b, d), onOther: d },
-  ].map((places) => ({ ...places, gap: distance(places.on, places.onOther) }));
-  return pairs.reduce((best, pair) => (pair.gap < best.gap ? pair : best));
+  const gaps = [gapTo(c, d, a), gapTo(c, d, b), gapTo(a, b, c), gapTo(a, b, d)] as const;
+  const gap = Math.min(...gaps);
+  switch (gaps.indexOf(gap)) {
+    case 0:
+      return { gap, on: a, onOther: nearestOn(c, d, a) };
+    case 1:
+      return { gap, on: b, onOther: nearestOn(c, d, b) };
+    case 2:
+      return { gap, on: nearestOn(a, b, c), onOther: c };
+    default:
+      return { gap, on: nearestOn(a, b, d), onOther: d };
+  }
+}
+
+/** Without a point in between: it is asked for every two pieces that are near. */
+function gapTo(a: Point, b: Point, point: Point): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const length = dx * dx + dy * dy;
+  const along = length > 0 ? ((point.x - a.x) * dx + (point.y - a.y) * dy) / length : 0;
+  const part = Math.min(1, Math.max(0, along));
+  return Math.hypot(point.x - a.x - part * dx, point.y - a.y - part * dy);
 }

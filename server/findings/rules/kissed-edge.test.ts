@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { checked, mended } from '../../../tests/support/plan.js';
+import type { Finding } from '../finding.js';
+
+function told(text: string): readonly Finding[] {
+  return checked(text).findings.filter(({ rule }) => rule === 'kissed edge');
+}
+
+/** A canvas with a diagonal of 100 cm. */
+const scene = (x: number, more = '') => `canvas  80 x 60 cm
+object  wall
+  plane   background
+  shape   rectangle (0, 0) to (80, 60)
+  value   4
+object  pear
+  shape   circle 10 at (${x}, 30)
+  value   2${more}`;
+
+describe('kissed edge', () => {
+  it.each([
+    [5.5, '`pear` ends 0.5 cm short of the left edge of the canvas (0.5 % of the diagonal; 0.8 % is clear).'],
+    [5, '`pear` just touches the left edge of the canvas.'],
+    [
+      4.5,
+      '`pear` runs over the left edge of the canvas by only 0.5 cm (0.5 % of the diagonal; 0.8 % is plain).',
+    ],
+  ])('is told at %d cm', (x, message) => {
+    expect(told(scene(x)).map((finding) => finding.message)).toEqual([message]);
+  });
+
+  it.each([5.81, 4.19])('is none at %d cm', (x) => {
+    expect(told(scene(x))).toEqual([]);
+  });
+
+  it.each([
+    ['in from the edge', 5.5, 'Move `pear` 0.4 cm to the right, which takes it clear of the edge.'],
+    ['out over it', 4.5, 'Move `pear` 0.4 cm to the left, which lets it run off plainly.'],
+  ])('goes by the shortest way %s', (_, x, advice) => {
+    const text = scene(x);
+    const [finding] = told(text);
+    expect(finding?.advice).toBe(advice);
+    expect(finding?.fix).toBeDefined();
+    if (finding?.fix) expect(told(mended(text, finding.fix))).toEqual([]);
+  });
+
+  it('goes the other way where the short one would make a near tangent', () => {
+    const [finding] = told(
+      scene(5.5, '\nobject  jar\n  shape   rectangle (11.2, 10) to (20, 50)\n  value   1'),
+    );
+    expect(finding?.advice).toContain('to the left, which lets it run off plainly');
+  });
+});

@@ -11,6 +11,8 @@ describe('run', () => {
       ['draw', '-', '--view', 'notann'],
       'Allowed choices are drawing, notan, values, colour, squint, mirror, path, emphasis.',
     ],
+    [['draw', '-', '--view', 'squint', '--distance', 'far'], 'A distance is a length from 1 mm to 1000 m'],
+    [['draw', '-', '--distance', '3m'], '--distance belongs to --view squint.'],
     [['draw', '-', '--width', '0', '-o', 'a.png'], 'A width is a whole number of pixels from 1 to 20000.'],
     [['draw', '-', '--width', '12'], 'Add -o NAME.png.'],
     [['draw', '-', '-o', 'a.pdf'], 'a.pdf ends in .pdf; a drawing is written as .svg or .png.'],
@@ -53,6 +55,12 @@ describe('run', () => {
     expect((await session(['check', '-'], plan)).output).toContain('the standard input: no errors');
     expect((await session(['measure', '-'], plan)).output).toMatch(/^One\n40 x 30 cm/);
     expect((await session(['draw', '-'], plan)).output).toMatch(/^<\?xml[^]+<\/svg>\n$/);
+  });
+
+  it('takes a squint from the distance that is asked for', async () => {
+    // A quarter of a degree at 10 m is 4.4 cm.
+    const { output } = await session(['draw', '-', '--view', 'squint', '--distance', '10m'], plan);
+    expect(output).toContain('stdDeviation="4.363"');
   });
 
   it('lets warnings end with 1 only when it is strict', async () => {

@@ -246,7 +246,7 @@ describe('check', () => {
 
 describe('draw', () => {
   it('draws every view to the standard output', async () => {
-    for (const view of ['drawing', 'notan', 'values', 'colour']) {
+    for (const view of ['drawing', 'notan', 'values', 'colour', 'squint', 'mirror', 'path', 'emphasis']) {
       const { code, stdout, stderr } = await run(['draw', 'ten.mahl', '--view', view]);
       expect([code, stderr]).toEqual([0, '']);
       expect(stdout).toMatch(/^<\?xml version="1\.0" encoding="UTF-8"\?>\n<svg [^]*<\/svg>\n$/);

@@ -38,8 +38,6 @@ const LARGEST = 1.6;
 const MOST_TRIED = 2;
 /** Where so many corners meet, a trial takes too long for a finding that stands while a shape is being drawn. */
 const MOST_CORNERS = 3000;
-/** It is taken this far into the tolerance, so that rounding does not bring it out again. */
-const INTO_TOLERANCE = 0.5;
 
 /**
  * One object whose change of size brings an entry of one budget within, takes no other share of either budget
@@ -53,8 +51,8 @@ export function resizingFor(
   of: BudgetKind,
   entry: BudgetMeasure,
 ): Resizing | undefined {
-  const aim = entry.target + Math.sign(entry.difference) * entry.tolerance * INTO_TOLERANCE;
-  const wanted = aim - entry.share;
+  // All the way to the target: shares make a whole, so what is then right for one role is likely right for the others.
+  const wanted = -entry.difference;
   const guesses = plan.objects
     .flatMap((object) => {
       const share = measures.objects[object.index]?.share ?? 0;

@@ -25,8 +25,7 @@ export const spots: Rule = {
   explanation:
     'Light and dark hold a picture together in a few large shapes. Three or more small ones of a tone, apart from each other and from its large ones, pepper it and pull the eye about. Pieces of one object count once, as a row of posts or a flock is one decision; so do pieces within 10 % of the diagonal of each other. What belongs to a principal object, glimpses of something that is large elsewhere, and touches under 0.1 % of the picture do not count.',
   formula: 'pieces of one tone with 0.1 % <= share of the picture < limit, gathered as told: three or more',
-  source:
-    'common practice, no source; A. W. Dow, Composition (9th ed. 1914), has the picture built from few masses of dark and light',
+  source: 'common practice, no source',
   check: (plan, measures, limit) =>
     measures.notan.tones.flatMap((tone): RuleFinding[] => {
       const found = spotsOf(plan, measures, tone, limit);

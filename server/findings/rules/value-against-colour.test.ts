@@ -34,6 +34,19 @@ describe('a colour written at an object', () => {
     expect(finding?.related.map(({ location }) => location.line)).toEqual([3]);
   });
 
+  it('is to give way where the value keeps the budget', () => {
+    const [finding] = against(`${jar('5R 7/6', 3)}\nbudget  value middle 5% within 1%`);
+    expect(finding?.fix).toBeUndefined();
+    expect(finding?.advice).toBe(
+      'Write a darker colour: `value 4`, the step nearest to this one, would break what the plan says of light and dark elsewhere.',
+    );
+  });
+
+  it('is held to a narrower limit where the plan sets one', () => {
+    const [finding] = against(`${jar('5R 5.8/6', 3)}\nrule    value against colour limit 0.3`);
+    expect([finding?.advice, finding?.fix]).toEqual(['Write a darker colour.', undefined]);
+  });
+
   it('is left alone when it goes by a name or is a paint: those are taken lighter and darker', () => {
     expect(against(jar('brick', 1, 'colour  brick 5R 8/4\n'))).toEqual([]);
     expect(against(jar('lime', 1, 'palette\n  paint   lime full #e0e0c0\n'))).toEqual([]);

@@ -1,4 +1,5 @@
 import { nameKey } from '../../../grammar/index.js';
+import type { Measures } from '../../measure/measures.js';
 import { fractionalStep, nearestStep, valueOf } from '../../plan/colour/value.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -6,6 +7,7 @@ import { every } from '../../plan/select.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
+import { Repainting } from '../repainting.js';
 import { quoted } from '../words.js';
 
 export const valueAgainstColour: Rule = {
@@ -19,7 +21,7 @@ export const valueAgainstColour: Rule = {
     'An object is painted at its value. A colour that goes by a name may be used at many values, but one that is written at the object itself has a value of its own, and where the two differ one of them is not meant.',
   formula: '|step of the colour’s own value, with fractions - value| > limit',
   source: 'common practice, no source; step k of N is Munsell value 10 (k - 0.5) / N',
-  check: (plan, _measures, limit) =>
+  check: (plan, measures, limit) =>
     plan.objects.flatMap((object): RuleFinding[] => {
       const { colour, step, stepStated, valueLocation } = object;
       if (!colour || step === undefined || !stepStated || !valueLocation) return [];
@@ -28,21 +30,42 @@ export const valueAgainstColour: Rule = {
       const own = valueOf(colour.colour);
       if (!exceeds(Math.abs(fractionalStep(own, steps) - step), limit)) return [];
       const fitting = nearestStep(own, steps);
-      // At either end of a coarse scale the nearest step may be the one that is written already.
-      if (fitting === step) return [];
       const way = fractionalStep(own, steps) > step ? 'lighter' : 'darker';
       return [
         {
           message: `The colour written at ${quoted(object.name)} is ${way} than its value: by itself it lies at ${plainNumber(fractionalStep(own, steps), 1)} on the scale (Munsell value ${plainNumber(own, 1)}), and \`value ${plainNumber(step)}\` is what counts.`,
-          advice: `Write \`value ${fitting}\`, the step nearest to the colour, or a ${way === 'lighter' ? 'darker' : 'lighter'} colour.`,
+          ...advice(plan, measures, object, fitting, way),
           location: valueLocation,
           related: [{ location: colour.location, message: 'The colour is written here.' }],
           objects: [object.index],
-          fix: { title: `Change to value ${fitting}`, edits: stepEdit(object, fitting) },
         },
       ];
     }),
 };
+
+/** The step nearest to the colour, where it keeps what the plan says of light and dark; else another colour. */
+function advice(
+  plan: Plan,
+  measures: Measures,
+  object: PlanObject,
+  fitting: number,
+  way: 'lighter' | 'darker',
+): Pick<RuleFinding, 'advice' | 'fix'> {
+  const from = Math.round(object.step ?? fitting);
+  const colour = `a ${way === 'lighter' ? 'darker' : 'lighter'} colour`;
+  // With a narrower limit the step that is written may be the nearest already.
+  if (fitting === object.step) return { advice: `Write ${colour}.` };
+  const repainting = new Repainting(plan, measures);
+  if (!repainting.breaksNothing(repainting.after({ object: object.index, from, to: fitting }))) {
+    return {
+      advice: `Write ${colour}: \`value ${fitting}\`, the step nearest to this one, would break what the plan says of light and dark elsewhere.`,
+    };
+  }
+  return {
+    advice: `Write \`value ${fitting}\`, the step nearest to the colour, or ${colour}.`,
+    fix: { title: `Change to value ${fitting}`, edits: stepEdit(object, fitting) },
+  };
+}
 
 /** A paint from the tube is meant to be taken lighter or darker, as a colour with a name is. */
 function isWrittenAtObject({ palette }: Plan, { colour, node }: PlanObject): boolean {

@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { pointsOf } from '../plan/build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from '../plan/geometry/outline.js';
 import { type Box, NO_BOX, between, boxCentre, boxDiagonal } from '../plan/geometry/point.js';
 import type { Canvas, Plan } from '../plan/plan.js';
@@ -42,7 +43,7 @@ export function partsOf(plan: Plan): readonly (readonly number[])[] {
       .search(x, y, x, y, (other) => other < position && planes[other] === planes[position])
       .filter((other) => {
         const box = shapes[other]?.box ?? NO_BOX;
-        return fits(shape.box, box, slack) && !runsAcross(box, canvas);
+        return fits(shape.box, box, slack) && !runsAcross(box, canvas) && !isTexture(shapes[other]);
       })
       .sort((one, other) => other - one);
     const whole = behind.find((other) => liesOn(shape, shapes[other] ?? EMPTY_OUTLINE));
@@ -64,6 +65,13 @@ export function runsAcross({ left, top, right, bottom }: Box, { width, height, d
   const slack = EDGE_SLACK * diagonal;
   const reached = [left <= slack, top <= slack, right >= width - slack, bottom >= height - slack];
   return reached.filter(Boolean).length >= 2;
+}
+
+/** Nothing is looked for on a texture of thousands of corners: it is no thing. */
+const MOST_CORNERS_OF_A_WHOLE = 4000;
+
+function isTexture(shape: Outline | undefined): boolean {
+  return shape !== undefined && pointsOf(shape) > MOST_CORNERS_OF_A_WHOLE;
 }
 
 function fits(inner: Box, outer: Box, slack: number): boolean {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../tests/support/plan.js';
 import { visibleAreas } from './areas.js';
+import { partsOf } from './parts.js';
 import { type TangentMeasure, measureTangents } from './tangents.js';
 
 /** A canvas with a diagonal of 100 cm, so that centimetres are percent of it. */
@@ -83,6 +84,22 @@ describe('a near tangent', () => {
     ['what lies off the canvas', object('a', 'circle 10 at (-5, 20)') + object('b', 'circle 10 at (-5, 30)')],
   ])('is not %s', (_, scene) => {
     expect(tangentsOf(scene).touches).toEqual([]);
+  });
+});
+
+describe('a texture', () => {
+  const scene = (times: number) => {
+    const reeds = `object  reeds\n  shape   circle 4 at (10, 20)\n  repeat  ${times} every (0.2, 0)\n`;
+    const small = object('fly', 'circle 1 at (12, 20)') + object('plum', 'circle 4 at (12, 24.2)');
+    const plan = planOf(`${CANVAS}\n${reeds}${small}`);
+    const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
+    const { touches } = measureTangents(plan, visibleAreas(plan.canvas, layers));
+    return { touches: touches.length, parts: partsOf(plan)[0] };
+  };
+
+  it('of thousands of corners is no thing that touches another or holds parts', () => {
+    expect(scene(20)).toEqual({ touches: 1, parts: [1] });
+    expect(scene(200)).toEqual({ touches: 0, parts: [] });
   });
 });
 

@@ -1,5 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Side } from '../../grammar/index.js';
+import { pointsOf } from '../plan/build-outline.js';
 import { type Outline, type Ring, boxOfRings } from '../plan/geometry/outline.js';
 import { type Box, type Point, between, boxCentre, boxDiagonal, distance } from '../plan/geometry/point.js';
 import type { Canvas, Plan } from '../plan/plan.js';
@@ -9,7 +10,7 @@ import type { Corner } from './eye-path.js';
 import { runsAcross } from './parts.js';
 import { cornerMeetings, edgeMeetings } from './tangency/canvas-edge.js';
 import { type Meeting, lengthWithin, meetingOf } from './tangency/meeting.js';
-import { relationOf } from './tangency/relation.js';
+import { MOST_SIDES, relationOf } from './tangency/relation.js';
 import { seenBorder, sidesOf } from './tangency/seen-border.js';
 import { widened } from './tangency/segments.js';
 
@@ -179,6 +180,7 @@ function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'
   const within = relation === 'second in first';
   if (within && (!runsAcross(one.outline.box, canvas) || runsAcross(other.outline.box, canvas)))
     return undefined;
+  if (Math.max(pointsOf(one.outline), pointsOf(other.outline)) > MOST_SIDES) return undefined;
   const borders = [one, other].map(({ outline, layer }) => seenBorder(outline, layer, canvas));
   const [border, otherBorder] = borders;
   if (!border || !otherBorder) return undefined;

@@ -1,3 +1,4 @@
+import { pointsOf } from '../../plan/build-outline.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import { type Box, type Point, between, boxesOverlap, distance } from '../../plan/geometry/point.js';
 import { containsPoint } from '../areas.js';
@@ -7,6 +8,11 @@ import { boxOf, distanceTo, fromOf, toOf, turn, widened } from './segments.js';
 /** How two shapes lie to each other, borders that only touch left aside. */
 export type Relation = 'apart' | 'first in second' | 'second in first' | 'crossing';
 
+/** Of a shape with more sides, a texture or a thing repeated hundreds of times, nobody sees how it lies to another. */
+export const MOST_SIDES = 4000;
+/** So many places of a border at most are held against the other shape. */
+const MOST_PLACES = 400;
+
 const kept = new WeakMap<
   Outline,
   WeakMap<Outline, { readonly slack: number; readonly relation: Relation }>
@@ -14,7 +20,7 @@ const kept = new WeakMap<
 
 /**
  * How two shapes lie to each other. What reaches less than `slack` (canvas units) over the other's border only touches
- * it. Kept as long as both outlines.
+ * it. Shapes of more than 4,000 sides count as crossing whatever their boxes overlap. Kept as long as both outlines.
  */
 export function relationOf(one: Outline, other: Outline, slack: number): Relation {
   const known = kept.get(one)?.get(other);
@@ -28,6 +34,7 @@ export function relationOf(one: Outline, other: Outline, slack: number): Relatio
 
 function relate(one: Outline, other: Outline, slack: number): Relation {
   if (!boxesOverlap(one.box, other.box)) return 'apart';
+  if (Math.max(pointsOf(one), pointsOf(other)) > MOST_SIDES) return 'crossing';
   const first = sideOf(one, other, slack);
   if (first === 'both') return 'crossing';
   const second = sideOf(other, one, slack);
@@ -43,7 +50,8 @@ function sideOf(shape: Outline, other: Outline, slack: number): 'inside' | 'outs
   let inside = false;
   let outside = false;
   const { ends, count } = sidesOf(shape);
-  for (let index = 0; index < count; index++) {
+  const each = Math.ceil((2 * count) / MOST_PLACES);
+  for (let index = 0; index < count; index += each) {
     const corner = fromOf(ends, index);
     for (const point of [corner, between(corner, toOf(ends, index), 0.5)]) {
       const within = isIn(point, around) && containsPoint(other.rings, point, other.fillRule);

@@ -1,7 +1,9 @@
+import { pointsOf } from '../../plan/build-outline.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import { boxDiagonal, boxesOverlap } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
 import { lengthWithin } from './meeting.js';
+import { MOST_SIDES } from './relation.js';
 import { sidesOf } from './seen-border.js';
 import { widened } from './segments.js';
 
@@ -16,6 +18,7 @@ const known = new WeakMap<Outline, WeakMap<Outline, boolean>>();
 export function runsAlong(one: Outline, other: Outline, canvas: Pick<Canvas, 'diagonal'>): boolean {
   const beside = BESIDE * canvas.diagonal;
   if (!boxesOverlap(widened(one.box, beside), other.box)) return false;
+  if (Math.max(pointsOf(one), pointsOf(other)) > MOST_SIDES) return false;
   const ofOne = known.get(one) ?? new WeakMap<Outline, boolean>();
   known.set(one, ofOne);
   const extent = Math.min(boxDiagonal(one.box), boxDiagonal(other.box));

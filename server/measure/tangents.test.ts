@@ -90,7 +90,7 @@ describe('a near tangent', () => {
 describe('a texture', () => {
   const scene = (times: number) => {
     const reeds = `object  reeds\n  shape   circle 4 at (10, 20)\n  repeat  ${times} every (0.2, 0)\n`;
-    const small = object('fly', 'circle 1 at (12, 20)') + object('plum', 'circle 4 at (12, 24.2)');
+    const small = object('fly', 'circle 1 at (12, 19)') + object('plum', 'circle 4 at (12, 24.2)');
     const plan = planOf(`${CANVAS}\n${reeds}${small}`);
     const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
     const { touches } = measureTangents(plan, visibleAreas(plan.canvas, layers));

@@ -111,7 +111,7 @@ export function partOfField(
         if (cell === wholeFrom) cell = wholeTo;
         if (cell >= to) break;
         const across = (cell + 0.5) * grid.cellWidth - x;
-        add(row, cell, cell + 1, amount * counted(Math.hypot(across, down), diagonal));
+        add(row, cell, cell + 1, amount * counted(Math.sqrt(across * across + down * down), diagonal));
       }
     }
   }

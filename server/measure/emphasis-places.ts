@@ -32,17 +32,11 @@ export function peaks(
   weigh: Weigh,
   diagonal: number,
 ): readonly Peak[] {
-  const strongest = field.reduce((most, strength) => Math.max(most, strength), 0);
-  if (strongest === 0) return [];
-  const rank = ranking(field, strongest, grid, diagonal);
-  const round = cellsRound(grid, REACH * diagonal);
-  const found: Peak[] = [];
-  for (let cell = 0; cell < field.length; cell++) {
-    const strength = field[cell] as number;
-    if (strength < WEAKEST * strongest) continue;
-    if (round(cell, (other) => rank(other, cell) > 0)) continue;
-    found.push({ strength, ...gathering(byFront, weigh, middleOf(grid, cell), diagonal) });
-  }
+  const { cells, isPeak, strongest } = candidates(field, grid, diagonal);
+  const found = cells.filter(isPeak).map((cell): Peak => ({
+    strength: field[cell] as number,
+    ...gathering(byFront, weigh, middleOf(grid, cell), diagonal),
+  }));
   const middle = (grid.columns * grid.cellWidth) / 2;
   const order = (peak: Peak) => [
     -Math.round(peak.strength / (ALIKE * strongest)),
@@ -51,6 +45,46 @@ export function peaks(
   ];
   found.sort((one, other) => firstDifference(order(one), order(other)));
   return apart(found, strongest, diagonal);
+}
+
+/** The strongest of these places that counts; much less work than to find them all. */
+export function strongestPeak(
+  field: Float64Array,
+  grid: FieldGrid,
+  byFront: readonly { readonly stretches: readonly BorderStretch[] }[],
+  weigh: Weigh,
+  diagonal: number,
+  counts: (peak: Peak) => boolean,
+): Peak | undefined {
+  const { cells, isPeak } = candidates(field, grid, diagonal);
+  for (const cell of cells) {
+    if (!isPeak(cell)) continue;
+    const strength = field[cell] as number;
+    const peak = { strength, ...gathering(byFront, weigh, middleOf(grid, cell), diagonal) };
+    if (counts(peak)) return peak;
+  }
+  return undefined;
+}
+
+interface Candidates {
+  /** Cells that may be the strongest of all within the reach, strongest first. */
+  readonly cells: readonly number[];
+  readonly isPeak: (cell: number) => boolean;
+  readonly strongest: number;
+}
+
+function candidates(field: Float64Array, grid: FieldGrid, diagonal: number): Candidates {
+  const strongest = field.reduce((most, strength) => Math.max(most, strength), 0);
+  if (strongest === 0) return { cells: [], isPeak: () => false, strongest };
+  const rank = ranking(field, strongest, grid, diagonal);
+  const round = cellsRound(grid, REACH * diagonal);
+  const cells: number[] = [];
+  for (let cell = 0; cell < field.length; cell++) {
+    const isWeak = (field[cell] as number) < WEAKEST * strongest;
+    if (!isWeak && !hasStrongerNeighbour(field, grid, cell)) cells.push(cell);
+  }
+  cells.sort((one, other) => (field[other] as number) - (field[one] as number));
+  return { cells, strongest, isPeak: (cell) => !round(cell, (other) => rank(other, cell) > 0) };
 }
 
 /** The strongest place within the reach of a point, and what is gathered there. */
@@ -65,7 +99,8 @@ export function strongestNear(
   let best: { readonly strength: number; readonly away: number; readonly at: Point } | undefined;
   for (let cell = 0; cell < field.length; cell++) {
     const at = middleOf(grid, cell);
-    const away = distance(at, point);
+    const [dx, dy] = [at.x - point.x, at.y - point.y];
+    const away = Math.sqrt(dx * dx + dy * dy);
     if (away > REACH * diagonal) continue;
     const strength = field[cell] as number;
     const alike = ALIKE * (best?.strength ?? 0);
@@ -89,12 +124,17 @@ function gathering(
   place: Point,
   diagonal: number,
 ): Pick<Peak, 'at' | 'areas'> {
+  const farthest = 2 * REACH * diagonal;
   let [sum, x, y] = [0, 0, 0];
   const borders = new Map<number, Map<number, number>>();
   for (const { stretches } of byFront) {
     for (const stretch of stretches) {
-      const away = distance(stretch.at, place);
-      const amount = counted(away, diagonal) * stretch.length * weigh(stretch);
+      const dx = stretch.at.x - place.x;
+      const dy = stretch.at.y - place.y;
+      // Most lie far off, and a root costs more than all the rest.
+      if (dx > farthest || dx < -farthest || dy > farthest || dy < -farthest) continue;
+      const part = counted(Math.sqrt(dx * dx + dy * dy), diagonal);
+      const amount = part * stretch.length * weigh(stretch);
       if (amount === 0) continue;
       sum += amount;
       x += amount * stretch.at.x;
@@ -116,7 +156,7 @@ function gathering(
 /** Above 0 where the first of two cells comes first, 0 for the same rank. */
 function ranking(field: Float64Array, strongest: number, grid: FieldGrid, diagonal: number): Rank {
   const class_ = (amount: number, most: number) => Math.round(amount / (ALIKE * most));
-  const strength = Float64Array.from(field, (amount) => class_(amount, strongest));
+  const strength = field.map((amount) => class_(amount, strongest));
   const around = sumsAround(field, grid, REACH * diagonal);
   const most = around.reduce((so, sum) => Math.max(so, sum), 0);
   const { columns, rows } = grid;
@@ -136,34 +176,50 @@ function ranking(field: Float64Array, strongest: number, grid: FieldGrid, diagon
   };
 }
 
+/** A quick look that spares most cells the long one: a clearly stronger cell beside it. */
+function hasStrongerNeighbour(field: Float64Array, { columns }: FieldGrid, cell: number): boolean {
+  const column = cell % columns;
+  const clearly = (field[cell] as number) * (1 + 4 * ALIKE);
+  const stronger = (other: number) => (field[other] ?? 0) > clearly;
+  return (
+    stronger(cell - columns) ||
+    stronger(cell + columns) ||
+    (column > 0 && stronger(cell - 1)) ||
+    (column + 1 < columns && stronger(cell + 1))
+  );
+}
+
 /** The sum of a field over the upright box of twice the reach round each cell. */
 function sumsAround(field: Float64Array, grid: FieldGrid, reach: number): Float64Array {
   const { columns, rows, cellWidth, cellHeight } = grid;
-  const wide = Math.floor(reach / cellWidth);
-  const high = Math.floor(reach / cellHeight);
   const across = new Float64Array(field.length);
   const sums = new Float64Array(field.length);
   for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      const last = Math.min(columns - 1, column + wide);
-      let sum = 0;
-      for (let other = Math.max(0, column - wide); other <= last; other++) {
-        sum += field[row * columns + other] as number;
-      }
-      across[row * columns + column] = sum;
-    }
+    slidingSums(field, across, row * columns, 1, columns, Math.floor(reach / cellWidth));
   }
-  for (let row = 0; row < rows; row++) {
-    const last = Math.min(rows - 1, row + high);
-    for (let column = 0; column < columns; column++) {
-      let sum = 0;
-      for (let other = Math.max(0, row - high); other <= last; other++) {
-        sum += across[other * columns + column] as number;
-      }
-      sums[row * columns + column] = sum;
-    }
+  for (let column = 0; column < columns; column++) {
+    slidingSums(across, sums, column, columns, rows, Math.floor(reach / cellHeight));
   }
   return sums;
+}
+
+/** For each of `count` numbers in a line the sum of those up to `wide` before and behind it. */
+function slidingSums(
+  from: Float64Array,
+  into: Float64Array,
+  start: number,
+  step: number,
+  count: number,
+  wide: number,
+): void {
+  let sum = 0;
+  for (let at = -wide; at < count; at++) {
+    const entering = at + wide;
+    const leaving = at - wide - 1;
+    if (entering < count) sum += from[start + entering * step] as number;
+    if (leaving >= 0) sum -= from[start + leaving * step] as number;
+    if (at >= 0) into[start + at * step] = sum;
+  }
 }
 
 /** Whether any cell within a distance of a cell meets a condition; neighbours are asked first. */

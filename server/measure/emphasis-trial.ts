@@ -13,7 +13,7 @@ import {
   partOfField,
   wholeField,
 } from './emphasis-field.js';
-import { peaks } from './emphasis-places.js';
+import { peaks, strongestPeak } from './emphasis-places.js';
 import type { Measures } from './measures.js';
 
 /** The borders of a picture in which some objects are painted otherwise, every shape being the same. */
@@ -37,8 +37,9 @@ export function tryValueContrast(
   const part = partOfField(stretches, byValue, grid, canvas.diagonal);
   const field = wholeField([part], grid);
   const centre = centreOfInterest(measures);
-  const found = peaks(field, grid, [{ stretches }], byValue, canvas.diagonal);
-  const other = found.find((peak) => focus && isElsewhere(peak, focus.at, centre, canvas.diagonal));
+  const other = strongestPeak(field, grid, [{ stretches }], byValue, canvas.diagonal, (peak) =>
+    focus ? isElsewhere(peak, focus.at, centre, canvas.diagonal) : false,
+  );
   return {
     there: focus ? strongest(field, grid, focus.at, REACH * canvas.diagonal) : 0,
     elsewhere: other?.strength ?? 0,

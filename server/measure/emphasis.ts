@@ -14,7 +14,7 @@ import {
   partOfField,
   wholeField,
 } from './emphasis-field.js';
-import { type Peak, peaks, strongestNear } from './emphasis-places.js';
+import { type Peak, peaks, strongestNear, strongestPeak } from './emphasis-places.js';
 import { type MeansMeasure, type SeenPart, measureMeans, seenRound } from './means.js';
 import type { Memory } from './memory.js';
 import { wholeOf } from './parts.js';
@@ -99,12 +99,6 @@ export interface Seen {
   readonly parts: readonly (readonly number[])[];
 }
 
-/** What is gathered everywhere, and the places that stand out. */
-export interface Gathered {
-  readonly strengths: Float64Array;
-  readonly peaks: readonly Peak[];
-}
-
 /**
  * How strongly each place draws the eye, and how the focal point stands among them. What each area in front adds to
  * the field is kept in the memory while its borders are the same.
@@ -113,8 +107,9 @@ export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): Emphasi
   const { canvas } = plan;
   const grid = fieldGrid(canvas);
   const pull = gather(plan, seen.borders, 'pull', byPull, grid, memory);
+  const { byFront } = seen.borders;
   const places = memory.recall('strong places', '', [pull, canvas.width, canvas.height], () =>
-    pull.peaks.map((peak) => strongPlace(peak, canvas)),
+    peaks(pull, grid, byFront, byPull, canvas.diagonal).map((peak) => strongPlace(peak, canvas)),
   );
   const focal = focalEmphasis(plan, seen, { grid, pull, places }, memory);
   const enough = STRONG * (focal?.strength ?? places[0]?.strength ?? 0);
@@ -122,8 +117,8 @@ export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): Emphasi
     field: {
       columns: grid.columns,
       rows: grid.rows,
-      strengths: pull.strengths,
-      strongest: pull.strengths.reduce((most, strength) => Math.max(most, strength), 0),
+      strengths: pull,
+      strongest: pull.reduce((most, strength) => Math.max(most, strength), 0),
     },
     places,
     ...(focal ? { focal } : {}),
@@ -170,7 +165,7 @@ function gather(
   weigh: Weigh,
   grid: FieldGrid,
   memory: Memory,
-): Gathered {
+): Float64Array {
   const { diagonal } = plan.canvas;
   const parts = byFront.map(({ front, stretches }) =>
     memory.recall(
@@ -180,15 +175,13 @@ function gather(
       () => partOfField(stretches, weigh, grid, diagonal),
     ),
   );
-  return memory.recall(`emphasis by ${what}`, '', [...parts, grid.columns, grid.rows, diagonal], () => {
-    const strengths = wholeField(parts, grid);
-    return { strengths, peaks: peaks(strengths, grid, byFront, weigh, diagonal) };
-  });
+  const inputs = [...parts, grid.columns, grid.rows];
+  return memory.recall(`emphasis by ${what}`, '', inputs, () => wholeField(parts, grid));
 }
 
 interface ByPull {
   readonly grid: FieldGrid;
-  readonly pull: Gathered;
+  readonly pull: Float64Array;
   readonly places: readonly StrongPlace[];
 }
 
@@ -202,14 +195,18 @@ function focalEmphasis(
   if (!focus || !isOnCanvas(focus.at, canvas)) return undefined;
   const { diagonal } = canvas;
   const centre = centreOfInterest(seen);
-  const value = gather(plan, seen.borders, 'value', byValue, grid, memory);
-  const colour = gather(plan, seen.borders, 'colour', byColour, grid, memory);
-  const near = ({ strengths }: Gathered, weigh: Weigh) =>
-    strongestNear(strengths, grid, seen.borders.byFront, weigh, focus.at, diagonal);
-  const others = <Place extends Peak>(found: readonly Place[]): readonly Place[] =>
-    found.filter((place) => isElsewhere(place, focus.at, centre, diagonal));
-  const there = near(pull, byPull);
-  const elsewhere = others(places);
+  const { byFront } = seen.borders;
+  const isOther = (place: Peak) => isElsewhere(place, focus.at, centre, diagonal);
+  const compare = (what: 'value' | 'colour', weigh: Weigh) => {
+    const field = gather(plan, seen.borders, what, weigh, grid, memory);
+    const inputs = [field, focus.at.x, focus.at.y, diagonal, ...centre];
+    return memory.recall(`means ${what}`, '', inputs, () => ({
+      there: strongestNear(field, grid, byFront, weigh, focus.at, diagonal),
+      elsewhere: strongestPeak(field, grid, byFront, weigh, diagonal, isOther),
+    }));
+  };
+  const there = strongestNear(pull, grid, byFront, byPull, focus.at, diagonal);
+  const elsewhere = places.filter(isOther);
   const seenThere = seenRound(plan, seen.areas, memory);
   return {
     ...there,
@@ -223,8 +220,8 @@ function focalEmphasis(
       {
         centre,
         seenThere,
-        value: { there: near(value, byValue), elsewhere: others(value.peaks)[0] },
-        colour: { there: near(colour, byColour), elsewhere: others(colour.peaks)[0] },
+        value: compare('value', byValue),
+        colour: compare('colour', byColour),
       },
       memory,
     ),

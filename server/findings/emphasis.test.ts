@@ -1,0 +1,186 @@
+import { describe, expect, it } from 'vitest';
+import { checked, mended, type Checked } from '../../tests/support/plan.js';
+import type { Finding } from './finding.js';
+
+/** Diagonal 100. */
+const CANVAS = 'canvas  80 x 60 cm\n  ground  N 5/\nfocus   (20, 30)';
+const STONE = 'object  stone, dominant\n  shape   rectangle 4 x 4 at (20, 30)\n  value   5\n  edges   hard';
+const OTHER = 'object  other\n  shape   rectangle 4 x 4 at (60, 30)\n  value   5\n  edges   hard';
+
+function text(...blocks: readonly string[]): string {
+  return [CANVAS, ...blocks].join('\n');
+}
+
+function of(rule: string, { findings }: Checked): readonly Finding[] {
+  return findings.filter((finding) => finding.rule === rule);
+}
+
+function only(rule: string, plan: string): Finding {
+  const [finding, ...others] = of(rule, checked(plan));
+  if (!finding || others.length > 0) throw new Error(`${others.length + 1} of ${rule}`);
+  return finding;
+}
+
+describe('a rival of the focal point', () => {
+  it('is named by its areas with its part of the strength, and where it lies', () => {
+    const { message, severity, at, objects } = only('rival', text(STONE, OTHER));
+    expect(message).toBe(
+      'Where `other` meets the bare ground the picture draws the eye 100 % as strongly as at the focal point; from 90 % on that is a rival.',
+    );
+    expect(severity).toBe('hint');
+    expect(at?.x).toBeCloseTo(60, 6);
+    expect(objects).toEqual([1]);
+  });
+
+  it('is a warning where the plan says by which means the focal point wins, unless the plan sets it otherwise', () => {
+    const plan = text('  win by  scale', STONE, OTHER);
+    expect(only('rival', plan).severity).toBe('warning');
+    expect(only('rival', `${plan}\nrule    rival hint`).severity).toBe('hint');
+  });
+
+  it('is mended by the least softer edges that do it', () => {
+    const plan = text(STONE, OTHER);
+    const { advice, fix } = only('rival', plan);
+    expect(advice).toBe('Make the edges of `other` firm.');
+    expect(of('rival', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('is mended by edges against what it stands on, where that is an object', () => {
+    const wall = 'object  wall\n  plane   background\n  shape   rectangle (0, 0) to (80, 60)\n  value   3';
+    expect(only('rival', text(wall, STONE, OTHER)).advice).toBe(
+      'Write `edges firm against wall` under `other`.',
+    );
+  });
+
+  it('is mended by another step where its edges are lost already', () => {
+    const large = OTHER.replace('4 x 4', '16 x 16').replace('hard', 'lost').replace('(60, 30)', '(60, 30)');
+    const soft = STONE.replace('hard', 'lost').replace('4 x 4', '5 x 5');
+    const plan = text(soft, large);
+    const { fix, advice } = only('rival', plan);
+    expect(advice).toBe('Take `other` from step 5 to step 4, nearer to what is round it.');
+    expect(of('rival', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('is told with what it would take where no change of one object mends it', () => {
+    const faint = STONE.replace('hard', 'lost');
+    const two = OTHER.replace('hard', 'lost').replace('4 x 4', '7 x 7').replace('value   5', 'value   1');
+    const { advice, fix } = only('rival', text(faint, two, 'rule    rival limit 20%'));
+    expect(fix).toBeUndefined();
+    expect(advice).toMatch(/^No softer edge or other step of `other` alone does it: it takes \d+ % less/);
+  });
+
+  it('takes the limit of the plan', () => {
+    const plan = text(STONE, OTHER.replace('hard', 'firm'));
+    expect(of('rival', checked(plan))).toEqual([]);
+    expect(of('rival', checked(`${plan}\nrule    rival limit 70%`))).toHaveLength(1);
+    expect(of('rival', checked(`${plan}\nrule    rival limit 71%`))).toEqual([]);
+  });
+
+  it('is told for three borders at most, and how many more there are', () => {
+    const places = ['(60, 10)', '(60, 30)', '(60, 50)', '(40, 10)', '(40, 50)'];
+    const more = places.map((place, index) =>
+      OTHER.replace('other', `other${index}`).replace('(60, 30)', place),
+    );
+    const findings = of('rival', checked(text(STONE, ...more)));
+    expect(findings).toHaveLength(3);
+    expect(findings[2]?.message).toMatch(/There are 2 more rivals\.$/);
+  });
+
+  it('is not looked for while an object has neither value nor colour, or a line of it can’t be read', () => {
+    expect(
+      of('rival', checked(text(STONE, OTHER, OTHER.replace('other', 'plain').replace('value   5', '')))),
+    ).toEqual([]);
+  });
+
+  it('is not what another dominant object is, which is told as such', () => {
+    const second = OTHER.replace('object  other', 'object  other, dominant');
+    expect(of('rival', checked(text(STONE, second)))).toEqual([]);
+    expect(of('one dominant', checked(text(STONE, second)))).toHaveLength(1);
+  });
+});
+
+describe('a focal point that nothing marks', () => {
+  it('is told with the nearest border', () => {
+    const { message, advice } = only('rival', text(OTHER));
+    expect(message).toBe(
+      'Nothing marks the focal point: no border with contrast lies within 8 % of the diagonal from it.',
+    );
+    expect(advice).toBe(
+      'The nearest clear border is 38 cm away, where `other` meets the bare ground: bring it here, or set an object here that differs from what is behind it.',
+    );
+  });
+
+  it('is told as hardly marked where what is there is faint beside the strongest place', () => {
+    const faint = STONE.replace('hard', 'lost');
+    const strong = OTHER.replace('4 x 4', '9 x 9');
+    expect(only('rival', text(faint, strong)).message).toBe(
+      'Hardly anything marks the focal point: what lies within 8 % of the diagonal from it draws the eye 4 % as strongly as the strongest place, where `other` meets the bare ground.',
+    );
+  });
+
+  it('is not told of a picture without any contrast', () => {
+    expect(of('rival', checked(text()))).toEqual([]);
+  });
+});
+
+describe('a strong place near the edge', () => {
+  const post = OTHER.replace('(60, 30)', '(77, 30)').replace('4 x 4', '3 x 3.5');
+
+  it('is told with its distance from the edge and mended', () => {
+    const plan = text(STONE, post);
+    const { message, fix } = only('strong edge', plan);
+    expect(message).toBe(
+      'Where `other` meets the bare ground, 3 cm from the right edge, the picture draws the eye 81 % as strongly as at the focal point; so near the edge, 75 % and more leads it out.',
+    );
+    expect(of('strong edge', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('is told once, as a rival, where it is one', () => {
+    const plan = checked(text(STONE, post.replace('3 x 3.5', '4 x 4')));
+    expect(of('strong edge', plan)).toEqual([]);
+    expect(of('rival', plan)[0]?.message).toContain('3 cm from the edge of the canvas');
+  });
+});
+
+describe('means that are not met', () => {
+  it.each([
+    [
+      'edges',
+      STONE.replace('hard', 'soft'),
+      OTHER.replace('hard', 'firm'),
+      'Make the edges of `stone` hard.',
+    ],
+    ['edges', STONE, OTHER, 'Make the edges of `other` firm.'],
+    ['detail', `${STONE}\n  detail  little`, OTHER, 'Paint `stone` in fine detail.'],
+    [
+      'value',
+      STONE.replace('value   5', 'value   4'),
+      OTHER.replace('hard', 'soft'),
+      'Take `stone` from step 4 to step 5',
+    ],
+  ])('%s are told at the word, with a change that is tried', (means, stone, other, advice) => {
+    const plan = text(`  win by  ${means}`, stone, other);
+    const finding = only('unmet means', plan);
+    expect(finding.location).toEqual({ line: 3, start: 10, end: 10 + means.length });
+    expect(finding.message).toMatch(new RegExp(`^The focal point is to win by ${means}, but `));
+    expect(finding.advice).toContain(advice);
+    expect(of('unmet means', checked(mended(plan, finding.fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('by scale says how much larger it has to be', () => {
+    const { advice } = only('unmet means', text('  win by  scale', STONE, OTHER.replace('4 x 4', '5 x 5')));
+    // 5 / 4, rounded up.
+    expect(advice).toContain('`stone` has to be 1.26 times as wide and as high');
+  });
+
+  it('by isolation names what is in the way', () => {
+    const near = 'object  twig\n  shape   rectangle 2 x 2 at (34, 30)\n  value   5';
+    const { message, advice } = only('unmet means', text('  win by  isolation', STONE, OTHER, near));
+    expect(message).toMatch(/the ring round it is \d+ % as busy/);
+    expect(advice).toContain('`twig`');
+  });
+
+  it('are not told of a focal point that the plan states none for', () => {
+    expect(of('unmet means', checked(text(STONE.replace('hard', 'soft'), OTHER)))).toEqual([]);
+  });
+});

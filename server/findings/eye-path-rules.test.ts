@@ -129,6 +129,17 @@ lead    b from bottom edge at 5% through (10, 20) to focus`;
     expect(isMended('leads too close', TWO)).toBe(true);
   });
 
+  it('says by how much, and which edges, when objects carry both', () => {
+    const beams = `object  beam\n  shape   rectangle (0, 17) to (15, 18)\n  value   3\nobject  plank\n  shape   rectangle (0, 19) to (15, 20)\n  value   4\n`;
+    const text = `${SCENE}${beams}lead    a along bottom edge of beam to focus\nlead    b along top edge of plank to focus`;
+    const { advice, fix, objects } = first('leads too close', text);
+    expect(fix).toBeUndefined();
+    expect(objects).toEqual([2, 3]);
+    expect(advice).toMatch(
+      /^Part them by \d° or more: turn the edge of `beam` or `plank` that carries it\.$/,
+    );
+  });
+
   it('takes its limit from the plan', () => {
     expect(of('leads too close', checked(`${TWO}\nrule    leads too close limit 5 degrees`))).toEqual([]);
   });

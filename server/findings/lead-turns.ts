@@ -14,6 +14,8 @@ import { quoted } from './words.js';
 
 /** Degrees that a lead is turned by at most for a piece of advice. */
 const MOST_DEGREES = 60;
+/** With more leads than so many nothing is tried out: all are measured anew for each trial. */
+const MOST_LEADS = 60;
 
 /** A lead as it would be after a change of the text, with all leads measured anew. */
 export interface LeadTrial {
@@ -26,7 +28,8 @@ export interface LeadTrial {
 
 /**
  * The smallest turn of one of the leads, in whole degrees about where it ends, that `mends`: by its last bend, or by
- * where it starts when it has none; of two as small, the one that takes that place farther from any corner. None when an object carries it, or no turn of up to 60 degrees will do.
+ * where it starts when it has none; of two as small, the one that takes that place farther from any corner. None when objects carry them, when no turn of up
+ * to 60 degrees will do, or when there are too many leads to try.
  */
 export function smallestTurn(
   plan: Plan,
@@ -34,6 +37,7 @@ export function smallestTurn(
   indices: readonly number[],
   mends: (trial: LeadTrial) => boolean,
 ): LeadTrial | undefined {
+  if (plan.leads.length > MOST_LEADS) return undefined;
   const aims = aimsOf(plan, measures.areas);
   for (let degrees = 1; degrees <= MOST_DEGREES; degrees++) {
     for (const index of indices) {
@@ -55,7 +59,7 @@ export function startedAt(
   start: { readonly side: Side; readonly at: Point },
 ): LeadTrial | undefined {
   const lead = plan.leads[index];
-  if (!lead?.from || lead.along) return undefined;
+  if (!lead?.from || lead.along || plan.leads.length > MOST_LEADS) return undefined;
   const moved = ontoEdge(start, plan.canvas);
   const last = lead.through.at(-1) ?? lead.from;
   const location = { ...lead.from.location, end: last.location.end };

@@ -62,7 +62,10 @@ export function anglesBetween(
     const end = points.at(-1);
     const isAtFocus = focus && end && distance(end, focus.at) <= TOGETHER * canvas.diagonal;
     const place = isAtFocus ? 'focus' : to.names === 'object' ? to.object : undefined;
-    if (place !== undefined) meetings.set(place, [...(meetings.get(place) ?? []), index]);
+    if (place === undefined) return;
+    const meeting = meetings.get(place);
+    if (meeting) meeting.push(index);
+    else meetings.set(place, [index]);
   });
   return [...meetings.values()]
     .flatMap((meeting) => neighboursRound(meeting, measured))

@@ -7,11 +7,13 @@ import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
 import type { Rule } from '../finding.js';
 import { type LeadTrial, startedAt } from '../lead-turns.js';
-import { capitalised, leadName } from '../lead-words.js';
+import { capitalised } from '../lead-words.js';
 import { quoted } from '../words.js';
 
 /** Degrees by which a lead from elsewhere has to keep off the others. */
 const APART = 20;
+/** Leads that are tried from elsewhere, the last ones first. */
+const MOST_TRIED = 10;
 /** Parts of an edge at which a lead may come in. */
 const PARTS = [0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
 const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
@@ -78,21 +80,24 @@ function comesFrom(lead: Lead | undefined, measure: LeadMeasure): readonly Side[
 /** One of the leads brought in over another edge, the opposite one if it can be, by the shortest way that is well apart from the others. */
 function better(plan: Plan, measures: Measures, side: Side): LeadTrial | undefined {
   const others = SIDES.filter((other) => other !== side && other !== OPPOSITE[side]);
-  for (const index of plan.leads.map((_, at) => at).reverse()) {
+  const last = plan.leads.map((_, index) => index).slice(-MOST_TRIED);
+  for (const index of last.reverse()) {
     for (const from of [OPPOSITE[side], ...others]) {
       const aim = plan.leads[index]?.to.at ?? { x: 0, y: 0 };
       const places = PARTS.map((part) => placeOn(plan.canvas, from, part));
       for (const at of places.sort((one, other) => distance(one, aim) - distance(other, aim))) {
         const trial = startedAt(plan, measures, index, { side: from, at });
-        if (trial && isBetter(plan, trial)) return trial;
+        if (trial && isBetter(plan, trial, index)) return trial;
       }
     }
   }
   return undefined;
 }
 
-function isBetter(plan: Plan, { leads, measured }: LeadTrial): boolean {
-  const apart = anglesBetween({ ...plan, leads }, measured).every(({ degrees }) => degrees >= APART);
+function isBetter(plan: Plan, { leads, measured }: LeadTrial, index: number): boolean {
+  const apart = anglesBetween({ ...plan, leads }, measured).every(
+    ({ one, other, degrees }) => degrees >= APART || (one !== index && other !== index),
+  );
   return apart && sideOfAll(leads, measured) === undefined;
 }
 
@@ -111,7 +116,7 @@ function placeOn({ width, height }: Canvas, side: Side, part: number): Point {
 
 function adviceWithout(plan: Plan, side: Side): string {
   const to = plan.focus ? 'focus' : (plan.leads[0]?.name ?? '');
-  return `Add a lead ${fromSide(OPPOSITE[side])}, such as ${quoted(`from ${OPPOSITE[side]} edge at 40% to ${to}`)}; ${leadName(plan, 0)} and the others are carried by objects.`;
+  return `Add a lead ${fromSide(OPPOSITE[side])}, such as ${quoted(`from ${OPPOSITE[side]} edge at 40% to ${to}`)}.`;
 }
 
 function fromSide(side: Side): string {

@@ -42,13 +42,14 @@ function told(
   });
   const [lead, near] = [plan.leads[other], plan.leads[one]];
   const carriers = [near, lead].flatMap((each) => (each?.along ? [each.along.object] : []));
+  const names = carriers.map((object) => quoted(plan.objects[object]?.name ?? ''));
   const place =
     lead?.to.names === 'object' ? quoted(plan.objects[lead.to.object]?.name ?? '') : 'the focal point';
   return {
     message: `${inWords([leadName(plan, one), leadName(plan, other)])} arrive at ${place} ${degreesInWords(degrees)} apart, so they read as one line; over ${degreesInWords(limit)} they read as two.`,
     advice: turn
       ? `${capitalised(turn.advice)}.`
-      : `Part them by ${degreesInWords(Math.floor(limit - degrees) + 1)} or more: turn the edge of ${inWords(carriers.map((object) => quoted(plan.objects[object]?.name ?? '')))} that carries one of them.`,
+      : `Part them by ${degreesInWords(Math.floor(limit - degrees) + 1)} or more${carriers.length > 0 ? `: turn the edge of ${names.join(' or ')} that carries it` : ''}.`,
     location: lead?.location ?? { line: 0, start: 0, end: 0 },
     ...(near ? { related: [{ location: near.location, message: 'The other lead.' }] } : {}),
     ...(lead ? { at: lead.to.at } : {}),

@@ -26,7 +26,7 @@ describe('dominant outweighed', () => {
     const text = scene(LARGE);
     const finding = told(text);
     // 11 x 17 of 2,000 against pi x 6 x 4.5, 4 steps of value from the yard each: 187 : 84.8 but for the mean.
-    expect(finding?.message).toContain('`barrel` weighs 2 times as much as `goose`, which is dominant');
+    expect(finding?.message).toContain('`barrel` weighs twice as much as `goose`, which is dominant');
     expect(finding?.advice).toContain('Take `barrel` from step 1 to step 2');
     if (finding?.fix) expect(told(mended(text, finding.fix))).toBeUndefined();
     expect(finding?.fix).toBeDefined();

@@ -1,6 +1,5 @@
 import type { Border } from '../../measure/borders.js';
 import type { Measures } from '../../measure/measures.js';
-import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { every } from '../../plan/select.js';
@@ -102,7 +101,6 @@ function finding(
     border.colourContrast > CLEARLY_ANOTHER_COLOUR
       ? 'in black and white they merge there, and only their colours keep them apart'
       : 'there they merge';
-  const at = middleOf(measures, border);
   return {
     message: `${names} ${where} and meet along ${length(border.length, plan.canvas)} (${percent(border.length / plan.canvas.diagonal)} of the diagonal), where the edge is to be ${edge}: ${merge}.${more}`,
     ...advice(plan, measures, { border, front, behind }, limit),
@@ -114,7 +112,6 @@ function finding(
       },
     ],
     objects: [front.index, behind.index],
-    ...(at ? { at } : {}),
   };
 }
 
@@ -148,20 +145,4 @@ function advice(
     advice: `Let the edge go, with \`edges ${lost}\` under ${quoted(front.name)}: no step up or down of one of the two keeps everything else as it is planned.`,
     fix: { title: `Lose the edge of ${quoted(front.name)}`, edits: [addLine(front.node, 'edges', lost)] },
   };
-}
-
-/** The stretch of the border that is nearest to the mean of all. */
-function middleOf({ borders }: Measures, { front, behind }: Border): Point | undefined {
-  const stretches = borders.stretches.filter(
-    (stretch) => stretch.front === front && stretch.behind === behind,
-  );
-  const whole = stretches.reduce((sum, stretch) => sum + stretch.length, 0);
-  const mean = stretches.reduce(
-    ({ x, y }, { at, length: part }) => ({ x: x + (at.x * part) / whole, y: y + (at.y * part) / whole }),
-    { x: 0, y: 0 },
-  );
-  return stretches.reduce<Point | undefined>(
-    (nearest, { at }) => (nearest && distance(nearest, mean) <= distance(at, mean) ? nearest : at),
-    undefined,
-  );
 }

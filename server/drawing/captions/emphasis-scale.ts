@@ -75,11 +75,17 @@ export function meansBlock(reading: Reading, width: number): Block {
   const rows = shown.map(({ means: name, holds, inWords }) =>
     lines(
       `means:${name}`,
-      `${capitalised(name)}${holds ? '' : ' – not yet'}: ${inQuotes(inWords)}`,
+      meansInWords(name, holds, inQuotes(inWords)),
       4,
       { size: 0.86 * em, leading: 1.3 * em, width },
       (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: holds ? 'quiet' : 'ink' }),
     ),
   );
   return stacked([heading, ...rows], 0.15 * em);
+}
+
+/** `Value – not yet: its contrast of value is 66 % of …`; the name is not said twice. */
+function meansInWords(name: string, holds: boolean, inWords: string): string {
+  if (!holds) return `${capitalised(name)} – not yet: ${inWords}`;
+  return inWords.startsWith(`${name} `) ? capitalised(inWords) : `${capitalised(name)}: ${inWords}`;
 }

@@ -3,7 +3,7 @@ import { length } from '../../findings/words.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
 import { pathMark, textMark } from '../marks.js';
-import { circlePath, linePath, polygonPath } from '../path-data.js';
+import { linePath, polygonPath, rectanglePath } from '../path-data.js';
 import { HIT, areaName, misses } from '../picture/path-signs.js';
 import { ribbonPath } from '../picture/ribbon.js';
 import type { Reading } from '../views/reading.js';
@@ -100,7 +100,7 @@ function sidesLine(reading: Reading): readonly LegendLine[] {
   return [
     {
       key: 'sides',
-      text: `come in over the edge: ${text}`,
+      text: `leads come in over the edge: ${text}`,
       sign: (x, y, side) => [
         pathMark(
           'legend:sides',
@@ -137,15 +137,19 @@ function stopLines(reading: Reading): readonly LegendLine[] {
   ];
 }
 
-/** A line with a number in a disc, as it stands in the picture. */
+/** A line with a number on a square, as it stands in the picture. */
 export function numberedLine(key: string, count: number, text: string): LegendLine {
   return {
     key,
     text,
     sign: (x, y, side) => [
-      pathMark(`legend:${key}`, circlePath({ x: x + side / 2, y: y + side / 2 }, 0.5 * side), {
-        fill: 'ink',
-      }),
+      pathMark(
+        `legend:${key}`,
+        rectanglePath({ x: x + 0.04 * side, y: y + 0.04 * side, width: 0.92 * side, height: 0.92 * side }),
+        {
+          fill: 'ink',
+        },
+      ),
       textMark(`legend:${key}:number`, String(count), x + side / 2, y + 0.76 * side, {
         size: (count > 9 ? 0.6 : 0.72) * side,
         ink: 'mount',

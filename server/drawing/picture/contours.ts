@@ -38,6 +38,16 @@ export function contourRings(
   return rings;
 }
 
+/** What a ring encloses, squared canvas units (shoelace formula). */
+export function ringArea(ring: readonly Point[]): number {
+  let twice = 0;
+  ring.forEach(({ x, y }, index) => {
+    const next = ring[(index + 1) % ring.length];
+    if (next !== undefined) twice += x * next.y - next.x * y;
+  });
+  return Math.abs(twice) / 2;
+}
+
 /** A ring as a smooth closed line: its points are the handles of curves from middle to middle of its sides. */
 export function smoothRingPath(ring: readonly Point[]): string {
   const last = ring.at(-1);

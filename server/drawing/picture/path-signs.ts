@@ -6,7 +6,7 @@ import { length } from '../../findings/words.js';
 import type { Lead, Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
 import { pathMark, textMark } from '../marks.js';
-import { circlePath, linePath, polygonPath } from '../path-data.js';
+import { linePath, polygonPath, rectanglePath } from '../path-data.js';
 import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { boxAround } from './boxes.js';
@@ -15,7 +15,7 @@ import { pointsAlong } from './construction.js';
 
 /** Nearer than this part of the diagonal a lead is drawn as running into what it aims at: about its own breadth. */
 export const HIT = 0.01;
-const STOP_RADIUS_EMS = 0.62;
+const PLATE_EMS = 1.1;
 
 /** Whether a lead passes what it aims at by so far that it can be seen. */
 export function misses({ passes = 0 }: LeadMeasure, { canvas }: Plan): boolean {
@@ -135,7 +135,7 @@ export function stopLineMarks({ layout }: Reading, places: readonly Point[], on:
   const bedding = hexOf(beddingOn(on));
   return places.slice(1).flatMap((to, index): Mark[] => {
     const from = places[index];
-    if (from === undefined || distance(from, to) < 3 * STOP_RADIUS_EMS * em) return [];
+    if (from === undefined || distance(from, to) < 1.6 * PLATE_EMS * em) return [];
     const part = { x: (to.x - from.x) / distance(from, to), y: (to.y - from.y) / distance(from, to) };
     const middle = { x: (from.x + to.x) / 2 + 0.4 * em * part.x, y: (from.y + to.y) / 2 + 0.4 * em * part.y };
     const line = linePath([from, to]);
@@ -159,20 +159,20 @@ export function stopMarks(
   on: Colour,
 ): readonly Mark[] {
   return stops.flatMap(({ object, at }, index) =>
-    numberedDisc(`stop:${index + 1}`, index + 1, places[index] ?? at, layout.em, on, {
+    numberPlate(`stop:${index + 1}`, index + 1, places[index] ?? at, layout.em, on, {
       subject: subjects.objects[object],
       tip: `Stop ${index + 1} of ${stops.length}: ${plan.objects[object]?.name ?? ''}.`,
     }),
   );
 }
 
-/** Of the square that a numbered disc covers. */
-export function discSide(em: number): number {
-  return 2.2 * STOP_RADIUS_EMS * em;
+/** Of the square that a numbered plate covers with its edge. */
+export function plateSide(em: number): number {
+  return 1.15 * PLATE_EMS * em;
 }
 
-/** A number in a disc of the line's ink, ringed so that it stands out from whatever lies there. */
-export function numberedDisc(
+/** A number on a square of the line's ink, edged so that it stands out from whatever lies there; findings have other forms. */
+export function numberPlate(
   key: string,
   count: number,
   at: Point,
@@ -183,7 +183,7 @@ export function numberedDisc(
   const size = (count > 9 ? 0.68 : 0.84) * em;
   const paper = hexOf(beddingOn(on));
   return [
-    pathMark(key, circlePath(at, STOP_RADIUS_EMS * em), {
+    pathMark(key, rectanglePath(boxAround(at, { width: PLATE_EMS * em, height: PLATE_EMS * em })), {
       fill: hexOf(lineOn(on)),
       stroke: { ink: paper, weight: 'medium' },
       ...about,

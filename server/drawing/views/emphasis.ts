@@ -5,10 +5,10 @@ import { pathMark } from '../marks.js';
 import { number } from '../path-data.js';
 import { bands } from '../picture/bands.js';
 import { constructionBoxes, focusMarks } from '../picture/construction.js';
-import { contourRings, smoothRingPath } from '../picture/contours.js';
+import { contourRings, ringArea, smoothRingPath } from '../picture/contours.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { Labels } from '../picture/labels.js';
-import { areaName, discSide, numberedDisc } from '../picture/path-signs.js';
+import { areaName, plateSide, numberPlate } from '../picture/path-signs.js';
 import { quietShapes, quietTone } from '../picture/quiet.js';
 import type { Mark } from '../scene.js';
 import { type PictureMarks, type Reading, seenObjects } from './reading.js';
@@ -19,6 +19,8 @@ export const EMPHASIS_GREYS = { darkest: 8.8, lightest: 9.6 } as const;
 /** Weaker places than this part of the strongest, and more of them than so many, are left out. */
 const WEAKEST_PLACE = 0.25;
 const MOST_PLACES = 6;
+/** Part of the canvas below which a patch of shading is a speck that says nothing. */
+const SPECK = 0.0008;
 const LABEL_SIZE_EMS = 0.8;
 
 /** Where the picture draws the eye, shaded from weak to strong like a relief, its strong places numbered by rank. */
@@ -34,10 +36,10 @@ export function drawEmphasis(reading: Reading): PictureMarks {
 
   const places = rankedPlaces(reading).map((place) => ({
     ...place,
-    at: labels.standing(place.at, discSide(em), [0, 0.3 * em, em]),
+    at: labels.standing(place.at, plateSide(em), [0, 0.3 * em, em]),
   }));
   const numbers = places.flatMap(({ rank, at, areas, share }) => [
-    ...numberedDisc(`place:${rank}`, rank, at, em, ground, {
+    ...numberPlate(`place:${rank}`, rank, at, em, ground, {
       subject: subjectOf(areas, reading),
       tip: placeInWords(areas, share, reading),
     }),
@@ -116,10 +118,16 @@ export function rankedPlaces(reading: Reading): readonly RankedPlace[] {
 
 function contoursOf(reading: Reading) {
   const { field } = reading.measures.emphasis;
+  const { canvas } = reading.plan;
   return bands.map((band, index) => ({
     ...band,
     key: `band:${index + 1}`,
-    rings: field.strongest > 0 ? contourRings(field, band.from * field.strongest, reading.plan.canvas) : [],
+    rings:
+      field.strongest > 0
+        ? contourRings(field, band.from * field.strongest, canvas).filter(
+            (ring) => ringArea(ring) >= SPECK * canvas.width * canvas.height,
+          )
+        : [],
   }));
 }
 

@@ -35,7 +35,7 @@ describe('the path of the eye', () => {
     expect(markOf(scene, 'lead:lane:name')).toMatchObject({ text: 'lane', subject: 'lead:lane' });
     expect(legend(scene, 'lead:lane')).toBe('lane, from the lower left corner: runs into the focal point');
     expect(legend(scene, 'sides')).toBe(
-      'come in over the edge: one from the left, one from the right and one from below',
+      'leads come in over the edge: one from the left, one from the right and one from below',
     );
   });
 

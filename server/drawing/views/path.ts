@@ -4,7 +4,7 @@ import { constructionBoxes, focusMarks, leadMarks } from '../picture/constructio
 import { Labels } from '../picture/labels.js';
 import {
   carriedOnMarks,
-  discSide,
+  plateSide,
   entryMarks,
   exitMarks,
   missed,
@@ -34,7 +34,7 @@ export function drawPath(reading: Reading): PictureMarks {
   const labels = new Labels(reading, tone, kept);
   const lines = [...spared, ...missedBoxes(reading, path)];
   const places = path.stops.map(({ at }) =>
-    labels.standing(at, discSide(em), [0, 0.25 * em, 0.8 * em, 1.4 * em], lines),
+    labels.standing(at, plateSide(em), [0, 0.25 * em, 0.8 * em, 1.4 * em], lines),
   );
   const style = {
     size: LABEL_SIZE_EMS * em,

@@ -3,7 +3,7 @@ import type { Middleware } from 'vscode-languageclient';
 
 export const openReferenceCommand = 'mahlstick.openReference';
 
-const pages = ['grammar/README.md', 'server/findings/README.md'] as const;
+const pages = ['grammar/README.md', 'server/measure/README.md', 'server/findings/README.md'] as const;
 
 /**
  * Codes and hovers point to pages of the reference as files. Here they lead to a command that shows the page set as

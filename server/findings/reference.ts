@@ -97,6 +97,7 @@ export function findingsReference(planThatBreaks: PlanThatBreaks = () => undefin
     ...inUse.flatMap((chapter) => [
       `## ${heading(chapter)}`,
       '',
+      ...howMeasured(chapter),
       ...rules
         .filter((rule) => rule.chapter === chapter)
         .flatMap((rule) => section(rule, planThatBreaks(rule.id))),
@@ -116,6 +117,12 @@ export function findingsReference(planThatBreaks: PlanThatBreaks = () => undefin
 /** Where a code is explained on that page: the anchor that Markdown gives its heading. */
 export function referenceAnchor(code: string): string {
   return `#${ruleSlug(code)}`;
+}
+
+/** The concept is in words, and nothing in it is measured. */
+function howMeasured(chapter: Chapter): readonly string[] {
+  if (chapter === 'concept') return [];
+  return [`How this is measured: [${heading(chapter)}](../measure/README.md#${ruleSlug(chapter)}).`, ''];
 }
 
 function heading(chapter: Chapter): string {

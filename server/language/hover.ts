@@ -15,7 +15,7 @@ import { allowanceFigures, notations, type Paragraphs } from './figures/paragrap
 import { budgetFigures, groupFigures, planesFigures, scaleFigures } from './figures/values.js';
 import { nameAt } from './names.js';
 import { nodeAt } from './places.js';
-import { findingPage, statementPage } from './reference.js';
+import { findingPage, measurePage, statementPage } from './reference.js';
 import type { Snapshot } from './snapshot.js';
 import { contentOf, styleFor, type Style } from './style.js';
 import { rangeOf, touches } from './text.js';
@@ -150,9 +150,14 @@ function ruleFigures(id: string, style: Style): Paragraphs {
   ];
 }
 
-function meaningOf({ kind }: Statement, style: Style): Paragraphs {
-  const entry = statements.find((candidate) => candidate.kind === kind);
-  return entry === undefined ? [] : statementMeaning(entry, style);
+function meaningOf(statement: Statement, style: Style): Paragraphs {
+  const entry = statements.find((candidate) => candidate.kind === statement.kind);
+  if (entry === undefined) return [];
+  const measured = measurePage(style.reference, statement);
+  return [
+    ...statementMeaning(entry, style),
+    ...(measured === undefined ? [] : [style.link('How it is measured', measured)]),
+  ];
 }
 
 /** What a statement says, how it is written, and what holds without it. */

@@ -3,15 +3,8 @@ import { contrastBetween } from '../measure/borders-contrast.js';
 import type { BorderMeasure, BorderStretch } from '../measure/borders.js';
 import { centreOfInterest } from '../measure/emphasis.js';
 import { triedStretches, tryValueContrast } from '../measure/emphasis-trial.js';
-import {
-  bustleRound,
-  detailRound,
-  isInRing,
-  isQuiet,
-  type MeansMeasure,
-  type SeenPart,
-  sharpnessRound,
-} from '../measure/means.js';
+import { type MeansMeasure, isQuiet } from '../measure/means.js';
+import { bustleRound, detailRound, isInRing, type SeenPart, sharpnessRound } from '../measure/means-round.js';
 import type { Measures } from '../measure/measures.js';
 import { distance } from '../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../plan/plan.js';

@@ -15,11 +15,13 @@ import {
   wholeField,
 } from './emphasis-field.js';
 import { type Peak, peaks, strongestNear, strongestPeak } from './emphasis-places.js';
-import { type MeansMeasure, type SeenPart, measureMeans, seenRound } from './means.js';
+import { type MeansMeasure, measureMeans } from './means.js';
+import { type SeenPart, seenRound } from './means-round.js';
 import type { Memory } from './memory.js';
 import { wholeOf } from './parts.js';
 
-export type { MeansMeasure, SeenPart } from './means.js';
+export type { MeansMeasure } from './means.js';
+export type { SeenPart } from './means-round.js';
 
 /**
  * How strongly places draw the eye. Heuristic: over every border between two visible areas, length x edge sharpness x

@@ -21,7 +21,7 @@ export const cueNotCarried: Rule = {
       : plan.cues.flatMap((cue): RuleFinding[] => {
           // Names that nothing has are told already, and may well be meant to carry it.
           if (hasError(plan, cue)) return [];
-          return cue.carriedBy.length === 0 ? [notCarried(plan, cue)] : unseen(plan, measures, cue);
+          return cue.carriedBy.length === 0 ? [notCarried(plan, cue)] : [...unseen(plan, measures, cue)];
         }),
 };
 

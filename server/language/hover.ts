@@ -1,7 +1,7 @@
 import type { Hover, Position } from 'vscode-languageserver-types';
 import { statements, type ColourSpec, type Node, type Statement } from '../../grammar/index.js';
 import { ruleById } from '../findings/rules.js';
-import { percent } from '../findings/words.js';
+import { limitInWords } from '../findings/words.js';
 import { parseColour } from '../plan/colour/colour.js';
 import type { Location } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
@@ -141,7 +141,7 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
 function ruleFigures(id: string, style: Style): Paragraphs {
   const rule = ruleById(id.toLowerCase());
   if (rule === undefined) return [];
-  const limit = rule.limit === undefined ? '' : ` Limit: ${percent(rule.limit.value)} of ${rule.limit.of}.`;
+  const limit = rule.limit === undefined ? '' : ` Limit: ${limitInWords(rule.limit)}.`;
   return [
     style.text(`${rule.summary}${limit}`),
     style.text(rule.explanation),

@@ -37,7 +37,8 @@ export interface TonePiece {
 
 /**
  * The tones of a plan, one to each group of its scale, and how each hangs together. Two areas of one tone are one
- * piece when they touch along more than a hair (three thousandths of the long side): at a corner they are apart.
+ * piece when they touch along more than a hair (three thousandths of the long side, or a quarter of the border of the
+ * smaller where that is less): at a corner they are apart.
  * Shares are exact. What has no step, or one that no group holds, lies in no tone.
  */
 export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): NotanMeasure {

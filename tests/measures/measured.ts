@@ -53,7 +53,7 @@ export function partOf(value: unknown, path: string): unknown {
   }, value);
 }
 
-const WIDTH = 100;
+const WIDTH = 120;
 
 /** JSON with figures of four digits, one line for whatever fits into one. */
 function compact(value: unknown, indent = ''): string {

@@ -116,7 +116,7 @@ export class ServerLink implements vscode.Disposable {
     const initializationOptions: InitializationOptions = {
       readFiles: true,
       reference: extension.toString(),
-      rules: vscode.workspace.getConfiguration('mahlstick').get('rules'),
+      rules: plainSetting('rules'),
     };
     return {
       documentSelector: [{ language: languageId }],
@@ -194,4 +194,10 @@ function stateOf(state: State): ServerState {
     case State.Starting:
       return 'starting';
   }
+}
+
+/** A setting as plain data: what the editor gives is a proxy, which can't be sent to a worker. */
+function plainSetting(name: string): unknown {
+  const setting: unknown = vscode.workspace.getConfiguration('mahlstick').get(name);
+  return setting === undefined ? undefined : JSON.parse(JSON.stringify(setting));
 }

@@ -136,6 +136,25 @@ describe('the drawing', () => {
   });
 });
 
+describe('several divisions', () => {
+  const scene = sceneOf('canvas 40 x 30 cm\ndivide golden\ndivide armature\ndivide rabatment', 'drawing');
+
+  it('are told apart by their dashes, and each is named in the legend', () => {
+    const dashes = ['golden:0', 'armature:1', 'rabatment:2'].map(
+      (division) => path(scene, `division:${division}`).stroke?.dash,
+    );
+    expect(new Set(dashes).size).toBe(3);
+    const named = scene.legend.filter(({ key }) => key.startsWith('division:')).map(({ text }) => text);
+    expect(named).toEqual(['division: golden section', 'division: armature', 'division: rabatment']);
+  });
+
+  it('stay thin where they have many lines: the armature has fourteen', () => {
+    const { d, stroke } = path(scene, 'division:armature:1');
+    expect(d.match(/M/g)).toHaveLength(14);
+    expect(stroke?.weight).toBe('hair');
+  });
+});
+
 describe('washes', () => {
   const text = 'canvas 40 x 30 cm\nobject wall\n  shape rectangle (0, 0) to (40, 30)\n  value 3';
 

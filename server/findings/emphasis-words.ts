@@ -8,8 +8,6 @@ import { hasFault } from './limits.js';
 import { quoted } from './words.js';
 
 const MOST_TOLD = 3;
-/** From so many times on, per cent are hard to read. */
-const MANY_TIMES = 2;
 
 /** An area as a painter names it: `roof` in code marks, or the bare ground. */
 export function areaName(plan: Plan, area: number): string {
@@ -48,12 +46,11 @@ export function borderKey({ areas }: Pick<StrongPlace, 'areas'>): string {
   return areas.join(' ');
 }
 
-/** `92 % as strongly`, `3.4 times as strongly` */
+/** `92 % as strongly`, `as strongly`, `1.4 times as strongly`: above the whole, per cent are hard to read. */
 export function howStrongly(strength: number, of: number): string {
-  const times = strength / of;
-  return times > MANY_TIMES
-    ? `${plainNumber(times, 1)} times as strongly`
-    : `${strengthPercent(strength, of)} as strongly`;
+  if (Math.round((100 * strength) / of) < 100) return `${strengthPercent(strength, of)} as strongly`;
+  const times = plainNumber(strength / of, 1);
+  return times === '1' ? 'as strongly' : `${times} times as strongly`;
 }
 
 /** Whether every object that is seen has a value or a colour: until then strengths say little. */

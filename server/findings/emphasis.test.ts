@@ -25,7 +25,7 @@ describe('a rival of the focal point', () => {
   it('is named by its areas with its part of the strength, and where it lies', () => {
     const { message, severity, at, objects } = only('rival', text(STONE, OTHER));
     expect(message).toBe(
-      'Where `other` meets the bare ground the picture draws the eye 100 % as strongly as at the focal point; from 90 % on that is a rival.',
+      'Where `other` meets the bare ground the picture draws the eye as strongly as at the focal point; from 90 % on that is a rival.',
     );
     expect(severity).toBe('hint');
     expect(at?.x).toBeCloseTo(60, 6);
@@ -155,8 +155,15 @@ describe('means that are not met', () => {
     [
       'value',
       STONE.replace('value   5', 'value   4'),
-      OTHER.replace('hard', 'soft'),
+      OTHER.replace('hard', 'firm'),
       'Take `stone` from step 4 to step 5',
+    ],
+    ['value', STONE, OTHER.replace('4 x 4', '6 x 6'), 'Make the edges of `other` firm.'],
+    [
+      'colour',
+      STONE.replace('value   5', 'colour  5R 5/10'),
+      OTHER.replace('4 x 4', '6 x 6').replace('value   5', 'colour  5R 5/10'),
+      'Make the edges of `other` firm.',
     ],
   ])('%s are told at the word, with a change that is tried', (means, stone, other, advice) => {
     const plan = text(`  win by  ${means}`, stone, other);
@@ -176,7 +183,7 @@ describe('means that are not met', () => {
   it('by isolation names what is in the way', () => {
     const near = 'object  twig\n  shape   rectangle 2 x 2 at (34, 30)\n  value   5';
     const { message, advice } = only('unmet means', text('  win by  isolation', STONE, OTHER, near));
-    expect(message).toMatch(/the ring round it is \d+ % as busy/);
+    expect(message).toMatch(/the ring round it is [\d.]+ times as busy/);
     expect(advice).toContain('`twig`');
   });
 

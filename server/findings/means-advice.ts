@@ -2,7 +2,7 @@ import type { Edges } from '../../grammar/index.js';
 import { contrastBetween } from '../measure/borders-contrast.js';
 import type { BorderMeasure, BorderStretch } from '../measure/borders.js';
 import { centreOfInterest } from '../measure/emphasis.js';
-import { triedStretches, tryValueContrast } from '../measure/emphasis-trial.js';
+import { tryContrast, triedStretches } from '../measure/emphasis-trial.js';
 import { type MeansMeasure, isQuiet } from '../measure/means.js';
 import { bustleRound, detailRound, isInRing, type SeenPart, sharpnessRound } from '../measure/means-round.js';
 import type { Measures } from '../measure/measures.js';
@@ -33,9 +33,9 @@ const MOST_TRIED = 5;
 export function meansAdvice(plan: Plan, measures: Measures, measure: MeansMeasure): Advice {
   switch (measure.means) {
     case 'value':
-      return valueAdvice(plan, measures, measure);
+      return contrastAdvice('value', plan, measures, measure);
     case 'colour':
-      return { advice: moreContrast('colour', measure) };
+      return contrastAdvice('colour', plan, measures, measure);
     case 'edges':
       return edgesAdvice(plan, measures, measure);
     case 'detail':
@@ -51,29 +51,39 @@ function centreObjects(plan: Plan, measures: Measures): readonly PlanObject[] {
   return [...centreOfInterest(measures)].flatMap((index) => plan.objects[index] ?? []);
 }
 
-/** Another step for the object at the focal point, or else for others that are in the way. */
-function valueAdvice(plan: Plan, measures: Measures, measure: MeansMeasure): Advice {
-  const front = frontElsewhere(plan, measures);
-  const objects = [...centreObjects(plan, measures).slice(0, 1), ...(front ? [front] : [])];
-  const changes = objects.flatMap((object) => otherSteps(plan, measures, object));
-  const found = firstThat(changes, plan, measures, 'means value', ({ object }, tried) => {
-    const { there, elsewhere } = tryValueContrast(tried, [object.index], measures);
+/**
+ * For value another step for the object at the focal point; else softer edges where the strongest contrast elsewhere
+ * is, or for value another step for what lies in front there.
+ */
+function contrastAdvice(
+  of: 'value' | 'colour',
+  plan: Plan,
+  measures: Measures,
+  measure: MeansMeasure,
+): Advice {
+  const [front, behind] = measure.areas ?? [];
+  const other = front === undefined ? undefined : plan.objects[front];
+  const steps = (object: PlanObject | undefined) =>
+    of === 'value' && object ? otherSteps(plan, measures, object) : [];
+  const changes = [
+    ...steps(centreObjects(plan, measures)[0]),
+    ...(other && behind !== undefined
+      ? [...softerBorder(plan, other, behind), ...softerObject(plan, other, behind)]
+      : []),
+    ...steps(other),
+  ];
+  const found = firstThat(changes, plan, measures, `means ${of}`, ({ object }, tried) => {
+    const { there, elsewhere } = tryContrast(of, tried, [object.index], measures);
     return there > 0 && !exceeds(elsewhere, there * (1 + TENTH));
   });
-  return found ?? { advice: moreContrast('value', measure) };
-}
-
-/** What lies in front where the strongest contrast of value elsewhere is. */
-function frontElsewhere(plan: Plan, measures: Measures): PlanObject | undefined {
-  const name = measures.emphasis.focal?.means.find(({ means }) => means === 'value')?.areas?.[0];
-  return name === undefined ? undefined : plan.objects[name];
+  return found ?? { advice: moreContrast(of, measure) };
 }
 
 function moreContrast(of: 'value' | 'colour', { there, elsewhere }: MeansMeasure): string {
   if (there === 0) return `Set what lies there off from what is behind it in ${of}.`;
   const more = Math.ceil(100 * (elsewhere / (1 + TENTH) / there - 1));
   const less = Math.ceil(100 * (1 - ((1 + TENTH) * there) / elsewhere));
-  return `It takes ${more} % more contrast of ${of} there, by longer borders or a greater difference, or ${less} % less at the other place.`;
+  return `It takes ${more} % more contrast of ${of} there, by longer or harder borders or a greater difference, or ${less} % less at the other place.`;
 }
 
 /** Hard edges for an object at the focal point, or softer ones for what has most of the other borders. */

@@ -32,8 +32,8 @@ export interface PartOfField {
 export type Weigh = (stretch: BorderStretch) => number;
 
 export const byPull: Weigh = ({ pull }) => pull;
-export const byValue: Weigh = ({ valueContrast }) => valueContrast / 10;
-export const byColour: Weigh = ({ colourContrast }) => colourContrast / 100;
+export const byValue: Weigh = ({ sharpness, valueContrast }) => (sharpness * valueContrast) / 10;
+export const byColour: Weigh = ({ sharpness, colourContrast }) => (sharpness * colourContrast) / 100;
 
 /** 96 cells on the long side, square as nearly as whole numbers allow. */
 export function fieldGrid({ width, height }: Pick<Canvas, 'width' | 'height'>): FieldGrid {

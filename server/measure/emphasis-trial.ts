@@ -6,6 +6,7 @@ import { type StrongPlace, centreOfInterest, isElsewhere, strongPlace } from './
 import {
   type FieldGrid,
   REACH,
+  byColour,
   byPull,
   byValue,
   fieldGrid,
@@ -25,19 +26,21 @@ export function triedStretches(
   return stretches.map((stretch) => (isTouched(stretch, changed) ? otherwise(tried, stretch) : stretch));
 }
 
-/** The strongest contrast of value near the focal point and elsewhere, for a picture painted otherwise. */
-export function tryValueContrast(
+/** The strongest contrast of value, or of colour, near the focal point and elsewhere, for a picture painted otherwise. */
+export function tryContrast(
+  of: 'value' | 'colour',
   tried: Plan,
   changed: readonly number[],
   measures: Measures,
 ): { readonly there: number; readonly elsewhere: number } {
   const { canvas, focus } = tried;
+  const weigh = of === 'value' ? byValue : byColour;
   const grid = fieldGrid(canvas);
   const stretches = triedStretches(tried, changed, measures.borders.stretches);
-  const part = partOfField(stretches, byValue, grid, canvas.diagonal);
+  const part = partOfField(stretches, weigh, grid, canvas.diagonal);
   const field = wholeField([part], grid);
   const centre = centreOfInterest(measures);
-  const other = strongestPeak(field, grid, [{ stretches }], byValue, canvas.diagonal, (peak) =>
+  const other = strongestPeak(field, grid, [{ stretches }], weigh, canvas.diagonal, (peak) =>
     focus ? isElsewhere(peak, focus.at, centre, canvas.diagonal) : false,
   );
   return {

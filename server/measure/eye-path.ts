@@ -3,12 +3,11 @@ import type { Point } from '../plan/geometry/point.js';
 import type { Plan } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
 import type { BorderMeasure } from './borders.js';
-import type { EmphasisMeasure } from './emphasis.js';
 import { type Exit, measureExits } from './exits.js';
 import type { LeadAim } from './leads-aim.js';
 import { anglesBetween, measureLeads, sidesOfLeads } from './leads.js';
 import type { Memory } from './memory.js';
-import { measureStops, type Stop } from './stops.js';
+import { measureStops, type Stop, type StopEmphasis } from './stops.js';
 
 export type { Exit } from './exits.js';
 export type { LeadAim } from './leads-aim.js';
@@ -78,13 +77,13 @@ export interface LeadMeasure {
 export interface EyePathSources {
   readonly areas: VisibleAreas;
   readonly borders: Pick<BorderMeasure, 'stretches'>;
-  readonly emphasis: Pick<EmphasisMeasure, 'field'>;
+  readonly emphasis: StopEmphasis;
 }
 
 /** How the eye is led through the picture, and where it can leave it. */
 export function measureEyePath(
   plan: Plan,
-  { areas, borders: { stretches }, emphasis: { field } }: EyePathSources,
+  { areas, borders: { stretches }, emphasis }: EyePathSources,
   memory: Memory,
 ): EyePathMeasure {
   const leads = measureLeads(plan, areas);
@@ -97,6 +96,6 @@ export function measureEyePath(
     exits: memory.recall('exits', '', [stretches, width, height, focus?.x, focus?.y], () =>
       measureExits(plan.canvas, focus, stretches),
     ),
-    stops: measureStops(plan, areas, stretches, field),
+    stops: measureStops(plan, areas, stretches, emphasis),
   };
 }

@@ -17,22 +17,31 @@ function means(which: Means, ...blocks: readonly string[]): MeansMeasure {
 }
 
 describe('value, worked out by hand', () => {
-  // 16 cm of border between Munsell 9 and 5 on a diagonal of 100: 0.16 x 4 / 10.
-  it('counts length in diagonals x difference of value / 10, whatever the edges', () => {
+  // 16 cm of border between Munsell 9 and 5 on a diagonal of 100: 0.16 x 4 / 10; firm edges 0.7 of it.
+  it('counts length in diagonals x sharpness x difference of value / 10', () => {
     const measured = means('value', STONE, OTHER);
     expect(measured.there).toBeCloseTo(0.064, 4);
-    expect(measured.elsewhere).toBeCloseTo(0.064, 4);
+    expect(measured.elsewhere).toBeCloseTo(0.0448, 4);
     expect(measured).toMatchObject({ holds: true, stated: true, areas: [1, -1] });
     expect(measured.inWords).toBe(
-      'its contrast of value is 100 % of that at the strongest place elsewhere, where `other` meets the bare ground',
+      'its contrast of value is 1.4 times that at the strongest place elsewhere, where `other` meets the bare ground',
     );
   });
 
   it.each([
-    ['4.4 x 4.4', true],
-    ['4.5 x 4.5', false],
+    // 4 x 1.1 / 0.7 = 6.29.
+    ['6.2 x 6.2', true],
+    ['6.4 x 6.4', false],
   ])('holds while no place elsewhere is more than a tenth stronger: %s', (size, holds) => {
     expect(means('value', STONE, OTHER.replace('4 x 4', size)).holds).toBe(holds);
+  });
+
+  it.each([
+    ['hard', 'as great as'],
+    ['soft', '2.9 times that'],
+  ])('is told in times where it is no less than elsewhere: against %s edges', (edges, told) => {
+    const { inWords } = means('value', STONE, OTHER.replace('firm', edges));
+    expect(inWords).toContain(`its contrast of value is ${told} at the strongest place elsewhere`);
   });
 
   it('says when there is none, and when there is none elsewhere', () => {

@@ -17,8 +17,9 @@ export interface MeansMeasure {
   /**
    * The figure at the focal point and the one it has to match or pass elsewhere; their meaning is the means' own.
    *
-   * - `value`: borders gathered within 8 % of the diagonal, length in diagonals x dV / 10, at the strongest place near
-   *   and the strongest elsewhere; holds when the other is no more than a tenth stronger.
+   * - `value`: borders gathered within 8 % of the diagonal, length in diagonals x sharpness x dV / 10, at the strongest
+   *   place near and the strongest elsewhere; holds when the other is no more than a tenth stronger. A softened
+   *   contrast is less of one.
    * - `colour`: the same with dab / 100.
    * - `edges`: mean sharpness of the borders that have contrast, by length, within 8 % and in the rest of the
    *   picture; holds when it is the higher.
@@ -106,7 +107,7 @@ function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Comp
     if (there.strength === 0) return `there is no contrast of ${of} there`;
     if (!elsewhere) return `there is contrast of ${of} only there`;
     const where = meeting(plan, elsewhere.areas);
-    return `its contrast of ${of} is ${percent(there.strength / most)} of that at the strongest place elsewhere, ${where}`;
+    return `its contrast of ${of} is ${comparedWithThat(there.strength / most)} at the strongest place elsewhere, ${where}`;
   }
 }
 
@@ -197,7 +198,7 @@ function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, m
     inWords:
       elsewhere === 0
         ? 'nothing else has a border'
-        : `the ring round it is ${percent(there / elsewhere)} as busy with borders of other things as the whole picture`,
+        : `the ring round it is ${timesOrPart(there / elsewhere)}as busy with borders of other things as the whole picture`,
   };
 }
 
@@ -210,6 +211,20 @@ export function isQuiet({
   readonly elsewhere: number;
 }): boolean {
   return there === 0 || there < elsewhere - ROUNDING;
+}
+
+/** `66 % of that`, `as great as`, `2.5 times that`: above the whole, per cent are hard to read. */
+function comparedWithThat(ratio: number): string {
+  if (Math.round(100 * ratio) < 100) return `${percent(ratio)} of that`;
+  const times = plainNumber(ratio, 1);
+  return times === '1' ? 'as great as' : `${times} times that`;
+}
+
+/** `58 % `, nothing, `1.9 times `, to be followed by `as busy`. */
+function timesOrPart(ratio: number): string {
+  if (Math.round(100 * ratio) < 100) return `${percent(ratio)} `;
+  const times = plainNumber(ratio, 1);
+  return times === '1' ? '' : `${times} times `;
 }
 
 function percent(share: number): string {

@@ -27,10 +27,13 @@ function stretch(front: number, at: Point, behind = -1): BorderStretch {
   return { at, length: 0.25, direction: 0, front, behind, ...contrast };
 }
 
-function stops(stretches: readonly BorderStretch[], text = SCENE) {
+function stops(stretches: readonly BorderStretch[], text = SCENE, focal?: number) {
   const plan = planOf(text);
   const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
-  return measureStops(plan, visibleAreas(plan.canvas, layers), stretches, FIELD);
+  return measureStops(plan, visibleAreas(plan.canvas, layers), stretches, {
+    field: FIELD,
+    ...(focal === undefined ? {} : { focal: { strength: focal } }),
+  });
 }
 
 describe('the stops of a path', () => {
@@ -41,6 +44,12 @@ describe('the stops of a path', () => {
       stretch(0, { x: 25, y: 25 }, 3),
     ]);
     expect(cup).toEqual({ object: 1, at: { x: 12, y: 4 }, strength: 2, isSeen: true, isAtFocus: false });
+  });
+
+  it('have at least the emphasis of the focal point where they are at it', () => {
+    const seen = [stretch(1, { x: 4, y: 2 }), stretch(3, { x: 33, y: 15 })];
+    expect(stops(seen, SCENE, 9).map(({ strength }) => strength)).toEqual([1, 0, 9]);
+    expect(stops(seen, SCENE, 7).map(({ strength }) => strength)).toEqual([1, 0, 8]);
   });
 
   it('count a border with what lies in front of them as theirs', () => {

@@ -3,7 +3,7 @@ import type { Plan } from '../plan/plan.js';
 import { boxCentre } from '../plan/geometry/point.js';
 import { containsPoint, distanceToOutline, type VisibleAreas } from './areas.js';
 import type { BorderStretch } from './borders.js';
-import type { EmphasisField } from './emphasis.js';
+import type { EmphasisField, EmphasisMeasure, FocalEmphasis } from './emphasis.js';
 
 /** Part of the diagonal within which the border of an object brings it to the focal point. */
 export const AT_FOCUS = 0.05;
@@ -13,7 +13,7 @@ export interface Stop {
   readonly object: number;
   /** The strongest place of its borders; the middle of its box when it has none that is seen. */
   readonly at: Point;
-  /** The emphasis there; 0 when none of its borders is seen. */
+  /** The emphasis there, of a stop at the focal point at least that of the focal point; 0 when none of its borders is seen. */
   readonly strength: number;
   /** Whether anything is seen of it. */
   readonly isSeen: boolean;
@@ -21,12 +21,17 @@ export interface Stop {
   readonly isAtFocus: boolean;
 }
 
+/** What of the emphasis the stops are measured by. */
+export type StopEmphasis = Pick<EmphasisMeasure, 'field'> & {
+  readonly focal?: Pick<FocalEmphasis, 'strength'>;
+};
+
 /** The stops of the path in their order; of an object named twice, both. */
 export function measureStops(
   plan: Plan,
   areas: VisibleAreas,
   stretches: readonly BorderStretch[],
-  field: EmphasisField,
+  { field, focal }: StopEmphasis,
 ): readonly Stop[] {
   if (!plan.path) return [];
   const strongest = strongestPlaces(plan, stretches, field);
@@ -36,17 +41,15 @@ export function measureStops(
     const box = plan.objects[object]?.outline.box;
     const place = strongest.get(object) ?? { at: box ? boxCentre(box) : { x: 0, y: 0 }, strength: 0 };
     const focus = plan.focus?.at;
-    return {
-      object,
-      ...place,
-      isSeen: (layer?.share ?? 0) > 0,
-      isAtFocus:
-        focus !== undefined &&
-        layer !== undefined &&
-        layer.share > 0 &&
-        (containsPoint(layer.visible, focus) ||
-          distanceToOutline(layer.visible, focus) <= AT_FOCUS * plan.canvas.diagonal),
-    };
+    const isSeen = layer !== undefined && layer.share > 0;
+    const isAtFocus =
+      focus !== undefined &&
+      isSeen &&
+      (containsPoint(layer.visible, focus) ||
+        distanceToOutline(layer.visible, focus) <= AT_FOCUS * plan.canvas.diagonal);
+    // The eye that comes to a stop at the focal point takes in all that is gathered there.
+    const gathered = isAtFocus && place.strength > 0 ? (focal?.strength ?? 0) : 0;
+    return { object, at: place.at, strength: Math.max(place.strength, gathered), isSeen, isAtFocus };
   });
 }
 

@@ -16,7 +16,7 @@ export const pathOrder: Rule = {
   perObject: false,
   summary: 'The stops of the path do not rise to the focal point.',
   explanation:
-    'The eye goes from what is weaker to what is stronger. A path that it is to take rises from stop to stop up to the first one at the focal point, or the eye leaps over what is weak; all stops there are one centre of interest, and after it the eye may wander off over weaker ones and come back. A stop of which nothing is seen is none. The emphasis of a stop is that of the strongest place along its borders.',
+    'The eye goes from what is weaker to what is stronger. A path that it is to take rises from stop to stop up to the first one at the focal point, or the eye leaps over what is weak; all stops there are one centre of interest, and after it the eye may wander off over weaker ones and come back. A stop of which nothing is seen is none. The emphasis of a stop is that of the strongest place along its borders, of a stop at the focal point at least that of the focal point.',
   formula:
     'a stop of which nothing is seen; or no stop whose visible shape holds the focal point or comes within 5 % of the diagonal of it; or, up to the first such stop, emphasis < (1 - limit) x that of the stop before, the strongest stop at the focal point counting for all there; or a later stop away from it with (1 - limit) x its emphasis > that',
   source: 'common practice, no source',

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { DivisionSystem } from '../../grammar/index.js';
+import { type DivisionSystem, format } from '../../grammar/index.js';
 import { measureSchema } from '../../server/cli/schema/measure.js';
 import { plate } from '../../server/drawing/plate.js';
 import { views } from '../../server/drawing/scene.js';
@@ -67,6 +67,11 @@ describe('the reference of measures', () => {
   it('shows every plan once, and none that is not there', () => {
     const shown = blocksOf(page).flatMap(({ language, plan }) => (language === 'mahl' ? [plan] : []));
     expect(shown.toSorted()).toEqual(plans.toSorted());
+  });
+
+  it.each(plans)('has the plan %s in the house style, with a title', (name) => {
+    expect(format(planText(name))).toBe(planText(name));
+    expect(checkedPlan(name).plan.title?.value).toBeTruthy();
   });
 
   it('lists its sections in their order', () => {

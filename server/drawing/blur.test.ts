@@ -48,6 +48,12 @@ describe('a squint', () => {
     expect(Math.abs(pixel(0.5, 0.5) - 0x80)).toBeLessThanOrEqual(2);
   });
 
+  it('keeps a dark colour as it is up to the edge, though dark light is counted in few steps', () => {
+    const pixel = squint('canvas 80 x 60 cm\n  ground #0d1c38');
+    const found = [0, 0.01, 0.02, 0.03, 0.5].map((across) => pixel(across, 0.01));
+    expect(Math.max(...found) - Math.min(...found)).toBeLessThanOrEqual(2);
+  });
+
   it('leaves what lies beyond the canvas out of the mixture', () => {
     const beyond = `${halves.replace('(40, 100)', '(0, 100)')}`;
     expect(squint(beyond)(0.02, 0.5)).toBeGreaterThanOrEqual(250);

@@ -8,13 +8,18 @@ interface Nodes {
   readonly filter: Dom;
   /** Cuts what is blurred down to the box. */
   readonly cut: Dom;
-  readonly blur: Dom;
+  readonly near: Dom;
+  readonly far: Dom;
 }
+
+/** Along the edge, what the blur leaves open is filled by a blur of this part of it. */
+const NEAR = 0.25;
 
 /**
  * A Gaussian blur of what lies in a box, in linear light, as the eye adds up light. What lies outside the box counts
- * for nothing, and neither does nothing: the blurred colours near the edge are those of the box alone, because the
- * blur works on colours weighted by their cover and the cover is then made whole again.
+ * for nothing: along the edge, where the blur leaves up to half open, it lies over a much smaller blur and that over
+ * the thing itself. Making the cover whole by division instead would show in dark colours, because viewers count
+ * light in 255 steps, of which a dark one has two or three.
  */
 export class BlurFilter {
   readonly #defs: Defs;
@@ -39,9 +44,11 @@ export class BlurFilter {
       return undefined;
     }
     this.#nodes ??= this.#make();
-    setAttributes(this.#nodes.filter, region(grown(box, beyond)));
-    setAttributes(this.#nodes.cut, region(box));
-    setAttributes(this.#nodes.blur, { stdDeviation: number(deviation) });
+    const { filter, cut, near, far } = this.#nodes;
+    setAttributes(filter, region(grown(box, beyond)));
+    setAttributes(cut, region(box));
+    setAttributes(near, { stdDeviation: number(NEAR * deviation) });
+    setAttributes(far, { stdDeviation: number(deviation) });
     return `url(#${this.#id})`;
   }
 
@@ -52,13 +59,27 @@ export class BlurFilter {
       filterUnits: 'userSpaceOnUse',
       'color-interpolation-filters': 'linearRGB',
     });
-    const cut = filter.element('feMerge');
-    setAttributes(cut.element('feMergeNode'), { in: 'SourceGraphic' });
-    const blur = filter.element('feGaussianBlur');
-    const whole = filter.element('feComponentTransfer');
-    setAttributes(whole.element('feFuncA'), { type: 'linear', slope: '0', intercept: '1' });
-    return { filter, cut, blur };
+    const cut = layersOver(filter, ['SourceGraphic'], 'cut');
+    const blurred = (result: string) => {
+      const blur = filter.element('feGaussianBlur');
+      setAttributes(blur, { in: 'cut', result });
+      return blur;
+    };
+    const near = blurred('near');
+    const far = blurred('far');
+    layersOver(filter, ['cut', 'near', 'far'], 'whole');
+    // The pixels that the edge runs through.
+    const full = filter.element('feComponentTransfer');
+    setAttributes(full.element('feFuncA'), { type: 'linear', slope: '0', intercept: '1' });
+    return { filter, cut, near, far };
   }
+}
+
+function layersOver(filter: Dom, layers: readonly string[], result: string): Dom {
+  const merge = filter.element('feMerge');
+  setAttributes(merge, { result });
+  for (const layer of layers) setAttributes(merge.element('feMergeNode'), { in: layer });
+  return merge;
 }
 
 function region({ x, y, width, height }: Box): Readonly<Record<string, string>> {

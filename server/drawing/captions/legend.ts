@@ -16,7 +16,7 @@ export function legendBlock(entries: readonly LegendLine[], width: number, em: n
   const indent = 1.7 * em;
   return stacked(
     entries.map(({ key, text, sign }) => {
-      const lines = wrapped(text, size, width - indent, 3);
+      const lines = wrapped(text, size, width - indent, 4);
       return {
         height: lines.length * leading,
         marks: (x: number, y: number) => [

@@ -13,6 +13,7 @@ import {
   stopMarks,
 } from '../picture/path-signs.js';
 import { quietShapes, quietTone } from '../picture/quiet.js';
+import { regionOf } from '../picture/region.js';
 import { type PictureMarks, type Reading } from './reading.js';
 
 /** Dark enough to know the picture by, light enough for chalk to stand out from all of it. */
@@ -33,8 +34,14 @@ export function drawPath(reading: Reading): PictureMarks {
   const { kept, spared } = constructionBoxes(reading);
   const labels = new Labels(reading, tone, kept);
   const lines = [...spared, ...missedBoxes(reading, path)];
-  const places = path.stops.map(({ at }) =>
-    labels.standing(at, plateSide(em), [0, 0.25 * em, 0.8 * em, 1.4 * em], lines),
+  // On the thing itself: its strongest place may be where another thing begins, and that thing a stop as well.
+  const places = path.stops.map(({ at, object }) =>
+    labels.standing(
+      regionOf(reading.cells, object)?.heart ?? at,
+      plateSide(em),
+      [0, 0.25 * em, 0.8 * em, 1.4 * em],
+      lines,
+    ),
   );
   const style = {
     size: LABEL_SIZE_EMS * em,

@@ -1,5 +1,6 @@
 import type { ColourRole } from '../../grammar/index.js';
 import { hueName, meanHue } from '../plan/colour/hue.js';
+import { LEAST_CHROMA } from '../plan/colour/hue-warmth.js';
 import type { Plan } from '../plan/plan.js';
 import { GROUND } from './borders.js';
 import type { AreaHue, RoleHue } from './hues.js';
@@ -14,7 +15,10 @@ export interface SeenHue {
   readonly hue: AreaHue;
 }
 
-/** The mean hue of each role that has one, with the part of the picture that the role covers. */
+/**
+ * The mean hue of each role that has one, with the part of the picture that the role covers. A role that is grey on
+ * the whole, of mean chroma under 1 as painted, has none: nobody sees a complement to nearly black.
+ */
 export function roleHues(plan: Plan, seen: readonly SeenHue[]): readonly (RoleHue & { share: number })[] {
   return ROLES.flatMap((role) => {
     const own = seen.filter(({ area }) => roleOf(plan, area) === role);
@@ -27,13 +31,15 @@ export function roleHues(plan: Plan, seen: readonly SeenHue[]): readonly (RoleHu
     const share = own.reduce((sum, one) => sum + one.share, 0);
     const mean = (figure: (one: SeenHue) => number): number =>
       own.reduce((sum, one) => sum + one.share * figure(one), 0) / share;
+    const chroma = mean(({ hue }) => hue.chroma);
+    if (chroma < LEAST_CHROMA) return [];
     return [
       {
         role,
         hueDegrees,
         name: hueName(hueDegrees, plan.wheel),
         value: mean(({ area }) => valueOf(plan, area)),
-        chroma: mean(({ hue }) => hue.chroma),
+        chroma,
         strength: mean(({ area, hue }) => valueOf(plan, area) * hue.chroma),
         share,
       },

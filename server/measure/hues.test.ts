@@ -242,3 +242,15 @@ describe('an edit', () => {
     expect(memory.worked('object from focus')).toBe(3);
   });
 });
+
+describe('a dominant that is all but black', () => {
+  const scene = (chroma: number): string =>
+    `canvas  100 x 50 cm\ncolour  soot 5PB 2/${chroma} dominant\ncolour  ember 5Y 8/8 complement\n` +
+    'object  wall\n  shape   rectangle (0, 0) to (100, 50)\n  colour  soot\nobject  door\n  shape   circle 20 at (50, 25)\n  colour  ember';
+
+  it('has no hue for others to be opposite to', () => {
+    expect(hues(scene(0.9)).roles.map(({ role }) => role)).toEqual(['complement']);
+    expect(hues(scene(1.5)).roles.map(({ role }) => role)).toEqual(['dominant', 'complement']);
+    expect(checked(scene(0.9)).findings.map(({ rule }) => rule)).not.toContain('complement off opposite');
+  });
+});

@@ -12,7 +12,7 @@ export type Temperature = 'warm' | 'cool' | 'neutral';
 const WARMEST_DEGREES = 45;
 
 /** Munsell chroma under which a colour is neutral: a grey beside which anything stronger looks warm or cool. Common practice. */
-const LEAST_CHROMA = 1;
+export const LEAST_CHROMA = 1;
 
 /**
  * How warm the hue of a colour is: 1 for the warmest, 0 on the border, -1 for the coolest; the cosine of its angle from

@@ -24,6 +24,27 @@ function read(text: string) {
   return { tree, plan, measures, findings: check(plan, measures) };
 }
 
+interface Meant {
+  /** The rules that speak up, once for each finding, in the order in which they are told. */
+  readonly told: readonly string[];
+  /** The rules that the plan sets aside with a reason, in the same way. */
+  readonly setAside: readonly string[];
+}
+
+/** What is found in the examples because it is meant to be; nothing else is, and nothing in any other example. */
+const meant: Readonly<Record<string, Meant>> = {
+  // Both budgets are broken on purpose, as its head says: each in all three of its parts.
+  'moth-night.mahl': {
+    told: ['colour budget', 'colour budget', 'colour budget'],
+    setAside: ['value budget', 'value budget', 'value budget'],
+  },
+  // The cloth is the light of the picture.
+  'seamstress.mahl': { told: [], setAside: ['dominant outweighed'] },
+  // Ten lines leave the wall behind the table to the ground.
+  'ten.mahl': { told: ['bare ground'], setAside: [] },
+};
+const nothing: Meant = { told: [], setAside: [] };
+
 /** The rules that speak up: findings that are not set aside. */
 function rulesFound(text: string): readonly string[] {
   const standing = read(text).findings.filter(({ allowed }) => !allowed);
@@ -51,6 +72,17 @@ describe.each(names)('%s', (name) => {
     expect(format(textOf(name))).toBe(textOf(name));
   });
 
+  it('has exactly the findings that it is meant to have', () => {
+    const rulesOf = (allowed: boolean) =>
+      findings.filter((finding) => Boolean(finding.allowed) === allowed).map(({ rule }) => rule);
+    expect({ told: rulesOf(false), setAside: rulesOf(true) }).toEqual(meant[name] ?? nothing);
+  });
+
+  it('sets aside with a reason only', () => {
+    const reasons = findings.flatMap(({ allowed }) => allowed ?? []).map(({ reason }) => reason);
+    expect(reasons.filter((reason) => reason === undefined || reason.length < 20)).toEqual([]);
+  });
+
   it('has one dominant object, and it lies at the centre of interest', () => {
     expect(
       measures.focus?.dominants.map(({ holds, distanceShare }) => holds || distanceShare < 0.05),
@@ -75,26 +107,6 @@ describe('what the examples are there to show', () => {
     expect(names.filter((name) => !list.includes(`(${name})`))).toEqual([]);
   });
 
-  it('keeps the plans that promise much clean', () => {
-    const clean = [
-      'goldfinch.mahl',
-      'noon-greek.mahl',
-      'quinces.mahl',
-      'seamstress.mahl',
-      'winter-barn.mahl',
-    ];
-    expect(clean.map((name) => rulesFound(textOf(name)))).toEqual(clean.map(() => []));
-  });
-
-  it('breaks both budgets in the poster, and sets one of them aside', () => {
-    const { findings } = read(textOf('moth-night.mahl'));
-    const broken = findings.filter(({ rule }) => rule.endsWith('budget'));
-    expect(new Set(broken.map(({ rule }) => rule))).toEqual(new Set(['colour budget', 'value budget']));
-    expect(new Set(broken.filter(({ allowed }) => allowed).map(({ rule }) => rule))).toEqual(
-      new Set(['value budget']),
-    );
-  });
-
   it('says a whole plan in ten lines', () => {
     const lines = textOf('ten.mahl').trimEnd().split('\n');
     expect(lines).toHaveLength(10);
@@ -115,9 +127,10 @@ describe('what the list of examples says to try first', () => {
     expect(rulesFound(darker)).toContain('value budget');
   });
 
-  it('breaks the value budget of `seamstress.mahl` with a lighter glow', () => {
-    const lighter = changed('seamstress.mahl', 'value   3', 'value   4', 'object  glow');
-    expect(rulesFound(lighter)).toContain('value budget');
+  it('gives the hands of `seamstress.mahl` a rival with a hard-edged lamp', () => {
+    const harder = changed('seamstress.mahl', 'edges   soft', 'edges   hard', 'object  lamp');
+    expect(rulesFound(harder)).toContain('rival');
+    expect(read(harder).findings.find(({ rule }) => rule === 'rival')?.message).toContain('`lamp`');
   });
 
   it('leaves the pan of `quinces.mahl` away from another centre of interest', () => {

@@ -51,7 +51,8 @@ describe('a squint', () => {
   it('keeps a dark colour as it is up to the edge, though dark light is counted in few steps', () => {
     const pixel = squint('canvas 80 x 60 cm\n  ground #0d1c38');
     const found = [0, 0.01, 0.02, 0.03, 0.5].map((across) => pixel(across, 0.01));
-    expect(Math.max(...found) - Math.min(...found)).toBeLessThanOrEqual(2);
+    // One of 255 steps of light is 13 steps of the number here, by the transfer curve of IEC 61966-2-1.
+    expect(Math.max(...found) - Math.min(...found)).toBeLessThan(13);
   });
 
   it('leaves what lies beyond the canvas out of the mixture', () => {

@@ -8,17 +8,17 @@ interface Nodes {
   readonly filter: Dom;
   /** Cuts what is blurred down to the box. */
   readonly cut: Dom;
-  readonly near: Dom;
-  readonly far: Dom;
+  /** The blurs, the least first. */
+  readonly blurs: readonly Dom[];
 }
 
-/** Along the edge, what the blur leaves open is filled by a blur of this part of it. */
-const NEAR = 0.25;
+/** Along the edge, what the blur leaves open is filled by smaller ones, parts of it, that leave less and less open. */
+const PARTS = [0.25, 0.55, 1] as const;
 
 /**
  * A Gaussian blur of what lies in a box, in linear light, as the eye adds up light. What lies outside the box counts
- * for nothing: along the edge, where the blur leaves up to half open, it lies over a much smaller blur and that over
- * the thing itself. Making the cover whole by division instead would show in dark colours, because viewers count
+ * for nothing: along the edge, where the blur leaves up to half open, it lies over smaller ones and those over the
+ * thing itself. Making the cover whole by division instead would show in dark colours, because viewers count
  * light in 255 steps, of which a dark one has two or three.
  */
 export class BlurFilter {
@@ -44,11 +44,12 @@ export class BlurFilter {
       return undefined;
     }
     this.#nodes ??= this.#make();
-    const { filter, cut, near, far } = this.#nodes;
+    const { filter, cut, blurs } = this.#nodes;
     setAttributes(filter, region(grown(box, beyond)));
     setAttributes(cut, region(box));
-    setAttributes(near, { stdDeviation: number(NEAR * deviation) });
-    setAttributes(far, { stdDeviation: number(deviation) });
+    blurs.forEach((blur, index) =>
+      setAttributes(blur, { stdDeviation: number((PARTS[index] ?? 1) * deviation) }),
+    );
     return `url(#${this.#id})`;
   }
 
@@ -60,18 +61,16 @@ export class BlurFilter {
       'color-interpolation-filters': 'linearRGB',
     });
     const cut = layersOver(filter, ['SourceGraphic'], 'cut');
-    const blurred = (result: string) => {
+    const blurs = PARTS.map((part) => {
       const blur = filter.element('feGaussianBlur');
-      setAttributes(blur, { in: 'cut', result });
+      setAttributes(blur, { in: 'cut', result: `blur-${part}` });
       return blur;
-    };
-    const near = blurred('near');
-    const far = blurred('far');
-    layersOver(filter, ['cut', 'near', 'far'], 'whole');
+    });
+    layersOver(filter, ['cut', ...PARTS.map((part) => `blur-${part}`)], 'whole');
     // The pixels that the edge runs through.
     const full = filter.element('feComponentTransfer');
     setAttributes(full.element('feFuncA'), { type: 'linear', slope: '0', intercept: '1' });
-    return { filter, cut, near, far };
+    return { filter, cut, blurs };
   }
 }
 

@@ -111,6 +111,11 @@ test('a view that does not exist', async () => {
   await expect(server.client.request('mahlstick/scene', params)).rejects.toMatchObject({ code: -32602 });
 });
 
+test.each([0, -3_000, 1e9, 'far', null])('a squint from %j', async (distanceMillimetres) => {
+  const params = { textDocument: { uri }, view: 'squint', distanceMillimetres };
+  await expect(server.client.request('mahlstick/scene', params)).rejects.toMatchObject({ code: -32602 });
+});
+
 test('notifications of the wrong form are logged once and change nothing', async () => {
   const { client } = server;
   const didChange = 'textDocument/didChange';

@@ -52,8 +52,8 @@ function nameOf(plan: Plan, area: number): string {
   return plan.objects[area]?.name ?? '';
 }
 
-function pairOf(plan: Plan, [one, other]: readonly [number, number]): [string, string] {
-  return [nameOf(plan, one), nameOf(plan, other)];
+function pairOf(plan: Plan, areas: readonly [number, number]): string[] {
+  return areas.map((area) => nameOf(plan, area));
 }
 
 function notanPart(plan: Plan, { notan }: Measures): Part<'notan'> {

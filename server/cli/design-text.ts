@@ -35,8 +35,8 @@ function ordinal(rank: number): string {
   return ['first', 'second', 'third'][rank - 1] ?? `number ${rank}`;
 }
 
-function meeting([front, behind]: readonly [string, string]): string {
-  return `${areaText(front)} against ${areaText(behind)}`;
+function meeting(areas: readonly string[]): string {
+  return areas.map(areaText).join(' against ');
 }
 
 function areaText(area: string): string {

@@ -6,7 +6,7 @@ const strength = v.pipe(
   v.description('Length in diagonals x sharpness x contrast, gathered within 8 % of the diagonal.'),
 );
 const corner = v.picklist(['upper left', 'upper right', 'lower left', 'lower right']);
-const pair = v.tuple([area, area]);
+const pair = v.pipe(v.array(area), v.length(2));
 
 const place = v.strictObject({
   at: point,
@@ -88,7 +88,7 @@ export const spacing = v.strictObject({
   gaps: v.array(
     v.strictObject({
       along: v.picklist(['across', 'down']),
-      between: v.tuple([v.string(), v.string()]),
+      between: pair,
       size: length,
       shareOfDiagonal: share,
     }),

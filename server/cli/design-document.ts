@@ -43,7 +43,13 @@ export function designPart(plan: Plan, measures: Measures): Design {
 export function proportionPart({ ratio, named }: Measures['proportion']): Part<'canvas'>['proportion'] {
   return {
     ratio: round(ratio),
-    named: named.map((each) => ({ ...each, ratio: round(each.ratio), difference: round(each.difference) })),
+    named: named.map(({ name, kind, ratio: wanted, difference, sameSize }) => ({
+      name,
+      kind,
+      ratio: round(wanted),
+      difference: round(difference),
+      sameSize,
+    })),
   };
 }
 
@@ -89,10 +95,13 @@ function emphasisPart(plan: Plan, { emphasis }: Measures): Part<'emphasis'> {
             areas: pairOf(plan, focal.areas),
             rank: focal.rank,
             rivals: focal.rivals.map(placeOf),
-            means: focal.means.map((each) => ({
-              ...each,
-              there: round(each.there),
-              elsewhere: round(each.elsewhere),
+            means: focal.means.map(({ means, stated, there, elsewhere, holds, inWords }) => ({
+              means,
+              stated,
+              there: round(there),
+              elsewhere: round(elsewhere),
+              holds,
+              inWords,
             })),
           },
         }
@@ -166,14 +175,14 @@ function eyePathPart(plan: Plan, { eyePath }: Measures): Part<'eyePath'> {
       heading: round(lead.heading),
       ...(lead.miss === undefined ? {} : { miss: round(lead.miss) }),
       ...(lead.missShare === undefined ? {} : { missShare: round(lead.missShare) }),
-      ...(lead.leaves ? { leaves: { ...lead.leaves, at: pointOf(lead.leaves.at) } } : {}),
+      ...(lead.leaves ? { leaves: leavesPart(lead.leaves) } : {}),
     })),
     angles: eyePath.angles.map(({ one, other, degrees }) => ({
       one: leadName(one),
       other: leadName(other),
       degrees: round(degrees),
     })),
-    sides: { ...eyePath.sides },
+    sides: sidesPart(eyePath.sides),
     exits: eyePath.exits.map(({ at, side, corner, areas, pull, length }) => ({
       at: pointOf(at),
       side,
@@ -188,6 +197,14 @@ function eyePathPart(plan: Plan, { eyePath }: Measures): Part<'eyePath'> {
       strength: round(strength),
     })),
   };
+}
+
+function leavesPart({ at, side, corner }: NonNullable<LeadMeasure['leaves']>) {
+  return { at: pointOf(at), side, ...(corner === undefined ? {} : { corner }) };
+}
+
+function sidesPart({ left, right, top, bottom }: Measures['eyePath']['sides']) {
+  return { left, right, top, bottom };
 }
 
 function originPart(plan: Plan, { from }: LeadMeasure) {

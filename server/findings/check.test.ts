@@ -161,13 +161,16 @@ describe('colour budget', () => {
     );
   });
 
-  it('only hints at 70 : 20 : 10 when the plan states none', () => {
+  it('only hints at 70 : 20 : 10, once for all roles, when the plan states none', () => {
     const { findings } = checked(scene('note    "no budget yet"'));
     const usual = findings.filter(({ rule }) => rule === 'usual colour shares');
-    expect(usual.map(({ severity }) => severity)).toEqual(['hint', 'hint', 'hint']);
-    expect(usual[2]?.message).toBe(
-      'The discord colours cover 0 % of the picture; the usual share is 10 % within 5 %.',
-    );
+    expect(usual.map(({ severity, message, advice }) => [severity, message, advice])).toEqual([
+      [
+        'hint',
+        'The dominant colour covers 60 % of the picture, the complement 40 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %.',
+        'Give 20 % of the picture to another colour, or make what carries it smaller. Or, where they are meant so, write `budget  colour dominant 60%, complement 40% within 5%`.',
+      ],
+    ]);
     expect(findings.some(({ rule }) => rule === 'colour budget')).toBe(false);
   });
 });

@@ -6,10 +6,15 @@ import { resizingFor, resizingWords, type Resizing } from './resizing.js';
 import { changeOf, isCheaper, recolourings, recolouringFix, type Recolouring } from './recolouring.js';
 import { heading, objectShare, percent, percentOutside, quoted } from './words.js';
 
-/** What each colour role out of its budget is told; `wanted` opens the clause that names the target. */
-export function outOfColourBudget(plan: Plan, measures: Measures, wanted: string): readonly RuleFinding[] {
+/** What each colour role out of its budget, or `only` one, is told; `wanted` opens the clause that names the target. */
+export function outOfColourBudget(
+  plan: Plan,
+  measures: Measures,
+  wanted: string,
+  only?: string,
+): readonly RuleFinding[] {
   return measures.colours.budget.flatMap((entry): RuleFinding[] => {
-    if (entry.within) return [];
+    if (entry.within || (only !== undefined && entry.key !== only)) return [];
     const most = measures.colours.roles.find(({ role }) => role === entry.key)?.objects[0];
     const object = most && plan.objects[most.object];
     return [

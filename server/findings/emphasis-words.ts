@@ -46,11 +46,12 @@ export function borderKey({ areas }: Pick<StrongPlace, 'areas'>): string {
   return areas.join(' ');
 }
 
-/** `92 % as strongly`, `as strongly`, `1.4 times as strongly`: above the whole, per cent are hard to read. */
+/** `92 % as strongly`, `as strongly`, `1.4 times as strongly`, `twice as strongly`: above the whole, per cent are hard to read. */
 export function howStrongly(strength: number, of: number): string {
   if (Math.round((100 * strength) / of) < 100) return `${strengthPercent(strength, of)} as strongly`;
   const times = plainNumber(strength / of, 1);
-  return times === '1' ? 'as strongly' : `${times} times as strongly`;
+  if (times === '1') return 'as strongly';
+  return times === '2' ? 'twice as strongly' : `${times} times as strongly`;
 }
 
 /** Whether every object that is seen has a value or a colour: until then strengths say little. */

@@ -42,7 +42,7 @@ export const dominantOutweighed: Rule = {
     const { advice, fix } = remedy(plan, measures, lord, other, limit);
     return [
       {
-        message: `${quoted(other.name)} weighs ${multiple(times)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${share(other.index)} and ${share(lord.index)} of the picture; value and chroma do the rest.`,
+        message: `${quoted(other.name)} weighs ${multiple(times, limit)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${share(other.index)} and ${share(lord.index)} of the picture; value and chroma do the rest.`,
         advice,
         location: other.location,
         related: [{ location: lord.location, message: `${quoted(lord.name)} is dominant.` }],
@@ -53,9 +53,9 @@ export const dominantOutweighed: Rule = {
   },
 };
 
-/** `twice`, `2.9 times` */
-function multiple(times: number): string {
-  const told = plainNumber(times, 1);
+/** `twice`, `2.9 times`; with two places where one would not show that it is beyond the limit. */
+function multiple(times: number, limit: number): string {
+  const told = plainNumber(times, exceeds(Number(plainNumber(times, 1)), limit) ? 1 : 2);
   return told === '2' ? 'twice' : `${told} times`;
 }
 

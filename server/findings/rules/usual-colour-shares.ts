@@ -1,8 +1,10 @@
-import type { Measures } from '../../measure/measures.js';
+import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
 import { outOfColourBudget } from '../colour-shares.js';
 import { aboveObjects } from '../edits.js';
 import type { Fix, Rule } from '../finding.js';
+import { percent } from '../words.js';
 
 export const usualColourShares: Rule = {
   id: 'usual colour shares',
@@ -16,21 +18,49 @@ export const usualColourShares: Rule = {
   source: 'common practice, no source',
   check: (plan, measures) => {
     if (!plan.colourBudget || plan.colourBudget.location) return [];
-    const fix = asMeasured(plan, measures);
-    return outOfColourBudget(plan, measures, 'the usual share is').map((found) => ({
-      ...found,
-      ...(fix ? { fix } : {}),
-    }));
+    const { budget } = measures.colours;
+    const [worst] = budget
+      .filter(({ within }) => !within)
+      .toSorted((one, other) => Math.abs(other.difference) - Math.abs(one.difference));
+    // What one role has too much of the others lack: it is told once, with what to try for the farthest off.
+    const found = worst && outOfColourBudget(plan, measures, 'the usual share is', worst.key)[0];
+    if (!found) return [];
+    const own = asMeasured(plan, measures);
+    return [
+      {
+        ...found,
+        message: `${covered(budget)}; the usual shares are ${inWords(budget.map(({ target }) => percent(target)))}, each within ${percent(worst.tolerance)}.`,
+        ...(own
+          ? {
+              advice: `${found.advice ?? ''} Or, where they are meant so, write \`${own.line}\`.`,
+              fix: own.fix,
+            }
+          : {}),
+      },
+    ];
   },
 };
 
+/** `The dominant colour covers 88.9 % of the picture, the complement 11.1 % and the discords 0 %` */
+function covered(budget: readonly BudgetMeasure[]): string {
+  const [first, ...others] = budget.map(({ name, share }, index) => {
+    const role = name === 'discord' ? 'the discords' : index === 0 ? `The ${name} colour` : `the ${name}`;
+    return `${role}${index === 0 ? ' covers' : ''} ${percent(share)}${index === 0 ? ' of the picture' : ''}`;
+  });
+  return inWords([first ?? '', ...others]);
+}
+
 /** The shares as they are, for the plan that means them: whole percent, rounded down so that they add up to no more than all. */
-function asMeasured(plan: Plan, { colours }: Measures): Fix | undefined {
+function asMeasured(
+  plan: Plan,
+  { colours }: Measures,
+): { readonly line: string; readonly fix: Fix } | undefined {
   const shares = colours.roles
-    .map(({ role, share }) => ({ role, share: Math.floor(share * 100) }))
+    .map(({ role, share }) => ({ role, share: Math.floor(share * 100 + 1e-6) }))
     .filter(({ share }) => share > 0)
     .map(({ role, share }) => `${role} ${share}%`);
   if (shares.length === 0) return undefined;
-  const edits = aboveObjects(plan, `budget  colour ${shares.join(', ')} within 5%`);
-  return edits && { title: 'State these shares as the colour budget', edits };
+  const line = `budget  colour ${shares.join(', ')} within 5%`;
+  const edits = aboveObjects(plan, line);
+  return edits && { line, fix: { title: 'State these shares as the colour budget', edits } };
 }

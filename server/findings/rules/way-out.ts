@@ -4,8 +4,9 @@ import { contrastOf, tintOf } from '../../measure/borders-contrast.js';
 import { pullAtFocus } from '../../measure/exits.js';
 import type { Exit } from '../../measure/eye-path.js';
 import type { Plan } from '../../plan/plan.js';
-import { inWords, plainNumber } from '../../plan/problems.js';
+import { inWords } from '../../plan/problems.js';
 import { addLine } from '../edits/edit.js';
+import { howStrongly } from '../emphasis-words.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { worstFirst } from '../lead-words.js';
 import { exceeds } from '../limits.js';
@@ -60,7 +61,7 @@ function told(plan: Plan, exits: Exits, atFocus: number): RuleFinding {
   const object = plan.objects[front] ?? plan.objects[behind];
   const also = others.length > 0 ? ` It does so at ${inWords(others.map(placeOf))} too.` : '';
   return {
-    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${placeOf(exit)}; it pulls ${plainNumber(pull / atFocus, 1)} times as strongly as anything at the focal point, and nothing stops it.${also}`,
+    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${placeOf(exit)}; it pulls ${howStrongly(pull, atFocus)} as anything at the focal point, and nothing stops it.${also}`,
     ...softened(plan, exit, atFocus),
     location: object?.location ?? { line: 0, start: 0, end: 0 },
     at,

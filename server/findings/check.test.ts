@@ -175,6 +175,28 @@ describe('colour budget', () => {
   });
 });
 
+describe('a dominant object off the focal point', () => {
+  const off = (x: number): string =>
+    `${CANVAS}\n${WALL}\nobject  lamp, dominant\n  shape   circle 10 at (${x}, 19.1)\n  value   5`;
+
+  it('is moved over it where it lies nearly there: its border and a hundredth of the diagonal more', () => {
+    // The border is 61.8 - 55 = 6.8 cm away, the diagonal 111.8 cm.
+    const { advice, fix } = finding(checked(off(50)), 'dominant off focus');
+    expect(advice).toBe(
+      'Move `lamp` 8 cm to the right, over the focal point, or move the focal point to it.',
+    );
+    expect(found(mended(off(50), fix ?? { edits: [] }))).not.toContain('dominant off focus');
+  });
+
+  it('is set down there where it lies far off, and where a small move would hide something', () => {
+    const far = 'Write `at focus` under `lamp`, or move the focal point to it.';
+    expect(finding(checked(off(30)), 'dominant off focus').advice).toBe(far);
+    const speck = 'object  speck\n  plane   background\n  shape   circle 2 at (56.6, 19.1)\n  value   1';
+    const { advice } = finding(checked(`${off(50)}\n${speck}`), 'dominant off focus');
+    expect(advice).toBe(far);
+  });
+});
+
 describe('a hidden object', () => {
   const hidden = (plane: string, more = '') =>
     `${GOOD}\nobject  crumb\n  plane   ${plane}\n  shape   circle 2 at focus\n  value   1\n${more}`;

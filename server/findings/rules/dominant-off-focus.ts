@@ -8,6 +8,8 @@ import { crossingsNear } from '../crossings.js';
 import { focusEdit, placeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
+import { ontoFocus } from '../moves/onto-point.js';
+import { distanceWords, shiftFix, withItsParts } from '../moves/shift.js';
 import { middleOf } from '../seen.js';
 import { length, percent, quoted } from '../words.js';
 
@@ -37,7 +39,8 @@ export const dominantOffFocus: Rule = {
     return [
       {
         message: `${quoted(object.name)} is dominant but ends ${length(distanceShare * plan.canvas.diagonal, plan.canvas)} from the focal point (${percent(distanceShare)} of the diagonal; up to ${percent(limit)} is close).`,
-        ...together(plan, measures, object, plan.focus.at),
+        ...(aLittle(plan, measures, object, plan.focus.at, distanceShare, limit) ??
+          together(plan, measures, object, plan.focus.at)),
         location: object.location,
         related: [{ location: plan.focus.location, message: 'The focal point.' }],
         objects: [first.object],
@@ -46,6 +49,28 @@ export const dominantOffFocus: Rule = {
     ];
   },
 };
+
+/** Within so many times the limit a small move is told, not where to set the object down. */
+const NEARBY = 2;
+
+/** A small move of an object that lies nearly there, by a focal point that is not itself placed by the object. */
+function aLittle(
+  plan: Plan,
+  measures: Measures,
+  object: PlanObject,
+  focus: Point,
+  distanceShare: number,
+  limit: number,
+): Pick<RuleFinding, 'advice' | 'fix'> | undefined {
+  if (!plan.focus?.crossing || exceeds(distanceShare, NEARBY * limit)) return undefined;
+  const shift = ontoFocus(plan, measures, object.index, focus, distanceShare * plan.canvas.diagonal);
+  const fix = shift && shiftFix(plan, measures.parts, shift);
+  if (!shift || !fix) return undefined;
+  return {
+    advice: `Move ${withItsParts(plan, measures.parts, object.index)} ${distanceWords(shift, plan.canvas)}, over the focal point, or move the focal point to it.`,
+    fix,
+  };
+}
 
 /** Of the diagonal; flattened curves stand off their boxes by less. */
 const ON_BORDER = 0.001;

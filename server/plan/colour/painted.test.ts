@@ -67,6 +67,12 @@ describe('a colour painted at a value', () => {
     expect(atValue(colour('red'), 10).reached).toBe(false);
   });
 
+  test('at its own value a colour is as it was written, whoever asked for the same colour before', () => {
+    const value = valueOf(colour('#ff0000'));
+    expect(atValue(colour('#ff0000'), value).shown.notation).toEqual({ kind: 'hex', text: '#ff0000' });
+    expect(atValue(colour('red'), value).shown.notation).toMatchObject({ text: 'red' });
+  });
+
   test('the answer is remembered', () => {
     expect(atValue(colour('5B 4/4'), 6)).toBe(atValue(colour('5B 4/4'), 6));
   });

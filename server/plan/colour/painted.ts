@@ -28,7 +28,8 @@ const remember = memoise<Painted>(16384);
  * value, which a plan asks for once: the answers are remembered.
  */
 export function atValue(colour: Colour, value: number): Painted {
-  const written = colour.notation.kind === 'munsell' ? colour.notation.text : '';
+  // As written too: a colour at its own value is given back as it was written.
+  const written = colour.notation.kind === 'computed' ? '' : `${colour.notation.kind} ${colour.notation.text}`;
   return remember(`${colour.lab.join(' ')} ${value} ${written}`, () => paint(colour, value));
 }
 

@@ -29,7 +29,8 @@ const remember = memoise<Painted>(16384);
  */
 export function atValue(colour: Colour, value: number): Painted {
   // As written too: a colour at its own value is given back as it was written.
-  const written = colour.notation.kind === 'computed' ? '' : `${colour.notation.kind} ${colour.notation.text}`;
+  const written =
+    colour.notation.kind === 'computed' ? '' : `${colour.notation.kind} ${colour.notation.text}`;
   return remember(`${colour.lab.join(' ')} ${value} ${written}`, () => paint(colour, value));
 }
 

@@ -71,7 +71,7 @@ describe('edges', () => {
       there: 1,
       elsewhere: 0.7,
       holds: true,
-      inWords: 'edges of 1 there and 0.7 elsewhere, where hard is 1 and lost 0.1',
+      inWords: 'edges are hard there (1) and softer elsewhere (0.7)',
     });
     expect(means('edges', STONE.replace('hard', 'firm'), OTHER).holds).toBe(false);
   });

@@ -1,7 +1,8 @@
-import type { Means } from '../../grammar/index.js';
+import type { Edges, Means } from '../../grammar/index.js';
 import type { Plan } from '../plan/plan.js';
 import { plainNumber } from '../plan/problems.js';
 import type { BorderMeasure } from './borders.js';
+import { SHARPNESS } from './borders-contrast.js';
 import type { Seen } from './emphasis.js';
 import type { Peak } from './emphasis-places.js';
 import { labelMap } from './label-map.js';
@@ -33,7 +34,7 @@ export interface MeansMeasure {
   readonly there: number;
   readonly elsewhere: number;
   readonly holds: boolean;
-  /** The two figures as a painter reads them: `detail of 0.7 there and 0.4 elsewhere, where fine is 1`. */
+  /** The two figures as a painter reads them: `edges are firm there (0.68) and softer elsewhere (0.41)`. */
   readonly inWords: string;
   /** For value and colour the two areas that meet at the strongest place elsewhere. */
   readonly areas?: readonly [number, number];
@@ -55,6 +56,7 @@ export interface MeansInput {
 }
 
 const EVERY_MEANS: readonly Means[] = ['value', 'colour', 'edges', 'detail', 'scale', 'isolation'];
+const EDGES: readonly Edges[] = ['hard', 'firm', 'soft', 'lost'];
 /** Part by which a place elsewhere may be stronger in value or colour. */
 const TENTH = 0.1;
 const ROUNDING = 1e-9;
@@ -134,8 +136,21 @@ function edges(plan: Plan, borders: BorderMeasure, memory: Memory): Figures {
     inWords:
       there === 0
         ? 'there is no border with contrast there'
-        : `edges of ${plainNumber(there)} there and ${plainNumber(elsewhere)} elsewhere, where hard is 1 and lost 0.1`,
+        : `edges are ${edgeWord(there)} there (${plainNumber(there)}) and ${comparedEdges(there, elsewhere)}`,
   };
+}
+
+/** The word of the plan's own whose sharpness is nearest. */
+function edgeWord(sharpness: number): Edges {
+  return EDGES.reduce((nearest, edges) =>
+    Math.abs(SHARPNESS[edges] - sharpness) < Math.abs(SHARPNESS[nearest] - sharpness) ? edges : nearest,
+  );
+}
+
+function comparedEdges(there: number, elsewhere: number): string {
+  if (plainNumber(there) === plainNumber(elsewhere)) return 'the same elsewhere';
+  if (elsewhere === 0) return 'none with contrast are elsewhere';
+  return `${there > elsewhere ? 'softer' : 'harder'} elsewhere (${plainNumber(elsewhere)})`;
 }
 
 function detail(plan: Plan, { shares }: Seen, seenThere: readonly SeenPart[]): Figures {
@@ -144,8 +159,15 @@ function detail(plan: Plan, { shares }: Seen, seenThere: readonly SeenPart[]): F
     there,
     elsewhere,
     holds: there > elsewhere + ROUNDING,
-    inWords: `detail of ${plainNumber(there)} there and ${plainNumber(elsewhere)} elsewhere, where fine is 1 and little 0`,
+    inWords: comparedDetail(there, elsewhere),
   };
+}
+
+/** `richer there (0.7) than elsewhere (0.4)`; figures that are written alike are told as alike. */
+function comparedDetail(there: number, elsewhere: number): string {
+  const [here, other] = [plainNumber(there), plainNumber(elsewhere)];
+  if (here === other) return `detail is as rich elsewhere as there (${here})`;
+  return `detail is ${there > elsewhere ? 'richer' : 'poorer'} there (${here}) than elsewhere (${other})`;
 }
 
 function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memory): Figures {

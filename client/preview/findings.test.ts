@@ -8,12 +8,34 @@ function finding(message: string, line = 0, severity: ListedFinding['severity'] 
 }
 
 describe('the list of findings', () => {
-  it('has errors first, then warnings, then hints, each in the order of the text', () => {
+  it('has errors first, and is in the order of the text where the drawing has no other', () => {
     const rows = findingRows(
-      [finding('hint', 1, 'hint'), finding('late', 9), finding('error', 20, 'error'), finding('early', 2)],
+      [finding('late', 9), finding('hint', 1, 'hint'), finding('error', 20, 'error'), finding('early', 2)],
       undefined,
     );
-    expect(rows.map(({ message }) => message)).toEqual(['error', 'early', 'late', 'hint']);
+    expect(rows.map(({ message }) => message)).toEqual(['error', 'hint', 'early', 'late']);
+  });
+
+  it('is in the order of the drawing, where what matters most comes first', () => {
+    const location = { line: 3, start: 0, end: 4 };
+    const subject = { kind: 'finding', severity: 'hint', location } as const;
+    const scene = {
+      ...stillLife,
+      subjects: {
+        'finding:rival': {
+          ...subject,
+          name: 'rival',
+          message: 'A rival.',
+          location: { ...location, line: 9 },
+        },
+        'finding:spots': { ...subject, name: 'spots', message: 'Spots.' },
+      },
+    };
+    const rows = findingRows(
+      [finding('Not drawn.', 1), finding('Spots. Join them.', 3), finding('A rival.', 9, 'hint')],
+      scene,
+    );
+    expect(rows.map(({ message }) => message)).toEqual(['A rival.', 'Spots.', 'Not drawn.']);
   });
 
   it('sets the advice apart and knows the marks, where the drawing has the finding', () => {

@@ -12,14 +12,22 @@ export interface FindingRow extends ListedFinding {
   readonly subjects: readonly string[];
 }
 
-const ranks = { error: 0, warning: 1, hint: 2 } as const;
+/** Until an error is mended part of the plan is not read. */
+function rank({ severity }: FindingRow): number {
+  return severity === 'error' ? 0 : 1;
+}
 
-/** The list in the order of weight, then of the text, each row tied to its marks in the drawing. */
+/**
+ * The list, each row tied to its marks in the drawing: errors first, then in the order of the drawing, where what
+ * matters most comes first and the numbers count up; what the drawing does not have comes last, by its place in the text.
+ */
 export function findingRows(
   findings: readonly ListedFinding[],
   scene: Scene | undefined,
 ): readonly FindingRow[] {
   const marked = markedFindings(scene);
+  const places = new Map(Object.keys(scene?.subjects ?? {}).map((key, index) => [key, index]));
+  const placeOf = ({ subjects: [first = ''] }: FindingRow) => places.get(first) ?? places.size;
   const numbers = scene === undefined ? new Map<string, string>() : findingNumbers(scene);
   return findings
     .map((finding): FindingRow => {
@@ -39,7 +47,8 @@ export function findingRows(
     })
     .sort(
       (a, b) =>
-        ranks[a.severity] - ranks[b.severity] ||
+        rank(a) - rank(b) ||
+        placeOf(a) - placeOf(b) ||
         a.location.line - b.location.line ||
         a.location.start - b.location.start,
     );

@@ -9,6 +9,7 @@ import { findingsBlock } from './captions/findings.js';
 import { legendOf } from './captions/legends.js';
 import { planTitle, viewCaption } from './captions/words.js';
 import { footOf, layOut, sheetOf } from './layout.js';
+import { balanceMarks } from './picture/balance-sign.js';
 import { findingMarks } from './picture/finding-marks.js';
 import { findingsFor } from './picture/findings-for.js';
 import { mountMarks } from './picture/mount.js';
@@ -25,6 +26,9 @@ import { drawSquint } from './views/squint.js';
 import { subjectsOf } from './views/subjects.js';
 import { drawValues } from './views/values.js';
 import { viewingOf } from './viewing.js';
+
+/** The views that show how the picture hangs. */
+const HANGS: ReadonlySet<View> = new Set(['drawing', 'values']);
 
 export interface ComposeOptions {
   /** From how far the picture is looked at in the view `squint`; three times its diagonal unless said. */
@@ -71,7 +75,10 @@ export function compose(
     title: `${planTitle(plan)}: ${viewCaption(view, plan)}`,
     description: describe(reading, view, legend),
     layers: [
-      { name: 'mount', marks: mountMarks(sheet, layout, picture) },
+      {
+        name: 'mount',
+        marks: [...mountMarks(sheet, layout, picture), ...(HANGS.has(view) ? balanceMarks(reading) : [])],
+      },
       {
         name: 'picture',
         marks: drawn.shapes,

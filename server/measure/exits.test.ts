@@ -67,6 +67,7 @@ describe('a strong border that runs out of the picture', () => {
     expect(exit?.at.y).toBeCloseTo(5, 9);
     expect(exit?.pull).toBeCloseTo(0.5, 9);
     expect(exit?.length).toBeCloseTo(Math.hypot(20, 10), 0);
+    expect(exit?.heading).toBeCloseTo((Math.atan2(-10, -20) * 180) / Math.PI, 6);
     expect(exit?.corner).toBeUndefined();
   });
 

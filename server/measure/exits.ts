@@ -19,6 +19,8 @@ export interface Exit {
   readonly pull: number;
   /** How long it runs straight to the edge, canvas units. */
   readonly length: number;
+  /** The way it goes out: degrees, 0 to the right, 90 down. */
+  readonly heading: number;
 }
 
 /** Parts of the diagonal. */
@@ -146,6 +148,7 @@ function runTo(place: BorderStretch, canvas: CanvasSize, strong: readonly Border
     areas: [place.front, place.behind],
     pull,
     length: length + distance(at, place.at),
+    heading: (Math.atan2(outward.y, outward.x) * 180) / Math.PI,
     outward,
   };
 }

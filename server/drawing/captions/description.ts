@@ -1,5 +1,6 @@
 import { canvasLine } from './title.js';
 import { colourRows, valueRows, type BarRow } from './budgets.js';
+import { balanceInWords } from '../picture/balance-sign.js';
 import { type Reading, seenObjects } from '../views/reading.js';
 import type { LegendEntry, View } from '../scene.js';
 import { distanceInWords } from '../viewing.js';
@@ -44,12 +45,14 @@ function subjectSentences(reading: Reading, view: View, legend: readonly LegendE
   const values = `Values: ${listed(valueRows(reading).map(figures))}`;
   const rows = colourRows(reading);
   const colours = rows.length === 0 ? [] : [`Colours: ${listed(rows.map(figures))}`];
+  const balance = [balanceInWords(reading) ?? []].flat().map(capitalised);
   switch (view) {
     case 'drawing':
-      return [values, ...colours];
+      return [values, ...colours, ...balance];
     case 'notan':
-    case 'values':
       return [values];
+    case 'values':
+      return [values, ...balance];
     case 'colour':
     case 'mirror':
       return colours;

@@ -3,7 +3,7 @@ import type { Reading } from '../views/reading.js';
 import { rankedPlaces } from '../views/emphasis.js';
 import type { LegendLine } from './legend.js';
 import { numberedLine } from './path-lines.js';
-import { percent } from './words.js';
+import { partOrTimes } from './words.js';
 
 /** The strong places by rank, with what meets there and how strong they are. */
 export function emphasisLines(reading: Reading): readonly LegendLine[] {
@@ -13,9 +13,11 @@ export function emphasisLines(reading: Reading): readonly LegendLine[] {
   const whole = focal === undefined ? 'the strongest place' : 'the focal point';
   return [
     { key: 'places', text: `strong places by rank, with their pull as a part of ${whole}’s` },
-    ...places.map(({ rank, areas, share }) => {
+    ...places.map(({ rank, areas, share, focal: isFocal }) => {
       const [front, behind] = areas.map((area) => areaName(area, reading.plan.objects));
-      return numberedLine(`place:${rank}`, rank, `${front} against ${behind}, ${percent(share)}`);
+      const meeting = `${front} against ${behind}`;
+      const text = isFocal ? `at the focal point, ${meeting}` : `${meeting}, ${partOrTimes(share)}`;
+      return numberedLine(`place:${rank}`, rank, text);
     }),
   ];
 }

@@ -7,7 +7,7 @@ import { wrapped } from './text-width.js';
 import { countInWords, inQuotes } from './words.js';
 
 /** A sheet is read at a glance; the rest of a long list is left to the editor and the command line. */
-const MOST_LISTED = 6;
+const MOST_LISTED = 8;
 
 /** What to look at, with the numbers that the marks in the picture bear. */
 export function findingsBlock(numbered: readonly NumberedFinding[], width: number, em: number): Block {

@@ -4,6 +4,7 @@ import { greyOf, hexOf } from '../picture/ink.js';
 import { type LegendLine, swatchSign } from './legend.js';
 import { pathMark } from '../marks.js';
 import { circlePath, linePath } from '../path-data.js';
+import { balanceInWords, balanceSign } from '../picture/balance-sign.js';
 import { divisionDash } from '../picture/construction.js';
 import { type Reading, isUnplanned, seenObjects } from '../views/reading.js';
 import { ribbonPath } from '../picture/ribbon.js';
@@ -91,6 +92,31 @@ export function horizonLine({ plan }: Reading): readonly LegendLine[] {
       sign: (x, y, side) => [
         stroked('horizon', level(x, y + side / 2, side), { ink: 'ink', weight: 'fine' }),
       ],
+    },
+  ];
+}
+
+/** Where the weight of the picture hangs. */
+export function balanceLine(reading: Reading): readonly LegendLine[] {
+  const words = balanceInWords(reading);
+  if (words === undefined) return [];
+  const { offset = 0 } = reading.measures.balance;
+  return [
+    {
+      key: 'balance',
+      text: words,
+      sign: (x, y, side) =>
+        balanceSign(
+          'legend:balance',
+          {
+            x: x + side / 2,
+            y: y + 0.1 * side,
+            off: 0.3 * side * Math.sign(Math.round(100 * offset)),
+            high: 0.62 * side,
+            deep: 0.75 * side,
+          },
+          { fulcrum: 'quiet', plumb: 'ink' },
+        ),
     },
   ];
 }

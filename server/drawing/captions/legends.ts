@@ -4,6 +4,7 @@ import { length } from '../../findings/words.js';
 import { emphasisLines } from './emphasis-lines.js';
 import { type LegendLine, swatchSign } from './legend.js';
 import {
+  balanceLine,
   divisionLines,
   focusLine,
   groundGrey,
@@ -29,6 +30,7 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
         ...leadLine(reading),
         ...divisionLines(reading),
         ...horizonLine(reading),
+        ...balanceLine(reading),
         ...groundLine(reading),
         ...hatchLine(reading),
         ...washLine(reading),
@@ -37,6 +39,7 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
     case 'values':
       return [
         ...focusLine(reading),
+        ...balanceLine(reading),
         ...groundLine(reading, groundGrey(reading)),
         ...hatchLine(reading),
         ...leftOutLine(leftOut, 'number'),
@@ -44,7 +47,7 @@ export function legendOf(reading: Reading, view: View, leftOut: number): readonl
     case 'notan':
       return [...toneLines(reading), ...hatchLine(reading)];
     case 'squint':
-      return [...squintLines(reading), ...hatchLine(reading)];
+      return [...squintLines(reading), ...focusLine(reading), ...hatchLine(reading)];
     case 'mirror':
       return [{ key: 'mirror', text: 'left and right changed over, as in a mirror' }, ...hatchLine(reading)];
     case 'path':

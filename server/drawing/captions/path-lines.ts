@@ -1,4 +1,4 @@
-import type { LeadMeasure } from '../../measure/eye-path.js';
+import type { Corner, LeadMeasure } from '../../measure/eye-path.js';
 import { length } from '../../findings/words.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
@@ -84,7 +84,16 @@ function leadInWords(measure: LeadMeasure, plan: Plan): string {
     : `${from}: runs into ${what}`;
 }
 
-const SIDES = ['left', 'right', 'top', 'bottom'] as const;
+const CAME_FROM = [
+  'left',
+  'right',
+  'top',
+  'bottom',
+  'upper left',
+  'upper right',
+  'lower left',
+  'lower right',
+] as const;
 const SIDE_WORDS: Readonly<Record<Side, string>> = {
   left: 'the left',
   right: 'the right',
@@ -92,11 +101,20 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
   bottom: 'below',
 };
 
-function sidesLine(reading: Reading): readonly LegendLine[] {
-  const counts = reading.measures.eyePath.sides;
-  const used = SIDES.filter((side) => counts[side] > 0);
-  if (used.length === 0) return [];
-  const text = listed(used.map((side) => `${countInWords(counts[side])} from ${SIDE_WORDS[side]}`));
+/** How many leads come in where, each told once. */
+function sidesLine({ measures }: Reading): readonly LegendLine[] {
+  const counts = new Map<Side | Corner, number>();
+  for (const { from } of measures.eyePath.leads) {
+    const place = from.kind === 'edge' ? from.side : from.kind === 'corner' ? from.corner : undefined;
+    if (place !== undefined) counts.set(place, 1 + (counts.get(place) ?? 0));
+  }
+  if (counts.size === 0) return [];
+  const text = listed(
+    CAME_FROM.flatMap((place) => {
+      const count = counts.get(place);
+      return count === undefined ? [] : [`${countInWords(count)} from ${placeInWords(place)}`];
+    }),
+  );
   return [
     {
       key: 'sides',
@@ -114,6 +132,21 @@ function sidesLine(reading: Reading): readonly LegendLine[] {
       ],
     },
   ];
+}
+
+function placeInWords(place: Side | Corner): string {
+  switch (place) {
+    case 'left':
+    case 'right':
+    case 'top':
+    case 'bottom':
+      return SIDE_WORDS[place];
+    case 'upper left':
+    case 'upper right':
+    case 'lower left':
+    case 'lower right':
+      return `the ${place} corner`;
+  }
 }
 
 function stopLines(reading: Reading): readonly LegendLine[] {

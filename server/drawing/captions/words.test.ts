@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { countInWords, listed, percent } from './words.js';
+import { countInWords, listed, partOrTimes, percent } from './words.js';
 
 describe('words', () => {
   it('says shares in whole parts of a hundred, and does not call a little nothing', () => {
     expect([0.684, 0.0049, 0, 1].map(percent)).toEqual(['68 %', 'under 1 %', '0 %', '100 %']);
+  });
+
+  it('tells what is much more than the whole in times', () => {
+    expect([0.84, 1.07, 2.46, 10.29].map(partOrTimes)).toEqual(['84 %', '107 %', '2.5 times', '10 times']);
   });
 
   it('lists as one does in a sentence', () => {

@@ -8,6 +8,11 @@ export function percent(share: number): string {
   return rounded === 0 && share > 0 ? 'under 1 %' : `${rounded} %`;
 }
 
+/** `84 %`, or `2.5 times` for what is much more than the whole: hundreds of per cent are hard to read. */
+export function partOrTimes(share: number): string {
+  return share < 1.495 ? percent(share) : `${Number(share.toFixed(share < 10 ? 1 : 0))} times`;
+}
+
 /** `80 × 50 cm`, with the stock name when the canvas was given by one. */
 export function canvasSize({ width, height, unit, stock }: Canvas): string {
   const size = `${length(width)} × ${length(height)} ${unit}`;

@@ -5,7 +5,7 @@ import { accentOn, beddingOn, hexOf, lineOn, mix } from './ink.js';
 import { pathMark } from '../marks.js';
 import { circlePath, linePath } from '../path-data.js';
 import { ribbonPath } from './ribbon.js';
-import type { Reading } from '../views/reading.js';
+import { type Reading, paintOf } from '../views/reading.js';
 import { ownerAt } from './region.js';
 import type { Box, Dash, Mark } from '../scene.js';
 import { capitalised, systemName } from '../captions/words.js';
@@ -96,6 +96,21 @@ export function focusMarks(
       fill: accent,
       stroke: { ink: hexOf(beddingOf(on)), weight: 'hair' },
       subject: 'focus',
+    }),
+  ];
+}
+
+/** A thin ring at the focal point, in a line let down with what is seen there. */
+export function faintFocusMarks({ plan, layout, cells }: Reading): readonly Mark[] {
+  const { focus } = plan;
+  if (focus === undefined) return [];
+  const object = plan.objects[ownerAt(cells, focus.at) ?? -1];
+  const on = object === undefined ? plan.canvas.ground.colour : paintOf(object, plan);
+  return [
+    pathMark('focus', circlePath(focus.at, FOCUS_RADIUS_EMS * layout.em), {
+      stroke: { ink: hexOf(mix(on, lineOn(on), 0.7)), weight: 'fine' },
+      subject: 'focus',
+      tip: 'Focal point.',
     }),
   ];
 }

@@ -1,4 +1,4 @@
-import type { Chapter, Finding, Severity } from '../../findings/finding.js';
+import type { Chapter, Finding } from '../../findings/finding.js';
 import { chapters } from '../../findings/finding.js';
 import { ruleById } from '../../findings/rules.js';
 import { budgetRules } from '../captions/budgets.js';
@@ -32,13 +32,11 @@ const SHOWN: Readonly<Record<View, Shown>> = {
 
 const ON_BARS: ReadonlySet<string> = new Set([...budgetRules.value, ...budgetRules.colour]);
 
-/** The findings that a view shows, errors first, numbered from 1. Budgets are left to their bars. */
+/** The findings that a view shows, what matters most first as they come, numbered from 1. Budgets are left to their bars. */
 export function findingsFor(view: View, { findings, subjects }: Reading): readonly NumberedFinding[] {
-  const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, hint: 2 };
   return findings
     .map((finding, index) => ({ finding, subject: subjects.findings[index] ?? `finding:${index}` }))
     .filter(({ finding: { rule } }) => !ON_BARS.has(rule) && isShown(rule, SHOWN[view]))
-    .sort((a, b) => rank[a.finding.severity] - rank[b.finding.severity])
     .map((each, index) => ({ ...each, number: index + 1 }));
 }
 

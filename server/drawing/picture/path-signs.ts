@@ -16,6 +16,8 @@ import { pointsAlong } from './construction.js';
 /** Nearer than this part of the diagonal a lead is drawn as running into what it aims at: about its own breadth. */
 export const HIT = 0.01;
 const PLATE_EMS = 1.1;
+/** The most that is drawn of a way out. */
+const EXIT_EMS = 4;
 
 /** Whether a lead passes what it aims at by so far that it can be seen. */
 export function misses({ passes = 0 }: LeadMeasure, { canvas }: Plan): boolean {
@@ -25,8 +27,10 @@ export function misses({ passes = 0 }: LeadMeasure, { canvas }: Plan): boolean {
 interface Missed {
   readonly lead: Lead;
   readonly subject: string;
-  /** Where what is seen of it ends, when its line passes the focal point only beyond that. */
-  readonly end?: Point;
+  /** Where what is seen of it ends. */
+  readonly end: Point;
+  /** Where the eye goes on to: out of the canvas, or where it is nearest to the focal point when it ends off the canvas. */
+  readonly on: Point;
   /** Canvas units. */
   readonly miss: number;
   /** Where its line passes the focal point. */
@@ -43,9 +47,8 @@ export function missed({ plan, subjects }: Reading, { leads }: EyePathMeasure): 
     const subject = subjects.leads[index];
     if (measure?.nearest === undefined || subject === undefined) return [];
     if (measure.aim?.kind !== 'focus' || !misses(measure, plan)) return [];
-    const { miss = 0, nearest, end } = measure;
-    const isAhead = distance(end, nearest) > 1e-6 && headsFor(end, nearest, measure.heading);
-    return [{ lead, subject, miss, nearest, focus, ...(isAhead ? { end } : {}) }];
+    const { miss = 0, nearest, end, leaves } = measure;
+    return [{ lead, subject, miss, nearest, focus, end, on: leaves?.at ?? nearest }];
   });
 }
 
@@ -53,18 +56,21 @@ export function missed({ plan, subjects }: Reading, { leads }: EyePathMeasure): 
 export function missedBoxes(reading: Reading, path: EyePathMeasure): readonly Box[] {
   const { em } = reading.layout;
   return missed(reading, path)
-    .flatMap(({ end, nearest, focus }) => pointsAlong([...(end ? [end] : []), nearest, focus], em, 60))
+    .flatMap(({ end, on, nearest, focus }) => [
+      ...pointsAlong([end, on], em, 60),
+      ...pointsAlong([nearest, focus], em, 60),
+    ])
     .map((point) => boxAround(point, { width: 0.5 * em, height: 0.5 * em }));
 }
 
-/** A lead that misses, carried on to where it passes the focal point, and from there how far off it is. */
+/** A lead that misses, carried on to where it leaves the canvas, and how far off it passes the focal point. */
 export function carriedOnMarks(reading: Reading, path: EyePathMeasure, on: Colour): readonly Mark[] {
   const accent = hexOf(accentOn(on));
-  return missed(reading, path).flatMap(({ lead, subject, end, miss, nearest, focus }): Mark[] => [
-    ...(end === undefined
+  return missed(reading, path).flatMap(({ lead, subject, end, on: out, miss, nearest, focus }): Mark[] => [
+    ...(distance(end, out) < 1e-6
       ? []
       : [
-          pathMark(`${subject}:on`, linePath([end, nearest]), {
+          pathMark(`${subject}:on`, linePath([end, out]), {
             stroke: { ink: accent, weight: 'medium', dash: 'dashed' },
             subject,
           }),
@@ -75,11 +81,6 @@ export function carriedOnMarks(reading: Reading, path: EyePathMeasure, on: Colou
       tip: `Lead ${lead.name} passes ${length(miss, reading.plan.canvas)} from the focal point.`,
     }),
   ]);
-}
-
-function headsFor(end: Point, place: Point, headingDegrees: number): boolean {
-  const angle = (headingDegrees * Math.PI) / 180;
-  return (place.x - end.x) * Math.cos(angle) + (place.y - end.y) * Math.sin(angle) > 1e-6;
 }
 
 /** A wedge on the mount where each lead comes in over the edge. */
@@ -198,7 +199,7 @@ export function numberPlate(
   ];
 }
 
-/** An arrow out over the edge where a strong border runs out of the picture. */
+/** An arrow along a strong border that runs out of the picture, up to the edge there. */
 export function exitMarks(
   { plan, layout, subjects }: Reading,
   { exits }: EyePathMeasure,
@@ -207,11 +208,12 @@ export function exitMarks(
   const { em } = layout;
   const ink = hexOf(lineOn(on));
   const bedding = hexOf(beddingOn(on));
-  return exits.flatMap(({ at, side, areas }, index): Mark[] => {
-    const inward = INWARD[side];
-    const outward = { x: -inward.x, y: -inward.y };
-    const tail = { x: at.x + 2.2 * em * inward.x, y: at.y + 2.2 * em * inward.y };
-    const neck = { x: at.x + 0.7 * em * inward.x, y: at.y + 0.7 * em * inward.y };
+  return exits.flatMap(({ at, side, areas, heading, length: run }, index): Mark[] => {
+    const angle = (heading * Math.PI) / 180;
+    const outward = { x: Math.cos(angle), y: Math.sin(angle) };
+    const inside = (by: number): Point => ({ x: at.x - by * outward.x, y: at.y - by * outward.y });
+    const tail = inside(Math.min(EXIT_EMS * em, Math.max(run, 2.2 * em)));
+    const neck = inside(0.7 * em);
     const [front] = areas;
     const about = {
       subject: front === GROUND ? undefined : subjects.objects[front],

@@ -23,6 +23,9 @@ object cart, secondary
   value 4
   edges soft`;
 
+/** The cart has a strong border as well. */
+const twoPlaces = plan.replace('value 4\n  edges soft', 'value 5\n  edges hard');
+
 describe('emphasis', () => {
   const scene = sceneOf(plan, 'emphasis');
 
@@ -52,7 +55,29 @@ describe('emphasis', () => {
     expect(measures.emphasis.focal?.rank).toBe(1);
     expect(markOf(scene, 'place:1:number')).toMatchObject({ text: '1' });
     expect(markOf(scene, 'place:1:share')).toMatchObject({ text: '100 %' });
-    expect(scene.legend.map(({ text }) => text)).toContain('hut against wall, 100 %');
+    const told = sceneOf(twoPlaces, 'emphasis').legend.map(({ text }) => text);
+    expect(told).toContain('at the focal point, hut against wall');
+    expect(told.find((text) => text.startsWith('cart against wall'))).toMatch(/, \d+ %$/);
+  });
+
+  it('lets no peak of the centre of interest outshine the focal point in it', () => {
+    const { plan: read, measures } = worked(twoPlaces);
+    const { emphasis } = measures;
+    const [own, ...others] = emphasis.places;
+    if (own === undefined) throw new Error('There is no strong place.');
+    const brighter = { ...emphasis, places: [{ ...own, strength: 1.07 * own.strength }, ...others] };
+    const { legend } = compose(read, { ...measures, emphasis: brighter }, [], 'emphasis');
+    expect(legend.flatMap(({ key, text }) => (key.startsWith('place:') ? [text] : []))).toEqual([
+      'at the focal point, hut against wall',
+      expect.stringMatching(/^cart against wall, \d+ %$/),
+    ]);
+  });
+
+  it('ranks the focal point below a place that outshines it', () => {
+    const away = sceneOf(twoPlaces.replace('focus (20, 20)', 'focus (63, 37)'), 'emphasis');
+    const places = away.legend.flatMap(({ key, text }) => (key.startsWith('place:') ? [text] : []));
+    expect(places[0]).toMatch(/^hut against wall, [\d.]+ times$/);
+    expect(places[1]).toBe('at the focal point, cart against wall');
   });
 
   it('says by which of the means that the plan states the focal point wins', () => {

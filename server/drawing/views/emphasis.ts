@@ -1,6 +1,6 @@
 import type { StrongPlace } from '../../measure/emphasis.js';
 import type { Point } from '../../plan/geometry/point.js';
-import { percent } from '../captions/words.js';
+import { partOrTimes } from '../captions/words.js';
 import { pathMark } from '../marks.js';
 import { number } from '../path-data.js';
 import { bands } from '../picture/bands.js';
@@ -38,12 +38,12 @@ export function drawEmphasis(reading: Reading): PictureMarks {
     ...place,
     at: labels.standing(place.at, plateSide(em), [0, 0.3 * em, em]),
   }));
-  const numbers = places.flatMap(({ rank, at, areas, share }) => [
+  const numbers = places.flatMap(({ rank, at, areas, share, focal }) => [
     ...numberPlate(`place:${rank}`, rank, at, em, ground, {
       subject: subjectOf(areas, reading),
-      tip: placeInWords(areas, share, reading),
+      tip: focal ? 'The focal point’s own place.' : placeInWords(areas, share, reading),
     }),
-    ...labels.write(`place:${rank}:share`, percent(share), {
+    ...labels.write(`place:${rank}:share`, partOrTimes(share), {
       size,
       face: 'strong',
       places: [at],
@@ -99,21 +99,39 @@ function subjectOf([front]: StrongPlace['areas'], { subjects }: Reading): string
   return subjects.objects[front];
 }
 
+type Place = Pick<StrongPlace, 'at' | 'strength' | 'areas'>;
+
 /** A strong place as it is numbered, with its strength as a part of the focal point's, or of the strongest. */
-export interface RankedPlace extends StrongPlace {
+export interface RankedPlace extends Place {
   readonly rank: number;
   readonly share: number;
+  /** It is the focal point's own. */
+  readonly focal: boolean;
 }
 
-/** The strong places that are shown, strongest first. */
+/**
+ * The strong places that are shown, strongest first. What belongs to the centre of interest is one of them, with the
+ * strength at the focal point: a peak of its own beside the point does not outshine it.
+ */
 export function rankedPlaces(reading: Reading): readonly RankedPlace[] {
   const { places, focal } = reading.measures.emphasis;
-  const strongest = places[0]?.strength ?? 0;
-  const whole = focal !== undefined && focal.strength > 0 ? focal.strength : strongest;
-  return places
-    .filter(({ strength }) => strength > 0 && strength >= WEAKEST_PLACE * strongest)
+  const own = focal !== undefined && focal.strength > 0 ? focal : undefined;
+  const all = [
+    ...(own === undefined ? [] : [{ ...placeOf(own), focal: true }]),
+    ...(focal?.elsewhere ?? places).map((place) => ({ ...placeOf(place), focal: false })),
+  ].sort((one, other) => other.strength - one.strength);
+  const strongest = all[0]?.strength ?? 0;
+  const whole = own?.strength ?? strongest;
+  return all
+    .filter(
+      ({ strength, focal: isFocal }) => isFocal || (strength > 0 && strength >= WEAKEST_PLACE * strongest),
+    )
     .slice(0, MOST_PLACES)
     .map((place, index) => ({ ...place, rank: index + 1, share: place.strength / whole }));
+}
+
+function placeOf({ at, strength, areas }: Place): Place {
+  return { at, strength, areas };
 }
 
 function contoursOf(reading: Reading) {
@@ -135,7 +153,8 @@ function contoursOf(reading: Reading) {
 function placeInWords(areas: StrongPlace['areas'], share: number, reading: Reading): string {
   const between = areas.map((area) => areaName(area, reading.plan.objects)).join(' against ');
   const whole = reading.measures.emphasis.focal === undefined ? 'the strongest place’s' : 'the focal point’s';
-  return `${between}: ${percent(share)} of ${whole} pull.`;
+  const part = partOrTimes(share);
+  return `${between}: ${part}${part.endsWith('%') ? ' of' : ''} ${whole} pull.`;
 }
 
 function ringPath(ring: ArrayLike<number>): string {

@@ -35,13 +35,13 @@ describe('the path of the eye', () => {
     expect(markOf(scene, 'lead:lane:name')).toMatchObject({ text: 'lane', subject: 'lead:lane' });
     expect(legend(scene, 'lead:lane')).toBe('lane, from the lower left corner: runs into the focal point');
     expect(legend(scene, 'sides')).toBe(
-      'leads come in over the edge: one from the left, one from the right and one from below',
+      'leads come in over the edge: one from the right and one from the lower left corner',
     );
   });
 
-  it('carries a lead that misses on to where it passes the focal point, with the distance', () => {
+  it('carries a lead that misses on to where it leaves the canvas, with the distance from the focal point', () => {
     // From (80, 20) through (70, 30) the line is x + y = 100; (50, 20) lies 30 / root 2 = 21.2 cm off, past (65, 35).
-    expect(markOf(scene, 'lead:rail:on')).toMatchObject({ d: 'M70 30L65 35', stroke: { dash: 'dashed' } });
+    expect(markOf(scene, 'lead:rail:on')).toMatchObject({ d: 'M70 30L50 50', stroke: { dash: 'dashed' } });
     expect(markOf(scene, 'lead:rail:miss')).toMatchObject({ d: 'M65 35L50 20' });
     expect(markOf(scene, 'lead:rail:miss:distance')).toMatchObject({ text: '21.2 cm' });
     expect(legend(scene, 'lead:rail')).toMatch(
@@ -66,13 +66,20 @@ describe('the path of the eye', () => {
     expect(Math.min(...xs)).toBeGreaterThan(80);
   });
 
-  it('shows a way out as an arrow that ends at the edge, and tells what it runs between', () => {
+  it('shows a way out as an arrow along the border that ends at the edge, and tells what it runs between', () => {
     const exits = withPath({
-      exits: [{ at: { x: 80, y: 12 }, side: 'right', areas: [0, -1], pull: 0.5, length: 20 }],
+      exits: [{ at: { x: 80, y: 12 }, side: 'right', areas: [0, -1], pull: 0.5, length: 20, heading: -30 }],
     });
     const arrow = markOf(exits, 'exit:1');
     expect(arrow).toMatchObject({ subject: 'object:wall' });
     expect(arrow?.kind === 'path' && arrow.d.startsWith('M80 12L')).toBe(true);
+    // Four ems back from the edge, 30 degrees below the level.
+    const back = 4 * exits.em;
+    const [x, y] = [80 - back * Math.cos(Math.PI / 6), 12 + back * 0.5];
+    const shaft = markOf(exits, 'exit:1:shaft');
+    const [, fromX, fromY] = /^M([\d.]+) ([\d.]+)L/.exec(shaft?.kind === 'path' ? shaft.d : '') ?? [];
+    expect(Number(fromX)).toBeCloseTo(x, 2);
+    expect(Number(fromY)).toBeCloseTo(y, 2);
     expect(legend(exits, 'exit:1')).toBe('a way out at the right edge, between wall and the bare ground');
     expect(legend(scene, 'exit:1')).toBeUndefined();
   });

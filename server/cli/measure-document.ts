@@ -75,7 +75,7 @@ function focusPart({ focus, objects }: Plan, measures: Measures): MeasureDocumen
     dominants: dominants.map(({ object, holds, distanceShare }) => ({
       object: objects[object]?.name ?? '',
       holds,
-      distanceShare: Number.isFinite(distanceShare) ? round(distanceShare) : null,
+      distanceShare: distanceShare === undefined ? null : round(distanceShare),
     })),
   };
 }

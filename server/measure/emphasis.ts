@@ -137,7 +137,7 @@ export function isNearEdge(fromEdge: number): boolean {
 /** The objects that make up the centre of interest: the dominant ones at the focal point with all that lies on them. */
 export function centreOfInterest({ focus, parts }: Pick<Seen, 'focus' | 'parts'>): ReadonlySet<number> {
   const dominants = (focus?.dominants ?? []).filter(
-    ({ holds, distanceShare }) => holds || distanceShare <= AT_FOCUS + ROUNDING,
+    ({ holds, distanceShare = Infinity }) => holds || distanceShare <= AT_FOCUS + ROUNDING,
   );
   return new Set(dominants.flatMap(({ object }) => wholeOf(parts, object)));
 }

@@ -66,7 +66,7 @@ export interface LeadMeasure {
   readonly aim?: LeadAim;
   /**
    * How far the line, carried on beyond its end, passes what it aims at, canvas units: 0 when it runs into it, or into
-   * what is seen of a dominant object at the focal point.
+   * what is seen of a dominant object at the focal point; missing when nothing is seen of what it aims at.
    */
   readonly passes?: number;
   /** Where it leaves the canvas when it is carried on beyond its end; missing when it ends off the canvas. */

@@ -40,3 +40,9 @@ describe('the nearest crossing', () => {
 it('the middle of the canvas is the middle whatever crosses there', () => {
   expect(focusOf('divide  armature', 'focus   centre')?.fromCentre).toBe(0);
 });
+
+it('a dominant object of which nothing is seen has no distance to the focal point', () => {
+  const hidden =
+    'object jug, dominant\n  shape circle 4 at (20, 20)\nobject screen\n  shape circle 6 at (20, 20)';
+  expect(focusOf('focus   (20, 20)', hidden)?.dominants).toEqual([{ object: 0, holds: false }]);
+});

@@ -15,10 +15,11 @@ export function measureFocus(plan: Plan, areas: VisibleAreas): FocusMeasure | un
     dominants: plan.coveringOrder.flatMap((object, position) => {
       const visible = areas.layers[position]?.visible;
       if (!visible || plan.objects[object]?.role !== 'dominant') return [];
+      const away = distanceToOutline(visible, focus.at);
       return {
         object,
         holds: containsPoint(visible, focus.at),
-        distanceShare: distanceToOutline(visible, focus.at) / canvas.diagonal,
+        ...(Number.isFinite(away) ? { distanceShare: away / canvas.diagonal } : {}),
       };
     }),
   };

@@ -6,6 +6,7 @@ import { containsPoint, distanceToOutline, type VisibleAreas } from './areas.js'
 
 /** Part of the diagonal within which an object is at the focal point. */
 const AT_FOCUS = 0.05;
+const ROUNDING = 1e-6;
 
 /** What a lead is drawn to aim at. */
 export type LeadAim = { readonly kind: 'focus' } | { readonly kind: 'object'; readonly object: number };
@@ -17,6 +18,8 @@ export interface Aims {
   readonly atFocus: readonly (readonly Ring[])[];
   /** Principal objects and stops of the path. */
   readonly targets: readonly { readonly object: number; readonly visible: readonly Ring[] }[];
+  /** Canvas units by which a place may miss a shape through rounding and lie on it. */
+  readonly slack: number;
   visible(object: number): readonly Ring[];
 }
 
@@ -36,6 +39,7 @@ export function aimsOf({ objects, coveringOrder, path, focus, canvas }: Plan, ar
       .map(({ index }) => visible(index))
       .filter((rings) => at && distanceToShape(rings, at) <= AT_FOCUS * canvas.diagonal),
     targets: objects.filter(isTarget).map(({ index }) => ({ object: index, visible: visible(index) })),
+    slack: ROUNDING * canvas.diagonal,
     visible,
   };
 }
@@ -44,26 +48,30 @@ export function aimsOf({ objects, coveringOrder, path, focus, canvas }: Plan, ar
  * What a lead aims at: the focal point or an object that it names; for another place the principal object or stop that
  * is seen there, else the focal point. Missing when there is none.
  */
-export function aimOf({ to }: Lead, { focus, targets }: Aims): LeadAim | undefined {
+export function aimOf({ to }: Lead, { focus, targets, slack }: Aims): LeadAim | undefined {
   if (to.names === 'object') return { kind: 'object', object: to.object };
   const there =
-    to.names === 'place' ? targets.find(({ visible }) => containsPoint(visible, to.at)) : undefined;
+    to.names === 'place'
+      ? targets.find(({ visible }) => distanceToShape(visible, to.at) <= slack)
+      : undefined;
   if (there) return { kind: 'object', object: there.object };
   return focus && { kind: 'focus' };
 }
 
 /**
  * How far a line passes what it aims at, canvas units: 0 when it runs into it, or into what is seen of a dominant object
- * at the focal point. Infinite past an object of which nothing is seen.
+ * at the focal point. Undefined for an object of which nothing is seen.
  *
  * @param miss how far the line passes from the focal point.
  */
-export function passesBy(aim: LeadAim, line: readonly Point[], miss: number, aims: Aims): number {
+export function passesBy(aim: LeadAim, line: readonly Point[], miss: number, aims: Aims): number | undefined {
   switch (aim.kind) {
     case 'focus':
       return aims.atFocus.some((rings) => distanceToLine(rings, line) === 0) ? 0 : miss;
-    case 'object':
-      return distanceToLine(aims.visible(aim.object), line);
+    case 'object': {
+      const rings = aims.visible(aim.object);
+      return rings.length > 0 ? distanceToLine(rings, line) : undefined;
+    }
   }
 }
 

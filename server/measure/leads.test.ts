@@ -84,6 +84,10 @@ describe('a lead', () => {
     expect(carried).toMatchObject({ aim: { kind: 'object', object: 1 } });
     // Carried on it runs level, 18 above the jug.
     expect(carried.passes).toBeCloseTo(18, 6);
+    const screen = 'object  screen\n  plane   foreground\n  shape   rectangle (5, 20) to (15, 28)\n';
+    const hidden = only(`${scene}${jug}${screen}${shelf}lead    edge along bottom edge of shelf to jug`);
+    expect(hidden.aim).toEqual({ kind: 'object', object: 1 });
+    expect(hidden).not.toHaveProperty('passes');
   });
 
   it.each([

@@ -44,7 +44,7 @@ export function measureLead(lead: Lead, canvas: CanvasSize, aims: Aims): LeadMea
     heading,
     arrival: headingOf(lead.points, canvas),
     ...(miss === undefined || !nearest ? {} : { miss, missShare: miss / canvas.diagonal, nearest }),
-    ...(aim ? { aim, passes } : {}),
+    ...(aim ? { aim, ...(passes === undefined ? {} : { passes }) } : {}),
     ...(leaves ? { leaves } : {}),
   };
 }

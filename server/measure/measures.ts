@@ -108,7 +108,7 @@ export interface FocusMeasure {
   readonly dominants: readonly {
     readonly object: number;
     readonly holds: boolean;
-    /** From the focal point to its nearest visible border, part of the diagonal; infinite when nothing of it is seen. */
-    readonly distanceShare: number;
+    /** From the focal point to its nearest visible border, part of the diagonal; missing when nothing of it is seen. */
+    readonly distanceShare?: number;
   }[];
 }

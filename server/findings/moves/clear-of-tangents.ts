@@ -109,7 +109,9 @@ export function leavesTheRest(
 
 /** As the rule on the dominant and the focal point has it. */
 function atFocus(focus: FocusMeasure | undefined): boolean {
-  return focus?.dominants.some(({ holds, distanceShare }) => holds || distanceShare <= CLOSE) ?? false;
+  return (
+    focus?.dominants.some(({ holds, distanceShare = Infinity }) => holds || distanceShare <= CLOSE) ?? false
+  );
 }
 
 /** Names of what the rules on tangents would tell. */

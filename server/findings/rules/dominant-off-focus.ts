@@ -28,7 +28,9 @@ export const dominantOffFocus: Rule = {
     const { focus } = measures;
     if (!plan.focus || !focus || isOff(plan.focus.at, plan.canvas)) return [];
     // That there are several is told elsewhere; one of them at the point is enough, and one that is not seen is told too.
-    const seen = focus.dominants.filter(({ distanceShare }) => Number.isFinite(distanceShare));
+    const seen = focus.dominants.flatMap(({ distanceShare, ...rest }) =>
+      distanceShare === undefined ? [] : { ...rest, distanceShare },
+    );
     if (seen.some(({ holds, distanceShare }) => holds || !exceeds(distanceShare, limit))) return [];
     const [first] = seen.toSorted(
       (one, other) => one.distanceShare - other.distanceShare || one.object - other.object,

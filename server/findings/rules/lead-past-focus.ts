@@ -21,8 +21,8 @@ export const leadPastFocus: Rule = {
   check: (plan, { eyePath }, limit) => {
     const past = plan.leads.flatMap((lead, index) => {
       const measure = eyePath.leads[index];
-      const { aim, passes = 0 } = measure ?? {};
-      if (!measure || !aim || !Number.isFinite(passes)) return [];
+      const { aim, passes } = measure ?? {};
+      if (!measure || !aim || passes === undefined) return [];
       if (aim.kind === 'focus' && plan.focus && isOff(plan.focus.at, plan.canvas)) return [];
       return exceeds(passes / plan.canvas.diagonal, limit) ? [{ lead, measure, aim, passes }] : [];
     });

@@ -70,7 +70,9 @@ function neverArrives(
 ): readonly RuleFinding[] {
   const end = stops.at(-1);
   if (!end) return [];
-  const there = focus?.dominants.find(({ holds, distanceShare }) => holds || distanceShare <= AT_FOCUS);
+  const there = focus?.dominants.find(
+    ({ holds, distanceShare = Infinity }) => holds || distanceShare <= AT_FOCUS,
+  );
   const dominant = there && plan.objects[there.object];
   return [
     {

@@ -39,6 +39,7 @@ const PROBLEMS: Readonly<Record<Code, string>> = {
   'number out of range': 'A number that makes no sense where it stands.',
   'no canvas': 'The plan gives no canvas; 40 x 30 cm is taken.',
   'no such crossing': 'A crossing that the division of this canvas does not have.',
+  'lead without length': 'A lead that starts where it aims, so that it leads nowhere.',
   'not computed yet': 'A statement that is read and kept, but from which nothing is computed yet.',
 };
 

@@ -1,4 +1,5 @@
 import { containsPoint } from '../measure/areas.js';
+import { higherFirst, inSteps } from '../measure/place-order.js';
 import type { Measures } from '../measure/measures.js';
 import { boxCentre, boxHeight, type Point } from '../plan/geometry/point.js';
 import { boxOfRings, type Ring } from '../plan/geometry/outline.js';
@@ -32,22 +33,29 @@ export function onCanvas({ x, y }: Point, { width, height }: Pick<Canvas, 'width
   return { x: Math.min(width, Math.max(0, x)), y: Math.min(height, Math.max(0, y)) };
 }
 
-/** A place well within the region that is tallest: in the widest stretch of it at half its height. */
-export function placeWithin(rings: readonly Ring[]): Point | undefined {
+/**
+ * A place well within the region that is tallest: in the widest stretch of it at half its height. Of those alike the
+ * highest, then the one nearest to the middle of the canvas.
+ */
+export function placeWithin(rings: readonly Ring[], canvas: Canvas): Point | undefined {
+  const higher = higherFirst(canvas);
+  const steps = (length: number): number => inSteps(length, canvas.diagonal);
   const boxes = rings.map((ring) => boxOfRings([ring]));
-  const tallest = boxes.reduce<(typeof boxes)[number] | undefined>(
-    (most, box) => (most && boxHeight(most) >= boxHeight(box) ? most : box),
-    undefined,
+  const [tallest] = boxes.toSorted(
+    (one, other) =>
+      steps(boxHeight(other)) - steps(boxHeight(one)) || higher(boxCentre(one), boxCentre(other)),
   );
   if (!tallest) return undefined;
   const { y } = boxCentre(tallest);
   const crossed = rings.flatMap((ring) => crossingsOf(ring, y)).sort((one, other) => one - other);
-  let widest: readonly [number, number] | undefined;
-  for (let i = 0; i + 1 < crossed.length; i += 2) {
-    const [from = 0, to = 0] = [crossed[i], crossed[i + 1]];
-    if (!widest || to - from > widest[1] - widest[0]) widest = [from, to];
-  }
-  return widest && { x: (widest[0] + widest[1]) / 2, y };
+  const stretches = crossed.flatMap((from, index) => {
+    const to = crossed[index + 1];
+    return index % 2 === 0 && to !== undefined ? [{ width: to - from, at: { x: (from + to) / 2, y } }] : [];
+  });
+  const [widest] = stretches.sort(
+    (one, other) => steps(other.width) - steps(one.width) || higher(one.at, other.at),
+  );
+  return widest?.at;
 }
 
 /** Where a ring meets a level, by their places across. */

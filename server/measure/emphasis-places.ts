@@ -1,5 +1,6 @@
 import { type Point, distance } from '../plan/geometry/point.js';
 import type { BorderStretch } from './borders.js';
+import { higherFirst, inSteps } from './place-order.js';
 import { type FieldGrid, REACH, type Weigh, counted, middleOf } from './emphasis-field.js';
 
 /** A place that is stronger than all round it. */
@@ -37,13 +38,9 @@ export function peaks(
     strength: field[cell] as number,
     ...gathering(byFront, weigh, middleOf(grid, cell), diagonal),
   }));
-  const middle = (grid.columns * grid.cellWidth) / 2;
-  const order = (peak: Peak) => [
-    -Math.round(peak.strength / (ALIKE * strongest)),
-    Math.round(peak.at.y / (ALIKE * diagonal)),
-    Math.round(Math.abs(peak.at.x - middle) / (ALIKE * diagonal)),
-  ];
-  found.sort((one, other) => firstDifference(order(one), order(other)));
+  const higher = higherFirst({ width: grid.columns * grid.cellWidth, diagonal });
+  const class_ = ({ strength }: Peak): number => inSteps(strength, strongest);
+  found.sort((one, other) => class_(other) - class_(one) || higher(one.at, other.at));
   return apart(found, strongest, diagonal);
 }
 
@@ -110,11 +107,6 @@ export function strongestNear(
   }
   const strength = best?.strength ?? 0;
   return { strength, ...gathering(byFront, weigh, best && strength > 0 ? best.at : point, diagonal) };
-}
-
-function firstDifference(one: readonly number[], other: readonly number[]): number {
-  const at = one.findIndex((figure, index) => figure !== other[index]);
-  return (one[at] ?? 0) - (other[at] ?? 0);
 }
 
 /** What counts at a place: its weighted middle, and the border that counts most. */

@@ -3,6 +3,7 @@ import { type Point, distance } from '../plan/geometry/point.js';
 import type { Canvas } from '../plan/plan.js';
 import type { BorderStretch } from './borders.js';
 import type { Corner } from './eye-path.js';
+import { higherFirst, inSteps } from './place-order.js';
 import { cornerNear, CORNER_REACH, edgeNear } from './leads-edge.js';
 
 type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
@@ -111,9 +112,16 @@ function pullOfStrongest(stretches: readonly BorderStretch[]): number {
 /** Where strong borders meet the edge of the canvas, one place for each border there, strongest first. */
 function placesAtEdge(canvas: CanvasSize, strong: readonly BorderStretch[]): readonly BorderStretch[] {
   const reach = AT_EDGE * canvas.diagonal;
+  const higher = higherFirst(canvas);
   const atEdge = strong
     .filter(({ at }) => edgeNear(at, canvas, reach) !== undefined)
-    .sort((one, other) => other.pull - one.pull || toEdge(one.at, canvas) - toEdge(other.at, canvas));
+    .sort(
+      (one, other) =>
+        inSteps(other.pull, 1) - inSteps(one.pull, 1) ||
+        inSteps(toEdge(one.at, canvas), canvas.diagonal) -
+          inSteps(toEdge(other.at, canvas), canvas.diagonal) ||
+        higher(one.at, other.at),
+    );
   const places: BorderStretch[] = [];
   for (const place of atEdge) {
     if (places.length === MOST_FOLLOWED) break;

@@ -3,6 +3,9 @@ import type { Crossing, Division, Plan } from '../plan/plan.js';
 import { containsPoint, distanceToOutline, type VisibleAreas } from './areas.js';
 import type { FocusMeasure } from './measures.js';
 
+/** Part of the diagonal by which the focal point may miss a border through rounding and lie on it. */
+const ROUNDING = 1e-6;
+
 /** Where the centre of interest lies; nothing for a plan that states none. */
 export function measureFocus(plan: Plan, areas: VisibleAreas): FocusMeasure | undefined {
   const { canvas, focus } = plan;
@@ -18,7 +21,7 @@ export function measureFocus(plan: Plan, areas: VisibleAreas): FocusMeasure | un
       const away = distanceToOutline(visible, focus.at);
       return {
         object,
-        holds: containsPoint(visible, focus.at),
+        holds: away <= ROUNDING * canvas.diagonal || containsPoint(visible, focus.at),
         ...(Number.isFinite(away) ? { distanceShare: away / canvas.diagonal } : {}),
       };
     }),

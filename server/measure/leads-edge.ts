@@ -8,6 +8,9 @@ type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 /** Part of the diagonal within which a line runs out at a corner. */
 export const CORNER_REACH = 0.03;
 
+/** A direction that leans less than this towards an edge, as part of one, keeps beside it. */
+const ROUNDING = 1e-9;
+
 /** The corner of the canvas within `reach` (canvas units) of a place. */
 export function cornerNear(place: Point, { width, height }: CanvasSize, reach: number): Corner | undefined {
   const corners: Readonly<Record<Corner, Point>> = {
@@ -46,10 +49,10 @@ export function wayOut(
   if (from.x < -slack || from.y < -slack || from.x > width + slack || from.y > height + slack)
     return undefined;
   const ways: readonly (readonly [Side, number])[] = [
-    ['left', direction.x < 0 ? -from.x / direction.x : Infinity],
-    ['right', direction.x > 0 ? (width - from.x) / direction.x : Infinity],
-    ['top', direction.y < 0 ? -from.y / direction.y : Infinity],
-    ['bottom', direction.y > 0 ? (height - from.y) / direction.y : Infinity],
+    ['left', direction.x < -ROUNDING ? -from.x / direction.x : Infinity],
+    ['right', direction.x > ROUNDING ? (width - from.x) / direction.x : Infinity],
+    ['top', direction.y < -ROUNDING ? -from.y / direction.y : Infinity],
+    ['bottom', direction.y > ROUNDING ? (height - from.y) / direction.y : Infinity],
   ];
   const [first] = [...ways].sort(([, one], [, other]) => one - other);
   if (!first || !Number.isFinite(first[1])) return undefined;

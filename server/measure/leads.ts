@@ -14,6 +14,8 @@ const AT_EDGE = 0.01;
 const LAST_STRETCH = 0.05;
 /** Part of the diagonal within which two leads arrive at one place. */
 const TOGETHER = 0.05;
+/** Directions that differ by less are the same; degrees. */
+const ONE_DIRECTION = 1e-6;
 
 /** Where each lead comes from, how it goes, and how near it passes the focal point; in the order of the leads. */
 export function measureLeads(plan: Plan, areas: VisibleAreas): readonly LeadMeasure[] {
@@ -153,18 +155,47 @@ function nearestTo(place: Point, line: readonly Point[], onward: Point): Point |
   return nearest;
 }
 
+/**
+ * Leads from one direction are each beside the next of them; the first of them stands for all beside those from the
+ * next direction round, so that it does not matter which way round one goes.
+ */
 function neighboursRound(meeting: readonly number[], measured: readonly LeadMeasure[]): readonly LeadAngle[] {
   const arrival = (lead: number): number => measured[lead]?.arrival ?? 0;
-  const round = [...meeting].sort((a, b) => arrival(a) - arrival(b) || a - b);
-  const pairs = round.length === 2 ? round.slice(0, 1) : round.length < 2 ? [] : round;
-  return pairs.map((lead, index) => {
-    const next = round[(index + 1) % round.length] ?? lead;
-    return {
-      one: Math.min(lead, next),
-      other: Math.max(lead, next),
-      degrees: turnBetween(arrival(lead), arrival(next)),
-    };
+  const directions = directionsOf(meeting, arrival);
+  const angle = (lead: number, next: number): LeadAngle => ({
+    one: Math.min(lead, next),
+    other: Math.max(lead, next),
+    degrees: turnBetween(arrival(lead), arrival(next)),
   });
+  const firsts = directions.flatMap(([first]) => first ?? []);
+  const pairs = firsts.length === 2 ? firsts.slice(0, 1) : firsts.length < 2 ? [] : firsts;
+  return [
+    ...directions.flatMap((leads) => leads.slice(1).map((next, index) => angle(leads[index] ?? next, next))),
+    ...pairs.map((lead, index) => angle(lead, firsts[(index + 1) % firsts.length] ?? lead)),
+  ];
+}
+
+/** Leads by the direction that they arrive in, once round; those of one direction in their own order. */
+function directionsOf(
+  leads: readonly number[],
+  arrival: (lead: number) => number,
+): readonly (readonly number[])[] {
+  const round = [...leads].sort((a, b) => arrival(a) - arrival(b));
+  const directions: number[][] = [];
+  for (const lead of round) {
+    const last = directions.at(-1);
+    const before = last?.[0];
+    if (last && before !== undefined && turnBetween(arrival(before), arrival(lead)) <= ONE_DIRECTION)
+      last.push(lead);
+    else directions.push([lead]);
+  }
+  const [first, last] = [directions[0], directions.at(-1)];
+  const [one, other] = [first?.[0], last?.[0]];
+  // Just below 360 degrees is the direction of 0.
+  if (first && last && first !== last && one !== undefined && other !== undefined) {
+    if (turnBetween(arrival(one), arrival(other)) <= ONE_DIRECTION) first.push(...(directions.pop() ?? []));
+  }
+  return directions.map((direction) => direction.sort((a, b) => a - b));
 }
 
 function lengthOf(line: readonly Point[]): number {

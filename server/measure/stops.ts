@@ -3,10 +3,13 @@ import type { Plan } from '../plan/plan.js';
 import { boxCentre } from '../plan/geometry/point.js';
 import { containsPoint, distanceToOutline, type VisibleAreas } from './areas.js';
 import type { BorderStretch } from './borders.js';
+import { higherFirst, inSteps } from './place-order.js';
 import type { EmphasisField, EmphasisMeasure, FocalEmphasis } from './emphasis.js';
 
 /** Part of the diagonal within which the border of an object brings it to the focal point. */
 export const AT_FOCUS = 0.05;
+/** Part of a cell by which a place may miss the line between two through rounding and lie on it. */
+const BETWEEN = 1e-5;
 
 /** One stop of the path that the eye is to take. */
 export interface Stop {
@@ -53,7 +56,7 @@ export function measureStops(
   });
 }
 
-/** For each stop the strongest place along its borders; of equal ones the uppermost, then the one farthest left. */
+/** For each stop the strongest place along its borders; of those alike the uppermost, then the one nearest to the middle. */
 function strongestPlaces(
   { path, canvas }: Plan,
   stretches: readonly BorderStretch[],
@@ -61,14 +64,17 @@ function strongestPlaces(
 ): ReadonlyMap<number, { readonly at: Point; readonly strength: number }> {
   const stops = new Set(path?.value ?? []);
   const strongest = new Map<number, { readonly at: Point; readonly strength: number }>();
+  const higher = higherFirst(canvas);
   for (const { at, front, behind } of stretches) {
     const mine = [front, behind].filter((area) => stops.has(area));
     if (mine.length === 0) continue;
     const strength = strengthAt(field, at, canvas);
     for (const object of mine) {
       const known = strongest.get(object);
-      const isHigher = known && (at.y < known.at.y || (at.y === known.at.y && at.x < known.at.x));
-      if (!known || strength > known.strength || (strength === known.strength && isHigher)) {
+      const stronger = known
+        ? inSteps(strength, field.strongest) - inSteps(known.strength, field.strongest)
+        : 1;
+      if (!known || stronger > 0 || (stronger === 0 && higher(at, known.at) < 0)) {
         strongest.set(object, { at, strength });
       }
     }
@@ -76,13 +82,20 @@ function strongestPlaces(
   return strongest;
 }
 
-/** The emphasis of the cell that a place lies in. */
+/** The emphasis of the cell that a place lies in, of the strongest one where it lies between cells. */
 function strengthAt(
   { columns, rows, strengths }: EmphasisField,
   { x, y }: Point,
   { width, height }: { readonly width: number; readonly height: number },
 ): number {
-  const cell = (part: number, count: number): number =>
-    Math.min(count - 1, Math.max(0, Math.floor(part * count)));
-  return strengths[cell(y / height, rows) * columns + cell(x / width, columns)] ?? 0;
+  const cell = (place: number, count: number): number => Math.min(count - 1, Math.max(0, Math.floor(place)));
+  const cells = (part: number, count: number): readonly number[] => [
+    cell(part * count - BETWEEN, count),
+    cell(part * count + BETWEEN, count),
+  ];
+  const across = cells(x / width, columns);
+  const found = cells(y / height, rows).flatMap((row) =>
+    across.map((column) => strengths[row * columns + column] ?? 0),
+  );
+  return Math.max(...found);
 }

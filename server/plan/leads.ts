@@ -2,7 +2,7 @@ import type { Node, NodeOf, Place, Word } from '../../grammar/index.js';
 import { nameIn, nameKey } from '../../grammar/index.js';
 import { reportRepeated } from './colours.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
-import { samePoint } from './geometry/point.js';
+import { distance, samePoint } from './geometry/point.js';
 import { carriedAlong, hasEdge } from './leads-along.js';
 import { withoutRepeats } from './leads-simplify.js';
 import type { ObjectIndex } from './objects.js';
@@ -13,6 +13,8 @@ import { every, single, statementLocation } from './select.js';
 
 /** Part of the diagonal that is too little to be seen in the drawing. */
 const UNSEEN = 0.0005;
+/** Part of the diagonal by which places may differ through rounding and be the same. */
+const ROUNDING = 1e-9;
 
 /** What leads are placed by, with the outlines of the objects in their order. */
 export interface LeadSurroundings extends PlaceSurroundings {
@@ -23,7 +25,7 @@ type LeadNode = Node & NodeOf<'lead'>;
 
 /**
  * The lead lines from their start to where they aim, each no longer than its own places and 48 points more; one whose
- * places can't be told is left out.
+ * places can't be told is left out, and so is one without length.
  */
 export function resolveLeads(
   nodes: readonly Node[],
@@ -40,7 +42,9 @@ export function resolveLeads(
       continue;
     }
     const lead = resolveLead(node, objects, surroundings);
-    if (lead) leads.set(key, lead);
+    if (!lead) continue;
+    if (hasLength(lead, surroundings)) leads.set(key, lead);
+    else reportNoLength(lead, surroundings.problems);
   }
   return [...leads.values()];
 }
@@ -62,6 +66,22 @@ export function resolvePath(
       stopsLocation: { ...location, ...(first && last ? { start: first.start, end: last.end } : {}) },
     },
   };
+}
+
+/** Beyond rounding: one that stays where it starts has no direction. */
+function hasLength({ points }: Lead, { canvas }: LeadSurroundings): boolean {
+  const [start] = points;
+  const least = ROUNDING * Math.hypot(canvas.width, canvas.height);
+  return start !== undefined && points.some((point) => distance(point, start) > least);
+}
+
+function reportNoLength({ name, to, location }: Lead, problems: Problems): void {
+  const where = to.names === 'focus' ? 'the focal point' : 'where it aims';
+  problems.warn(
+    'lead without length',
+    `\`${name}\` starts at ${where}, so it leads nowhere. Let it come \`from\` a place farther off.`,
+    location,
+  );
 }
 
 function resolveLead(node: LeadNode, objects: ObjectIndex, surroundings: LeadSurroundings): Lead | undefined {

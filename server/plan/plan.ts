@@ -362,6 +362,7 @@ export type PlanProblemCode =
   | 'number out of range'
   | 'no canvas'
   | 'no such crossing'
+  | 'lead without length'
   | 'not computed yet';
 
 /** What a file that the plan names holds, or why it can't be had. */

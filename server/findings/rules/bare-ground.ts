@@ -19,7 +19,7 @@ export const bareGround: Rule = {
     // An object without a shape is told on its own, and may be what is to lie there.
     const unshaped = measures.areas.layers.some(({ ownArea }) => ownArea === 0);
     if (plan.objects.length === 0 || unshaped || !exceeds(bareShare, limit)) return [];
-    const at = placeWithin(measures.areas.bare);
+    const at = placeWithin(measures.areas.bare, plan.canvas);
     return [
       {
         message: `Bare ground shows on ${percent(bareShare)} of the picture: no object lies there.`,

@@ -1,5 +1,6 @@
 import type { Side } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
+import { higherFirst, inSteps } from '../../measure/place-order.js';
 import type { EdgeTouch } from '../../measure/tangents.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
@@ -33,7 +34,11 @@ export const kissedEdge: Rule = {
         const of = plan.objects[object];
         return of !== undefined && !hasFault(plan, of) && !exceeds(shareOfDiagonal, limit);
       })
-      .toSorted((one, other) => one.shareOfDiagonal - other.shareOfDiagonal);
+      .toSorted(
+        (one, other) =>
+          inSteps(one.shareOfDiagonal, 1) - inSteps(other.shareOfDiagonal, 1) ||
+          higherFirst(plan.canvas)(one.at, other.at),
+      );
     const more = near.length - MOST_TOLD;
     return near
       .slice(0, MOST_TOLD)

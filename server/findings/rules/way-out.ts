@@ -2,6 +2,7 @@ import type { Edges } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders.js';
 import { contrastOf, tintOf } from '../../measure/borders-contrast.js';
 import { pullAtFocus } from '../../measure/exits.js';
+import { higherFirst, inSteps } from '../../measure/place-order.js';
 import type { Exit } from '../../measure/eye-path.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
@@ -31,7 +32,10 @@ export const wayOut: Rule = {
     const atFocus = pullAtFocus(plan.canvas, plan.focus.at, borders.stretches);
     return worstFirst(
       byBorder(eyePath.exits),
-      ([one], [other]) => other.pull - one.pull || other.length - one.length,
+      ([one], [other]) =>
+        inSteps(other.pull, 1) - inSteps(one.pull, 1) ||
+        inSteps(other.length, plan.canvas.diagonal) - inSteps(one.length, plan.canvas.diagonal) ||
+        higherFirst(plan.canvas)(one.at, other.at),
       (exits) => told(plan, exits, atFocus),
       { one: 'border runs out like this', many: 'borders run out like this' },
     );

@@ -177,6 +177,12 @@ describe('whatever the shape', () => {
     );
   });
 
+  it('from the middle of a shape sets out on the side where it goes', () => {
+    const tray = rectangle(at(10, 10), at(30, 30));
+    expect(along(tray, { from: at(20, 20), target: at(50, 20) })[0]).toEqual([30, 20]);
+    expect(along(tray, { from: at(20, 20), target: at(-10, 20) })[0]).toEqual([10, 20]);
+  });
+
   it('is the mirror image in a mirror', () => {
     const triangles = fc
       .tuple(places, places, places)

@@ -94,7 +94,10 @@ function gapTo(ring: Ring, place: Point): number {
 /** The ways that a lead may take along one ring, each from where it meets the ring. */
 function waysOf(ring: Ring, { side, from, target }: Carrying): readonly (readonly Point[])[] {
   if (side === undefined) {
-    const start = from ? nearestPlace(ring, from) : farthestPlace(ring, target);
+    // From the middle of a round shape, where all its places are as near, it sets out towards where it goes.
+    const start = from
+      ? nearestPlace(ring, from, 'closed', (place) => distance(place, target))
+      : farthestPlace(ring, target);
     return bothWaysRound(ring, start);
   }
   const edge = edgeOfRing(ring, side, signedArea(ring) >= 0);

@@ -45,19 +45,29 @@ const findings = new FindingsList({
   point: (subjects) => stage.point(subjects),
 });
 const notices = new Notices(() => host.postMessage({ type: 'restart' }));
-const choice = new ViewChoice(state.view, (view) => host.postMessage({ type: 'view', view }));
+const choice = new ViewChoice(state.view, (view) => {
+  now.view = view;
+  keepState();
+  host.postMessage({ type: 'view', view });
+});
 const distance = new DistanceChoice(state.distanceMillimetres, (millimetres) => {
   now.distanceMillimetres = millimetres;
   keepState();
   host.postMessage({ type: 'distance', millimetres: millimetres ?? null });
 });
 
+const bar = element('header', { class: 'bar' }, choice.group, distance.group);
+
 document.body.append(
-  element('header', { class: 'bar' }, choice.group, distance.group),
+  bar,
   element('main', {}, notices.section, drawingPlace, findings.section),
   findings.live,
 );
 host.setState(state);
+// What has the focus is not to come to lie under the bar, which is higher in a narrow page.
+new ResizeObserver(() => {
+  document.documentElement.style.scrollPaddingTop = `${bar.offsetHeight + 8}px`;
+}).observe(bar);
 window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
   const received = receiveInPage(data);
   if (received.ok) {

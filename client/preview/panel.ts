@@ -96,12 +96,16 @@ export class PreviewPanel implements vscode.Disposable {
 
   show(view: View): void {
     this.#post({ type: 'view', view });
-    this.#feed.show({ ...this.#feed.look, view });
-    this.#parts.changed();
+    this.#look({ ...this.#feed.look, view });
   }
 
   bringForward(): void {
     this.#parts.panel.reveal(undefined, true);
+  }
+
+  #look(look: Look): void {
+    this.#feed.show(look);
+    this.#parts.changed();
   }
 
   /** The plan has another name now. */
@@ -206,7 +210,8 @@ export class PreviewPanel implements vscode.Disposable {
         this.#postMark();
         return;
       case 'view':
-        this.show(message.view);
+        // The page has it already: told of it again, it would go back from one that was chosen meanwhile.
+        this.#look({ ...this.#feed.look, view: message.view });
         return;
       case 'reveal':
         void this.#reveal(message.version, message.location);

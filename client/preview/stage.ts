@@ -45,9 +45,16 @@ export class Stage {
     } else {
       this.#drawing.update(scene);
     }
+    this.#fit(scene);
     this.#items = itemsOf(scene);
     this.#patchOutlines();
     this.markLine(this.#line);
+  }
+
+  /** The picture with its mount fits the page whatever stands below it, and so stays as large in every view. */
+  #fit({ sheet, picture }: Scene): void {
+    const across = sheet.width / (picture.height - 2 * sheet.y);
+    this.#drawing?.svg.node.style.setProperty('--across', across.toFixed(4));
   }
 
   /** Marks what is written at a line, `null` for nothing. */

@@ -10,7 +10,12 @@ export class ViewChoice {
   constructor(view: View, chosen: (view: View) => void) {
     this.group = element('div', { class: 'views', role: 'radiogroup', 'aria-label': 'View' });
     for (const each of views) {
-      const button = element('input', { type: 'radio', name: 'view', value: each });
+      const button = element('input', {
+        type: 'radio',
+        name: 'view',
+        value: each,
+        'aria-description': viewDescriptions[each],
+      });
       button.addEventListener('change', () => chosen(each));
       this.#buttons.set(each, button);
       this.group.append(

@@ -220,7 +220,9 @@ function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, m
     inWords:
       elsewhere === 0
         ? 'nothing else has a border'
-        : `the ring round it is ${timesOrPart(there / elsewhere)}as busy with borders of other things as the whole picture`,
+        : there === 0
+          ? 'nothing else has a border in the ring round it'
+          : `the ring round it is ${timesOrPart(there / elsewhere)}as busy with borders of other things as the whole picture`,
   };
 }
 

@@ -196,31 +196,26 @@ export function numberedLine(key: string, count: number, text: string): LegendLi
 function exitLines(reading: Reading): readonly LegendLine[] {
   const { exits } = reading.measures.eyePath;
   const { objects } = reading.plan;
-  const lines = exits.slice(0, MOST_EXITS).map(({ side, corner, areas }, index): LegendLine => {
+  const lines = exits.slice(0, MOST_EXITS).map(({ side, corner, areas, heading }, index): LegendLine => {
     const where = corner === undefined ? `the ${side} edge` : `the ${corner} corner`;
     const key = `exit:${index + 1}`;
     return {
       key,
       text: `a way out at ${where}, between ${areas.map((area) => areaName(area, objects)).join(' and ')}`,
-      sign: (x, y, size) => [
-        stroked(
-          `${key}:shaft`,
-          linePath([
-            { x, y: y + size / 2 },
-            { x: x + 0.55 * size, y: y + size / 2 },
-          ]),
-          { ink: 'ink', weight: 'heavy' },
-        ),
-        pathMark(
-          `legend:${key}`,
-          polygonPath([
-            { x: x + size, y: y + 0.5 * size },
-            { x: x + 0.45 * size, y: y + 0.2 * size },
-            { x: x + 0.45 * size, y: y + 0.8 * size },
-          ]),
-          { fill: 'ink' },
-        ),
-      ],
+      sign: (x, y, size) => {
+        const angle = (heading * Math.PI) / 180;
+        const middle = { x: x + size / 2, y: y + size / 2 };
+        const at = (along: number, across: number) => ({
+          x: middle.x + size * (along * Math.cos(angle) - across * Math.sin(angle)),
+          y: middle.y + size * (along * Math.sin(angle) + across * Math.cos(angle)),
+        });
+        return [
+          stroked(`${key}:shaft`, linePath([at(-0.5, 0), at(0.05, 0)]), { ink: 'ink', weight: 'heavy' }),
+          pathMark(`legend:${key}`, polygonPath([at(0.5, 0), at(-0.05, -0.3), at(-0.05, 0.3)]), {
+            fill: 'ink',
+          }),
+        ];
+      },
     };
   });
   const more = exits.length - MOST_EXITS;

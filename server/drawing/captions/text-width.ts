@@ -49,7 +49,7 @@ export function wrapped(text: string, size: number, width: number, most: number)
   // A figure and what it counts stay together.
   const words = text
     .trim()
-    .replace(/(\d) (?=(?:%|mm|cm|m|in)(?![\p{L}\d]))/gu, '$1\u00A0')
+    .replace(/(\d) (?=(?:%|mm|cm|m|in|ft)(?![\p{L}\d]))/gu, '$1\u00A0')
     .split(/[^\S\u00A0]+/u);
   const lines: string[] = [];
   let line = '';

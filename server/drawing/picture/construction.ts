@@ -153,7 +153,7 @@ export function constructionBoxes({ plan, layout }: Reading): {
     height: 2 * half,
   });
   const { em } = layout;
-  const kept = plan.focus === undefined ? [] : [square(plan.focus.at, 1.05 * FOCUS_RADIUS_EMS * em)];
+  const kept = plan.focus === undefined ? [] : [square(plan.focus.at, 1.3 * FOCUS_RADIUS_EMS * em)];
   const along = plan.leads.flatMap(({ points }) => pointsAlong(points, 0.7 * em, 400));
   const crossings = plan.divisions.flatMap((division) => division.crossings.map(({ at }) => at));
   return {

@@ -2,7 +2,8 @@ import { nearestWord } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
 import type { Allowance, LimitUnit, Location, Plan, RuleSetting } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
-import type { Finding, Rule, RuleFinding, RuleLimit } from './finding.js';
+import type { Finding, Remedy, Rule, RuleFinding, RuleLimit } from './finding.js';
+import { folded } from './folding.js';
 import { ruleById, rules } from './rules.js';
 import { NO_SETTINGS, type RuleChange, type RuleSettings } from './settings.js';
 import { limitForm, limitInWords, quoted } from './words.js';
@@ -23,9 +24,10 @@ export function check(
   measures: Measures,
   settings: RuleSettings = NO_SETTINGS,
 ): readonly Finding[] {
-  const findings = rules.flatMap((rule) => applied(rule, plan, measures, settings));
+  const byRule = rules.map((rule) => applied(rule, plan, measures, settings));
+  const findings = byRule.flat();
   return [
-    ...findings,
+    ...byRule.flatMap((found) => folded(plan, found)),
     ...unknownRules(plan),
     ...unfitSettings(plan),
     ...exceptionsTooNarrow(plan),
@@ -44,15 +46,32 @@ function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSetti
   return rule.check(plan, measures, limit).map((found): Finding => {
     const objects = found.objects ?? [];
     const allowance = plan.allowances.find((candidate) => setsAside(candidate, rule, objects));
-    return {
+    const { remedy, ...told } = found;
+    const finding = {
       related: [],
-      ...found,
+      ...told,
       rule: rule.id,
       severity: severity ?? found.severity ?? rule.severity,
       objects,
       ...(allowance ? { allowed: { reason: allowance.reason, location: allowance.location } } : {}),
     };
+    return remedy ? withRemedy(finding, remedy) : finding;
   });
+}
+
+/** Plain data to any reader; what mends it is worked out once, when it is first read. */
+function withRemedy(finding: Finding, work: () => Remedy): Finding {
+  let known: Remedy | undefined;
+  const remedy = (): Remedy => (known ??= work());
+  return {
+    ...finding,
+    get advice() {
+      return remedy().advice;
+    },
+    get fix() {
+      return remedy().fix;
+    },
+  };
 }
 
 function asSet(rule: Rule, plan: Plan, settings: RuleSettings): RuleChange & { readonly limit: number } {
@@ -189,7 +208,7 @@ function ownFinding(
   rule: string,
   severity: Finding['severity'],
   location: Location,
-  found: Omit<RuleFinding, 'location'>,
+  found: Omit<RuleFinding, 'location' | 'remedy'>,
 ): Finding {
   return { related: [], objects: [], ...found, rule, severity, location };
 }

@@ -22,7 +22,7 @@ export function outOfColourBudget(
         message:
           `${subject(entry.name)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
           (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
-        ...tryOut(plan, measures, entry),
+        remedy: () => tryOut(plan, measures, entry),
         location: entry.location ?? roleLocation(plan, entry.key),
         related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
       },

@@ -13,7 +13,7 @@ export interface Finding {
   /** What was measured, what was wanted, where. Plain studio English, whole sentences. */
   readonly message: string;
   /** One thing to try. */
-  readonly advice?: string;
+  readonly advice?: string | undefined;
   readonly location: Location;
   readonly related: readonly { readonly location: Location; readonly message: string }[];
   /** Indices into `plan.objects` of the objects concerned. */
@@ -21,10 +21,13 @@ export interface Finding {
   /** Where in the picture it is, canvas units, when that is one place rather than an object as a whole. */
   readonly at?: Point;
   /** Edits of the plan after which the rule has nothing more to say here. */
-  readonly fix?: Fix;
+  readonly fix?: Fix | undefined;
   /** Set when the plan sets it aside with a reason; such a finding is not reported as a warning. */
   readonly allowed?: { readonly reason: string; readonly location: Location };
 }
+
+/** One thing to try, and the edits that do it where edits can. */
+export type Remedy = Pick<Finding, 'advice' | 'fix'>;
 
 /** What mends a finding, as edits of the text that do not touch each other. */
 export interface Fix {
@@ -82,4 +85,7 @@ export interface RuleLimit {
 
 /** What a rule finds; a severity of its own stands before the rule's, and a setting before both. */
 export type RuleFinding = Pick<Finding, 'message' | 'location'> &
-  Partial<Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'at' | 'fix'>>;
+  Partial<Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'at' | 'fix'>> & {
+    /** Instead of `advice` and `fix`, where they are tried out on the picture: worked out when one is first read. */
+    readonly remedy?: () => Remedy;
+  };

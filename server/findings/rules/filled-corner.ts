@@ -31,18 +31,21 @@ export const filledCorner: Rule = {
     measures.tangents.corners.flatMap((fill): RuleFinding[] => {
       const object = plan.objects[fill.object];
       if (!object || hasFault(plan, object) || exceeds(fill.shareOfDiagonal, limit)) return [];
-      const shift = remembered(plan, fill.object, `filled corner ${fill.corner}`, limit, () =>
-        wayOut(plan, measures, fill, limit),
-      );
-      const fix = shift && shiftFix(plan, measures.parts, shift);
       return [
         {
           message: `The border of ${quoted(object.name)} runs exactly into the ${fill.corner} corner of the canvas.`,
-          advice: advice(plan, measures, fill, shift),
+          remedy: () => {
+            const shift = remembered(plan, fill.object, `filled corner ${fill.corner}`, limit, () =>
+              wayOut(plan, measures, fill, limit),
+            );
+            return {
+              advice: advice(plan, measures, fill, shift),
+              fix: shift && shiftFix(plan, measures.parts, shift),
+            };
+          },
           location: object.shapeLocation ?? object.location,
           objects: [fill.object],
           at: fill.at,
-          ...(fix ? { fix } : {}),
         },
       ];
     }),

@@ -67,17 +67,20 @@ function findingOf(
         : `runs over the ${side} edge of the canvas by only ${told} (${percent(shareOfDiagonal)} of the diagonal; ${percent(limit)} is plain)`;
   const others =
     more === 0 ? '' : ` ${more} more such ${more === 1 ? 'place is' : 'places are'} at the edges.`;
-  const shift = remembered(plan, object, `kissed edge ${side}`, limit, () =>
-    wayOut(plan, measures, touch, limit),
-  );
-  const fix = shift && shiftFix(plan, measures.parts, shift);
   return {
     message: `${name} ${how}.${others}`,
-    advice: advice(plan, measures, touch, limit, shift),
+    remedy: () => {
+      const shift = remembered(plan, object, `kissed edge ${side}`, limit, () =>
+        wayOut(plan, measures, touch, limit),
+      );
+      return {
+        advice: advice(plan, measures, touch, limit, shift),
+        fix: shift && shiftFix(plan, measures.parts, shift),
+      };
+    },
     location: of?.shapeLocation ?? of?.location ?? { line: 0, start: 0, end: 0 },
     objects: [object],
     at,
-    ...(fix ? { fix } : {}),
   };
 }
 

@@ -103,7 +103,7 @@ function finding(
       : 'there they merge';
   return {
     message: `${names} ${where} and meet along ${length(border.length, plan.canvas)} (${percent(border.length / plan.canvas.diagonal)} of the diagonal), where the edge is to be ${edge}: ${merge}.${more}`,
-    ...advice(plan, measures, { border, front, behind }, limit),
+    remedy: () => advice(plan, measures, { border, front, behind }, limit),
     location: front.valueLocation ?? front.location,
     related: [
       {

@@ -60,22 +60,25 @@ function findingOf(
   limit: number,
   more: readonly Touch[],
 ): RuleFinding {
-  const shift = remembered(plan, touch.other, `near tangent ${touch.one}`, limit, () =>
-    wayOut(plan, measures, touch, limit),
-  );
-  const fix = shift && shiftFix(plan, measures.parts, shift);
   const front = plan.objects[touch.other];
   const behind = plan.objects[touch.one];
   return {
     message: `${meets(plan, touch, limit)}.${moreWords(plan, more)}`,
-    advice: advice(plan, measures, touch, limit, shift),
+    remedy: () => {
+      const shift = remembered(plan, touch.other, `near tangent ${touch.one}`, limit, () =>
+        wayOut(plan, measures, touch, limit),
+      );
+      return {
+        advice: advice(plan, measures, touch, limit, shift),
+        fix: shift && shiftFix(plan, measures.parts, shift),
+      };
+    },
     location: front?.shapeLocation ?? front?.location ?? { line: 0, start: 0, end: 0 },
     related: behind
       ? [{ location: behind.location, message: `The other outline: ${quoted(behind.name)}.` }]
       : [],
     objects: [touch.one, touch.other],
     at: touch.at,
-    ...(fix ? { fix } : {}),
   };
 }
 

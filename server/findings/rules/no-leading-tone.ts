@@ -43,7 +43,7 @@ function finding(
   return [
     {
       message: `${capital(toneWords(more).words)} ${toneWords(more).many ? 'hold' : 'holds'} ${percent(more.share)} of the picture and ${toneWords(less).words} ${percent(less.share)}: neither leads. One should be ahead by ${percent(limit)} or more.`,
-      ...advice(plan, measures, { larger, smaller }, limit),
+      remedy: () => advice(plan, measures, { larger, smaller }, limit),
       location: plan.valueBudget?.location ?? plan.scale.location ?? heading(plan),
     },
   ];

@@ -48,7 +48,7 @@ function finding(plan: Plan, measures: Measures, trend: Trend, at: number): read
   return [
     {
       message: `The ${planeWords(farther.plane)} is to be ${wanted} than the ${planeWords(nearer.plane)} and is not: their mean values are ${plainNumber(farther.value, decimals)} and ${plainNumber(nearer.value, decimals)} (Munsell value, 0 to 10).`,
-      ...advice(plan, measures, trend, at, { farther, nearer }),
+      remedy: () => advice(plan, measures, trend, at, { farther, nearer }),
       location: plan.scale.trend?.location ?? heading(plan),
       objects: plan.objects
         .filter(({ plane, index }) => plane === farther.plane && (measures.objects[index]?.share ?? 0) > 0)

@@ -68,19 +68,19 @@ function told(
   const { canvas } = plan;
   const before = new Set(rivalsOf(focal.elsewhere, focal.strength, limit).map(borderKey));
   const own = borderKey(place);
-  const mended = weakening(plan, measures, place, `rival ${limit}`, (trial) => {
-    if (!exceeds(limit * trial.there, trial.at(place.at))) return false;
-    return rivalsOf(trial.elsewhere(), trial.there, limit).every((other) => {
-      const key = borderKey(other);
-      return key !== own && before.has(key);
-    });
-  });
   const edge = isNearEdge(place.fromEdge)
     ? `, ${length(place.fromEdge * canvas.diagonal, canvas)} from the edge of the canvas`
     : '';
   return {
     message: `Where ${meeting(plan, place.areas)} the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point${edge}; from ${percent(limit)} on that is a rival.`,
-    ...(mended ?? { advice: noSingleChange(plan, place, limit * focal.strength) }),
+    remedy: () =>
+      weakening(plan, measures, place, `rival ${limit}`, (trial) => {
+        if (!exceeds(limit * trial.there, trial.at(place.at))) return false;
+        return rivalsOf(trial.elsewhere(), trial.there, limit).every((other) => {
+          const key = borderKey(other);
+          return key !== own && before.has(key);
+        });
+      }) ?? { advice: noSingleChange(plan, place, limit * focal.strength) },
     location: plan.objects[place.areas[0]]?.location ?? plan.focus?.location ?? { line: 0, start: 0, end: 0 },
     at: place.at,
     objects: objectsOf(place),

@@ -60,19 +60,19 @@ function told(
   limit: number,
 ): RuleFinding {
   const { canvas } = plan;
-  const mended = weakening(
-    plan,
-    measures,
-    place,
-    `strong edge ${limit}`,
-    (trial) =>
-      exceeds(limit * trial.there, trial.at(place.at)) &&
-      strongOf(trial.elsewhere(), trial.there, limit).length <
-        strongOf(focal.elsewhere, focal.strength, limit).length,
-  );
   return {
     message: `Where ${meeting(plan, place.areas)}, ${length(place.fromEdge * canvas.diagonal, canvas)} from the ${nearestEdge(place, canvas)}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point; so near the edge, ${percent(limit)} and more leads it out.`,
-    ...(mended ?? { advice: noSingleChange(plan, place, limit * focal.strength) }),
+    remedy: () =>
+      weakening(
+        plan,
+        measures,
+        place,
+        `strong edge ${limit}`,
+        (trial) =>
+          exceeds(limit * trial.there, trial.at(place.at)) &&
+          strongOf(trial.elsewhere(), trial.there, limit).length <
+            strongOf(focal.elsewhere, focal.strength, limit).length,
+      ) ?? { advice: noSingleChange(plan, place, limit * focal.strength) },
     location: plan.objects[place.areas[0]]?.location ?? plan.focus?.location ?? { line: 0, start: 0, end: 0 },
     at: place.at,
     objects: objectsOf(place),

@@ -28,7 +28,7 @@ export const unmetMeans: Rule = {
       return [
         {
           message: `The focal point is to win by ${value}, but ${measure.inWords}.`,
-          ...meansAdvice(plan, measures, measure),
+          remedy: () => meansAdvice(plan, measures, measure),
           location,
           at: focus.at,
         },

@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
 import { outOfColourBudget } from '../colour-shares.js';
 import { aboveObjects } from '../edits.js';
-import type { Fix, Rule } from '../finding.js';
+import type { Fix, Remedy, Rule } from '../finding.js';
 import { percent } from '../words.js';
 
 export const usualColourShares: Rule = {
@@ -25,21 +25,25 @@ export const usualColourShares: Rule = {
     // What one role has too much of the others lack: it is told once, with what to try for the farthest off.
     const found = worst && outOfColourBudget(plan, measures, 'the usual share is', worst.key)[0];
     if (!found) return [];
-    const own = asMeasured(plan, measures);
     return [
       {
         ...found,
         message: `${covered(budget)}; the usual shares are ${inWords(budget.map(({ target }) => percent(target)))}, each within ${percent(worst.tolerance)}.`,
-        ...(own
-          ? {
-              advice: `${found.advice ?? ''} Or, where they are meant so, write \`${own.line}\`.`,
-              fix: own.fix,
-            }
-          : {}),
+        remedy: () => orAsMeasured(plan, measures, found.remedy?.() ?? {}),
       },
     ];
   },
 };
+
+/** What to try for the one role, or the shares as they are as a budget. */
+function orAsMeasured(plan: Plan, measures: Measures, other: Remedy): Remedy {
+  const own = asMeasured(plan, measures);
+  if (!own) return other;
+  return {
+    advice: `${other.advice ?? ''} Or, where they are meant so, write \`${own.line}\`.`,
+    fix: own.fix,
+  };
+}
 
 /** `The dominant colour covers 88.9 % of the picture, the complement 11.1 % and the discords 0 %` */
 function covered(budget: readonly BudgetMeasure[]): string {

@@ -29,7 +29,7 @@ export const valueBudget: Rule = {
           message:
             `${subject(entry)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
             (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
-          ...advice(plan, measures, entry),
+          remedy: () => advice(plan, measures, entry),
           location: entry.location ?? heading(plan),
           related: object
             ? [

@@ -33,9 +33,12 @@ export function onCanvas({ x, y }: Point, { width, height }: Pick<Canvas, 'width
   return { x: Math.min(width, Math.max(0, x)), y: Math.min(height, Math.max(0, y)) };
 }
 
+/** Parts of a region's height at which a place in it is looked for. */
+const LEVELS: readonly number[] = [1 / 2, 1 / 4, 3 / 4];
+
 /**
- * A place well within the region that is tallest: in the widest stretch of it at half its height. Of those alike the
- * highest, then the one nearest to the middle of the canvas.
+ * A place well within the region that is tallest: in the widest stretch of it at half its height, or at a quarter of it
+ * where two are as wide. Of regions alike the highest, then the one nearest to the middle of the canvas.
  */
 export function placeWithin(rings: readonly Ring[], canvas: Canvas): Point | undefined {
   const higher = higherFirst(canvas);
@@ -46,16 +49,24 @@ export function placeWithin(rings: readonly Ring[], canvas: Canvas): Point | und
       steps(boxHeight(other)) - steps(boxHeight(one)) || higher(boxCentre(one), boxCentre(other)),
   );
   if (!tallest) return undefined;
-  const { y } = boxCentre(tallest);
+  const found = LEVELS.map((level) => {
+    const y = tallest.top + level * boxHeight(tallest);
+    const [widest, next] = stretchesAt(rings, y).sort(
+      (one, other) => steps(other.width) - steps(one.width) || higher(one.at, other.at),
+    );
+    const isClear = !widest || !next || steps(widest.width) > steps(next.width);
+    return { at: widest?.at, isClear };
+  });
+  return (found.find(({ at, isClear }) => at && isClear) ?? found[0])?.at;
+}
+
+/** The stretches of a level that lie within a region, from left to right. */
+function stretchesAt(rings: readonly Ring[], y: number): { readonly width: number; readonly at: Point }[] {
   const crossed = rings.flatMap((ring) => crossingsOf(ring, y)).sort((one, other) => one - other);
-  const stretches = crossed.flatMap((from, index) => {
+  return crossed.flatMap((from, index) => {
     const to = crossed[index + 1];
     return index % 2 === 0 && to !== undefined ? [{ width: to - from, at: { x: (from + to) / 2, y } }] : [];
   });
-  const [widest] = stretches.sort(
-    (one, other) => steps(other.width) - steps(one.width) || higher(one.at, other.at),
-  );
-  return widest?.at;
 }
 
 /** Where a ring meets a level, by their places across. */

@@ -19,6 +19,7 @@ import { type MeansMeasure, measureMeans } from './means.js';
 import { type SeenPart, seenRound } from './means-round.js';
 import type { Memory } from './memory.js';
 import { wholeOf } from './parts.js';
+import { higherFirst, inSteps } from './place-order.js';
 
 export type { MeansMeasure } from './means.js';
 export type { SeenPart } from './means-round.js';
@@ -208,7 +209,16 @@ function focalEmphasis(
     }));
   };
   const there = strongestNear(pull, grid, byFront, byPull, focus.at, diagonal);
-  const elsewhere = places.filter(isOther);
+  const higher = higherFirst(canvas);
+  const strength = (place: StrongPlace): number => inSteps(place.strength, places[0]?.strength ?? 1);
+  const fromFocus = (place: StrongPlace): number => inSteps(distance(place.at, focus.at), diagonal);
+  // Two that lie like each other's mirror image are told apart by the focal point.
+  const elsewhere = places
+    .filter(isOther)
+    .sort(
+      (one, other) =>
+        strength(other) - strength(one) || higher(one.at, other.at) || fromFocus(one) - fromFocus(other),
+    );
   const seenThere = seenRound(plan, seen.areas, memory);
   return {
     ...there,

@@ -37,7 +37,7 @@ interface Block {
 
 /**
  * The plan of a picture. Lines of a block, and blocks among each other, come in `order`; objects keep theirs, for it
- * says what covers what, and so do leads, which are told in it.
+ * says what covers what, and so do colours and leads: of two alike, the first on the palette is taken.
  */
 export function written(
   picture: Picture,
@@ -48,10 +48,9 @@ export function written(
   const object = (index: number): string => names.object(index % count);
   const objects = picture.objects.map((thing, index) => objectBlock(thing, index, names, object));
   const leads = picture.leads.map((lead, index) => leadBlock(lead, index, names, object));
-  const inOrder = [...leads];
-  const rest = order([...headBlocks(picture, names, object), ...leads]).map((each) =>
-    leads.includes(each) ? (inOrder.shift() ?? each) : each,
-  );
+  const head = headBlocks(picture, names, object);
+  const colours = head.filter(({ about }) => about.startsWith('colour '));
+  const rest = keeping(leads, keeping(colours, order([...head, ...leads])));
   const half = Math.ceil(rest.length / 2);
   const lines = [...rest.slice(0, half), ...objects, ...rest.slice(half)].flatMap(
     ({ about, head, lines }) => [
@@ -60,6 +59,12 @@ export function written(
     ],
   );
   return { text: lines.map(({ line }) => line).join('\n'), about: lines.map(({ about }) => about) };
+}
+
+/** Blocks in another order, with `these` among each other in their own. */
+function keeping(these: readonly Block[], blocks: readonly Block[]): readonly Block[] {
+  const left = [...these];
+  return blocks.map((each) => (these.includes(each) ? (left.shift() ?? each) : each));
 }
 
 function headBlocks(picture: Picture, names: Names, object: (index: number) => string): readonly Block[] {

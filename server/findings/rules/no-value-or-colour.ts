@@ -1,3 +1,4 @@
+import { inSteps } from '../../measure/place-order.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
@@ -16,8 +17,7 @@ export const noValueOrColour: Rule = {
   formula: 'visible share > 0, no `value`, no `colour`',
   source: 'common practice, no source',
   check: (plan, measures) =>
-    plan.objects.flatMap((object): RuleFinding[] => {
-      const share = measures.objects[object.index]?.share ?? 0;
+    largestFirst(plan, measures).flatMap(({ object, share }): RuleFinding[] => {
       // A line that can't be read may well have given one.
       if (share === 0 || object.value !== undefined || object.colourLost || hasFault(plan, object)) return [];
       return [
@@ -30,6 +30,15 @@ export const noValueOrColour: Rule = {
       ];
     }),
 };
+
+function largestFirst(
+  { objects }: Plan,
+  measures: Measures,
+): readonly { readonly object: PlanObject; readonly share: number }[] {
+  return objects
+    .map((object) => ({ object, share: measures.objects[object.index]?.share ?? 0 }))
+    .sort((one, other) => inSteps(other.share, 1) - inSteps(one.share, 1));
+}
 
 /** The middle step of what the value budget is shortest of. */
 function advice(plan: Plan, { values }: Measures, object: PlanObject): Pick<RuleFinding, 'advice' | 'fix'> {

@@ -11,9 +11,10 @@ import { URI } from 'vscode-uri';
 import type { Look } from './preview/look.js';
 import {
   type InitializationOptions,
-  type PlanChangedParams,
+  type PlanVersion,
   type SceneResult,
   planChangedNotification,
+  planDiagnosedNotification,
   readFileRequest,
   sceneRequest,
 } from '../server/language/protocol.js';
@@ -32,15 +33,17 @@ export class ServerLink implements vscode.Disposable {
   readonly #createClient: () => BaseLanguageClient;
   readonly #restarts = new Restarts(Date.now);
   readonly #stateChanged = new vscode.EventEmitter<ServerState>();
-  readonly #planChanged = new vscode.EventEmitter<PlanChangedParams>();
+  readonly #planChanged = new vscode.EventEmitter<PlanVersion>();
+  readonly #planDiagnosed = new vscode.EventEmitter<PlanVersion>();
   readonly #versions = new Map<string, number>();
   #client: BaseLanguageClient;
   #state: ServerState = 'starting';
   #restarting: Promise<void> | undefined;
 
   readonly onStateChanged = this.#stateChanged.event;
-  /** After the diagnostics of that version have been sent. */
   readonly onPlanChanged = this.#planChanged.event;
+  /** After the diagnostics of that version have been sent. */
+  readonly onPlanDiagnosed = this.#planDiagnosed.event;
 
   constructor(createClient: CreateClient, extension: vscode.Uri, log: vscode.LogOutputChannel) {
     this.#createClient = () => this.#connected(createClient(this.#options(extension, log)));
@@ -56,7 +59,7 @@ export class ServerLink implements vscode.Disposable {
     return this.#versions.get(this.#uriText(uri));
   }
 
-  isAbout(changed: PlanChangedParams, uri: vscode.Uri): boolean {
+  isAbout(changed: PlanVersion, uri: vscode.Uri): boolean {
     return changed.uri === this.#uriText(uri);
   }
 
@@ -96,6 +99,7 @@ export class ServerLink implements vscode.Disposable {
   dispose(): void {
     this.#stateChanged.dispose();
     this.#planChanged.dispose();
+    this.#planDiagnosed.dispose();
   }
 
   async #restart(): Promise<void> {
@@ -150,9 +154,10 @@ export class ServerLink implements vscode.Disposable {
     client.onDidChangeState(({ newState }) => {
       if (client === this.#client) this.#enter(stateOf(newState));
     });
-    client.onNotification(planChangedNotification, (changed) => {
-      this.#versions.set(changed.uri, changed.version);
-      this.#planChanged.fire(changed);
+    client.onNotification(planChangedNotification, (changed) => this.#planChanged.fire(changed));
+    client.onNotification(planDiagnosedNotification, (diagnosed) => {
+      this.#versions.set(diagnosed.uri, diagnosed.version);
+      this.#planDiagnosed.fire(diagnosed);
     });
     client.onRequest(readFileRequest, ({ uri }) =>
       readFileForPlan(

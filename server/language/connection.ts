@@ -18,11 +18,16 @@ import { abilitiesOf, type Abilities } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
 import { Configuration } from './configuration.js';
 import { rootsOf } from './paths.js';
-import { planChangedNotification, readFileRequest, type ReadFileResult } from './protocol.js';
+import {
+  planChangedNotification,
+  planDiagnosedNotification,
+  readFileRequest,
+  type ReadFileResult,
+} from './protocol.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
 import { answerRequests, type Session } from './requests.js';
 import { createLanguageService, type LanguageService } from './service.js';
-import { Turns } from './turns.js';
+import { nextTurn, Turns } from './turns.js';
 
 /** What differs from one way of running the server to another. */
 export interface ServerHost {
@@ -57,13 +62,26 @@ export function serve(connection: Connection, host: ServerHost): void {
     (rules) => session?.service.rulesChanged(rules),
     failed,
   );
-  const turns = new Turns((uri) => guarded('diagnostics', () => publish(uri)));
-  function publish(uri: string): void {
-    const version = session?.service.snapshot(uri)?.version;
-    if (session === undefined || version === undefined) return;
-    const diagnostics = [...session.service.diagnostics(uri)];
-    ignoreEnd(connection.sendDiagnostics({ uri, version, diagnostics }));
+  const turns = new Turns((uri) => guarded('plan', () => tell(uri)));
+  /** Tells that a plan is another, then what is found in it, unless it is another again by then. */
+  function tell(uri: string): void {
+    const snapshot = session?.service.snapshot(uri);
+    if (snapshot === undefined) return;
+    const { version } = snapshot;
     ignoreEnd(connection.sendNotification(planChangedNotification, { uri, version }));
+    // A piece a turn, so that a drawing or a keystroke comes between.
+    const goOn = (): void => nextTurn(() => guarded('diagnostics', diagnose));
+    const diagnose = (): void => {
+      if (session?.service.snapshot(uri) !== snapshot) return;
+      if (session.service.prepareDiagnostics(uri)) {
+        goOn();
+        return;
+      }
+      const diagnostics = [...session.service.diagnostics(uri)];
+      ignoreEnd(connection.sendDiagnostics({ uri, version, diagnostics }));
+      ignoreEnd(connection.sendNotification(planDiagnosedNotification, { uri, version }));
+    };
+    goOn();
   }
 
   connection.onInitialize((params): InitializeResult | ResponseError<InitializeError> => {

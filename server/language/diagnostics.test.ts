@@ -68,7 +68,9 @@ test('a statement that is given twice is faded where it does not count, and lead
 });
 
 test('they stand in the order of the text', () => {
-  const lines = diagnose(`${budgetMissed}objekt tower\ndue 2026-03-01\n`).map(({ range }) => range.start.line);
+  const lines = diagnose(`${budgetMissed}objekt tower\ndue 2026-03-01\n`).map(
+    ({ range }) => range.start.line,
+  );
   expect(lines.length).toBeGreaterThan(2);
   expect(lines).toEqual(lines.toSorted((a, b) => a - b));
 });

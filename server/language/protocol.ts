@@ -46,14 +46,20 @@ export interface SceneResult {
 /** Client to server: the plan as a drawing. `null` when the document is not open or the view is not known. */
 export const sceneRequest = new RequestType<SceneParams, SceneResult | null, void>('mahlstick/scene');
 
-export interface PlanChangedParams {
+export interface PlanVersion {
   readonly uri: string;
   /** Of the document. The same version comes again when a file that the plan names has changed. */
   readonly version: number;
 }
 
-/** Server to client: a plan has been computed anew, so a scene asked for earlier is out of date. */
-export const planChangedNotification = new NotificationType<PlanChangedParams>('mahlstick/planChanged');
+/**
+ * Server to client: a plan is another than before, so a scene asked for earlier is out of date. It comes before the
+ * diagnostics, so that a drawing asked for at once need not wait until all remedies are tried out.
+ */
+export const planChangedNotification = new NotificationType<PlanVersion>('mahlstick/planChanged');
+
+/** Server to client: the diagnostics of this version have been sent. */
+export const planDiagnosedNotification = new NotificationType<PlanVersion>('mahlstick/planDiagnosed');
 
 export interface ReadFileParams {
   /** Already known to lie under a workspace folder, or under the plan's own folder when none is open. */

@@ -98,6 +98,21 @@ test('a document that is not open is answered with nothing', () => {
   expect(service.codeActions(uri, { start: place, end: place })).toEqual([]);
 });
 
+test('diagnostics are prepared a remedy at a time, and are the same without', () => {
+  const text =
+    'canvas 40 x 30 cm\nfocus (20, 15)\nbudget value dark 50%, light 10% within 2%\nobject tram\n  shape circle 10 at (12, 12)\n  value 5';
+  const { service, uri } = openPlan(text);
+  const steps = Array.from({ length: 20 }, () => service.prepareDiagnostics(uri));
+  const findings = service.snapshot(uri)?.findings ?? [];
+  expect(findings.length).toBeGreaterThan(3);
+  expect(steps.filter(Boolean)).toHaveLength(findings.length);
+  expect(service.diagnostics(uri)).toEqual(openPlan(text).service.diagnostics(uri));
+  service.change(uri, 2, [{ text: 'canvas 40 x 30 cm\nfocus (20, 15)' }]);
+  expect(service.prepareDiagnostics(uri)).toBe(true);
+  service.close(uri);
+  expect(service.prepareDiagnostics(uri)).toBe(false);
+});
+
 test('a fault in the rules leaves what is wrong with the text', () => {
   const fault = vi.spyOn(rules, 'check').mockImplementation(() => {
     throw new Error('a fault of ours');

@@ -20,6 +20,8 @@ import { type ComposeOptions, compose } from '../drawing/compose.js';
 import type { Scene, View } from '../drawing/scene.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
+import { standing } from '../findings/check.js';
+import type { Finding } from '../findings/finding.js';
 import { OutlineCache } from '../plan/outline-cache.js';
 import type { FileAnswer } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
@@ -62,6 +64,11 @@ export interface LanguageService {
   /** The plan as a drawing. */
   scene(uri: string, view: View, options?: ComposeOptions): Scene | undefined;
 
+  /**
+   * Works out some of what the next `diagnostics` tell, one remedy at most; false when there is nothing left to do.
+   * It need not be called: a host does so to let other work come between.
+   */
+  prepareDiagnostics(uri: string): boolean;
   /** In the order of the text. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
   diagnostics(uri: string): readonly Diagnostic[];
   completions(uri: string, position: Position): readonly CompletionItem[];
@@ -103,6 +110,8 @@ interface OpenPlan {
   readonly document: TextDocument;
   readonly kept: Kept;
   snapshot: Snapshot;
+  /** The findings whose remedies are still to be read, of which snapshot. */
+  unread?: { readonly of: Snapshot; readonly findings: Finding[] };
   /** The latest tree that was parsed; the next parse takes from it what did not change. */
   tree?: SyntaxTree;
 }
@@ -209,6 +218,20 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     scene: (uri, view, options) =>
       at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view, options), undefined),
 
+    prepareDiagnostics(uri) {
+      const plan = planAt(uri);
+      if (plan === undefined) return false;
+      const { snapshot } = plan;
+      let more = false;
+      part('findings', () => {
+        if (plan.unread?.of !== snapshot)
+          plan.unread = { of: snapshot, findings: [...standing(snapshot.findings)] };
+        else void plan.unread.findings.shift()?.advice;
+        more = plan.unread.findings.length > 0;
+        return [];
+      });
+      return more;
+    },
     diagnostics: (uri) =>
       at(
         uri,

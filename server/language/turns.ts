@@ -2,7 +2,7 @@
 export type NextTurn = (callback: () => void) => void;
 
 /** The host's own turns; a browser's worker has no `setImmediate`. */
-const nextTurn: NextTurn =
+export const nextTurn: NextTurn =
   typeof setImmediate === 'function'
     ? (callback) => void setImmediate(callback)
     : (callback) => void setTimeout(callback, 0);

@@ -14,7 +14,7 @@ import type {
   TextEdit,
 } from 'vscode-languageserver-protocol';
 import { views } from '../../server/drawing/scene.js';
-import type { PlanChangedParams, SceneResult } from '../../server/language/protocol.js';
+import type { PlanVersion, SceneResult } from '../../server/language/protocol.js';
 import { bareClient, fullClient, pointedAt } from './clients.js';
 import { bundle, startServer, type RunningServer } from './server.js';
 
@@ -56,8 +56,8 @@ describe.each([
   test('is answered in every feature', async () => {
     server = startServer(file);
     const { client } = server;
-    const changedPlans: PlanChangedParams[] = [];
-    client.connection.onNotification('mahlstick/planChanged', (params: PlanChangedParams) => {
+    const changedPlans: PlanVersion[] = [];
+    client.connection.onNotification('mahlstick/planChanged', (params: PlanVersion) => {
       changedPlans.push(params);
     });
     client.connection.onRequest('client/registerCapability', () => null);

@@ -1,6 +1,8 @@
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { CancellationTokenSource } from 'vscode-jsonrpc';
 import { everything, openPlan } from '../../server/language/test-support.js';
+import type { PlanVersion } from '../../server/language/protocol.js';
+import { marketPlan } from '../support/market.js';
 import { fullClient, pointedAt } from './clients.js';
 import { bundle, startServer, within, type RunningServer } from './server.js';
 
@@ -56,6 +58,27 @@ test('of a hundred edits in a burst few are computed, and the last is right', as
   expect(versions).toEqual(versions.toSorted((a, b) => a - b));
   // All hundred edits are on their way before the first is taken in; a few may still be read one by one.
   expect(versions.length).toBeLessThan(20);
+});
+
+test('a drawing that is asked for when the plan has changed comes before the diagnostics', async () => {
+  server = startServer(file);
+  const { client } = server;
+  const order: string[] = [];
+  client.connection.onNotification('mahlstick/planChanged', ({ version }: PlanVersion) => {
+    order.push(`changed ${version}`);
+    const params = { textDocument: { uri }, view: 'drawing' };
+    void client.request('mahlstick/scene', params).then(() => order.push('scene'));
+  });
+  const diagnosed = new Promise<void>((resolve) => {
+    client.connection.onNotification('mahlstick/planDiagnosed', ({ version }: PlanVersion) => {
+      order.push(`diagnosed ${version}, ${client.published.at(-1)?.version ?? 0} published`);
+      resolve();
+    });
+  });
+  await client.initialize({});
+  await client.open(uri, marketPlan(60));
+  await within(diagnosed, 'the diagnostics');
+  expect(order).toEqual(['changed 1', 'scene', 'diagnosed 1, 1 published']);
 });
 
 test('an edit and a question in one go are answered in their order', async () => {

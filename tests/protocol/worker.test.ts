@@ -42,7 +42,7 @@ test('the worker answers without a disk: files come from the client', async () =
   });
   await client.initialize(bareClient, { initializationOptions: { readFiles: true } });
   await client.open(uri, 'canvas 40 x 30 cm\nobject door\n  shape from "door.svg"\n  value 2\n');
-  await client.until(() => client.published.length > 1, 'the plan with its file');
+  await client.diagnostics(uri, 1);
   expect(asked).toEqual(['vscode-vfs://github/studio/door.svg']);
   const params = { textDocument: { uri }, view: 'drawing' };
   const { version, scene } = await client.request<SceneResult>('mahlstick/scene', params);

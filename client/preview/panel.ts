@@ -57,9 +57,10 @@ export class PreviewPanel implements vscode.Disposable {
         if (state === 'running') void this.#openDocument();
       }),
       server.onPlanChanged((changed) => {
-        if (!server.isAbout(changed, this.#uri)) return;
-        this.#feed.refresh();
-        this.#postFindings();
+        if (server.isAbout(changed, this.#uri)) this.#feed.refresh();
+      }),
+      server.onPlanDiagnosed((diagnosed) => {
+        if (server.isAbout(diagnosed, this.#uri)) this.#postFindings();
       }),
       vscode.languages.onDidChangeDiagnostics(({ uris }) => {
         if (uris.some((uri) => this.#isPlan(uri))) this.#postFindings();

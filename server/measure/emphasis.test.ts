@@ -42,6 +42,9 @@ describe('one small square on a grey ground, worked out by hand', () => {
     expect(strongest).toBeCloseTo(0.0384, 4);
     expect(at(24, 30)).toBeCloseTo(strongest, 9);
     expect(at(31, 30)).toBe(0);
+    // The square ends at 22, so all of its near side counts up to 30 and nothing beyond 30 and a quarter.
+    expect(at(29.9, 30)).toBeGreaterThan(0);
+    expect(at(30.5, 30)).toBe(0);
   });
 
   it('makes the focal point the first place', () => {

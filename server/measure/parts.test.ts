@@ -32,6 +32,17 @@ describe('what lies on a thing', () => {
     expect(parts[1]).toEqual([]);
   });
 
+  it.each([
+    // All corners inside; of five three, for the two on the right go out over the sloping end.
+    ['(13, 13) (17, 13) (17, 15) (13, 15)', [1]],
+    ['(13, 13) (16, 13) (27, 13) (27, 15) (13, 15)', []],
+  ])('lies with three quarters of its corners inside: %s', (corners, parts) => {
+    const plan = planOf(
+      `canvas 40 x 30 cm\nobject roof, dominant\n  shape outline (10, 10) (20, 10) (28, 20) (10, 20)\nobject tile\n  shape outline ${corners}`,
+    );
+    expect(partsOf(plan)[0]).toEqual(parts);
+  });
+
   it('is nothing in a plan without objects', () => {
     expect(partsOf(planOf('canvas  40 x 30 cm'))).toEqual([]);
   });

@@ -24,6 +24,8 @@ export interface CornerMeeting {
   readonly at: Point;
 }
 
+/** A gap of exactly the reach is within it in spite of rounding; part of the reach. */
+const ROUNDING = 1e-9;
 /** Parts of the diagonal. */
 const EXACTLY = 1e-6;
 const AS_FAR = 0.0008;
@@ -60,7 +62,7 @@ function meetingAt(ring: Ring, side: Side, canvas: Size, reach: number): EdgeMee
   const inward = inwardFrom(side, canvas);
   let gap = Infinity;
   for (let i = 0; i + 1 < ring.length; i += 2) gap = Math.min(gap, inward(pointAt(ring, i)));
-  if (Math.abs(gap) > reach) return undefined;
+  if (Math.abs(gap) > reach * (1 + ROUNDING)) return undefined;
   const as = gap + AS_FAR * canvas.diagonal;
   let along = 0;
   let x = 0;
@@ -126,7 +128,7 @@ export function cornerMeetings(
 ): readonly CornerMeeting[] {
   return cornersOf(canvas).flatMap(({ corner, at, inward }) => {
     const gap = distanceToOutline(outline.rings, at);
-    if (gap > reach) return [];
+    if (gap > reach * (1 + ROUNDING)) return [];
     const round = DIRECTIONS.map((direction) => ({
       x: at.x + inward.x * ROUND_A_CORNER * canvas.diagonal * Math.cos(direction),
       y: at.y + inward.y * ROUND_A_CORNER * canvas.diagonal * Math.sin(direction),

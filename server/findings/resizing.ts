@@ -3,7 +3,8 @@ import { measureColours } from '../measure/colours.js';
 import type { BudgetMeasure, Measures } from '../measure/measures.js';
 import { runsAcross, wholeOf } from '../measure/parts.js';
 import { measurePlanes, type PlaneMeasure } from '../measure/planes.js';
-import { trialOf } from '../measure/trial.js';
+import { visibleAreas } from '../measure/areas.js';
+import { doubleOf } from '../measure/trial.js';
 import { measureValues } from '../measure/values.js';
 import { dependenciesOf } from '../plan/dependencies.js';
 import { scale } from '../plan/geometry/matrix.js';
@@ -241,9 +242,15 @@ function cut(plan: Plan, object: PlanObject, factor: number, order: readonly num
     return before.result;
   }
   if (known.size >= MOST_KEPT) known.clear();
-  const shapes =
-    factor === 1 ? [] : ([[object.index, enlarged(object.outline, factor)]] satisfies [number, Outline][]);
-  const { areas } = trialOf(plan, new Map(shapes), order);
+  const areas = visibleAreas(
+    canvas,
+    order.flatMap((index) => {
+      const outline = objects[index]?.outline;
+      if (!outline) return [];
+      const changes = index === object.index && factor !== 1;
+      return { outline: changes ? enlarged(outline, factor) : doubleOf(outline) };
+    }),
+  );
   const result = { shares: areas.layers.map(({ share }) => share), bareShare: areas.bareShare };
   known.set(factor, { inputs, result });
   return result;

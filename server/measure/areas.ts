@@ -35,23 +35,28 @@ export interface LayerAreas {
   readonly mostCovering: readonly Cover[];
 }
 
-export interface VisibleAreas {
+/** What is seen of one shape, without what covers it. */
+export type SeenLayer = Omit<LayerAreas, 'coveredBy' | 'mostCovering'>;
+
+/** What is seen of a picture, without what covers what. */
+export interface SeenAreas {
   /** In the order of the layers given. */
-  readonly layers: readonly LayerAreas[];
-  readonly bareArea: number;
+  readonly layers: readonly SeenLayer[];
   readonly bareShare: number;
   /** Canvas that no shape covers. */
   readonly bare: readonly Ring[];
 }
 
-/** What is seen of a shape, whatever its place in the plan. */
-type Seen = Omit<LayerAreas, 'coveredBy' | 'mostCovering'>;
+export interface VisibleAreas extends SeenAreas {
+  readonly layers: readonly LayerAreas[];
+  readonly bareArea: number;
+}
 
 /** Parts that do not add up within this part of the canvas were cut wrongly. */
 const DOUBT = 1e-9;
 
 const pieces = new Keeper<Piece>();
-const parts = new Keeper<Seen>();
+const parts = new Keeper<SeenLayer>();
 
 /**
  * What is seen of each shape, and what stays bare. `layers` run from back to front. Shares and the bare share add
@@ -108,33 +113,50 @@ function addsUp({ layers, bareShare }: VisibleAreas): boolean {
   return Math.abs(layers.reduce((total, { share }) => total + share, bareShare) - 1) <= DOUBT;
 }
 
-function clipped(outline: Outline, sheet: Sheet, counter: WorkCounter | undefined): Piece {
+/** A shape as a piece of the canvas, kept as long as its outline. */
+export function clipped(outline: Outline, sheet: Sheet, counter?: WorkCounter): Piece {
   return pieces.recall(sheet, outline, [], () => {
     if (counter) counter.clips++;
     return pieceOf(polygonsOf(outline, sheet.grid));
   });
 }
 
-function uncovered(outline: Outline, piece: Piece, covers: readonly Piece[], sheet: Sheet, way: Way): Seen {
-  return parts.recall(sheet, outline, covers, () => {
-    const visible = subtract(piece, covers, way);
-    const onCanvasArea = (piece.area / sheet.piece.area) * canvasArea(sheet);
-    const ownArea = ownAreaOf(outline, sheet, onCanvasArea);
-    const share = visible.area / sheet.piece.area;
-    return {
-      visible: ringsOf(visible.polygons, sheet.grid),
-      visibleArea: share * canvasArea(sheet),
-      ownArea,
-      onCanvasArea,
-      share,
-      hiddenShare: missingPart(visible.area, piece.area),
-      offCanvasShare: missingPart(onCanvasArea, ownArea),
-    };
-  });
+function uncovered(
+  outline: Outline,
+  piece: Piece,
+  covers: readonly Piece[],
+  sheet: Sheet,
+  way: Way,
+): SeenLayer {
+  return parts.recall(sheet, outline, covers, () =>
+    seenLayer(outline, piece, subtract(piece, covers, way), sheet),
+  );
+}
+
+/** What is told of a shape of which so much is seen. */
+export function seenLayer(outline: Outline, piece: Piece, visible: Piece, sheet: Sheet): SeenLayer {
+  const onCanvasArea = (piece.area / sheet.piece.area) * canvasArea(sheet);
+  const ownArea = ownAreaOf(outline, sheet, onCanvasArea);
+  const share = visible.area / sheet.piece.area;
+  return {
+    visible: ringsOf(visible.polygons, sheet.grid),
+    visibleArea: share * canvasArea(sheet),
+    ownArea,
+    onCanvasArea,
+    share,
+    hiddenShare: missingPart(visible.area, piece.area),
+    offCanvasShare: missingPart(onCanvasArea, ownArea),
+  };
 }
 
 /** Plain data to any reader: the two lists of covers are enumerable, and worked out once when first read. */
-function withCovers(seen: Seen, index: number, pieces: readonly Piece[], sheet: Sheet, way: Way): LayerAreas {
+function withCovers(
+  seen: SeenLayer,
+  index: number,
+  pieces: readonly Piece[],
+  sheet: Sheet,
+  way: Way,
+): LayerAreas {
   const inUnits = (covers: readonly Cover[]): readonly Cover[] =>
     covers.map((cover) => ({ ...cover, area: (cover.area / sheet.piece.area) * canvasArea(sheet) }));
   const hidden = (pieces[index]?.area ?? 0) - seen.share * sheet.piece.area;

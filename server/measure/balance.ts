@@ -3,7 +3,7 @@ import type { Colour } from '../plan/colour/colour.js';
 import type { Ring } from '../plan/geometry/outline.js';
 import type { Point } from '../plan/geometry/point.js';
 import type { Plan } from '../plan/plan.js';
-import type { VisibleAreas } from './areas.js';
+import type { SeenAreas } from './areas.js';
 import { wholeOf } from './parts.js';
 
 /**
@@ -53,7 +53,7 @@ const CHROMA_TO_A_VALUE = 10;
 /** The balance of a plan; `parts` as `partsOf` gives them. */
 export function measureBalance(
   plan: Plan,
-  areas: VisibleAreas,
+  areas: SeenAreas,
   parts: readonly (readonly number[])[],
 ): BalanceMeasure {
   const { canvas } = plan;

@@ -1,13 +1,13 @@
 import { distance, type Point } from '../plan/geometry/point.js';
 import type { Crossing, Division, Plan } from '../plan/plan.js';
-import { containsPoint, distanceToOutline, type VisibleAreas } from './areas.js';
+import { containsPoint, distanceToOutline, type SeenAreas } from './areas.js';
 import type { FocusMeasure } from './measures.js';
 
 /** Part of the diagonal by which the focal point may miss a border through rounding and lie on it. */
 const ROUNDING = 1e-6;
 
 /** Where the centre of interest lies; nothing for a plan that states none. */
-export function measureFocus(plan: Plan, areas: VisibleAreas): FocusMeasure | undefined {
+export function measureFocus(plan: Plan, areas: SeenAreas): FocusMeasure | undefined {
   const { canvas, focus } = plan;
   if (!focus) return undefined;
   const nearest = nearestCrossing(plan.divisions, focus.at);

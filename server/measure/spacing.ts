@@ -1,7 +1,7 @@
 import { type Box, NO_BOX } from '../plan/geometry/point.js';
 import { type Outline, type Ring, boxOfRings } from '../plan/geometry/outline.js';
 import type { Plan } from '../plan/plan.js';
-import type { VisibleAreas } from './areas.js';
+import type { SeenAreas } from './areas.js';
 import { wholeOf } from './parts.js';
 
 /**
@@ -68,7 +68,7 @@ interface Mass {
  */
 export function measureSpacing(
   plan: Plan,
-  areas: VisibleAreas,
+  areas: SeenAreas,
   parts: readonly (readonly number[])[],
 ): SpacingMeasure {
   const masses = massesOf(plan, areas, parts);
@@ -93,7 +93,7 @@ export function measureSpacing(
   };
 }
 
-function massesOf(plan: Plan, areas: VisibleAreas, parts: readonly (readonly number[])[]): readonly Mass[] {
+function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number[])[]): readonly Mass[] {
   const position = new Map(plan.coveringOrder.map((object, index) => [object, index]));
   return plan.objects
     .filter(({ role }) => role === 'dominant' || role === 'secondary')

@@ -4,7 +4,7 @@ import { pointsOf } from '../plan/build-outline.js';
 import { type Outline, type Ring, boxOfRings } from '../plan/geometry/outline.js';
 import { type Box, type Point, between, boxCentre, boxDiagonal, distance } from '../plan/geometry/point.js';
 import type { Canvas, Plan } from '../plan/plan.js';
-import type { LayerAreas, VisibleAreas } from './areas.js';
+import type { SeenLayer, SeenAreas } from './areas.js';
 import { centreOf } from './balance.js';
 import type { Corner } from './eye-path.js';
 import { runsAcross } from './parts.js';
@@ -75,7 +75,7 @@ interface Seen {
   /** In the covering order. */
   readonly position: number;
   readonly outline: Outline;
-  readonly layer: LayerAreas;
+  readonly layer: SeenLayer;
   readonly box: Box;
 }
 
@@ -88,7 +88,7 @@ interface Seen {
  *
  * @param only looks at these objects alone, with all others
  */
-export function measureTangents(plan: Plan, areas: VisibleAreas, only?: ReadonlySet<number>): TangentMeasure {
+export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet<number>): TangentMeasure {
   const { canvas } = plan;
   const seen = seenOf(plan, areas);
   const asked = seen.filter(({ object }) => !only || only.has(object));
@@ -114,7 +114,7 @@ function boxOfSeen(rings: readonly Ring[]): Box {
   return box;
 }
 
-function seenOf(plan: Plan, areas: VisibleAreas): readonly Seen[] {
+function seenOf(plan: Plan, areas: SeenAreas): readonly Seen[] {
   return plan.coveringOrder.flatMap((object, position) => {
     const layer = areas.layers[position];
     const outline = plan.objects[object]?.outline;

@@ -48,7 +48,7 @@ export function firstClear(
   let second: Shift | undefined;
   for (const shift of shifts.slice(0, MOST_TRIED)) {
     const moved = new Set(movedWith(plan, measures.parts, shift.object));
-    const trial = shifted(plan, measures.parts, shift);
+    const trial = shifted(plan, measures, shift);
     if (!leavesTheRest(plan, measures, trial, runningOff) || !keepsCompany(plan, trial, moved, pair))
       continue;
     const tangents = measureTangents(trial.plan, trial.areas, moved);
@@ -96,10 +96,12 @@ export function leavesTheRest(
 ): boolean {
   if (trial.areas.bareShare > areas.bareShare + LAID_OPEN) return false;
   if (atFocus(focus) && !atFocus(measureFocus(trial.plan, trial.areas))) return false;
-  return plan.coveringOrder.every((_, position) => {
+  return plan.coveringOrder.every((object, position) => {
     const before = areas.layers[position];
     const after = trial.areas.layers[position];
-    if (!before || !after) return true;
+    if (!before || !after || after === before) return true;
+    // What is moved can't cover more than it is large, so a ground need not be cut anew.
+    if (!trial.moved.has(object) && trial.movedShare <= COVERED * before.share) return true;
     return (
       after.share >= before.share * (1 - COVERED) &&
       !exceeds(after.offCanvasShare, before.offCanvasShare + runningOff)

@@ -30,7 +30,7 @@ export function ontoFocus(
     const { x, y } = directionTo(visible, focus, away);
     const far = away + WITHIN * plan.canvas.diagonal;
     const shift = { object, right: roundedOn(-x * far, plan.canvas), down: roundedOn(-y * far, plan.canvas) };
-    const trial = shifted(plan, measures.parts, shift);
+    const trial = shifted(plan, measures, shift);
     const held = measureFocus(trial.plan, trial.areas)?.dominants.some(
       (dominant) => dominant.object === object && dominant.holds,
     );

@@ -17,15 +17,19 @@ export interface Resizing {
 }
 
 /** The picture with an object, and what lies on it, at another size about the middle of the object. */
-export function resized(plan: Plan, parts: Measures['parts'], { object, factor }: Resizing): Trial {
+export function resized(
+  plan: Plan,
+  { areas, parts }: Pick<Measures, 'areas' | 'parts'>,
+  { object, factor }: Resizing,
+): Trial {
   const box = plan.objects[object]?.outline.box;
-  if (!box) return trialOf(plan, new Map());
+  if (!box) return trialOf(plan, areas, new Map());
   const matrix = scale(factor, factor, boxCentre(box));
   const shapes = wholeOf(parts, object).flatMap((part): readonly (readonly [number, Outline])[] => {
     const shape = plan.objects[part]?.outline;
     return shape ? [[part, transform(shape, matrix)]] : [];
   });
-  return trialOf(plan, new Map(shapes));
+  return trialOf(plan, areas, new Map(shapes));
 }
 
 /** The edits that resize an object; nothing when other things lie on it or are placed by it, which would stay behind. */

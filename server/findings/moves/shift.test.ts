@@ -29,7 +29,7 @@ describe('a shift', () => {
 
   it('is tried as the edits then make it', () => {
     const shift = { object: JUG, right: 5, down: -2 };
-    const trial = shifted(plan, measures.parts, shift);
+    const trial = shifted(plan, measures, shift);
     const fix = shiftFix(plan, measures.parts, shift);
     expect(fix?.title).toBe('Move jug 5 cm to the right and 2 cm up');
     const after = checked(mended(SCENE, fix ?? { title: '', edits: [] })).plan;

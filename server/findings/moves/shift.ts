@@ -71,13 +71,16 @@ export function isMovable(plan: Plan, parts: Measures['parts'], index: number, e
 }
 
 /** The picture with the shift made. */
-export function shifted(plan: Plan, parts: Measures['parts'], { object, right, down }: Shift): Trial {
+export function shifted(plan: Plan, measures: Pick<Measures, 'areas' | 'parts'>, shift: Shift): Trial {
+  const { object, right, down } = shift;
   const way = translate(right, down);
-  const shapes = movedWith(plan, parts, object).flatMap((index): readonly (readonly [number, Outline])[] => {
-    const outline = plan.objects[index]?.outline;
-    return outline ? [[index, transform(outline, way)]] : [];
-  });
-  return trialOf(plan, new Map(shapes));
+  const shapes = movedWith(plan, measures.parts, object).flatMap(
+    (index): readonly (readonly [number, Outline])[] => {
+      const outline = plan.objects[index]?.outline;
+      return outline ? [[index, transform(outline, way)]] : [];
+    },
+  );
+  return trialOf(plan, measures.areas, new Map(shapes));
 }
 
 /** A distance as long as asked for, or as little longer as it takes to be told in round figures. */

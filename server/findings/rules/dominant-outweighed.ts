@@ -5,7 +5,7 @@ import { wholeOf } from '../../measure/parts.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
-import type { Fix, Rule } from '../finding.js';
+import type { Remedy, Rule } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
@@ -39,15 +39,13 @@ export const dominantOutweighed: Rule = {
       percent(
         wholeOf(measures.parts, object).reduce((sum, one) => sum + (measures.objects[one]?.share ?? 0), 0),
       );
-    const { advice, fix } = remedy(plan, measures, lord, other, limit);
     return [
       {
         message: `${quoted(other.name)} weighs ${multiple(times, limit)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${share(other.index)} and ${share(lord.index)} of the picture; value and chroma do the rest.`,
-        advice,
+        remedy: () => remedy(plan, measures, lord, other, limit),
         location: other.location,
         related: [{ location: lord.location, message: `${quoted(lord.name)} is dominant.` }],
         objects: [other.index, lord.index],
-        ...(fix ? { fix } : {}),
       },
     ];
   },
@@ -71,11 +69,6 @@ function contest({ objects }: Plan, { principals }: BalanceMeasure): Contest {
   const rival = principals.find(({ object }) => objects[object]?.role === 'secondary');
   if (!dominant || !rival) return { times: 0 };
   return { dominant: dominant.object, rival: rival.object, times: rival.weight / dominant.weight };
-}
-
-interface Remedy {
-  readonly advice: string;
-  readonly fix?: Fix;
 }
 
 function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObject, limit: number): Remedy {
@@ -139,7 +132,7 @@ function resizing(
     })
     .filter(({ factor }) => factor >= SMALLEST && factor <= LARGEST)
     .find((way) => {
-      const trial = resized(plan, measures.parts, way);
+      const trial = resized(plan, measures, way);
       const balance = measureBalance(trial.plan, trial.areas, measures.parts);
       if (exceeds(contest(plan, balance).times, limit)) return false;
       return way.factor < 1 || leavesTheRest(plan, measures, trial);

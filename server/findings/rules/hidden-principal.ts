@@ -1,11 +1,12 @@
 import type { Plane } from '../../../grammar/index.js';
+import type { SeenAreas } from '../../measure/areas.js';
 import type { Measures } from '../../measure/measures.js';
 import { wholeOf } from '../../measure/parts.js';
 import { trialOf } from '../../measure/trial.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
 import { planeEdit } from '../edits.js';
-import type { Fix, Rule, RuleFinding } from '../finding.js';
+import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
@@ -49,18 +50,16 @@ export const hiddenPrincipal: Rule = {
       const covers = measured.mostCovering
         .filter((cover) => !whole.has(cover))
         .flatMap((cover) => plan.objects[cover] ?? []);
-      const { advice, fix } = remedy(plan, measures, object, covers, limit);
       return [
         {
           message: `${percent(hidden)} of ${quoted(object.name)}, which is ${object.role}, is hidden${covers.length > 0 ? ` by ${inWords(covers.map(({ name }) => quoted(name)))}` : ''}; up to ${percent(limit)} it still plays its part.`,
-          advice,
+          remedy: () => remedy(plan, measures, object, covers, limit),
           location: object.location,
           related: covers.map(({ name, location }) => ({
             location,
             message: `${quoted(name)} lies in front.`,
           })),
           objects: [object.index],
-          ...(fix ? { fix } : {}),
         },
       ];
     }),
@@ -69,7 +68,7 @@ export const hiddenPrincipal: Rule = {
 /** What others than its own parts cover of an object, part of it on the canvas. */
 function hiddenByOthers(
   plan: Plan,
-  { areas, parts }: Pick<Measures, 'areas' | 'parts'>,
+  { areas, parts }: { readonly areas: SeenAreas; readonly parts: Measures['parts'] },
   object: number,
 ): number {
   const layerOf = (index: number) => areas.layers[plan.coveringOrder.indexOf(index)];
@@ -78,11 +77,6 @@ function hiddenByOthers(
   const [, ...lyingOn] = wholeOf(parts, object);
   const ofParts = lyingOn.reduce((sum, part) => sum + (layerOf(part)?.visibleArea ?? 0), 0);
   return Math.max(0, own.hiddenShare - ofParts / own.onCanvasArea);
-}
-
-interface Remedy {
-  readonly advice: string;
-  readonly fix?: Fix;
 }
 
 function remedy(
@@ -126,7 +120,7 @@ function nearerPlane(plan: Plan, measures: Measures, object: PlanObject, limit: 
     const planeOf = (index: number): number =>
       PLANES.indexOf(index === object.index ? plane : (plan.objects[index]?.plane ?? 'middle'));
     const order = plan.coveringOrder.toSorted((one, other) => planeOf(one) - planeOf(other) || one - other);
-    const trial = trialOf(plan, new Map(), order);
+    const trial = trialOf(plan, measures.areas, new Map(), { coveringOrder: order, taken: object.index });
     return plan.objects
       .filter(({ role }) => role === 'dominant' || role === 'secondary')
       .every(({ index }) => {
@@ -149,7 +143,7 @@ function intoSight(plan: Plan, measures: Measures, { index }: PlanObject, limit:
       { object: index, right: 0, down: far },
     ];
   }).filter((shift) => {
-    const { areas } = shifted(plan, measures.parts, shift);
+    const { areas } = shifted(plan, measures, shift);
     return !exceeds(hiddenByOthers(plan, { areas, parts: measures.parts }, index), limit);
   });
   return firstClear(plan, measures, shifts, () => false);

@@ -60,16 +60,20 @@ function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number)
   const row = rowOf(pair);
   const [first, middle, last] = row.map((index) => quoted(plan.objects[index]?.name ?? ''));
   const { canvas } = plan;
-  const shift = remembered(plan, row[1], `like gaps ${row.join(' ')}`, limit, () =>
-    uneven(plan, measures, pair, limit),
-  );
-  const fix = shift && shiftFix(plan, measures.parts, shift);
   const location = plan.objects[row[1]]?.location ?? { line: 0, start: 0, end: 0 };
   return {
     message: `${first ?? ''}, ${middle ?? ''} and ${last ?? ''} stand ${pair.one.along === 'across' ? 'side by side' : 'one above the other'} at ${distances(pair, canvas, limit)}.`,
-    advice: shift
-      ? `Move ${withItsParts(plan, measures.parts, shift.object)} ${distanceWords(shift, canvas)}, which makes one gap plainly the wider.`
-      : `Bring one of them ${length(nearer(pair, limit), canvas)} nearer to ${middle ?? ''}; none can go there as a whole without covering or touching something else.`,
+    remedy: () => {
+      const shift = remembered(plan, row[1], `like gaps ${row.join(' ')}`, limit, () =>
+        uneven(plan, measures, pair, limit),
+      );
+      return {
+        advice: shift
+          ? `Move ${withItsParts(plan, measures.parts, shift.object)} ${distanceWords(shift, canvas)}, which makes one gap plainly the wider.`
+          : `Bring one of them ${length(nearer(pair, limit), canvas)} nearer to ${middle ?? ''}; none can go there as a whole without covering or touching something else.`,
+        fix: shift && shiftFix(plan, measures.parts, shift),
+      };
+    },
     location,
     related: [row[0], row[2]].flatMap((index) => {
       const object = plan.objects[index];
@@ -78,7 +82,6 @@ function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number)
         : [];
     }),
     objects: row,
-    ...(fix ? { fix } : {}),
   };
 }
 
@@ -126,7 +129,7 @@ function uneven(plan: Plan, measures: Measures, pair: GapPair, limit: number): S
     })
     .toSorted((one, other) => Math.abs(one.right + one.down) - Math.abs(other.right + other.down))
     .find((shift) => {
-      const trial = shifted(plan, measures.parts, shift);
+      const trial = shifted(plan, measures, shift);
       const spacing = measureSpacing(trial.plan, trial.areas, measures.parts);
       if (alike(spacing, limit) >= known || !leavesTheRest(plan, measures, trial)) return false;
       const moved = new Set(movedWith(plan, measures.parts, shift.object));

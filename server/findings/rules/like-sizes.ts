@@ -43,17 +43,20 @@ function findingOf(plan: Plan, measures: Measures, pair: Pair, limit: number): R
     (object) =>
       `${quoted(plan.objects[object]?.name ?? '')} (${percent(sizes.get(object) ?? 0)} of the picture)`,
   );
-  const change = remembered(plan, pair.other, `like sizes ${pair.one}`, limit, () =>
-    apart(plan, measures, pair, limit),
-  );
-  const fix = change && resizingFix(plan, measures.parts, change);
   return {
     message: `${told.join(' and ')} are of almost the same size: they differ by ${percent(pair.difference)}; more than ${percent(limit)} reads as two sizes.`,
-    advice: adviceOf(plan, change, pair, limit),
+    remedy: () => {
+      const change = remembered(plan, pair.other, `like sizes ${pair.one}`, limit, () =>
+        apart(plan, measures, pair, limit),
+      );
+      return {
+        advice: adviceOf(plan, change, pair, limit),
+        fix: change && resizingFix(plan, measures.parts, change),
+      };
+    },
     location: smaller?.location ?? { line: 0, start: 0, end: 0 },
     related: larger ? [{ location: larger.location, message: `${quoted(larger.name)} is as large.` }] : [],
     objects: [pair.one, pair.other],
-    ...(fix ? { fix } : {}),
   };
 }
 
@@ -95,7 +98,7 @@ function apart(plan: Plan, measures: Measures, pair: Pair, limit: number): Resiz
   ];
   const known = alike(measures.spacing, limit).length;
   return ways.map(rounded).find((way) => {
-    const trial = resized(plan, measures.parts, way);
+    const trial = resized(plan, measures, way);
     const spacing = measureSpacing(trial.plan, trial.areas, measures.parts);
     return alike(spacing, limit).length < known && (way.factor < 1 || leavesTheRest(plan, measures, trial));
   });

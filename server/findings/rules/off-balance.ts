@@ -3,7 +3,7 @@ import type { Measures } from '../../measure/measures.js';
 import { wholeOf } from '../../measure/parts.js';
 import type { Plan } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
-import type { Fix, Rule } from '../finding.js';
+import type { Remedy, Rule } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
@@ -52,28 +52,21 @@ export const offBalance: Rule = {
       .filter(({ moment }) => moment < 0 === offset < 0 && moment !== 0)
       .sort((one, other) => Math.abs(other.moment) - Math.abs(one.moment));
     const object = most && plan.objects[most.object];
-    const { advice, fix } = remedy(plan, measures, limit);
     return [
       {
         message:
           `The weight of the picture lies ${length(Math.abs(offset) * canvas.width, canvas)} to the ${side} of the middle, ${percent(Math.abs(offset))} of the width; up to ${percent(limit)} hangs level.` +
           (object ? ` ${quoted(object.name)} pulls most on that side.` : ''),
-        advice,
+        remedy: () => remedy(plan, measures, limit),
         location: heading(plan),
         related: object
           ? [{ location: object.location, message: `${quoted(object.name)} pulls most to the ${side}.` }]
           : [],
         objects: object ? [object.index] : [],
-        ...(fix ? { fix } : {}),
       },
     ];
   },
 };
-
-interface Remedy {
-  readonly advice: string;
-  readonly fix?: Fix;
-}
 
 function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   const first = plan.coveringOrder[0] ?? 0;
@@ -145,7 +138,7 @@ function settled(
   for (let round = 0; round < ROUNDS; round++) {
     if (Math.abs(right) > FARTHEST * canvas.width) return undefined;
     const shift = { object, right, down: 0 };
-    const trial = shifted(plan, measures.parts, shift);
+    const trial = shifted(plan, measures, shift);
     const tried = measureBalance(trial.plan, trial.areas, measures.parts).offset ?? 0;
     if (!exceeds(Math.abs(tried), limit)) {
       return leavesTheRest(plan, measures, trial) ? shift : undefined;

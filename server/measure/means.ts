@@ -1,3 +1,4 @@
+import { distanceToOutline, type VisibleAreas } from './areas.js';
 import type { Edges, Means } from '../../grammar/index.js';
 import type { Plan } from '../plan/plan.js';
 import { plainNumber } from '../plan/problems.js';
@@ -60,6 +61,8 @@ const EDGES: readonly Edges[] = ['hard', 'firm', 'soft', 'lost'];
 /** Part by which a place elsewhere may be stronger in value or colour. */
 const TENTH = 0.1;
 const ROUNDING = 1e-9;
+/** Part of the diagonal by which the focal point may miss a border through rounding and lie on it. */
+const ON_BORDER = 1e-6;
 
 type Figures = Omit<MeansMeasure, 'means' | 'stated'>;
 
@@ -96,7 +99,7 @@ function figures(means: Means, plan: Plan, seen: Seen, input: MeansInput, memory
 
 function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Compared): Figures {
   const most = elsewhere?.strength ?? 0;
-  const holds = there.strength > 0 && most <= there.strength * (1 + TENTH + ROUNDING);
+  const holds = there.strength > ROUNDING && most <= there.strength * (1 + TENTH + ROUNDING);
   return {
     there: there.strength,
     elsewhere: most,
@@ -106,7 +109,7 @@ function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Comp
   };
 
   function inWords(): string {
-    if (there.strength === 0) return `there is no contrast of ${of} there`;
+    if (there.strength <= ROUNDING) return `there is no contrast of ${of} there`;
     if (!elsewhere) return `there is contrast of ${of} only there`;
     const where = meeting(plan, elsewhere.areas);
     return `its contrast of ${of} is ${comparedWithThat(there.strength / most)} at the strongest place elsewhere, ${where}`;
@@ -198,13 +201,32 @@ function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memo
 
 /** The object seen at the focal point with what it is a part of, and all that lies on that. */
 function seenAtFocus(plan: Plan, { areas, parts }: Seen, memory: Memory): ReadonlySet<number> {
-  let object = plan.focus && labelMap(plan, areas, memory).areaAt(plan.focus.at);
+  let object =
+    onBorderAtFocus(plan, areas) ?? (plan.focus && labelMap(plan, areas, memory).areaAt(plan.focus.at));
   if (object === undefined || object < 0) return new Set();
   for (let whole: number | undefined = object; whole !== undefined && whole >= 0;) {
     object = whole;
     whole = parts.findIndex((some) => some.includes(object as number));
   }
   return new Set(wholeOf(parts, object));
+}
+
+/** Of objects whose borders meet just at the focal point the one in front: rounding may not say which is seen there. */
+function onBorderAtFocus(
+  { canvas, coveringOrder, focus, objects }: Plan,
+  areas: VisibleAreas,
+): number | undefined {
+  if (!focus) return undefined;
+  const { x, y } = focus.at;
+  const slack = canvas.diagonal * ON_BORDER;
+  return coveringOrder.findLast((object, position) => {
+    const box = objects[object]?.outline.box;
+    const visible = areas.layers[position]?.visible;
+    if (!box || !visible) return false;
+    const isNear =
+      x >= box.left - slack && x <= box.right + slack && y >= box.top - slack && y <= box.bottom + slack;
+    return isNear && distanceToOutline(visible, focus.at) <= slack;
+  });
 }
 
 function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memory: Memory): Figures {

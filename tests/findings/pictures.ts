@@ -187,13 +187,18 @@ const shares = fc.constantFrom<readonly [number, number, number]>(
   [10, 20, 70],
 );
 
+/** A square canvas is its own rabatment, which crosses nothing. */
+function divisionsOf([width, height]: Spot): string[] {
+  return ['golden', 'thirds', 'quarters', ...(width === height ? [] : ['rabatment']), 'diagonals'];
+}
+
 /** Pictures of two to eight objects, with all that rules look at. */
 export const picture: fc.Arbitrary<Picture> = fc.constantFrom(...CANVASES).chain((canvas) =>
   fc
     .record({
       width: fc.constant(canvas[0]),
       height: fc.constant(canvas[1]),
-      divide: fc.subarray(['golden', 'thirds', 'quarters', 'rabatment', 'diagonals'], { maxLength: 2 }),
+      divide: fc.subarray(divisionsOf(canvas), { maxLength: 2 }),
       focus: fc.option(place(canvas), { nil: undefined, freq: 12 }),
       winBy: fc.subarray(['value', 'colour', 'edges', 'detail', 'scale', 'isolation'], { maxLength: 3 }),
       horizon: maybe(fc.integer({ min: 4, max: canvas[1] - 4 })),

@@ -24,6 +24,8 @@ describe('what the page accepts', () => {
 
   it.each([
     ['a view that does not exist', { ...stillLife, view: 'sideways' }],
+    ['a distance out of reason', seenFrom(2_000_000)],
+    ['a distance that is no number', seenFrom(Number.NaN)],
     ['an infinite place', { ...stillLife, sheet: { ...stillLife.sheet, x: Number.POSITIVE_INFINITY } }],
     ['an ink that is neither colour nor token', withMark({ fill: 'url(https://example.org/x)' })],
     ['path data with other characters', withMark({ d: 'M0 0" onload="alert(1)' })],
@@ -31,6 +33,14 @@ describe('what the page accepts', () => {
   ])('refuses a scene with %s', (_what, bad) => {
     expect(receiveInPage({ ...scene, scene: bad })).toEqual({ ok: false, reason: 'malformed' });
   });
+
+  it('refuses a view that does not exist', () => {
+    expect(receiveInPage({ type: 'view', view: 'sideways' })).toEqual({ ok: false, reason: 'malformed' });
+  });
+
+  function seenFrom(distanceMillimetres: number): unknown {
+    return { ...stillLife, viewing: { distanceMillimetres, usualMillimetres: 1_500, unit: 'm' } };
+  }
 
   function withMark(change: object): unknown {
     const mark = { kind: 'path', key: 'a', d: 'M0 0h1', fill: '#000000', ...change };
@@ -68,7 +78,11 @@ describe('what the extension accepts', () => {
       { type: 'reveal', version: 3, location: { line: 0, start: 4, end: 2 } },
       'malformed',
     ],
+    ['with a view that does not exist', { type: 'view', view: 'sideways' }, 'malformed'],
     ['with a distance of nothing', { type: 'distance', millimetres: 0 }, 'malformed'],
+    ['with a distance out of reason', { type: 'distance', millimetres: 2_000_000 }, 'malformed'],
+    ['with a distance that is no number', { type: 'distance', millimetres: Number.NaN }, 'malformed'],
+    ['with a distance in words', { type: 'distance', millimetres: '3000' }, 'malformed'],
     ['with half a version', { type: 'reveal', version: 3.5, location }, 'malformed'],
     ['that is too large', { type: 'view', view: 'x'.repeat(3_000) }, 'too large'],
     ['with too many entries', { type: 'ready', list: Array.from({ length: 3_000 }, () => 0) }, 'too large'],

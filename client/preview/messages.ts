@@ -1,8 +1,7 @@
 import * as v from 'valibot';
 import { views } from '../../server/drawing/scene.js';
-import { DISTANCE_LIMITS_MILLIMETRES } from '../../server/drawing/viewing.js';
 import type { Look } from './look.js';
-import { locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
+import { distanceSchema, locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
 
 /**
  * What the extension and the page of a preview say to each other. Both ends check what they are given against
@@ -12,11 +11,6 @@ import { locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
 
 const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const view = v.picklist(views);
-const distance = v.pipe(
-  v.number(),
-  v.minValue(DISTANCE_LIMITS_MILLIMETRES.least),
-  v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
-);
 
 const listedFinding = v.strictObject({
   /** The rule or problem, such as `value-budget`. */
@@ -61,7 +55,7 @@ const fromPage = v.variant('type', [
   /** Select the words that something in the drawing stands for, if the document is still at that version. */
   v.strictObject({ type: v.literal('reveal'), version: count, location: locationSchema }),
   /** Squint from so far; `null` for the usual distance. */
-  v.strictObject({ type: v.literal('distance'), millimetres: v.nullable(distance) }),
+  v.strictObject({ type: v.literal('distance'), millimetres: v.nullable(distanceSchema) }),
   v.strictObject({ type: v.literal('restart') }),
 ]);
 export type FromPage = v.InferOutput<typeof fromPage>;
@@ -70,7 +64,7 @@ export type FromPage = v.InferOutput<typeof fromPage>;
 export const pageStateSchema = v.strictObject({
   uri: v.pipe(v.string(), v.maxLength(4_000)),
   view,
-  distanceMillimetres: v.exactOptional(distance),
+  distanceMillimetres: v.exactOptional(distanceSchema),
 });
 export type PageState = v.InferOutput<typeof pageStateSchema>;
 

@@ -8,6 +8,7 @@ import { stillLife } from './still-life.js';
 function openFeed() {
   const asked: {
     view: View;
+    distanceMillimetres: number | undefined;
     answer: (version: number | null) => Promise<void>;
     fail: () => Promise<void>;
   }[] = [];
@@ -16,10 +17,11 @@ function openFeed() {
   const feed = new SceneFeed(
     { view: 'drawing' },
     {
-      ask: ({ view }) =>
+      ask: ({ view, distanceMillimetres }) =>
         new Promise<SceneResult | null>((resolve, reject) => {
           asked.push({
             view,
+            distanceMillimetres,
             answer: (version) => {
               resolve(version === null ? null : { version, scene: { ...stillLife, view } });
               return settled();
@@ -65,6 +67,16 @@ describe('the feed of scenes', () => {
     await asked[0]?.answer(1);
     await asked[1]?.answer(1);
     expect(delivered).toEqual([{ epoch: 1, version: 1, view: 'notan' }]);
+  });
+
+  it('asks for the last of many distances only, when a slider is drawn along', async () => {
+    const { feed, asked } = openFeed();
+    for (const distanceMillimetres of [1_000, 1_100, 1_200, 1_300]) {
+      feed.show({ view: 'squint', distanceMillimetres });
+    }
+    expect(asked.map(({ distanceMillimetres }) => distanceMillimetres)).toEqual([1_000]);
+    await asked[0]?.answer(1);
+    expect(asked.map(({ distanceMillimetres }) => distanceMillimetres)).toEqual([1_000, 1_300]);
   });
 
   it('drops an answer older than the last one, and takes the same version again', async () => {

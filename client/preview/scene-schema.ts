@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { dashNames, layerNames, type Scene, tokens, views, weights } from '../../server/drawing/scene.js';
+import { DISTANCE_LIMITS_MILLIMETRES } from '../../server/drawing/viewing.js';
 
 /** The longest outline that is drawn, as SVG path data: 200,000 points fit. */
 const longestPath = 8_000_000;
@@ -9,6 +10,12 @@ const mostMarks = 100_000;
 const text = v.pipe(v.string(), v.maxLength(longestText));
 const finite = v.pipe(v.number(), v.finite());
 const size = v.pipe(finite, v.minValue(0));
+/** From how far a squint is taken, within what a drawing takes. */
+export const distanceSchema = v.pipe(
+  v.number(),
+  v.minValue(DISTANCE_LIMITS_MILLIMETRES.least),
+  v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
+);
 const column = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const hex = v.custom<`#${string}`>((ink) => typeof ink === 'string' && /^#[0-9a-f]{3,8}$/i.test(ink));
 const ink = v.union([v.picklist(tokens), hex]);
@@ -113,6 +120,10 @@ export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
   budgets: v.array(budget),
   legend: v.array(v.strictObject({ key: text, text })),
   viewing: v.exactOptional(
-    v.strictObject({ distanceMillimetres: size, usualMillimetres: size, unit: v.picklist(['m', 'ft']) }),
+    v.strictObject({
+      distanceMillimetres: distanceSchema,
+      usualMillimetres: v.pipe(finite, v.gtValue(0)),
+      unit: v.picklist(['m', 'ft']),
+    }),
   ),
 });

@@ -168,6 +168,17 @@ describe('an SVG file', () => {
     }
   });
 
+  it.each(views)('holds the names of a hostile plan as text in the view %s', (view) => {
+    const name = '<script>alert(1)</script>';
+    const text = `${doorwayPlan
+      .replaceAll('figure', name)
+      .replaceAll('wires', `${name}-lead`)
+      .replaceAll('"The last tram"', `"${name}"`)}path tram, ${name}\n`;
+    const elements = readStrictly(renderToText(sceneOf(text, view), { theme: 'light' }));
+    expect(elements.some(({ name: element }) => element === 'script')).toBe(false);
+    expect(elements.find(({ name: element }) => element === 'title')?.text).toContain(name);
+  });
+
   it('holds hostile text as text', () => {
     const hostile = '</text><script>alert(1)</script>&lt;"\u0007';
     const text = `plan "${hostile.replace('"', "'")}"\nobject ]]><svg/onload=x>\n  shape circle 9\n  at (20, 15)\n`;

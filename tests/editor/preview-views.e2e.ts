@@ -3,6 +3,7 @@ import { contrast } from './contrast.js';
 import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
 
 const themes = ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const;
+const views = ['drawing', 'notan', 'values', 'colour', 'squint', 'mirror', 'path', 'emphasis'] as const;
 const added = ['squint', 'mirror', 'path', 'emphasis'] as const;
 
 describe('the views of the preview that read the whole picture', () => {
@@ -19,6 +20,7 @@ describe('the views of the preview that read the whole picture', () => {
     await studio.preview.locator(`.drawing svg[data-view="${view}"]`).waitFor();
   }
 
+  const buttons = () => studio.preview.locator('.views input');
   const slider = () => studio.preview.getByRole('slider', { name: 'Seen from' });
   const blur = async () =>
     Number(await studio.preview.locator('feGaussianBlur').last().getAttribute('stdDeviation'));
@@ -42,6 +44,36 @@ describe('the views of the preview that read the whole picture', () => {
     expect(await slider().isVisible()).toBe(false);
     await show('squint');
     await eventually(blur).toBeGreaterThan(3 * before);
+  });
+
+  it('has the picture as large and at the same place in every view, and draws each anew as the text changes', async () => {
+    const { goTo, page, preview, shapeOf, type, workbench } = studio;
+    const places = new Set<string>();
+    for (const view of views) {
+      await show(view);
+      const box = await preview.locator('[data-layer="mount"] [data-key="mount"]').boundingBox();
+      const bar = await preview.locator('.bar').boundingBox();
+      if (box === null || bar === null) throw new Error('There is no picture.');
+      // The slider of the squint has a row of its own.
+      places.add([box.x, box.y - bar.height, box.width].map(Math.round).join());
+      const before = await shapeOf('bowl');
+      // The text has the focus again.
+      await workbench.runCommand('View: Focus First Editor Group');
+      await goTo('19:26');
+      await type('1');
+      await eventually(() => shapeOf('bowl')).not.toBe(before);
+      await page.keyboard.press('Control+Z');
+      await eventually(() => shapeOf('bowl')).toBe(before);
+    }
+    expect([...places]).toHaveLength(1);
+  });
+
+  it('tells what each view is for', async () => {
+    const told = await buttons().evaluateAll((inputs) =>
+      inputs.map((input) => input.getAttribute('aria-description') ?? ''),
+    );
+    expect(told).toHaveLength(views.length);
+    expect(told.every((words) => words.endsWith('.'))).toBe(true);
   });
 
   it('lies where it is clicked in the mirror, and under the shading of the emphasis', async () => {

@@ -5,6 +5,7 @@ import { contrastBetween } from './borders-contrast.js';
 import { type StrongPlace, centreOfInterest, isElsewhere, strongPlace } from './emphasis.js';
 import {
   type FieldGrid,
+  type Weigh,
   REACH,
   byColour,
   byPull,
@@ -37,8 +38,10 @@ export function tryContrast(
   const weigh = of === 'value' ? byValue : byColour;
   const grid = fieldGrid(canvas);
   const stretches = triedStretches(tried, changed, measures.borders.stretches);
-  const part = partOfField(stretches, weigh, grid, canvas.diagonal);
-  const field = wholeField([part], grid);
+  const field = Float64Array.from(contrastField(of, measures.borders.stretches, grid, canvas.diagonal));
+  const touched = (stretch: BorderStretch) => isTouched(stretch, changed);
+  add(field, grid, measures.borders.stretches.filter(touched), -1, canvas.diagonal, weigh);
+  add(field, grid, stretches.filter(touched), 1, canvas.diagonal, weigh);
   const centre = centreOfInterest(measures);
   const other = strongestPeak(field, grid, [{ stretches }], weigh, canvas.diagonal, (peak) =>
     focus ? isElsewhere(peak, focus.at, centre, canvas.diagonal) : false,
@@ -47,6 +50,24 @@ export function tryContrast(
     there: focus ? strongest(field, grid, focus.at, REACH * canvas.diagonal) : 0,
     elsewhere: other?.strength ?? 0,
   };
+}
+
+const contrastFields = new WeakMap<
+  readonly BorderStretch[],
+  { value?: Float64Array; colour?: Float64Array }
+>();
+
+/** The contrast of the picture as it is, kept as long as its borders. */
+function contrastField(
+  of: 'value' | 'colour',
+  stretches: readonly BorderStretch[],
+  grid: FieldGrid,
+  diagonal: number,
+): Float64Array {
+  const kept = contrastFields.get(stretches) ?? {};
+  contrastFields.set(stretches, kept);
+  const weigh = of === 'value' ? byValue : byColour;
+  return (kept[of] ??= wholeField([partOfField(stretches, weigh, grid, diagonal)], grid));
 }
 
 /** How strong places would be if some objects were painted otherwise. */
@@ -114,8 +135,9 @@ function add(
   stretches: readonly BorderStretch[],
   sign: 1 | -1,
   diagonal: number,
+  weigh: Weigh = byPull,
 ): void {
-  const part = partOfField(stretches, byPull, grid, diagonal);
+  const part = partOfField(stretches, weigh, grid, diagonal);
   if (!part) return;
   for (let row = 0; row < part.rows; row++) {
     for (let column = 0; column < part.columns; column++) {

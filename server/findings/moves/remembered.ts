@@ -14,8 +14,8 @@ const kept = new WeakMap<Outline, Map<string, Kept>>();
 
 /**
  * The result of trying something on the picture, kept as long as the object's outline, and used again as long as
- * nothing else changes that a trial looks at: shapes, their order, roles, values, colours and what is placed by what.
- * So a finding that stands while other lines are typed costs nothing. Nothing is tried in a plan of more than 300 objects.
+ * nothing else changes that a trial looks at: shapes, their order, roles and what is placed by what. So a finding that
+ * stands while other lines are typed costs nothing. Nothing is tried in a plan of more than 300 objects.
  */
 export function remembered<Result>(
   plan: Plan,
@@ -24,11 +24,31 @@ export function remembered<Result>(
   limit: number,
   work: () => Result | undefined,
 ): Result | undefined {
+  return keptFor(plan, object, what, [...shapesOf(plan), limit], work);
+}
+
+/** The same for a trial that looks at values and colours too. */
+export function rememberedAsPainted<Result>(
+  plan: Plan,
+  object: number,
+  what: string,
+  limit: number,
+  work: () => Result | undefined,
+): Result | undefined {
+  return keptFor(plan, object, what, [...shapesOf(plan), ...paintOf(plan), limit], work);
+}
+
+function keptFor<Result>(
+  plan: Plan,
+  object: number,
+  what: string,
+  inputs: readonly unknown[],
+  work: () => Result | undefined,
+): Result | undefined {
   const outline = plan.objects[object]?.outline;
   if (!outline || plan.objects.length > MOST_OBJECTS) return undefined;
   const ofOutline = kept.get(outline) ?? new Map<string, Kept>();
   kept.set(outline, ofOutline);
-  const inputs = [...inputsOf(plan), limit];
   const known = ofOutline.get(what);
   if (known && same(known.inputs, inputs)) return known.result as Result | undefined;
   const result = work();
@@ -36,33 +56,38 @@ export function remembered<Result>(
   return result;
 }
 
-const inputs = new WeakMap<Plan, readonly unknown[]>();
+const shapes = new WeakMap<Plan, readonly unknown[]>();
 
-function inputsOf(plan: Plan): readonly unknown[] {
-  const { canvas, focus, objects, coveringOrder, scale } = plan;
-  const known = inputs.get(plan) ?? [
+function shapesOf(plan: Plan): readonly unknown[] {
+  const { canvas, focus, objects, coveringOrder } = plan;
+  const known = shapes.get(plan) ?? [
     canvas.width,
     canvas.height,
     canvas.unit,
-    canvas.ground.value,
-    canvas.ground.colour.lab.join(' '),
     focus?.at.x,
     focus?.at.y,
-    scale.steps,
-    plan.valueBudget ? JSON.stringify(plan.valueBudget) : '',
     coveringOrder.join(' '),
-    ...objects.flatMap(({ outline, role, value, painted, node }) => [
+    ...objects.flatMap(({ outline, role, plane, node }) => [
       outline,
       role,
-      value,
-      painted?.lab.join(' '),
+      plane,
       dependenciesOf(node.children)
         .map(({ name }) => name?.text ?? '')
         .join('\n'),
     ]),
   ];
-  inputs.set(plan, known);
+  shapes.set(plan, known);
   return known;
+}
+
+function paintOf({ canvas, objects, scale, valueBudget }: Plan): readonly unknown[] {
+  return [
+    canvas.ground.value,
+    canvas.ground.colour.lab.join(' '),
+    scale.steps,
+    valueBudget ? JSON.stringify(valueBudget) : '',
+    ...objects.flatMap(({ value, painted }) => [value, painted?.lab.join(' ')]),
+  ];
 }
 
 function same(one: readonly unknown[], other: readonly unknown[]): boolean {

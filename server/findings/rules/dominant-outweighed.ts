@@ -8,7 +8,7 @@ import { stepEdit } from '../edits.js';
 import type { Remedy, Rule } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
-import { remembered } from '../moves/remembered.js';
+import { rememberedAsPainted } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
 import { balanceWith, stepChanges } from '../moves/steps.js';
 import { percent, quoted } from '../words.js';
@@ -83,7 +83,7 @@ function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObj
     };
   }
   const [smaller, larger] = factorsFor(plan, measures, limit);
-  const sized = remembered(plan, rival.index, 'dominant outweighed', limit, () =>
+  const sized = rememberedAsPainted(plan, rival.index, 'dominant outweighed', limit, () =>
     resizing(
       plan,
       measures,

@@ -6,7 +6,7 @@ import { stepEdit } from '../edits.js';
 import type { Remedy, Rule } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
-import { remembered } from '../moves/remembered.js';
+import { rememberedAsPainted } from '../moves/remembered.js';
 import {
   type Shift,
   distanceWords,
@@ -70,7 +70,9 @@ export const offBalance: Rule = {
 
 function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   const first = plan.coveringOrder[0] ?? 0;
-  const shift = remembered(plan, first, 'off balance', limit, () => levellingShift(plan, measures, limit));
+  const shift = rememberedAsPainted(plan, first, 'off balance', limit, () =>
+    levellingShift(plan, measures, limit),
+  );
   const change = levellingStep(plan, measures, limit);
   if (shift && (!change || Math.abs(shift.right) <= SHORT * plan.canvas.width)) {
     const fix = shiftFix(plan, measures.parts, shift);

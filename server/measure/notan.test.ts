@@ -148,6 +148,14 @@ describe('tones against a count of places', () => {
     );
   });
 
+  it('are two where only a corner joins them, of the ground too', () => {
+    const { measures } = checked(
+      [CANVAS, box('post', [5, 0, 10, 5], 1), box('step', [0, 5, 5, 7.5], 1)].join('\n'),
+    );
+    const pieces = measures.notan.tones.map(({ pieces: all }) => all.length);
+    expect(pieces.toSorted()).toEqual([0, 2, 2]);
+  });
+
   it('have each piece’s place in one of its areas', () => {
     fc.assert(
       fc.property(fc.array(shape, { maxLength: 12 }), (shapes) => {

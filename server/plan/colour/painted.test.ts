@@ -49,7 +49,7 @@ describe('a colour painted at a value', () => {
 
   test('at its own value a colour of a screen is itself', () => {
     const teal = colour('#2f6f73');
-    expect(atValue(teal, valueOf(teal)).shown).toBe(teal);
+    expect(atValue(teal, valueOf(teal)).shown).toEqual(teal);
     expect(toHex(atValue(colour('#ff0000'), valueOf(colour('red'))).shown)).toBe('#ff0000');
   });
 

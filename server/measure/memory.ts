@@ -37,6 +37,11 @@ export class Memory {
     return result;
   }
 
+  /** How many results are kept, those of the version before among them. */
+  get kept(): number {
+    return new Set([...this.#current.keys(), ...this.#earlier.keys()]).size;
+  }
+
   /** How often work of this kind has been done so far. */
   worked(subject: string): number {
     return this.#worked.get(subject) ?? 0;

@@ -16,6 +16,11 @@ export class OutlineCache {
     this.#current = new Map();
   }
 
+  /** How many outlines are kept, those of the resolution before among them. */
+  get kept(): number {
+    return new Set([...this.#current.keys(), ...this.#earlier.keys()]).size;
+  }
+
   get(key: string, build: () => BuiltOutline): BuiltOutline {
     const kept = this.#current.get(key) ?? this.#earlier.get(key);
     const outline = kept ?? build();

@@ -29,10 +29,12 @@ function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
   const outers = signed
     .filter(({ area }) => area * outward > 0)
     .map(({ ring, area }) => ({ rings: [ring], box: boxOfRings([ring]), area: Math.abs(area) }));
+  const smaller = outers.slice(1);
   for (const { ring, area } of signed) {
     if (area * outward >= 0) continue;
+    // What lies in none of the smaller ones lies in the largest: that need not be asked of all the holes of a ground.
     const around =
-      outers.findLast(({ box, rings: [outer] }) => outer && isHoleIn(ring, outer, box)) ?? outers[0];
+      smaller.findLast(({ box, rings: [outer] }) => outer && isHoleIn(ring, outer, box)) ?? outers[0];
     around?.rings.push(ring);
     if (around) around.area += area * outward;
   }

@@ -1,5 +1,6 @@
 import type { Location } from '../../server/plan/plan.js';
 import type { LayerName, Mark, PathMark, Scene, Subject } from '../../server/drawing/scene.js';
+import { capitalised } from '../../server/plan/problems.js';
 
 /** Something in the drawing that can be gone to, marked and clicked. */
 export interface Item {
@@ -61,16 +62,12 @@ function labelOf(subject: Subject, drawn: Drawn): string {
   switch (subject.kind) {
     case 'scale':
     case 'budget':
-      return `${[capital(subject.name), ...(tips.length === 0 ? [] : [tips.join('; ')])].join(': ')}, ${line}`;
+      return `${[capitalised(subject.name), ...(tips.length === 0 ? [] : [tips.join('; ')])].join(': ')}, ${line}`;
     case 'lead':
       return `${tips[0] ?? `lead ${subject.name}`}, ${line}`;
     default:
       return `${tips[0] ?? subject.name}, ${line}`;
   }
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 export const severityWords = { error: 'Error', warning: 'Warning', hint: 'Hint' } as const;

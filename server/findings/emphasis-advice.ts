@@ -11,10 +11,10 @@ import type { Plan, PlanObject } from '../plan/plan.js';
 import { plainNumber } from '../plan/problems.js';
 import { stepEdit } from './edits.js';
 import { edgesEdit } from './edits/edges.js';
-import { areaName } from './emphasis-words.js';
 import type { RuleFinding } from './finding.js';
 import { Repainting } from './repainting.js';
 import { quoted } from './words.js';
+import { areaName } from '../measure/area-words.js';
 
 type Advice = Pick<RuleFinding, 'advice' | 'fix'>;
 

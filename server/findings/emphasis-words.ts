@@ -5,20 +5,8 @@ import type { Plan } from '../plan/plan.js';
 import { plainNumber } from '../plan/problems.js';
 import type { RuleFinding } from './finding.js';
 import { hasFault } from './limits.js';
-import { quoted } from './words.js';
 
 const MOST_TOLD = 3;
-
-/** An area as a painter names it: `roof` in code marks, or the bare ground. */
-export function areaName(plan: Plan, area: number): string {
-  const object = plan.objects[area];
-  return object ? quoted(object.name) : 'the bare ground';
-}
-
-/** `roof meets sky` */
-export function meeting(plan: Plan, [front, behind]: StrongPlace['areas']): string {
-  return `${areaName(plan, front)} meets ${areaName(plan, behind)}`;
-}
 
 /** One strength as a part of another, in whole per cent: a rule of thumb is no finer. */
 export function strengthPercent(strength: number, of: number): string {

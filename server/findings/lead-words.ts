@@ -38,7 +38,3 @@ export function lies(place: Point, from: Point): string {
 export function leadName({ leads }: Plan, index: number): string {
   return quoted(leads[index]?.name ?? '');
 }
-
-export function capitalised(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}

@@ -18,10 +18,10 @@ import {
   softerObject,
   softerThan,
 } from './emphasis-advice.js';
-import { areaName } from './emphasis-words.js';
 import type { RuleFinding } from './finding.js';
 import { exceeds } from './limits.js';
 import { quoted } from './words.js';
+import { areaName } from '../measure/area-words.js';
 
 type Advice = Pick<RuleFinding, 'advice' | 'fix'>;
 

@@ -20,11 +20,6 @@ export function toneWords({ name }: Pick<StepGroup, 'name'>): {
   }
 }
 
-/** `The lights`, at the beginning of a sentence. */
-export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
 /** `middle` is a place in the language and the middle ground in the studio. */
 export function planeWords(plane: Plane): string {
   return plane === 'middle' ? 'middle ground' : plane;

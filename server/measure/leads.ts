@@ -1,5 +1,5 @@
 import type { Side } from '../../grammar/index.js';
-import { type Point, distance } from '../plan/geometry/point.js';
+import { type Point, distance, lengthAlong } from '../plan/geometry/point.js';
 import type { Canvas, Lead, Plan } from '../plan/plan.js';
 import type { VisibleAreas } from './areas.js';
 import type { LeadAngle, LeadMeasure } from './eye-path.js';
@@ -41,7 +41,7 @@ export function measureLead(lead: Lead, canvas: CanvasSize, aims: Aims): LeadMea
       : 0;
   return {
     from: startOf(lead, canvas),
-    length: lengthOf(lead.points),
+    length: lengthAlong(lead.points),
     end,
     heading,
     arrival: headingOf(lead.points, canvas),
@@ -196,8 +196,4 @@ function directionsOf(
     if (turnBetween(arrival(one), arrival(other)) <= ONE_DIRECTION) first.push(...(directions.pop() ?? []));
   }
   return directions.map((direction) => direction.sort((a, b) => a - b));
-}
-
-function lengthOf(line: readonly Point[]): number {
-  return line.reduce((sum, point, index) => sum + distance(line[Math.max(0, index - 1)] ?? point, point), 0);
 }

@@ -10,6 +10,7 @@ import { labelMap } from './label-map.js';
 import { type SeenPart, bustleRound, detailRound, sharpnessRound } from './means-round.js';
 import type { Memory } from './memory.js';
 import { runsAcross, wholeOf } from './parts.js';
+import { meeting, areaName } from './area-words.js';
 
 /** Whether the focal point has one of the means by which a place wins the eye. All are heuristics. */
 export interface MeansMeasure {
@@ -111,19 +112,9 @@ function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Comp
   function inWords(): string {
     if (there.strength <= ROUNDING) return `there is no contrast of ${of} there`;
     if (!elsewhere) return `there is contrast of ${of} only there`;
-    const where = meeting(plan, elsewhere.areas);
+    const where = `where ${meeting(plan, elsewhere.areas)}`;
     return `its contrast of ${of} is ${comparedWithThat(there.strength / most)} at the strongest place elsewhere, ${where}`;
   }
-}
-
-/** `where roof meets sky`. */
-function meeting(plan: Plan, [front, behind]: readonly [number, number]): string {
-  return `where ${nameOf(plan, front)} meets ${nameOf(plan, behind)}`;
-}
-
-function nameOf(plan: Plan, area: number): string {
-  const object = plan.objects[area];
-  return object ? `\`${object.name}\`` : 'the bare ground';
 }
 
 function edges(plan: Plan, borders: BorderMeasure, memory: Memory): Figures {
@@ -187,7 +178,7 @@ function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memo
   }
   const [first] = here;
   const elsewhere = next?.share ?? 0;
-  const largest = next ? `${nameOf(plan, next.object)}, the largest other, ${percent(next.share)}` : '';
+  const largest = next ? `${areaName(plan, next.object)}, the largest other, ${percent(next.share)}` : '';
   return {
     there,
     elsewhere,
@@ -195,7 +186,7 @@ function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memo
     inWords:
       first === undefined
         ? `no object is seen there${next ? `, and ${largest}` : ''}`
-        : `${nameOf(plan, first)} takes ${percent(there)} of the picture${next ? ` and ${largest}` : ''}`,
+        : `${areaName(plan, first)} takes ${percent(there)} of the picture${next ? ` and ${largest}` : ''}`,
   };
 }
 

@@ -48,6 +48,7 @@ export class Memory {
   }
 }
 
-function sameInputs(one: readonly unknown[], other: readonly unknown[]): boolean {
+/** Whether nothing that a result depends on has changed: the same inputs one by one, as `Object.is` compares. */
+export function sameInputs(one: readonly unknown[], other: readonly unknown[]): boolean {
   return one.length === other.length && one.every((input, index) => Object.is(input, other[index]));
 }

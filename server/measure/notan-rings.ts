@@ -1,6 +1,7 @@
 import { boxOfRings, type Ring } from '../plan/geometry/outline.js';
 import { type Box, boxContains } from '../plan/geometry/point.js';
 import { containsPoint } from './areas.js';
+import { signedArea } from '../plan/geometry/path.js';
 
 /** A part of a visible area that hangs together: an outer ring with the holes in it. */
 export interface RingPiece {
@@ -72,15 +73,4 @@ function isHoleIn(hole: Ring, outer: Ring, box: Box): boolean {
     if (containsPoint([outer], point)) inside++;
   }
   return inside > corners / 2;
-}
-
-function signedArea(ring: Ring): number {
-  let twice = 0;
-  const count = ring.length;
-  for (let i = 0; i + 1 < count; i += 2) {
-    const next = (i + 2) % count;
-    twice +=
-      (ring[i] as number) * (ring[next + 1] as number) - (ring[next] as number) * (ring[i + 1] as number);
-  }
-  return twice / 2;
 }

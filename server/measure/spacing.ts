@@ -1,8 +1,9 @@
 import { type Box, NO_BOX } from '../plan/geometry/point.js';
-import { type Outline, type Ring, boxOfRings } from '../plan/geometry/outline.js';
+import { type Outline, boxOfRings } from '../plan/geometry/outline.js';
 import type { Plan } from '../plan/plan.js';
 import type { SeenAreas } from './areas.js';
 import { wholeOf } from './parts.js';
+import { signedArea } from '../plan/geometry/path.js';
 
 /**
  * Sizes and intervals of the principal objects, dominant and secondary, each taken with what lies on it. Shares are
@@ -115,19 +116,9 @@ function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number
 
 /** Area of the largest of an object's shapes as a part of all of them; holes count as shapes, which is near enough. */
 function largestShape({ rings }: Outline): number {
-  const areas = rings.map(areaWithin);
+  const areas = rings.map((ring) => Math.abs(signedArea(ring)));
   const all = areas.reduce((sum, area) => sum + area, 0);
   return all > 0 ? Math.max(...areas) / all : 1;
-}
-
-function areaWithin(ring: Ring): number {
-  let area = 0;
-  for (let i = 0; i + 1 < ring.length; i += 2) {
-    const next = (i + 2) % ring.length;
-    area +=
-      (ring[i] as number) * (ring[next + 1] as number) - (ring[next] as number) * (ring[i + 1] as number);
-  }
-  return Math.abs(area) / 2;
 }
 
 /** A box seen along one axis: where it begins and ends there, and on the other one. */

@@ -1,9 +1,10 @@
 import type { Side } from '../../grammar/index.js';
 import type { Outline, Ring } from './geometry/outline.js';
-import { type Point, distance } from './geometry/point.js';
+import { type Point, distance, lengthAlong } from './geometry/point.js';
 import { gridOver, polygonsOf, ringsOf } from './geometry/polygons.js';
 import { type RingPlace, edgeOfRing, farthestPlace, nearestPlace, wayRound, wayTo } from './leads-ring.js';
 import { simplified, withoutRepeats } from './leads-simplify.js';
+import { signedArea } from './geometry/path.js';
 
 /** How far round a ring the shorter way may go: a little more than half, so that two ends far apart are both in reach. */
 const SHORTER_WAY = 0.55;
@@ -77,16 +78,6 @@ function piecesOf(outline: Outline): readonly Ring[] {
   return outer;
 }
 
-function signedArea(ring: Ring): number {
-  let doubled = 0;
-  for (let i = 0; i + 1 < ring.length; i += 2) {
-    const next = (i + 2) % ring.length;
-    doubled +=
-      (ring[i] as number) * (ring[next + 1] as number) - (ring[next] as number) * (ring[i + 1] as number);
-  }
-  return doubled / 2;
-}
-
 function gapTo(ring: Ring, place: Point): number {
   return distance(nearestPlace(ring, place).at, place);
 }
@@ -109,7 +100,7 @@ function waysOf(ring: Ring, { side, from, target }: Carrying): readonly (readonl
 
 function bothWaysRound(ring: Ring, start: RingPlace): readonly (readonly Point[])[] {
   const forward = wayRound(ring, start);
-  const reach = lengthOf(forward) * SHORTER_WAY;
+  const reach = lengthAlong(forward) * SHORTER_WAY;
   return [firstPart(forward, reach), firstPart([...forward].reverse(), reach)];
 }
 
@@ -135,7 +126,7 @@ function runOf(way: readonly Point[], target: Point): Run {
     if (leaving && leaving.cost < best.cost - SAME * best.cost) best = { ...leaving, after: i };
   }
   const points = wayTo(best.at, way.slice(0, best.after + 1).reverse()).toReversed();
-  return { points, cost: best.cost, length: lengthOf(points) };
+  return { points, cost: best.cost, length: lengthAlong(points) };
 }
 
 /**
@@ -171,10 +162,6 @@ function shorterFirst(one: Run, other: Run): number {
   if (Math.abs(one.length - other.length) > slack) return one.length - other.length;
   const height = ({ points }: Run): number => points.reduce((sum, { y }) => sum + y, 0) / points.length;
   return height(one) - height(other);
-}
-
-function lengthOf(way: readonly Point[]): number {
-  return way.reduce((sum, point, index) => sum + distance(way[Math.max(0, index - 1)] ?? point, point), 0);
 }
 
 function firstPart(way: readonly Point[], length: number): readonly Point[] {

@@ -1,7 +1,7 @@
 import type { Side } from '../../grammar/index.js';
 import type { Ring } from './geometry/outline.js';
 import { boxOfRings } from './geometry/outline.js';
-import { type Box, type Point, distance, samePoint } from './geometry/point.js';
+import { type Point, distance, samePoint, edgeOfBox } from './geometry/point.js';
 
 /** A place on a ring: on the straight side from point `side` to the next. */
 export interface RingPlace {
@@ -74,37 +74,12 @@ export function wayTo(at: Point, then: readonly Point[]): readonly Point[] {
  * end, by the way that does not pass the other two corners. Left to right, or from the top down.
  */
 export function edgeOfRing(ring: Ring, side: Side, isClockwise: boolean): readonly Point[] {
-  const [first, last] = endsOf(boxOfRings([ring]), side);
+  const [first, last] = edgeOfBox(boxOfRings([ring]), side);
   const prefer = outermost(side);
   const start = nearestPlace(ring, first, 'closed', prefer);
   const end = nearestPlace(ring, last, 'closed', prefer);
   const isForward = isClockwise === (side === 'top' || side === 'right');
   return isForward ? wayBetween(ring, start, end) : [...wayBetween(ring, end, start)].reverse();
-}
-
-function endsOf({ left, top, right, bottom }: Box, side: Side): readonly [Point, Point] {
-  switch (side) {
-    case 'top':
-      return [
-        { x: left, y: top },
-        { x: right, y: top },
-      ];
-    case 'bottom':
-      return [
-        { x: left, y: bottom },
-        { x: right, y: bottom },
-      ];
-    case 'left':
-      return [
-        { x: left, y: top },
-        { x: left, y: bottom },
-      ];
-    case 'right':
-      return [
-        { x: right, y: top },
-        { x: right, y: bottom },
-      ];
-  }
 }
 
 function outermost(side: Side): (place: Point) => number {

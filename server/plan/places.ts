@@ -1,6 +1,6 @@
-import type { DivisionSystem, Node, Owner, Place, PlaceBase, Side, Spot, Word } from '../../grammar/index.js';
+import type { DivisionSystem, Node, Owner, Place, PlaceBase, Spot, Word } from '../../grammar/index.js';
 import { crossingByNumber } from './division.js';
-import { type Box, type Point, between, boxCentre, isUsablePoint } from './geometry/point.js';
+import { type Box, type Point, between, boxCentre, isUsablePoint, edgeOfBox } from './geometry/point.js';
 import { type CanvasUnits, canvasUnits, pointAt } from './lengths.js';
 import type { Crossing, Division, Location } from './plan.js';
 import { inWords, locate, plainNumber, type Problems } from './problems.js';
@@ -99,38 +99,13 @@ function alongEdge(
   { side, along }: Extract<PlaceBase, { kind: 'edge' }>,
   { canvas }: PlaceSurroundings,
 ): Point {
-  const [from, to] = edgeEnds(box, side);
+  const [from, to] = edgeOfBox(box, side);
   if (!along) return between(from, to, 0.5);
   if (along.unit === '%') return between(from, to, along.value / 100);
   if (along.fraction && along.unit === undefined) return between(from, to, along.value);
   const level = side === 'top' || side === 'bottom';
   const length = canvasUnits(along, canvas, level ? 'across' : 'down');
   return level ? { x: from.x + length, y: from.y } : { x: from.x, y: from.y + length };
-}
-
-function edgeEnds({ left, top, right, bottom }: Box, side: Side): readonly [Point, Point] {
-  switch (side) {
-    case 'left':
-      return [
-        { x: left, y: top },
-        { x: left, y: bottom },
-      ];
-    case 'right':
-      return [
-        { x: right, y: top },
-        { x: right, y: bottom },
-      ];
-    case 'top':
-      return [
-        { x: left, y: top },
-        { x: right, y: top },
-      ];
-    case 'bottom':
-      return [
-        { x: left, y: bottom },
-        { x: right, y: bottom },
-      ];
-  }
 }
 
 function crossingAt(

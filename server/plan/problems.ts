@@ -61,3 +61,9 @@ export function inWords(items: readonly string[]): string {
   if (items.length < 2) return items.join('');
   return `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
 }
+
+/** With a capital at its beginning. */
+export function capitalised(text: string): string {
+  const [first = '', ...rest] = text;
+  return `${first.toUpperCase()}${rest.join('')}`;
+}

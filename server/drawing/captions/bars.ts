@@ -8,7 +8,8 @@ import type { Reading } from '../views/reading.js';
 import type { Mark } from '../scene.js';
 import { roleSign } from '../picture/signs.js';
 import { BOLD_WIDTH, fitted, textWidth } from './text-width.js';
-import { capitalised, percent } from './words.js';
+import { percent } from './words.js';
+import { capitalised } from '../../plan/problems.js';
 
 interface Bars {
   readonly key: 'value' | 'colour';

@@ -4,7 +4,7 @@ import { greyOf, hexOf } from '../picture/ink.js';
 import type { Severity } from '../../findings/finding.js';
 import { type Reading, paintOf } from '../views/reading.js';
 import type { BudgetBars, Hex } from '../scene.js';
-import { capitalised } from './words.js';
+import { capitalised } from '../../plan/problems.js';
 
 /** The finding that says a share is out of its budget. */
 export interface OffBudget {

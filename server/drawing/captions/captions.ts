@@ -8,7 +8,8 @@ import { emphasisScaleBlock, meansBlock } from './emphasis-scale.js';
 import { type LegendLine, legendBlock } from './legend.js';
 import { scaleBlock } from './scale.js';
 import { titleBlock } from './title.js';
-import { capitalised, viewCaption } from './words.js';
+import { viewCaption } from './words.js';
+import { capitalised } from '../../plan/problems.js';
 
 type Columns = readonly [readonly Block[], readonly Block[]];
 

@@ -4,7 +4,8 @@ import { balanceInWords } from '../picture/balance-sign.js';
 import { type Reading, seenObjects } from '../views/reading.js';
 import type { LegendEntry, View } from '../scene.js';
 import { distanceInWords } from '../viewing.js';
-import { capitalised, countInWords, listed, percent, systemName } from './words.js';
+import { countInWords, listed, percent, systemName } from './words.js';
+import { capitalised } from '../../plan/problems.js';
 
 const MOST_NAMED = 12;
 /** Lines of a legend that are told already, or explain a sign. */

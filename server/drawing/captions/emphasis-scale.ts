@@ -8,7 +8,8 @@ import type { Reading } from '../views/reading.js';
 import { type Block, stacked } from './block.js';
 import { headingMarks } from './heading.js';
 import { lines } from './title.js';
-import { capitalised, inQuotes } from './words.js';
+import { inQuotes } from './words.js';
+import { capitalised } from '../../plan/problems.js';
 
 /** The shading as a strip from weak to strong, with the part of the strongest place at each border. */
 export function emphasisScaleBlock(reading: Reading, width: number): Block {

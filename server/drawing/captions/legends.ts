@@ -19,7 +19,8 @@ import { pathLines } from './path-lines.js';
 import { toneOf } from '../views/notan.js';
 import type { Reading } from '../views/reading.js';
 import type { View } from '../scene.js';
-import { capitalised, percent } from './words.js';
+import { percent } from './words.js';
+import { capitalised } from '../../plan/problems.js';
 
 /** What the signs of a view mean. Only what is there is explained. */
 export function legendOf(reading: Reading, view: View, leftOut: number): readonly LegendLine[] {

@@ -49,11 +49,6 @@ export function listed(words: readonly string[]): string {
   return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
 }
 
-export function capitalised(text: string): string {
-  const [first = '', ...rest] = text;
-  return `${first.toUpperCase()}${rest.join('')}`;
-}
-
 const SYSTEMS: Readonly<Record<DivisionSystem, string>> = {
   golden: 'golden section',
   thirds: 'thirds',

@@ -2,7 +2,8 @@ import { pathMark } from '../marks.js';
 import { circlePath, linePath, polygonPath } from '../path-data.js';
 import type { Ink, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
-import { capitalised, percent } from '../captions/words.js';
+import { percent } from '../captions/words.js';
+import { capitalised } from '../../plan/problems.js';
 
 interface Place {
   /** The point of the fulcrum. */

@@ -8,7 +8,8 @@ import { ribbonPath } from './ribbon.js';
 import { type Reading, paintOf } from '../views/reading.js';
 import { ownerAt } from './region.js';
 import type { Box, Dash, Mark } from '../scene.js';
-import { capitalised, systemName } from '../captions/words.js';
+import { systemName } from '../captions/words.js';
+import { capitalised } from '../../plan/problems.js';
 
 const FOCUS_RADIUS_EMS = 0.62;
 const CROSSING_RADIUS_EMS = 0.2;

@@ -1,4 +1,4 @@
-import { type Point, distance } from '../../plan/geometry/point.js';
+import { type Point, distance, lengthAlong } from '../../plan/geometry/point.js';
 import { polygonPath } from '../path-data.js';
 
 export interface RibbonWidths {
@@ -16,7 +16,7 @@ export function ribbonPath(points: readonly Point[], { start, end, head }: Ribbo
   const line = points.filter(
     (point, index) => index === 0 || distance(point, points[index - 1] as Point) > 1e-9,
   );
-  const total = lengthOf(line);
+  const total = lengthAlong(line);
   const tip = line.at(-1);
   if (tip === undefined || line.length < 2 || !(total > 0)) return '';
   const headLength = Math.min(head, 0.6 * total);
@@ -38,13 +38,6 @@ export function ribbonPath(points: readonly Point[], { start, end, head }: Ribbo
     y: tip.y - headLength * Math.sin(angle) + side * 0.38 * headLength * Math.cos(angle),
   });
   return polygonPath([...left, wing(1), tip, wing(-1), ...right]);
-}
-
-function lengthOf(line: readonly Point[]): number {
-  return line.reduce(
-    (sum, point, index) => (index === 0 ? 0 : sum + distance(line[index - 1] as Point, point)),
-    0,
-  );
 }
 
 /** The line without the last `by` of its length. */

@@ -5,7 +5,8 @@ import { pathMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Hex, Mark, Stroke } from '../scene.js';
-import { capitalised, listed, percent } from '../captions/words.js';
+import { listed, percent } from '../captions/words.js';
+import { capitalised } from '../../plan/problems.js';
 
 export interface ShapeStyle {
   readonly fill: Hex;

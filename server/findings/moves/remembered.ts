@@ -1,6 +1,7 @@
 import { dependenciesOf } from '../../plan/dependencies.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
+import { sameInputs } from '../../measure/memory.js';
 
 interface Kept {
   readonly inputs: readonly unknown[];
@@ -50,7 +51,7 @@ function keptFor<Result>(
   const ofOutline = kept.get(outline) ?? new Map<string, Kept>();
   kept.set(outline, ofOutline);
   const known = ofOutline.get(what);
-  if (known && same(known.inputs, inputs)) return known.result as Result | undefined;
+  if (known && sameInputs(known.inputs, inputs)) return known.result as Result | undefined;
   const result = work();
   ofOutline.set(what, { inputs, result });
   return result;
@@ -88,8 +89,4 @@ function paintOf({ canvas, objects, scale, valueBudget }: Plan): readonly unknow
     valueBudget ? JSON.stringify(valueBudget) : '',
     ...objects.flatMap(({ value, painted }) => [value, painted?.lab.join(' ')]),
   ];
-}
-
-function same(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((input, index) => Object.is(input, other[index]));
 }

@@ -8,7 +8,8 @@ import { plainNumber } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { leastGreying } from '../greying.js';
 import { exceeds, isOff } from '../limits.js';
-import { length, percent, quoted } from '../words.js';
+import { length, percent } from '../words.js';
+import { areaName } from '../../measure/area-words.js';
 
 /** Munsell chroma by which a colour is clearly stronger than another, and so draws the eye. */
 const CLEARLY = 2;
@@ -38,7 +39,7 @@ export const chromaOffFocus: Rule = {
     const object = plan.objects[rival.area];
     return [
       {
-        message: `The strongest chroma, ${plainNumber(rival.chroma, 1)} in ${nameOf(plan, rival.area)}, is seen ${length(away * plan.canvas.diagonal, plan.canvas)} from the focal point (${percent(away)} of the diagonal; up to ${percent(limit)} is close). The strongest there is ${plainNumber(best.chroma, 1)}, in ${nameOf(plan, best.area)}.`,
+        message: `The strongest chroma, ${plainNumber(rival.chroma, 1)} in ${areaName(plan, rival.area)}, is seen ${length(away * plan.canvas.diagonal, plan.canvas)} from the focal point (${percent(away)} of the diagonal; up to ${percent(limit)} is close). The strongest there is ${plainNumber(best.chroma, 1)}, in ${areaName(plan, best.area)}.`,
         ...tryOut(plan, measures, rival, best, limit),
         location: object?.location ?? plan.canvas.ground.location ?? focus.location,
         related: [{ location: focus.location, message: 'The focal point.' }],
@@ -76,7 +77,7 @@ function tryOut(
   });
   const needed = rival.chroma - ((plan.focus?.winBy.length ?? 0) > 0 ? BARELY : CLEARLY - BARELY);
   const canRise = canHold(plan, best.area, needed);
-  const raise = canRise ? `raise ${nameOf(plan, best.area)} to ${plainNumber(needed, 1)}` : undefined;
+  const raise = canRise ? `raise ${areaName(plan, best.area)} to ${plainNumber(needed, 1)}` : undefined;
   if (greying) {
     const lower = `Lower the chroma of ${greying.name} from ${plainNumber(greying.from, 1)} to ${plainNumber(greying.to, 1)}`;
     return { advice: `${lower}${raise ? `, or ${raise}` : ''}.`, fix: greying.fix };
@@ -101,9 +102,4 @@ function canHold({ objects, canvas }: Plan, area: number, chroma: number): boole
   const hueDegrees = colour && toMunsell(colour).hueDegrees;
   if (hueDegrees === undefined || value === undefined) return false;
   return atValue(fromMunsell(hueDegrees, value, chroma), value).reached;
-}
-
-function nameOf({ objects }: Plan, area: number): string {
-  const object = objects[area];
-  return object ? quoted(object.name) : 'the bare ground';
 }

@@ -6,9 +6,10 @@ import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { smallestTurn } from '../lead-turns.js';
-import { capitalised, worstFirst } from '../lead-words.js';
+import { worstFirst } from '../lead-words.js';
 import { exceeds } from '../limits.js';
 import { length, quoted } from '../words.js';
+import { capitalised } from '../../plan/problems.js';
 
 /** Part of the diagonal within which a lead arrives at the focal point, and is stopped by what is there. */
 const ARRIVES = 0.05;

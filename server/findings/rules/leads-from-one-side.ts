@@ -4,10 +4,9 @@ import { anglesBetween, sidesOfStart } from '../../measure/leads.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
-import { inWords } from '../../plan/problems.js';
+import { inWords, capitalised } from '../../plan/problems.js';
 import type { Rule } from '../finding.js';
 import { type LeadTrial, startedAt } from '../lead-turns.js';
-import { capitalised } from '../lead-words.js';
 import { quoted } from '../words.js';
 
 /** Degrees by which a lead from elsewhere has to keep off the others. */

@@ -2,10 +2,10 @@ import { anglesBetween } from '../../measure/leads.js';
 import type { LeadAngle } from '../../measure/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
-import { inWords } from '../../plan/problems.js';
+import { inWords, capitalised } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { smallestTurn } from '../lead-turns.js';
-import { capitalised, degreesInWords, leadName, worstFirst } from '../lead-words.js';
+import { degreesInWords, leadName, worstFirst } from '../lead-words.js';
 import { exceeds } from '../limits.js';
 import { quoted } from '../words.js';
 

@@ -4,8 +4,9 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { type ContestedTones, contestedTones, LEADING_BY } from '../leading-tone.js';
 import { Repainting } from '../repainting.js';
-import { capital, stepWords, toneWords } from '../tone-words.js';
+import { stepWords, toneWords } from '../tone-words.js';
 import { heading, percent, quoted } from '../words.js';
+import { capitalised } from '../../plan/problems.js';
 
 /** Parts of the picture are told to it. */
 const LEAST = 0.001;
@@ -42,7 +43,7 @@ function finding(
   if (!more || !less) return [];
   return [
     {
-      message: `${capital(toneWords(more).words)} ${toneWords(more).many ? 'hold' : 'holds'} ${percent(more.share)} of the picture and ${toneWords(less).words} ${percent(less.share)}: neither leads. One should be ahead by ${percent(limit)} or more.`,
+      message: `${capitalised(toneWords(more).words)} ${toneWords(more).many ? 'hold' : 'holds'} ${percent(more.share)} of the picture and ${toneWords(less).words} ${percent(less.share)}: neither leads. One should be ahead by ${percent(limit)} or more.`,
       remedy: () => advice(plan, measures, { larger, smaller }, limit),
       location: plan.valueBudget?.location ?? plan.scale.location ?? heading(plan),
     },

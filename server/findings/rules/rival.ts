@@ -9,7 +9,6 @@ import {
   howStrongly,
   isFarEnough,
   isReadable,
-  meeting,
   objectsOf,
   oneABorder,
   worstPlaces,
@@ -17,6 +16,7 @@ import {
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { length, percent } from '../words.js';
+import { meeting } from '../../measure/area-words.js';
 
 /** A focal point weaker than this part of the strongest place is as good as unmarked. */
 const UNMARKED = 0.1;

@@ -14,13 +14,13 @@ import {
   isFarEnough,
   isReadable,
   objectsOf,
-  meeting,
   oneABorder,
   worstPlaces,
 } from '../emphasis-words.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { length, percent } from '../words.js';
+import { meeting } from '../../measure/area-words.js';
 
 export const strongEdge: Rule = {
   id: 'strong edge',

@@ -6,8 +6,9 @@ import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { Repainting } from '../repainting.js';
 import { resizingFor, resizingWords } from '../resizing.js';
-import { capital, stepWords, toneWords } from '../tone-words.js';
+import { stepWords, toneWords } from '../tone-words.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words.js';
+import { capitalised } from '../../plan/problems.js';
 
 export const valueBudget: Rule = {
   id: 'value budget',
@@ -47,7 +48,7 @@ export const valueBudget: Rule = {
 /** `The lights cover`, `The middle values cover`, `Step 4 covers`. */
 function subject(entry: BudgetMeasure): string {
   const { words, many } = toneWords(entry);
-  return `${capital(words)} ${many ? 'cover' : 'covers'}`;
+  return `${capitalised(words)} ${many ? 'cover' : 'covers'}`;
 }
 
 function objectsOf(

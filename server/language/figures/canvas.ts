@@ -1,9 +1,9 @@
 import { length, percent } from '../../findings/words.js';
 import type { NamedProportion, ProportionMeasure } from '../../measure/proportion.js';
-import { plainNumber } from '../../plan/problems.js';
+import { plainNumber, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
-import { notations, type Paragraphs, sentence } from './paragraphs.js';
+import { notations, type Paragraphs } from './paragraphs.js';
 
 /** A proportion missed by less than a stretcher is made to. */
 const EXACT = 0.0005;
@@ -30,7 +30,7 @@ function proportionNames({ named }: ProportionMeasure): readonly string[] {
       .filter((size) => size.sameSize === sameSize)
       .map((size) => (sameSize ? size.name : proportionName(size)));
   const words = [
-    ...shapes.map((shape) => `${sentence(shape)}.`),
+    ...shapes.map((shape) => `${capitalised(shape)}.`),
     ...of(true).map((name) => `The size of ${name}.`),
     ...of(false).map((name) => `In proportion with ${name}.`),
   ];

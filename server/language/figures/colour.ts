@@ -1,9 +1,9 @@
 import { percent } from '../../findings/words.js';
 import { complementOf, hueDistance, hueName } from '../../plan/colour/hue.js';
-import { plainNumber } from '../../plan/problems.js';
+import { plainNumber, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
-import { notations, type Paragraphs, sentence, wantedAndMeasured } from './paragraphs.js';
+import { notations, type Paragraphs, wantedAndMeasured } from './paragraphs.js';
 
 /** A colour's notations, its place on the wheel and how much of the picture it covers; nothing for a colour that the plan does not have. */
 export function colourFigures({ plan, measures }: Snapshot, index: number, style: Style): Paragraphs {
@@ -23,7 +23,7 @@ export function colourFigures({ plan, measures }: Snapshot, index: number, style
         ];
   return [
     `${style.strong(named.name)}: ${notations(named.colour, style)}`,
-    ...place.map((words) => style.text(sentence(words))),
+    ...place.map((words) => style.text(capitalised(words))),
     style.text(`Covers ${percent(share)} of the picture.`),
     ...(named.role === undefined ? [] : [style.text(`Role: ${named.role}.`)]),
     ...(budget ? [style.text(`All ${budget.name} colours: ${wantedAndMeasured(budget)}.`)] : []),

@@ -1,9 +1,9 @@
 import { percent } from '../../findings/words.js';
 import type { Cue, Plan } from '../../plan/plan.js';
-import { inWords } from '../../plan/problems.js';
+import { inWords, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
-import { type Paragraphs, prose, sentence } from './paragraphs.js';
+import { type Paragraphs, prose } from './paragraphs.js';
 
 /** What the picture is about, on one page: concept, mood, the cues with what carries them, and what to avoid. */
 export function conceptFigures(snapshot: Snapshot, style: Style): Paragraphs {
@@ -28,7 +28,7 @@ export function conceptFigures(snapshot: Snapshot, style: Style): Paragraphs {
 export function cueFigures(snapshot: Snapshot, line: number, style: Style): Paragraphs {
   const cue = snapshot.plan.cues.find(({ location }) => location.line === line);
   if (cue === undefined) return [];
-  return [prose(`${sentence(carried(snapshot, cue))}.`, style)];
+  return [prose(`${capitalised(carried(snapshot, cue))}.`, style)];
 }
 
 function carried({ plan, measures }: Snapshot, { carriedBy }: Cue): string {

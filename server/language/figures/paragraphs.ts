@@ -1,10 +1,9 @@
 import { percent } from '../../findings/words.js';
-import { GROUND } from '../../measure/borders.js';
 import type { BudgetMeasure } from '../../measure/measures.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import { toMunsell } from '../../plan/colour/munsell.js';
 import { toHex } from '../../plan/colour/srgb.js';
-import type { Allowance, Plan } from '../../plan/plan.js';
+import type { Allowance } from '../../plan/plan.js';
 import type { Style } from '../style.js';
 
 /** What is computed about one thing of the plan, as paragraphs for a hover or a completion. */
@@ -32,15 +31,4 @@ export function prose(text: string, style: Style): string {
     .split(/`([^`]*)`/u)
     .map((part, index) => (index % 2 === 1 ? style.name(part) : style.text(part)))
     .join('');
-}
-
-/** An area as it stands in a sentence: its object's name, or the bare ground. */
-export function areaName(plan: Plan, area: number): string {
-  const name = area === GROUND ? undefined : plan.objects[area]?.name;
-  return name === undefined ? 'the bare ground' : `\`${name}\``;
-}
-
-/** A sentence from its first letter. */
-export function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -1,4 +1,4 @@
-import { EMPTY_OUTLINE, type Outline, type PathCommand, type Ring, boxOfRings } from './path.js';
+import { EMPTY_OUTLINE, type Outline, type PathCommand, type Ring, boxOfRings, signedArea } from './path.js';
 import { areaOnGrid } from './clipping.js';
 import { gridOver, polygonsOf, ringsOf } from './polygons.js';
 
@@ -34,18 +34,6 @@ function windingOnce(outline: Outline): Pick<Outline, 'path' | 'rings'> {
   }
   const rings = ringsOf(inside, grid);
   return { path: rings.flatMap(pathOfRing), rings };
-}
-
-/** Positive for a ring that runs clockwise on the canvas. */
-function signedArea(ring: Ring): number {
-  const originX = ring[0] ?? 0;
-  const originY = ring[1] ?? 0;
-  let sum = 0;
-  for (let i = 2; i + 3 < ring.length; i += 2) {
-    const [ax = 0, ay = 0, bx = 0, by = 0] = ring.subarray(i, i + 4);
-    sum += (ax - originX) * (by - originY) - (bx - originX) * (ay - originY);
-  }
-  return sum / 2;
 }
 
 function reversedRing(ring: Ring): Ring {

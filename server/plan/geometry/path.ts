@@ -75,3 +75,15 @@ export function pathData(outline: { readonly path: readonly PathCommand[] }, dec
     })
     .join('');
 }
+
+/** The area of a ring that does not cross itself, squared units; positive for one that runs clockwise on the canvas. */
+export function signedArea(ring: Ring): number {
+  const originX = ring[0] ?? 0;
+  const originY = ring[1] ?? 0;
+  let sum = 0;
+  for (let i = 2; i + 3 < ring.length; i += 2) {
+    const [ax = 0, ay = 0, bx = 0, by = 0] = ring.subarray(i, i + 4);
+    sum += (ax - originX) * (by - originY) - (bx - originX) * (ay - originY);
+  }
+  return sum / 2;
+}

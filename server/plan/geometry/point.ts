@@ -1,3 +1,5 @@
+import type { Side } from '../../../grammar/index.js';
+
 /** A place on or off the canvas. Canvas units, x to the right, y down from the upper left corner. */
 export interface Point {
   readonly x: number;
@@ -60,6 +62,14 @@ export function boxCentre(box: Box): Point {
   return { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 };
 }
 
+/** How long the line through the points is, in their order. */
+export function lengthAlong(points: readonly Point[]): number {
+  return points.reduce(
+    (sum, point, index) => sum + distance(points[Math.max(0, index - 1)] ?? point, point),
+    0,
+  );
+}
+
 /** Smallest box around all points, `NO_BOX` for none. */
 export function boxOfPoints(points: Iterable<Point>): Box {
   let box: Box | undefined;
@@ -89,4 +99,30 @@ export function boxContains(outer: Box, inner: Box): boolean {
 /** True when the two boxes share some area; touching along a border is not enough. */
 export function boxesOverlap(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+/** The two ends of one edge of a box, left to right or top to bottom. */
+export function edgeOfBox({ left, top, right, bottom }: Box, side: Side): readonly [Point, Point] {
+  switch (side) {
+    case 'left':
+      return [
+        { x: left, y: top },
+        { x: left, y: bottom },
+      ];
+    case 'right':
+      return [
+        { x: right, y: top },
+        { x: right, y: bottom },
+      ];
+    case 'top':
+      return [
+        { x: left, y: top },
+        { x: right, y: top },
+      ];
+    case 'bottom':
+      return [
+        { x: left, y: bottom },
+        { x: right, y: bottom },
+      ];
+  }
 }

@@ -1,5 +1,5 @@
-import type { StrongPlace } from '../measure/emphasis.js';
-import type { LeadMeasure } from '../measure/eye-path.js';
+import type { StrongPlace } from '../measure/emphasis/emphasis.js';
+import type { LeadMeasure } from '../measure/eye-path/eye-path.js';
 import type { Measures } from '../measure/measures.js';
 import type { Plan } from '../plan/plan.js';
 import { pointOf, round } from './figures.js';

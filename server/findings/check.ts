@@ -6,7 +6,7 @@ import type { Finding, Remedy, Rule, RuleFinding, RuleLimit } from './finding.js
 import { folded } from './folding.js';
 import { ruleById, rules } from './rules.js';
 import { NO_SETTINGS, type RuleChange, type RuleSettings } from './settings.js';
-import { limitForm, limitInWords, quoted } from './words.js';
+import { limitForm, limitInWords, quoted } from './words/words.js';
 
 export const NEEDLESS_EXCEPTION = 'needless exception';
 export const NO_SUCH_RULE = 'no such rule';

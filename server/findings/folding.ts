@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
 import type { Finding } from './finding.js';
-import { quoted } from './words.js';
+import { quoted } from './words/words.js';
 
 /** So many findings of one rule are told one by one. */
 const MOST_TOLD = 5;

@@ -12,7 +12,7 @@ import {
 } from './check.js';
 import { type Chapter, chapters, type Rule } from './finding.js';
 import { ruleSlug, rules } from './rules.js';
-import { limitForm, limitInWords } from './words.js';
+import { limitForm, limitInWords } from './words/words.js';
 
 type Code = ProblemCode | PlanProblemCode;
 

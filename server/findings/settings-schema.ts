@@ -2,7 +2,7 @@ import type { LimitUnit } from '../plan/plan.js';
 import type { Rule, RuleLimit } from './finding.js';
 import { rules } from './rules.js';
 import { LARGEST_LIMIT } from './settings.js';
-import { limitInWords } from './words.js';
+import { limitInWords } from './words/words.js';
 
 const SEVERITIES = ['off', 'hint', 'warning'] as const;
 

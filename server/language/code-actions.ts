@@ -11,7 +11,7 @@ import type { Node } from '../../grammar/index.js';
 import type { Finding, Fix } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { blockIndent, lineBelow, type NewLine, textChanges } from '../findings/text-changes.js';
-import { quoted } from '../findings/words.js';
+import { quoted } from '../findings/words/words.js';
 import type { Location, PlanProblem } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { findingDiagnostic, planDiagnostic, syntaxDiagnostic } from './diagnostics.js';

@@ -1,7 +1,7 @@
 import type { Hover, Position } from 'vscode-languageserver-types';
 import { statements, type ColourSpec, type Node, type Statement } from '../../grammar/index.js';
 import { ruleById } from '../findings/rules.js';
-import { limitInWords } from '../findings/words.js';
+import { limitInWords } from '../findings/words/words.js';
 import { parseColour } from '../plan/colour/colour.js';
 import type { Location } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';

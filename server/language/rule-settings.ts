@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { LARGEST_LIMIT, type RuleChange, type RuleSettings } from '../findings/settings.js';
-import { quoted } from '../findings/words.js';
+import { quoted } from '../findings/words/words.js';
 
 export interface ReadRuleSettings {
   readonly settings: RuleSettings;

@@ -2,7 +2,7 @@ import type { ColourRole } from '../../grammar/index.js';
 import type { Plan } from '../plan/plan.js';
 import { measureBudget } from './budget.js';
 import type { ColourMeasure } from './measures.js';
-import { largestFirst, totalShare } from './objects.js';
+import { largestFirst, totalShare } from './objects/objects.js';
 
 const ROLES: readonly ColourRole[] = ['dominant', 'complement', 'discord', 'neutral'];
 

@@ -4,7 +4,7 @@ import { marketPlan } from '../../tests/support/market.js';
 import { planOf } from '../../tests/support/plan.js';
 import { OutlineCache } from '../plan/outline-cache.js';
 import { resolvePlan } from '../plan/resolve.js';
-import { type WorkCounter, visibleAreas } from './areas.js';
+import { type WorkCounter, visibleAreas } from './areas/areas.js';
 import { measure } from './measure.js';
 import { Memory } from './memory.js';
 

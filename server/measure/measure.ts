@@ -1,22 +1,22 @@
 import type { Plan } from '../plan/plan.js';
-import { visibleAreas } from './areas.js';
-import { measureBalance } from './balance.js';
-import { measureBorders } from './borders.js';
+import { visibleAreas } from './areas/areas.js';
+import { measureBalance } from './objects/balance.js';
+import { measureBorders } from './borders/borders.js';
 import { measureColours } from './colours.js';
-import { measureEmphasis } from './emphasis.js';
-import { measureEyePath } from './eye-path.js';
-import { measureFocus } from './focus.js';
-import { measureHues } from './hues.js';
+import { measureEmphasis } from './emphasis/emphasis.js';
+import { measureEyePath } from './eye-path/eye-path.js';
+import { measureFocus } from './emphasis/focus.js';
+import { measureHues } from './hues/hues.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
-import { measureNotan } from './notan.js';
-import { measureObjects } from './objects.js';
-import { partsOf } from './parts.js';
-import { measurePlanes } from './planes.js';
+import { measureNotan } from './notan/notan.js';
+import { measureObjects } from './objects/objects.js';
+import { partsOf } from './areas/parts.js';
+import { measurePlanes } from './values/planes.js';
 import { measureProportion } from './proportion.js';
-import { measureSpacing } from './spacing.js';
-import { measureTangents } from './tangents.js';
-import { measureValues } from './values.js';
+import { measureSpacing } from './objects/spacing.js';
+import { measureTangents } from './objects/tangents.js';
+import { measureValues } from './values/values.js';
 
 /**
  * Everything measured on a plan: a pure function of it, and never a throw. A memory kept from one version of a

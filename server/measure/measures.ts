@@ -1,17 +1,17 @@
 import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
 import type { BudgetEntry, Crossing } from '../plan/plan.js';
-import type { VisibleAreas } from './areas.js';
-import type { BalanceMeasure } from './balance.js';
-import type { BorderMeasure } from './borders.js';
-import type { EmphasisMeasure } from './emphasis.js';
-import type { EyePathMeasure } from './eye-path.js';
-import type { HueMeasure } from './hues.js';
-import type { NotanMeasure } from './notan.js';
-import type { PlaneMeasure } from './planes.js';
+import type { VisibleAreas } from './areas/areas.js';
+import type { BalanceMeasure } from './objects/balance.js';
+import type { BorderMeasure } from './borders/borders.js';
+import type { EmphasisMeasure } from './emphasis/emphasis.js';
+import type { EyePathMeasure } from './eye-path/eye-path.js';
+import type { HueMeasure } from './hues/hues.js';
+import type { NotanMeasure } from './notan/notan.js';
+import type { PlaneMeasure } from './values/planes.js';
 import type { ProportionMeasure } from './proportion.js';
-import type { SpacingMeasure } from './spacing.js';
-import type { TangentMeasure } from './tangents.js';
-import type { ValueSpread } from './values-spread.js';
+import type { SpacingMeasure } from './objects/spacing.js';
+import type { TangentMeasure } from './objects/tangents.js';
+import type { ValueSpread } from './values/spread.js';
 
 /** Everything measured on a plan. Shares are parts of the whole canvas: 0.3 is 30 %. */
 export interface Measures {

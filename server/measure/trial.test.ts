@@ -3,7 +3,7 @@ import { marketPlan } from '../../tests/support/market.js';
 import { checked } from '../../tests/support/plan.js';
 import { translate } from '../plan/geometry/matrix.js';
 import { transform } from '../plan/geometry/outline.js';
-import { visibleAreas } from './areas.js';
+import { visibleAreas } from './areas/areas.js';
 import { trialOf } from './trial.js';
 
 const market = checked(marketPlan(60));

@@ -5,7 +5,7 @@ import { ringsOf } from '../plan/geometry/polygons.js';
 import { type Sheet, sheetsOver } from '../plan/geometry/sheet.js';
 import { type Way, subtract } from '../plan/geometry/subtract.js';
 import type { Plan } from '../plan/plan.js';
-import { type SeenAreas, type SeenLayer, type VisibleAreas, clipped, seenLayer } from './areas.js';
+import { type SeenAreas, type SeenLayer, type VisibleAreas, clipped, seenLayer } from './areas/areas.js';
 
 /** A plan that is only tried, and what is seen in it. */
 export interface Trial {

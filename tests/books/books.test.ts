@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { format } from '../../grammar/index.js';
-import { containsPoint } from '../../server/measure/areas.js';
+import { containsPoint } from '../../server/measure/areas/areas.js';
 import { type Checked, checked, objectNamed } from '../support/plan.js';
 
 /** Pictures as old books describe them; each plan names its passage, and README.md says where measure and book differ. */

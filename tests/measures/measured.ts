@@ -2,7 +2,7 @@ import { measureDocument } from '../../server/cli/measure-document.js';
 import { measureText } from '../../server/cli/measure-text.js';
 import type { MeasureDocument } from '../../server/cli/schema/measure.js';
 import { blurAt, distanceInWords, viewingOf } from '../../server/drawing/viewing.js';
-import { length } from '../../server/findings/words.js';
+import { length } from '../../server/findings/words/words.js';
 import { checked, type Checked, planOf } from '../support/plan.js';
 import { type Block, planText } from './page.js';
 

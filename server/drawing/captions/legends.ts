@@ -1,6 +1,6 @@
 import { hexOf } from '../picture/ink.js';
 import { blurAt, distanceInWords } from '../viewing.js';
-import { length } from '../../findings/words.js';
+import { length } from '../../findings/words/words.js';
 import { emphasisLines } from './emphasis-lines.js';
 import { type LegendLine, swatchSign } from './legend.js';
 import {

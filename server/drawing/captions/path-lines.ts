@@ -1,5 +1,5 @@
-import type { Corner, LeadMeasure } from '../../measure/eye-path.js';
-import { length } from '../../findings/words.js';
+import type { Corner, LeadMeasure } from '../../measure/eye-path/eye-path.js';
+import { length } from '../../findings/words/words.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
 import { pathMark, textMark } from '../marks.js';

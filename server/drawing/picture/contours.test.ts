@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { EmphasisField } from '../../measure/emphasis.js';
+import type { EmphasisField } from '../../measure/emphasis/emphasis.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { contourRings, smoothRingPath } from './contours.js';
 

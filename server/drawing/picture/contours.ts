@@ -1,4 +1,4 @@
-import type { EmphasisField } from '../../measure/emphasis.js';
+import type { EmphasisField } from '../../measure/emphasis/emphasis.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { number } from '../path-data.js';
 

@@ -1,8 +1,8 @@
-import type { EyePathMeasure, LeadMeasure } from '../../measure/eye-path.js';
-import { GROUND } from '../../measure/borders.js';
+import type { EyePathMeasure, LeadMeasure } from '../../measure/eye-path/eye-path.js';
+import { GROUND } from '../../measure/borders/borders.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
-import { length } from '../../findings/words.js';
+import { length } from '../../findings/words/words.js';
 import type { Lead, Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
 import { pathMark, textMark } from '../marks.js';

@@ -1,4 +1,4 @@
-import type { StrongPlace } from '../../measure/emphasis.js';
+import type { StrongPlace } from '../../measure/emphasis/emphasis.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { partOrTimes } from '../captions/words.js';
 import { pathMark } from '../marks.js';

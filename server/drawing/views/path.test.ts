@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { EyePathMeasure } from '../../measure/eye-path.js';
+import type { EyePathMeasure } from '../../measure/eye-path/eye-path.js';
 import { compose } from '../compose.js';
 import type { Scene } from '../scene.js';
 import { markOf, marksOf, sceneOf, worked } from '../test-plans.js';

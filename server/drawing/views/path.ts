@@ -1,4 +1,4 @@
-import { length } from '../../findings/words.js';
+import { length } from '../../findings/words/words.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { constructionBoxes, focusMarks, leadMarks } from '../picture/construction.js';
 import { Labels } from '../picture/labels.js';

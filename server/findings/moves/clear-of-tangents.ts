@@ -1,7 +1,7 @@
-import { measureFocus } from '../../measure/focus.js';
+import { measureFocus } from '../../measure/emphasis/focus.js';
 import type { FocusMeasure, Measures } from '../../measure/measures.js';
-import { TOUCHING, type TangentMeasure, measureTangents } from '../../measure/tangents.js';
-import { runsAcross } from '../../measure/parts.js';
+import { TOUCHING, type TangentMeasure, measureTangents } from '../../measure/objects/tangents.js';
+import { runsAcross } from '../../measure/areas/parts.js';
 import { relationOf } from '../../measure/tangency/relation.js';
 import type { Trial } from '../../measure/trial.js';
 import { EMPTY_OUTLINE, type Outline } from '../../plan/geometry/outline.js';

@@ -1,5 +1,5 @@
-import { distanceToOutline } from '../../measure/areas.js';
-import { measureFocus } from '../../measure/focus.js';
+import { distanceToOutline } from '../../measure/areas/areas.js';
+import { measureFocus } from '../../measure/emphasis/focus.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';

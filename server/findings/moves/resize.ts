@@ -1,5 +1,5 @@
 import type { Measures } from '../../measure/measures.js';
-import { wholeOf } from '../../measure/parts.js';
+import { wholeOf } from '../../measure/areas/parts.js';
 import { type Trial, trialOf } from '../../measure/trial.js';
 import { scale } from '../../plan/geometry/matrix.js';
 import { type Outline, transform } from '../../plan/geometry/outline.js';
@@ -7,7 +7,7 @@ import { boxCentre } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { sizeEdit } from '../edits.js';
 import type { Fix } from '../finding.js';
-import { percent } from '../words.js';
+import { percent } from '../words/words.js';
 import { movedWith } from './shift.js';
 
 /** An object at another size: so many times as wide and as high. */

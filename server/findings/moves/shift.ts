@@ -1,6 +1,6 @@
 import { nameKey } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
-import { runsAcross, wholeOf } from '../../measure/parts.js';
+import { runsAcross, wholeOf } from '../../measure/areas/parts.js';
 import { runsAlong } from '../../measure/tangency/runs-along.js';
 import { type Trial, trialOf } from '../../measure/trial.js';
 import { dependenciesOf } from '../../plan/dependencies.js';
@@ -9,7 +9,7 @@ import { type Outline, transform } from '../../plan/geometry/outline.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import { moveEdit } from '../edits.js';
 import type { Fix, FixEdit } from '../finding.js';
-import { length, quoted } from '../words.js';
+import { length, quoted } from '../words/words.js';
 
 /** An object moved, with all that lies on it and all that the plan places by it. Canvas units. */
 export interface Shift {

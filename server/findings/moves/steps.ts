@@ -1,4 +1,4 @@
-import { type BalanceMeasure, asPainted, hung } from '../../measure/balance.js';
+import { type BalanceMeasure, asPainted, hung } from '../../measure/objects/balance.js';
 import type { Measures } from '../../measure/measures.js';
 import { atValue } from '../../plan/colour/painted.js';
 import { stepValue } from '../../plan/colour/value.js';

@@ -1,7 +1,7 @@
 import type { Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { placeWithin } from '../seen.js';
-import { heading, percent } from '../words.js';
+import { placeWithin } from '../seen/seen.js';
+import { heading, percent } from '../words/words.js';
 
 export const bareGround: Rule = {
   id: 'bare ground',

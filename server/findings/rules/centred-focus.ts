@@ -1,8 +1,8 @@
-import { crossingOffMiddle, IN_THE_MIDDLE } from '../crossings.js';
+import { crossingOffMiddle, IN_THE_MIDDLE } from '../seen/crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { length, percent } from '../words.js';
+import { length, percent } from '../words/words.js';
 
 export const centredFocus: Rule = {
   id: 'centred focus',

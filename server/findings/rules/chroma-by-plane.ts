@@ -2,9 +2,9 @@ import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { leastGreying, type Greying } from '../greying.js';
+import { leastGreying, type Greying } from '../advice/greying.js';
 import { exceeds } from '../limits.js';
-import { quoted } from '../words.js';
+import { quoted } from '../words/words.js';
 
 /** Less of the picture than this is an accent in its plane, not the plane. */
 const LEAST_SHARE = 0.05;

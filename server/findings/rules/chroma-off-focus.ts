@@ -1,15 +1,15 @@
-import { GROUND } from '../../measure/borders.js';
-import type { SeenChroma } from '../../measure/hues-chroma.js';
+import { GROUND } from '../../measure/borders/borders.js';
+import type { SeenChroma } from '../../measure/hues/chroma.js';
 import type { Measures } from '../../measure/measures.js';
 import { fromMunsell, toMunsell } from '../../plan/colour/munsell.js';
 import { atValue } from '../../plan/colour/painted.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { leastGreying } from '../greying.js';
+import { leastGreying } from '../advice/greying.js';
 import { exceeds, isOff } from '../limits.js';
-import { length, percent } from '../words.js';
-import { areaName } from '../../measure/area-words.js';
+import { length, percent } from '../words/words.js';
+import { areaName } from '../../measure/areas/area-words.js';
 
 /** Munsell chroma by which a colour is clearly stronger than another, and so draws the eye. */
 const CLEARLY = 2;

@@ -6,8 +6,8 @@ import { inWords, plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { Repainting } from '../repainting.js';
-import { quoted } from '../words.js';
+import { Repainting } from '../advice/repainting.js';
+import { quoted } from '../words/words.js';
 
 /** Part of the picture under which an object is a touch, unless it is a principal. */
 const TOUCH = 0.002;

@@ -1,4 +1,4 @@
-import { outOfColourBudget } from '../colour-shares.js';
+import { outOfColourBudget } from '../seen/colour-shares.js';
 import type { Rule } from '../finding.js';
 
 export const colourBudget: Rule = {

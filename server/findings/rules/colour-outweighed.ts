@@ -2,8 +2,14 @@ import type { Rule, RuleFinding } from '../finding.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { exceeds } from '../limits.js';
-import { changeOf, isCheaper, recolourings, recolouringFix, type Recolouring } from '../recolouring.js';
-import { heading, objectShare, percent, quoted } from '../words.js';
+import {
+  changeOf,
+  isCheaper,
+  recolourings,
+  recolouringFix,
+  type Recolouring,
+} from '../advice/recolouring.js';
+import { heading, objectShare, percent, quoted } from '../words/words.js';
 
 export const colourOutweighed: Rule = {
   id: 'colour outweighed',

@@ -11,7 +11,7 @@ import {
   turnAdvice,
   wheelWords,
   worstThree,
-} from '../role-hues.js';
+} from '../seen/role-hues.js';
 
 /** In a family that lies opposite as a whole, one colour may stray this many times as far. */
 const STRAY = 2;

@@ -3,7 +3,7 @@ import type { Cue, Plan, PlanObject } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
-import { quoted } from '../words.js';
+import { quoted } from '../words/words.js';
 
 export const cueNotCarried: Rule = {
   id: 'cue not carried',

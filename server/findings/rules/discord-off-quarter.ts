@@ -11,7 +11,7 @@ import {
   turnAdvice,
   wheelWords,
   worstThree,
-} from '../role-hues.js';
+} from '../seen/role-hues.js';
 
 const QUARTER = 90;
 

@@ -1,17 +1,17 @@
 import type { Measures } from '../../measure/measures.js';
-import { containsPoint, distanceToOutline } from '../../measure/areas.js';
+import { containsPoint, distanceToOutline } from '../../measure/areas/areas.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { spotOf } from '../../plan/places.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { every } from '../../plan/select.js';
-import { crossingsNear } from '../crossings.js';
+import { crossingsNear } from '../seen/crossings.js';
 import { focusEdit, placeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { ontoFocus } from '../moves/onto-point.js';
 import { distanceWords, shiftFix, withItsParts } from '../moves/shift.js';
-import { middleOf } from '../seen.js';
-import { length, percent, quoted } from '../words.js';
+import { middleOf } from '../seen/seen.js';
+import { length, percent, quoted } from '../words/words.js';
 
 export const dominantOffFocus: Rule = {
   id: 'dominant off focus',

@@ -1,7 +1,7 @@
-import { measureBalance } from '../../measure/balance.js';
-import type { BalanceMeasure } from '../../measure/balance.js';
+import { measureBalance } from '../../measure/objects/balance.js';
+import type { BalanceMeasure } from '../../measure/objects/balance.js';
 import type { Measures } from '../../measure/measures.js';
-import { wholeOf } from '../../measure/parts.js';
+import { wholeOf } from '../../measure/areas/parts.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
@@ -11,7 +11,7 @@ import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { rememberedAsPainted } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
 import { balanceWith, stepChanges } from '../moves/steps.js';
-import { percent, quoted } from '../words.js';
+import { percent, quoted } from '../words/words.js';
 
 /** An object made smaller or larger than so many times would be another object. */
 const SMALLEST = 0.6;

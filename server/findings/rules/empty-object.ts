@@ -1,6 +1,6 @@
 import type { Rule, RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
-import { quoted } from '../words.js';
+import { quoted } from '../words/words.js';
 
 export const emptyObject: Rule = {
   id: 'empty object',

@@ -1,6 +1,6 @@
 import { roleEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
-import { heading, quoted } from '../words.js';
+import { heading, quoted } from '../words/words.js';
 
 export const evenCount: Rule = {
   id: 'even count',

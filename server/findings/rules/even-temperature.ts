@@ -2,7 +2,7 @@ import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { heading, percent, quoted } from '../words.js';
+import { heading, percent, quoted } from '../words/words.js';
 
 /** Warm and cool together have to cover this much before they can be said to be at odds. */
 const MOST_OF_PICTURE = 0.8;

@@ -1,5 +1,5 @@
 import type { Measures } from '../../measure/measures.js';
-import type { CornerFill } from '../../measure/tangents.js';
+import type { CornerFill } from '../../measure/objects/tangents.js';
 import { boxHeight, boxWidth } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
@@ -8,7 +8,7 @@ import { shiftsAlong } from '../moves/away.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Shift, distanceWords, shiftFix, withItsParts } from '../moves/shift.js';
-import { length, quoted } from '../words.js';
+import { length, quoted } from '../words/words.js';
 
 /** How far beside the corner a border is to end, part of the diagonal: plainly beside it. */
 const PLAINLY = 0.02;

@@ -3,9 +3,9 @@ import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { replace } from '../edits/edit.js';
 import type { Rule } from '../finding.js';
-import { levelBorders } from '../level-border.js';
+import { levelBorders } from '../seen/level-border.js';
 import { exceeds } from '../limits.js';
-import { length, percent, quoted } from '../words.js';
+import { length, percent, quoted } from '../words/words.js';
 
 export const halvedPicture: Rule = {
   id: 'halved picture',

@@ -5,8 +5,8 @@ import { inWords } from '../../plan/problems.js';
 import { planeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { middleOf, onCanvas } from '../seen.js';
-import { percent, quoted } from '../words.js';
+import { middleOf, onCanvas } from '../seen/seen.js';
+import { percent, quoted } from '../words/words.js';
 
 /** As good as all of it: a sliver that rounding leaves is not seen either. */
 const WHOLLY = 0.999;

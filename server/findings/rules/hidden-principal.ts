@@ -1,7 +1,7 @@
 import type { Plane } from '../../../grammar/index.js';
-import type { SeenAreas } from '../../measure/areas.js';
+import type { SeenAreas } from '../../measure/areas/areas.js';
 import type { Measures } from '../../measure/measures.js';
-import { wholeOf } from '../../measure/parts.js';
+import { wholeOf } from '../../measure/areas/parts.js';
 import { trialOf } from '../../measure/trial.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
@@ -19,7 +19,7 @@ import {
   shifted,
   withItsParts,
 } from '../moves/shift.js';
-import { percent, quoted } from '../words.js';
+import { percent, quoted } from '../words/words.js';
 
 /** From here on nothing is seen of it, which is another rule's to tell. */
 const WHOLLY = 0.999;

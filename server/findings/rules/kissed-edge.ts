@@ -1,7 +1,7 @@
 import type { Side } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
-import { higherFirst, inSteps } from '../../measure/place-order.js';
-import type { EdgeTouch } from '../../measure/tangents.js';
+import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
+import type { EdgeTouch } from '../../measure/objects/tangents.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
@@ -10,7 +10,7 @@ import { opposite, shiftsAlong } from '../moves/away.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '../moves/shift.js';
-import { length, percent, quoted } from '../words.js';
+import { length, percent, quoted } from '../words/words.js';
 
 const MOST_TOLD = 3;
 /** Part of an object that may be cut off by letting it run off plainly. */

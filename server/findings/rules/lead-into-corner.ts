@@ -1,14 +1,14 @@
-import { CORNER_REACH, cornerNear, wayOut } from '../../measure/leads-edge.js';
-import type { LeadMeasure } from '../../measure/eye-path.js';
+import { CORNER_REACH, cornerNear, wayOut } from '../../measure/eye-path/leads-edge.js';
+import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { distanceToStretch } from '../../plan/leads-simplify.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { smallestTurn } from '../lead-turns.js';
-import { worstFirst } from '../lead-words.js';
+import { smallestTurn } from '../advice/lead-turns.js';
+import { worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
-import { length, quoted } from '../words.js';
+import { length, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
 /** Part of the diagonal within which a lead arrives at the focal point, and is stopped by what is there. */

@@ -1,11 +1,11 @@
-import type { LeadMeasure } from '../../measure/eye-path.js';
+import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { boxCentre, type Point } from '../../plan/geometry/point.js';
 import type { Lead, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { lies, worstFirst } from '../lead-words.js';
+import { lies, worstFirst } from '../words/leads.js';
 import { exceeds, isOff } from '../limits.js';
-import { length, percent, quoted } from '../words.js';
+import { length, percent, quoted } from '../words/words.js';
 
 export const leadPastFocus: Rule = {
   id: 'lead past focus',

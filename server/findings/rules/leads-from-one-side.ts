@@ -1,13 +1,13 @@
 import type { Side } from '../../../grammar/index.js';
-import type { LeadMeasure } from '../../measure/eye-path.js';
-import { anglesBetween, sidesOfStart } from '../../measure/leads.js';
+import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
+import { anglesBetween, sidesOfStart } from '../../measure/eye-path/leads.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import { inWords, capitalised } from '../../plan/problems.js';
 import type { Rule } from '../finding.js';
-import { type LeadTrial, startedAt } from '../lead-turns.js';
-import { quoted } from '../words.js';
+import { type LeadTrial, startedAt } from '../advice/lead-turns.js';
+import { quoted } from '../words/words.js';
 
 /** Degrees by which a lead from elsewhere has to keep off the others. */
 const APART = 20;

@@ -1,13 +1,13 @@
-import { anglesBetween } from '../../measure/leads.js';
-import type { LeadAngle } from '../../measure/eye-path.js';
+import { anglesBetween } from '../../measure/eye-path/leads.js';
+import type { LeadAngle } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords, capitalised } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { smallestTurn } from '../lead-turns.js';
-import { degreesInWords, leadName, worstFirst } from '../lead-words.js';
+import { smallestTurn } from '../advice/lead-turns.js';
+import { degreesInWords, leadName, worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
-import { quoted } from '../words.js';
+import { quoted } from '../words/words.js';
 
 export const leadsTooClose: Rule = {
   id: 'leads too close',

@@ -1,6 +1,6 @@
 import type { Measures } from '../../measure/measures.js';
-import { type GapPair, measureSpacing } from '../../measure/spacing.js';
-import { measureTangents } from '../../measure/tangents.js';
+import { type GapPair, measureSpacing } from '../../measure/objects/spacing.js';
+import { measureTangents } from '../../measure/objects/tangents.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
@@ -16,7 +16,7 @@ import {
   shifted,
   withItsParts,
 } from '../moves/shift.js';
-import { length, percent, quoted } from '../words.js';
+import { length, percent, quoted } from '../words/words.js';
 
 /** Gaps as 3 to 4 are plainly unlike. */
 const PLAINLY = 0.25;

@@ -1,12 +1,12 @@
 import type { Measures } from '../../measure/measures.js';
-import { measureSpacing } from '../../measure/spacing.js';
+import { measureSpacing } from '../../measure/objects/spacing.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
-import { percent, quoted } from '../words.js';
+import { percent, quoted } from '../words/words.js';
 
 type Pair = Measures['spacing']['sizePairs'][number];
 

@@ -1,4 +1,4 @@
-import type { Border } from '../../measure/borders.js';
+import type { Border } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -7,9 +7,9 @@ import { addLine } from '../edits/edit.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { Repainting } from '../repainting.js';
-import { stepWords } from '../tone-words.js';
-import { length, percent, quoted } from '../words.js';
+import { Repainting } from '../advice/repainting.js';
+import { stepWords } from '../words/tones.js';
+import { length, percent, quoted } from '../words/words.js';
 
 /** Steps apart from which on two areas are told from each other. */
 const SAME_STEP = 0.5;

@@ -1,5 +1,5 @@
 import type { Measures } from '../../measure/measures.js';
-import type { Touch } from '../../measure/tangents.js';
+import type { Touch } from '../../measure/objects/tangents.js';
 import { boxDiagonal } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
@@ -16,7 +16,7 @@ import {
   shiftFix,
   withItsParts,
 } from '../moves/shift.js';
-import { length, percent, quoted } from '../words.js';
+import { length, percent, quoted } from '../words/words.js';
 
 const MOST_TOLD = 3;
 

@@ -1,10 +1,10 @@
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
-import { crossingsNear } from '../crossings.js';
+import { crossingsNear } from '../seen/crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { greatestDominant, middleOf } from '../seen.js';
-import { heading, quoted } from '../words.js';
+import { greatestDominant, middleOf } from '../seen/seen.js';
+import { heading, quoted } from '../words/words.js';
 
 export const noFocus: Rule = {
   id: 'no focus',

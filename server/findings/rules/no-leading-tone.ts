@@ -2,10 +2,10 @@ import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { type ContestedTones, contestedTones, LEADING_BY } from '../leading-tone.js';
-import { Repainting } from '../repainting.js';
-import { stepWords, toneWords } from '../tone-words.js';
-import { heading, percent, quoted } from '../words.js';
+import { type ContestedTones, contestedTones, LEADING_BY } from '../seen/leading-tone.js';
+import { Repainting } from '../advice/repainting.js';
+import { stepWords, toneWords } from '../words/tones.js';
+import { heading, percent, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
 /** Parts of the picture are told to it. */

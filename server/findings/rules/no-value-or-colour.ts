@@ -1,10 +1,10 @@
-import { inSteps } from '../../measure/place-order.js';
+import { inSteps } from '../../measure/areas/place-order.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
-import { percent, quoted } from '../words.js';
+import { percent, quoted } from '../words/words.js';
 
 export const noValueOrColour: Rule = {
   id: 'no value or colour',

@@ -1,6 +1,6 @@
-import { measureBalance } from '../../measure/balance.js';
+import { measureBalance } from '../../measure/objects/balance.js';
 import type { Measures } from '../../measure/measures.js';
-import { wholeOf } from '../../measure/parts.js';
+import { wholeOf } from '../../measure/areas/parts.js';
 import type { Plan } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Remedy, Rule } from '../finding.js';
@@ -17,7 +17,7 @@ import {
   withItsParts,
 } from '../moves/shift.js';
 import { type StepChange, balanceWith, stepChanges } from '../moves/steps.js';
-import { heading, length, percent, quoted } from '../words.js';
+import { heading, length, percent, quoted } from '../words/words.js';
 
 /** With more of the picture than this unplanned there is nothing to weigh yet. */
 const UNPLANNED = 0.1;

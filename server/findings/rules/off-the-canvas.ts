@@ -1,12 +1,12 @@
 import type { Box, Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
-import { crossingsNear } from '../crossings.js';
+import { crossingsNear } from '../seen/crossings.js';
 import { focusEdit, moveEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
-import { middleOf, onCanvas } from '../seen.js';
-import { length, quoted } from '../words.js';
+import { middleOf, onCanvas } from '../seen/seen.js';
+import { length, quoted } from '../words/words.js';
 
 /** Part of the diagonal that an object brought back stands clear of the edge. */
 const CLEAR = 0.03;

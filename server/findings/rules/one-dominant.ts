@@ -2,8 +2,8 @@ import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { roleEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { seenAt } from '../seen.js';
-import { heading, percent, quoted } from '../words.js';
+import { seenAt } from '../seen/seen.js';
+import { heading, percent, quoted } from '../words/words.js';
 
 const ID = 'one dominant';
 

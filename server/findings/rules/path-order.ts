@@ -1,12 +1,12 @@
-import type { Stop } from '../../measure/eye-path.js';
+import type { Stop } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
-import { AT_FOCUS } from '../../measure/stops.js';
+import { AT_FOCUS } from '../../measure/eye-path/stops.js';
 import { inWords } from '../../plan/problems.js';
 import type { EyePath, Location, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { percent, quoted } from '../words.js';
+import { percent, quoted } from '../words/words.js';
 
 export const pathOrder: Rule = {
   id: 'path order',

@@ -1,14 +1,14 @@
 import type { Measures } from '../../measure/measures.js';
-import type { PlaneMeasure } from '../../measure/planes.js';
+import type { PlaneMeasure } from '../../measure/values/planes.js';
 import { stepValue } from '../../plan/colour/value.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { disorderedPlanes } from '../plane-order.js';
-import { Repainting } from '../repainting.js';
-import { planeWords, stepWords } from '../tone-words.js';
-import { heading, quoted } from '../words.js';
+import { disorderedPlanes } from '../seen/plane-order.js';
+import { Repainting } from '../advice/repainting.js';
+import { planeWords, stepWords } from '../words/tones.js';
+import { heading, quoted } from '../words/words.js';
 
 type Trend = 'lighten' | 'darken';
 

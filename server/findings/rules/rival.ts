@@ -1,9 +1,9 @@
-import { REACH } from '../../measure/emphasis-field.js';
-import { type FocalEmphasis, type StrongPlace, RIVAL, isNearEdge } from '../../measure/emphasis.js';
+import { REACH } from '../../measure/emphasis/field.js';
+import { type FocalEmphasis, type StrongPlace, RIVAL, isNearEdge } from '../../measure/emphasis/emphasis.js';
 import type { Measures } from '../../measure/measures.js';
 import { distance } from '../../plan/geometry/point.js';
 import type { Focus, Plan } from '../../plan/plan.js';
-import { noSingleChange, weakening } from '../emphasis-advice.js';
+import { noSingleChange, weakening } from '../advice/emphasis.js';
 import {
   borderKey,
   howStrongly,
@@ -12,11 +12,11 @@ import {
   objectsOf,
   oneABorder,
   worstPlaces,
-} from '../emphasis-words.js';
+} from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { length, percent } from '../words.js';
-import { meeting } from '../../measure/area-words.js';
+import { length, percent } from '../words/words.js';
+import { meeting } from '../../measure/areas/area-words.js';
 
 /** A focal point weaker than this part of the strongest place is as good as unmarked. */
 const UNMARKED = 0.1;

@@ -1,14 +1,14 @@
-import { GROUND } from '../../measure/borders.js';
+import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
-import type { Tone } from '../../measure/notan.js';
+import type { Tone } from '../../measure/notan/notan.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { Repainting } from '../repainting.js';
-import { type Spot, spotsOf } from '../scattered-spots.js';
-import { toneWords } from '../tone-words.js';
-import { heading, percent, quoted } from '../words.js';
+import { Repainting } from '../advice/repainting.js';
+import { type Spot, spotsOf } from '../seen/scattered-spots.js';
+import { toneWords } from '../words/tones.js';
+import { heading, percent, quoted } from '../words/words.js';
 
 const FEWEST = 3;
 /** Part of the picture from which on a piece of a tone is a mass that something can sink into. */

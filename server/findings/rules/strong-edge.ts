@@ -5,10 +5,10 @@ import {
   RIVAL,
   STRONG,
   isNearEdge,
-} from '../../measure/emphasis.js';
+} from '../../measure/emphasis/emphasis.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
-import { noSingleChange, weakening } from '../emphasis-advice.js';
+import { noSingleChange, weakening } from '../advice/emphasis.js';
 import {
   howStrongly,
   isFarEnough,
@@ -16,11 +16,11 @@ import {
   objectsOf,
   oneABorder,
   worstPlaces,
-} from '../emphasis-words.js';
+} from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { length, percent } from '../words.js';
-import { meeting } from '../../measure/area-words.js';
+import { length, percent } from '../words/words.js';
+import { meeting } from '../../measure/areas/area-words.js';
 
 export const strongEdge: Rule = {
   id: 'strong edge',

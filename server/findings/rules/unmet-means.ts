@@ -1,7 +1,7 @@
 import type { Means } from '../../../grammar/index.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { isFarEnough } from '../emphasis-words.js';
-import { meansAdvice } from '../means-advice.js';
+import { isFarEnough } from '../words/emphasis.js';
+import { meansAdvice } from '../advice/means.js';
 
 /** Without values and colours nothing can be said of these. */
 const BY_PAINT: ReadonlySet<Means> = new Set(['value', 'colour', 'edges', 'isolation']);

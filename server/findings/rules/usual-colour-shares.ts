@@ -1,10 +1,10 @@
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
-import { outOfColourBudget } from '../colour-shares.js';
+import { outOfColourBudget } from '../seen/colour-shares.js';
 import { aboveObjects } from '../edits.js';
 import type { Fix, Remedy, Rule } from '../finding.js';
-import { percent } from '../words.js';
+import { percent } from '../words/words.js';
 
 export const usualColourShares: Rule = {
   id: 'usual colour shares',

@@ -7,8 +7,8 @@ import { every } from '../../plan/select.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
-import { Repainting } from '../repainting.js';
-import { quoted } from '../words.js';
+import { Repainting } from '../advice/repainting.js';
+import { quoted } from '../words/words.js';
 
 export const valueAgainstColour: Rule = {
   id: 'value against colour',

@@ -1,13 +1,13 @@
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
-import { largestFirst, type ObjectShare } from '../../measure/objects.js';
+import { largestFirst, type ObjectShare } from '../../measure/objects/objects.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { Repainting } from '../repainting.js';
-import { resizingFor, resizingWords } from '../resizing.js';
-import { stepWords, toneWords } from '../tone-words.js';
-import { heading, objectShare, percent, percentOutside, quoted } from '../words.js';
+import { Repainting } from '../advice/repainting.js';
+import { resizingFor, resizingWords } from '../advice/resizing.js';
+import { stepWords, toneWords } from '../words/tones.js';
+import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
 export const valueBudget: Rule = {

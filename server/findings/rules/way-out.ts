@@ -1,17 +1,17 @@
 import type { Edges } from '../../../grammar/index.js';
-import { GROUND } from '../../measure/borders.js';
-import { contrastOf, tintOf } from '../../measure/borders-contrast.js';
-import { pullAtFocus } from '../../measure/exits.js';
-import { higherFirst, inSteps } from '../../measure/place-order.js';
-import type { Exit } from '../../measure/eye-path.js';
+import { GROUND } from '../../measure/borders/borders.js';
+import { contrastOf, tintOf } from '../../measure/borders/contrast.js';
+import { pullAtFocus } from '../../measure/eye-path/exits.js';
+import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
+import type { Exit } from '../../measure/eye-path/eye-path.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
 import { addLine } from '../edits/edit.js';
-import { howStrongly } from '../emphasis-words.js';
+import { howStrongly } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { worstFirst } from '../lead-words.js';
+import { worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
-import { length, percent, quoted } from '../words.js';
+import { length, percent, quoted } from '../words/words.js';
 
 /** From the hardest that is softer than hard. */
 const SOFTER: readonly Edges[] = ['firm', 'soft', 'lost'];

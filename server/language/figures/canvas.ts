@@ -1,4 +1,4 @@
-import { length, percent } from '../../findings/words.js';
+import { length, percent } from '../../findings/words/words.js';
 import type { NamedProportion, ProportionMeasure } from '../../measure/proportion.js';
 import { plainNumber, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';

@@ -1,4 +1,4 @@
-import { percent } from '../../findings/words.js';
+import { percent } from '../../findings/words/words.js';
 import { complementOf, hueDistance, hueName } from '../../plan/colour/hue.js';
 import { plainNumber, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';

@@ -1,4 +1,4 @@
-import { percent } from '../../findings/words.js';
+import { percent } from '../../findings/words/words.js';
 import type { Cue, Plan } from '../../plan/plan.js';
 import { inWords, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';

@@ -1,10 +1,10 @@
-import { length, percent } from '../../findings/words.js';
-import type { LeadMeasure } from '../../measure/eye-path.js';
+import { length, percent } from '../../findings/words/words.js';
+import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import { type Paragraphs, prose } from './paragraphs.js';
-import { areaName } from '../../measure/area-words.js';
+import { areaName } from '../../measure/areas/area-words.js';
 
 /** Where a lead comes from, how long it is and how near it passes the focal point; nothing for a lead that the plan does not have. */
 export function leadFigures({ plan, measures }: Snapshot, key: string, style: Style): Paragraphs {

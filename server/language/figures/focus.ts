@@ -1,10 +1,10 @@
-import { length, percent } from '../../findings/words.js';
-import type { FocalEmphasis } from '../../measure/emphasis.js';
+import { length, percent } from '../../findings/words/words.js';
+import type { FocalEmphasis } from '../../measure/emphasis/emphasis.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import { type Paragraphs, prose } from './paragraphs.js';
-import { areaName } from '../../measure/area-words.js';
+import { areaName } from '../../measure/areas/area-words.js';
 
 /** Where the focal point lies, how far from the nearest crossing and from the middle, and how it stands among the strong places. */
 export function focusFigures({ plan, measures }: Snapshot, style: Style): Paragraphs {

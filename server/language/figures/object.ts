@@ -1,4 +1,4 @@
-import { percent } from '../../findings/words.js';
+import { percent } from '../../findings/words/words.js';
 import type { ObjectMeasure } from '../../measure/measures.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';

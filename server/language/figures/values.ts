@@ -1,4 +1,4 @@
-import { percent } from '../../findings/words.js';
+import { percent } from '../../findings/words/words.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';

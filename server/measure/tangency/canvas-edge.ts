@@ -3,8 +3,8 @@ import type { Outline, Ring } from '../../plan/geometry/outline.js';
 import { boxOfRings } from '../../plan/geometry/outline.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
-import { containsPoint, distanceToOutline } from '../areas.js';
-import type { Corner } from '../eye-path.js';
+import { containsPoint, distanceToOutline } from '../areas/areas.js';
+import type { Corner } from '../eye-path/eye-path.js';
 
 type Size = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 

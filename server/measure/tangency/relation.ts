@@ -1,7 +1,7 @@
 import { pointsOf } from '../../plan/build-outline.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import { type Box, type Point, between, boxesOverlap, distance } from '../../plan/geometry/point.js';
-import { containsPoint } from '../areas.js';
+import { containsPoint } from '../areas/areas.js';
 import { sidesOf } from './seen-border.js';
 import { boxOf, distanceTo, fromOf, toOf, turn, widened } from './segments.js';
 

@@ -1,6 +1,6 @@
 import type { Outline, Ring } from '../../plan/geometry/outline.js';
 import type { Canvas } from '../../plan/plan.js';
-import type { SeenLayer } from '../areas.js';
+import type { SeenLayer } from '../areas/areas.js';
 import { type Segments, distanceTo, segmentsOf } from './segments.js';
 
 /** Part of the diagonal within which a border counts as lying on another; the grid of the areas is far finer. */

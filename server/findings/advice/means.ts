@@ -1,0 +1,218 @@
+import type { Edges } from '../../../grammar/index.js';
+import { contrastBetween } from '../../measure/borders/contrast.js';
+import type { BorderMeasure, BorderStretch } from '../../measure/borders/borders.js';
+import { centreOfInterest } from '../../measure/emphasis/emphasis.js';
+import { tryContrast, triedStretches } from '../../measure/emphasis/trial.js';
+import { type MeansMeasure, isQuiet } from '../../measure/emphasis/means.js';
+import {
+  bustleRound,
+  detailRound,
+  isInRing,
+  type SeenPart,
+  sharpnessRound,
+} from '../../measure/emphasis/means-round.js';
+import type { Measures } from '../../measure/measures.js';
+import { distance } from '../../plan/geometry/point.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { detailEdit, edgesEdit } from '../edits/edges.js';
+import { type Change, firstThat, otherSteps, softerBorder, softerObject, softerThan } from './emphasis.js';
+import type { RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { quoted } from '../words/words.js';
+import { areaName } from '../../measure/areas/area-words.js';
+
+type Advice = Pick<RuleFinding, 'advice' | 'fix'>;
+
+/** Part by which a place elsewhere may be stronger in value or colour. */
+const TENTH = 0.1;
+const MOST_TRIED = 5;
+
+/** One thing to try so that the focal point has one of the means by which it is to win. */
+export function meansAdvice(plan: Plan, measures: Measures, measure: MeansMeasure): Advice {
+  switch (measure.means) {
+    case 'value':
+      return contrastAdvice('value', plan, measures, measure);
+    case 'colour':
+      return contrastAdvice('colour', plan, measures, measure);
+    case 'edges':
+      return edgesAdvice(plan, measures, measure);
+    case 'detail':
+      return detailAdvice(plan, measures, measure);
+    case 'scale':
+      return scaleAdvice(plan, measures, measure);
+    case 'isolation':
+      return isolationAdvice(plan, measures);
+  }
+}
+
+function centreObjects(plan: Plan, measures: Measures): readonly PlanObject[] {
+  return [...centreOfInterest(measures)].flatMap((index) => plan.objects[index] ?? []);
+}
+
+/**
+ * For value another step for the object at the focal point; else softer edges where the strongest contrast elsewhere
+ * is, or for value another step for what lies in front there.
+ */
+function contrastAdvice(
+  of: 'value' | 'colour',
+  plan: Plan,
+  measures: Measures,
+  measure: MeansMeasure,
+): Advice {
+  const [front, behind] = measure.areas ?? [];
+  const other = front === undefined ? undefined : plan.objects[front];
+  const steps = (object: PlanObject | undefined) =>
+    of === 'value' && object ? otherSteps(plan, measures, object) : [];
+  const changes = [
+    ...steps(centreObjects(plan, measures)[0]),
+    ...(other && behind !== undefined
+      ? [...softerBorder(plan, other, behind), ...softerObject(plan, other, behind)]
+      : []),
+    ...steps(other),
+  ];
+  const found = firstThat(changes, plan, measures, `means ${of}`, ({ object }, tried) => {
+    const { there, elsewhere } = tryContrast(of, tried, [object.index], measures);
+    return there > 0 && !exceeds(elsewhere, there * (1 + TENTH));
+  });
+  return found ?? { advice: moreContrast(of, measure) };
+}
+
+function moreContrast(of: 'value' | 'colour', { there, elsewhere }: MeansMeasure): string {
+  if (there === 0) return `Set what lies there off from what is behind it in ${of}.`;
+  const more = Math.ceil(100 * (elsewhere / (1 + TENTH) / there - 1));
+  const less = Math.ceil(100 * (1 - ((1 + TENTH) * there) / elsewhere));
+  return `It takes ${more} % more contrast of ${of} there, by longer or harder borders or a greater difference, or ${less} % less at the other place.`;
+}
+
+/** Hard edges for an object at the focal point, or softer ones for what has most of the other borders. */
+function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: MeansMeasure): Advice {
+  const centre = centreObjects(plan, measures);
+  const change = (object: PlanObject, edges: Edges): Change => ({
+    object: { ...object, edges },
+    advice: `Make the edges of ${quoted(object.name)} ${edges}.`,
+    fix: {
+      title: `Make the edges of ${quoted(object.name)} ${edges}`,
+      edits: edgesEdit(object, edges),
+    },
+  });
+  const changes = [
+    ...centre.filter(({ edges }) => edges !== 'hard').map((object) => change(object, 'hard')),
+    ...longestBordered(measures.borders)
+      .filter((index) => !centre.some((object) => object.index === index))
+      .flatMap((index) => plan.objects[index] ?? [])
+      .flatMap((object) => softerThan(object.edges).map((edges) => change(object, edges))),
+  ];
+  const found = firstThat(changes, plan, measures, 'means edges', ({ object }, tried) => {
+    const after = sharpnessRound(tried, triedStretches(tried, [object.index], measures.borders.stretches));
+    return exceeds(after.there, after.elsewhere);
+  });
+  if (found) return found;
+  return {
+    advice:
+      there === 0
+        ? 'Set what lies there off from what is behind it, with hard edges.'
+        : `Sharpen what lies there beyond ${plainNumber(elsewhere)} on the whole, or soften more than one object elsewhere.`,
+  };
+}
+
+/** The objects in front of the longest borders, the longest first. */
+function longestBordered({ borders }: BorderMeasure): readonly number[] {
+  return [...new Set(borders.filter(({ pull }) => pull > 0).map(({ front }) => front))].slice(0, MOST_TRIED);
+}
+
+/** Fine detail for the object there, or little for what else is seen round the focal point, or elsewhere. */
+function detailAdvice(plan: Plan, measures: Measures, { elsewhere }: MeansMeasure): Advice {
+  const seenThere = measures.emphasis.focal?.seenThere ?? [];
+  const shares = measures.objects.map(({ share }) => share);
+  const changes = detailChanges(plan, measures, seenThere);
+  const key = `means detail ${JSON.stringify(plan.objects.map(({ detail }) => detail))}`;
+  const found = firstThat(changes, plan, measures, key, (_, tried) => {
+    const after = detailRound(tried, seenThere, shares);
+    return exceeds(after.there, after.elsewhere);
+  });
+  return (
+    found ?? {
+      advice: `Bring the detail there above ${plainNumber(elsewhere)} on the whole: no other detail of one object alone does it.`,
+    }
+  );
+}
+
+function detailChanges(plan: Plan, measures: Measures, seenThere: readonly SeenPart[]): readonly Change[] {
+  const change = (object: PlanObject, detail: PlanObject['detail'], advice: string): Change => ({
+    object: { ...object, detail },
+    advice,
+    fix: { title: `Give ${quoted(object.name)} ${detail} detail`, edits: detailEdit(object, detail) },
+  });
+  const there = [
+    ...centreObjects(plan, measures),
+    ...seenThere.flatMap(({ area }) => plan.objects[area] ?? []),
+  ];
+  const elsewhere = plan.objects
+    .filter(({ index }) => !seenThere.some(({ area }) => area === index))
+    .toSorted(
+      (one, other) => (measures.objects[other.index]?.share ?? 0) - (measures.objects[one.index]?.share ?? 0),
+    );
+  return [
+    ...there
+      .filter(({ detail }) => detail !== 'fine')
+      .map((object) => change(object, 'fine', `Paint ${quoted(object.name)} in fine detail.`)),
+    ...elsewhere
+      .filter(({ detail }) => detail !== 'little')
+      .map((object) => change(object, 'little', `Leave ${quoted(object.name)} with little detail.`)),
+  ];
+}
+
+function scaleAdvice(plan: Plan, measures: Measures, { there, elsewhere }: MeansMeasure): Advice {
+  const [object] = centreObjects(plan, measures);
+  if (!object || there === 0) return { advice: 'Set the dominant object at the focal point.' };
+  const times = plainNumber(Math.sqrt(elsewhere / there) + 0.005, 2);
+  return {
+    advice: `To be the largest, ${quoted(object.name)} has to be ${times} times as wide and as high, or the other that much smaller.`,
+  };
+}
+
+/** Softer edges of the border that makes most of the ring busy. */
+function isolationAdvice(plan: Plan, measures: Measures): Advice {
+  const centre = centreOfInterest(measures);
+  const busiest = busiestBorder(plan, measures.borders.stretches, centre);
+  const object = busiest && plan.objects[busiest.front];
+  if (!object) return { advice: 'Leave more room round the focal point.' };
+  const changes = [
+    ...softerBorder(plan, object, busiest.behind),
+    ...softerObject(plan, object, busiest.behind),
+  ];
+  const found = firstThat(changes, plan, measures, 'means isolation', (change, tried) =>
+    isQuiet(
+      bustleRound(tried, triedStretches(tried, [change.object.index], measures.borders.stretches), centre),
+    ),
+  );
+  return (
+    found ?? {
+      advice: `Most of it is where ${areaName(plan, busiest.front)} meets ${areaName(plan, busiest.behind)}: move ${quoted(object.name)} away from the focal point, or bring it nearer in value and colour to what is behind it.`,
+    }
+  );
+}
+
+function busiestBorder(
+  plan: Plan,
+  stretches: readonly BorderStretch[],
+  centre: ReadonlySet<number>,
+): { readonly front: number; readonly behind: number } | undefined {
+  const { focus, canvas } = plan;
+  const lengths = new Map<string, { front: number; behind: number; length: number }>();
+  for (const { at, front, behind, length } of stretches) {
+    if (centre.has(front) || centre.has(behind) || !focus) continue;
+    if (!isInRing(distance(at, focus.at) / canvas.diagonal)) continue;
+    const key = `${front} ${behind}`;
+    const border = lengths.get(key) ?? { front, behind, length: 0 };
+    border.length += length;
+    lengths.set(key, border);
+  }
+  let most: { readonly front: number; readonly behind: number; readonly bustle: number } | undefined;
+  for (const { front, behind, length } of lengths.values()) {
+    const bustle = length * contrastBetween(plan, front, behind).pull;
+    if (bustle > (most?.bustle ?? 0)) most = { front, behind, bustle };
+  }
+  return most;
+}

@@ -1,0 +1,154 @@
+import { stepValue } from '../../plan/colour/value.js';
+import type { Plan, StepGroup } from '../../plan/plan.js';
+import type { Measures } from '../../measure/measures.js';
+import { exceeds } from '../limits.js';
+import { contestedTones, LEADING_BY } from '../seen/leading-tone.js';
+import { disorderedPlanes } from '../seen/plane-order.js';
+
+/** One object taken to another step of the value scale. */
+export interface StepChange {
+  readonly object: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** How light and dark would lie in the picture; shares are parts of it. */
+export interface Tones {
+  /** In the order of the groups. */
+  readonly groups: readonly number[];
+  /** `share - target`, in the order of the budget. */
+  readonly budget: readonly number[];
+  /** Mean Munsell values in the order of `measures.planes`. */
+  readonly planes: readonly (number | undefined)[];
+}
+
+/** An object taken further than a quarter of the scale would be another object. */
+const FURTHEST_PART_OF_SCALE = 1 / 4;
+
+/** What a plan's light and dark come to when an object is taken to another step. */
+export class Repainting {
+  readonly #plan: Plan;
+  readonly #measures: Measures;
+  /** Area with a value, in the order of `measures.planes`. */
+  readonly #planeWeights: readonly number[];
+  readonly #outOfOrder: ReadonlySet<number>;
+  readonly #isContested: boolean;
+  readonly now: Tones;
+
+  constructor(plan: Plan, measures: Measures) {
+    this.#plan = plan;
+    this.#measures = measures;
+    this.#planeWeights = measures.planes.map(({ plane }) =>
+      plan.objects.reduce(
+        (sum, object) =>
+          object.plane === plane && object.value !== undefined ? sum + this.#shareOf(object.index) : sum,
+        0,
+      ),
+    );
+    this.now = {
+      groups: measures.values.groups.map(({ share }) => share),
+      budget: measures.values.budget.map(({ difference }) => difference),
+      planes: measures.planes.map(({ value }) => value),
+    };
+    this.#outOfOrder = new Set(disorderedPlanes(plan.scale.trend?.value, this.now.planes));
+    this.#isContested = contestedTones(plan, this.now.groups, LEADING_BY).length > 0;
+  }
+
+  /** The tones after one change. */
+  after({ object: index, from, to }: StepChange): Tones {
+    const { scale, valueBudget, objects } = this.#plan;
+    const share = this.#shareOf(index);
+    const moved = (holds: (step: number) => boolean): number =>
+      share * (Number(holds(to)) - Number(holds(from)));
+    const object = objects[index];
+    const lighter = stepValue(to, scale.steps) - (object?.value ?? 0);
+    return {
+      groups: scale.groups.map(
+        (group, at) => (this.now.groups[at] ?? 0) + moved((step) => inGroup(group, step)),
+      ),
+      budget: (valueBudget?.shares ?? []).map(
+        ({ key }, at) => (this.now.budget[at] ?? 0) + moved((step) => holdsStep(scale.groups, key, step)),
+      ),
+      planes: this.now.planes.map((value, at) => {
+        const weight = this.#planeWeights[at] ?? 0;
+        const touched = this.#measures.planes[at]?.plane === object?.plane && weight > 0;
+        return touched && value !== undefined ? value + (share * lighter) / weight : value;
+      }),
+    };
+  }
+
+  /** Whether every intention about light and dark that the plan keeps now is still kept. */
+  breaksNothing(after: Tones): boolean {
+    const { budget } = this.#measures.values;
+    const trend = this.#plan.scale.trend?.value;
+    return (
+      budget.every(
+        ({ within, tolerance }, at) => !within || !exceeds(Math.abs(after.budget[at] ?? 0), tolerance),
+      ) &&
+      disorderedPlanes(trend, after.planes).every((plane) => this.#outOfOrder.has(plane)) &&
+      (this.#isContested || contestedTones(this.#plan, after.groups, LEADING_BY).length === 0)
+    );
+  }
+
+  /** How far from its budget the picture would be, all shares together. */
+  missOf(after: Tones): number {
+    return after.budget.reduce((sum, difference) => sum + Math.abs(difference), 0);
+  }
+
+  /**
+   * The smallest change of one object that `mends` and breaks nothing: fewest steps, then what comes nearest to the
+   * budget, then the least area. Nothing when no single change does. `objects` may keep it to some.
+   */
+  smallestChange(
+    mends: (after: Tones, change: StepChange) => boolean,
+    objects: readonly number[] = this.#plan.objects.map(({ index }) => index),
+  ): StepChange | undefined {
+    let best: { readonly change: StepChange; readonly cost: readonly number[] } | undefined;
+    for (const change of objects.flatMap((object) => this.#changesOf(object))) {
+      const after = this.after(change);
+      if (!mends(after, change) || !this.breaksNothing(after)) continue;
+      const cost = [Math.abs(change.to - change.from), this.missOf(after), this.#shareOf(change.object)];
+      if (!best || isLess(cost, best.cost)) best = { change, cost };
+    }
+    return best?.change;
+  }
+
+  /** The steps that a seen object can be taken to without becoming another object. */
+  #changesOf(object: number): readonly StepChange[] {
+    const step = this.#plan.objects[object]?.step;
+    if (step === undefined || this.#shareOf(object) === 0) return [];
+    const from = Math.round(step);
+    const { steps } = this.#plan.scale;
+    const furthest = Math.max(1, Math.round(steps * FURTHEST_PART_OF_SCALE));
+    const changes: StepChange[] = [];
+    for (let to = Math.max(1, from - furthest); to <= Math.min(steps, from + furthest); to++) {
+      if (to !== from) changes.push({ object, from, to });
+    }
+    return changes;
+  }
+
+  #shareOf(object: number): number {
+    return this.#measures.objects[object]?.share ?? 0;
+  }
+}
+
+/** Whether a step counts for an entry of the budget, which names a group or a single step. */
+export function holdsStep(groups: readonly StepGroup[], key: string, step: number): boolean {
+  const group = groups.find((candidate) => candidate.key === key);
+  return group ? inGroup(group, step) : step === Number(key);
+}
+
+function inGroup({ from, to }: StepGroup, step: number): boolean {
+  return step >= from && step <= to;
+}
+
+/** Sums of the same areas in another order differ in their last digits. */
+const ROUNDING = 1e-9;
+
+function isLess(one: readonly number[], other: readonly number[]): boolean {
+  for (const [at, figure] of one.entries()) {
+    const difference = figure - (other[at] ?? 0);
+    if (Math.abs(difference) > ROUNDING) return difference < 0;
+  }
+  return false;
+}

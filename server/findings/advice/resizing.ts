@@ -1,0 +1,257 @@
+import { nameKey } from '../../../grammar/index.js';
+import { measureColours } from '../../measure/colours.js';
+import type { BudgetMeasure, Measures } from '../../measure/measures.js';
+import { runsAcross, wholeOf } from '../../measure/areas/parts.js';
+import { measurePlanes, type PlaneMeasure } from '../../measure/values/planes.js';
+import { visibleAreas } from '../../measure/areas/areas.js';
+import { doubleOf } from '../../measure/trial.js';
+import { measureValues } from '../../measure/values/values.js';
+import { dependenciesOf } from '../../plan/dependencies.js';
+import { scale } from '../../plan/geometry/matrix.js';
+import { type Outline, transform } from '../../plan/geometry/outline.js';
+import { boxCentre, boxesOverlap } from '../../plan/geometry/point.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { every } from '../../plan/select.js';
+import { sizeEdit } from '../edits.js';
+import type { Fix } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { disorderedPlanes } from '../seen/plane-order.js';
+import { holdsStep } from './repainting.js';
+import { quoted } from '../words/words.js';
+
+/** An object made larger or smaller about its middle. */
+export interface Resizing {
+  readonly object: PlanObject;
+  /** So many times as wide and as high, in whole percent. */
+  readonly factor: number;
+  /** What the role or the values that were out of their budget then cover, part of the picture. */
+  readonly share: number;
+  readonly fix: Fix;
+}
+
+export type BudgetKind = 'colour' | 'value';
+const KINDS: readonly BudgetKind[] = ['colour', 'value'];
+
+/** Beyond these it would be another picture. */
+const SMALLEST = 0.5;
+const LARGEST = 1.6;
+/** Objects tried; each trial cuts the picture anew where the object is. */
+const MOST_TRIED = 2;
+/** Where so many corners meet, a trial takes too long for a finding that stands while a shape is being drawn. */
+const MOST_CORNERS = 3000;
+
+/**
+ * One object whose change of size brings an entry of one budget within, takes no other share of either budget
+ * out, hides nothing and lays no ground bare: the one that changes least. What it then covers is measured on the
+ * picture itself. Nothing when no single object does. Objects that others lie on or are placed by, and grounds, are
+ * left as they are.
+ */
+export function resizingFor(
+  plan: Plan,
+  measures: Measures,
+  of: BudgetKind,
+  entry: BudgetMeasure,
+): Resizing | undefined {
+  // All the way to the target: shares make a whole, so what is then right for one role is likely right for the others.
+  const wanted = -entry.difference;
+  const guesses = plan.objects
+    .flatMap((object) => {
+      const share = measures.objects[object.index]?.share ?? 0;
+      if (share === 0) return [];
+      // What does not count for the entry is taken to lie on what does: as it grows, the entry's share shrinks.
+      const way = countsFor(plan, of, entry, object) ? 1 : -1;
+      const part = 1 + (way * wanted) / share;
+      const factor = part > 0 ? Math.sqrt(part) : 0;
+      return inReach(factor) && standsAlone(plan, measures, object) ? [{ object, factor }] : [];
+    })
+    .sort((one, other) => Math.abs(Math.log(one.factor)) - Math.abs(Math.log(other.factor)));
+  for (const { object, factor: guess } of guesses.slice(0, MOST_TRIED)) {
+    const first = tried(plan, measures, { of, entry }, object, inPercent(guess));
+    if (first?.keeps) return resizing(plan, object, first);
+    if (!first || first.share === entry.share) continue;
+    // What it uncovers or covers may carry the same role: the area that counts changes by less, or by more.
+    const gained = (first.share - entry.share) / (first.factor ** 2 - 1);
+    const part = 1 + wanted / gained;
+    const corrected = inPercent(part > 0 ? Math.sqrt(part) : 0);
+    const second = inReach(corrected) ? tried(plan, measures, { of, entry }, object, corrected) : undefined;
+    if (second?.keeps) return resizing(plan, object, second);
+  }
+  return undefined;
+}
+
+function countsFor(
+  { scale: { groups } }: Plan,
+  of: BudgetKind,
+  { key }: BudgetMeasure,
+  object: PlanObject,
+): boolean {
+  if (of === 'colour') return object.colour?.role === key;
+  return object.step !== undefined && holdsStep(groups, key, Math.round(object.step));
+}
+
+/** `20 % wider and higher`, `8 % narrower and lower` */
+export function resizingWords({ factor }: Pick<Resizing, 'factor'>): string {
+  const percent = Math.round(Math.abs(factor - 1) * 100);
+  return factor > 1 ? `${percent} % wider and higher` : `${percent} % narrower and lower`;
+}
+
+function inReach(factor: number): boolean {
+  return factor >= SMALLEST && factor <= LARGEST && factor !== 1;
+}
+
+function inPercent(factor: number): number {
+  return Math.round(factor * 100) / 100;
+}
+
+function standsAlone(plan: Plan, { parts }: Measures, object: PlanObject): boolean {
+  const { children } = object.node;
+  if (object.waiting || object.faulty || runsAcross(object.outline.box, plan.canvas)) return false;
+  if (wholeOf(parts, object.index).length > 1 || every(children, 'repeat').length > 0) return false;
+  if (every(children, 'at').some(({ statement }) => statement.by !== undefined)) return false;
+  return !placedBy(plan).has(object.key);
+}
+
+const namesPlacedBy = new WeakMap<Plan, ReadonlySet<string>>();
+
+/** The keys of the objects that others are placed by. */
+function placedBy(plan: Plan): ReadonlySet<string> {
+  const known = namesPlacedBy.get(plan);
+  if (known) return known;
+  const names = plan.objects.flatMap(({ node }) =>
+    dependenciesOf(node.children).flatMap(({ name }) => (name ? nameKey(name.text) : [])),
+  );
+  const keys = new Set(names);
+  namesPlacedBy.set(plan, keys);
+  return keys;
+}
+
+interface Tried {
+  readonly factor: number;
+  readonly share: number;
+  readonly keeps: boolean;
+}
+
+function tried(
+  plan: Plan,
+  measures: Measures,
+  { of, entry }: { readonly of: BudgetKind; readonly entry: BudgetMeasure },
+  object: PlanObject,
+  factor: number,
+): Tried | undefined {
+  const order = surroundingsOf(plan, object);
+  const corners = order.reduce((sum, index) => sum + cornersOf(plan.objects[index]), 0);
+  if (corners > MOST_CORNERS) return undefined;
+  const { shares, bareShare } = sharesWith(plan, measures, object, factor, order);
+  const after = {
+    colour: measureColours(plan, shares, bareShare).budget,
+    value: measureValues(plan, shares, bareShare).budget,
+  };
+  const now = { colour: measures.colours.budget, value: measures.values.budget };
+  const share = after[of].find(({ key }) => key === entry.key)?.share;
+  if (share === undefined) return undefined;
+  const keeps =
+    KINDS.every((kind) =>
+      after[kind].every(
+        ({ key, within }, at) => within || (!(kind === of && key === entry.key) && !now[kind][at]?.within),
+      ),
+    ) &&
+    planesStayInOrder(plan, measures, shares) &&
+    !exceeds(bareShare, measures.areas.bareShare) &&
+    shares.every((one, index) => exceeds(one, 0) || measures.objects[index]?.share === 0);
+  return { factor, share, keeps };
+}
+
+function planesStayInOrder(plan: Plan, { planes }: Measures, shares: readonly number[]): boolean {
+  const trend = plan.scale.trend?.value;
+  const disorder = (measured: readonly PlaneMeasure[]): number =>
+    disorderedPlanes(
+      trend,
+      measured.map(({ value }) => value),
+    ).length;
+  return disorder(measurePlanes(plan, shares)) <= disorder(planes);
+}
+
+function cornersOf(object: PlanObject | undefined): number {
+  return object?.outline.rings.reduce((sum, ring) => sum + ring.length / 2, 0) ?? 0;
+}
+
+function resizing(plan: Plan, object: PlanObject, { factor, share }: Tried): Resizing | undefined {
+  const edits = sizeEdit(plan, object, factor);
+  if (!edits) return undefined;
+  const title = `Make ${quoted(object.name)} ${resizingWords({ factor })}`;
+  return { object, factor, share, fix: { title, edits } };
+}
+
+interface Shares {
+  /** Visible shares in the order of `plan.objects`. */
+  readonly shares: readonly number[];
+  readonly bareShare: number;
+}
+
+/** What is seen of every object when one has another size. */
+function sharesWith(
+  plan: Plan,
+  { objects, areas }: Measures,
+  object: PlanObject,
+  factor: number,
+  order: readonly number[],
+): Shares {
+  const before = cut(plan, object, 1, order);
+  const after = cut(plan, object, factor, order);
+  const shares = objects.map(({ share }) => share);
+  order.forEach((index, position) => {
+    const change = (after.shares[position] ?? 0) - (before.shares[position] ?? 0);
+    shares[index] = Math.max(0, (shares[index] ?? 0) + change);
+  });
+  return { shares, bareShare: areas.bareShare + after.bareShare - before.bareShare };
+}
+
+/**
+ * The objects that have a part in what changes, from back to front: those in reach of the object at its largest. Away
+ * from it the same is seen before and after, so the others may be left out of both.
+ */
+function surroundingsOf({ coveringOrder, objects }: Plan, { outline }: PlanObject): readonly number[] {
+  const reach = enlarged(outline, LARGEST).box;
+  return coveringOrder.filter((index) => {
+    const box = objects[index]?.outline.box;
+    return box !== undefined && boxesOverlap(box, reach);
+  });
+}
+
+function enlarged(outline: Outline, factor: number): Outline {
+  return transform(outline, scale(factor, factor, boxCentre(outline.box)));
+}
+
+interface Kept {
+  readonly inputs: readonly unknown[];
+  readonly result: Shares;
+}
+
+/** For an object, by factor; as long as its outline. */
+const kept = new WeakMap<Outline, Map<number, Kept>>();
+const MOST_KEPT = 16;
+
+/** What is seen of some objects in their order, among themselves; kept as long as their shapes are the same. */
+function cut(plan: Plan, object: PlanObject, factor: number, order: readonly number[]): Shares {
+  const { canvas, objects } = plan;
+  const inputs = [canvas.width, canvas.height, ...order.map((index) => objects[index]?.outline)];
+  const known = kept.get(object.outline) ?? new Map<number, Kept>();
+  kept.set(object.outline, known);
+  const before = known.get(factor);
+  if (before?.inputs.length === inputs.length && before.inputs.every((one, at) => one === inputs[at])) {
+    return before.result;
+  }
+  if (known.size >= MOST_KEPT) known.clear();
+  const areas = visibleAreas(
+    canvas,
+    order.flatMap((index) => {
+      const outline = objects[index]?.outline;
+      if (!outline) return [];
+      const changes = index === object.index && factor !== 1;
+      return { outline: changes ? enlarged(outline, factor) : doubleOf(outline) };
+    }),
+  );
+  const result = { shares: areas.layers.map(({ share }) => share), bareShare: areas.bareShare };
+  known.set(factor, { inputs, result });
+  return result;
+}

@@ -1,0 +1,121 @@
+import type { BudgetMeasure, Measures } from '../../measure/measures.js';
+import type { Location, Plan } from '../../plan/plan.js';
+import type { RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { resizingFor, resizingWords, type Resizing } from '../advice/resizing.js';
+import {
+  changeOf,
+  isCheaper,
+  recolourings,
+  recolouringFix,
+  type Recolouring,
+} from '../advice/recolouring.js';
+import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
+
+/** What each colour role out of its budget, or `only` one, is told; `wanted` opens the clause that names the target. */
+export function outOfColourBudget(
+  plan: Plan,
+  measures: Measures,
+  wanted: string,
+  only?: string,
+): readonly RuleFinding[] {
+  return measures.colours.budget.flatMap((entry): RuleFinding[] => {
+    if (entry.within || (only !== undefined && entry.key !== only)) return [];
+    const most = measures.colours.roles.find(({ role }) => role === entry.key)?.objects[0];
+    const object = most && plan.objects[most.object];
+    return [
+      {
+        message:
+          `${subject(entry.name)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
+          (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
+        remedy: () => tryOut(plan, measures, entry),
+        location: entry.location ?? roleLocation(plan, entry.key),
+        related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
+      },
+    ];
+  });
+}
+
+/** Said in full, for an object may be dominant too. */
+function subject(role: string): string {
+  return role === 'neutral' || role === 'discord' ? `The ${role} colours cover` : `The ${role} colour covers`;
+}
+
+/** A change of size by no more than this is a lesser change of the picture than another colour. */
+const MODEST = Math.log(1.25);
+
+function tryOut(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
+  // A budget that nobody stated is not worth cutting the picture anew for.
+  const stated = plan.colourBudget?.location !== undefined;
+  const resizing = stated ? resizingFor(plan, measures, 'colour', entry) : undefined;
+  if (resizing && Math.abs(Math.log(resizing.factor)) <= MODEST) return resizingAdvice(entry, resizing);
+  const recolouring = recolouringAdvice(plan, measures, entry);
+  return recolouring ?? (resizing ? resizingAdvice(entry, resizing) : { advice: amountAdvice(entry) });
+}
+
+function resizingAdvice({ name }: BudgetMeasure, resizing: Resizing): Pick<RuleFinding, 'advice' | 'fix'> {
+  const { object, share, fix } = resizing;
+  return {
+    advice: `Make ${quoted(object.name)} ${resizingWords(resizing)}, which brings ${roleWords(name)} to ${percent(share)}.`,
+    fix,
+  };
+}
+
+/** `the dominant colour`, `the discords` */
+function roleWords(role: string): string {
+  return role === 'neutral' || role === 'discord' ? `the ${role}s` : `the ${role} colour`;
+}
+
+function recolouringAdvice(
+  plan: Plan,
+  measures: Measures,
+  entry: BudgetMeasure,
+): Pick<RuleFinding, 'advice' | 'fix'> | undefined {
+  const recolouring = bestRecolouring(plan, measures, entry);
+  const fix = recolouring && recolouringFix(plan, recolouring);
+  const name = recolouring && plan.colours[recolouring.colour]?.name;
+  if (!recolouring || !fix || name === undefined) return undefined;
+  const share = entry.share + changeOf(recolouring, entry.key);
+  return {
+    advice: `Give ${quoted(recolouring.object.name)} (${percent(recolouring.share)}) the colour ${quoted(name)}, which brings ${roleWords(entry.name)} to ${percent(share)}.`,
+    fix,
+  };
+}
+
+/**
+ * The object that brings `entry` within its tolerance by another colour and takes no other entry out of it: what comes
+ * nearest to all targets, then the smallest.
+ */
+function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): Recolouring | undefined {
+  const { budget } = measures.colours;
+  let best: { readonly one: Recolouring; readonly cost: readonly number[] } | undefined;
+  for (const one of recolourings(plan, measures)) {
+    const after = budget.map(({ key, difference }) => difference + changeOf(one, key));
+    const keeps = budget.every(
+      ({ key, within, tolerance }, at) =>
+        !exceeds(Math.abs(after[at] ?? 0), tolerance) || (!within && key !== entry.key),
+    );
+    if (!keeps) continue;
+    const cost = [after.reduce((sum, difference) => sum + Math.abs(difference), 0), one.share];
+    if (!best || isCheaper(cost, best.cost)) best = { one, cost };
+  }
+  return best?.one;
+}
+
+function amountAdvice({ difference, name, share }: BudgetMeasure): string {
+  const amount = percent(Math.abs(difference));
+  if (difference > 0)
+    return `Give ${amount} of the picture to another colour, or make what carries it smaller.`;
+  return share === 0
+    ? `Nothing visible carries ${name === 'neutral' ? 'a neutral' : `the ${name}`} colour yet: give it ${amount} of the picture.`
+    : `Give it ${amount} more of the picture: make what carries it larger, or use the colour elsewhere too.`;
+}
+
+/** Where the plan first gives something that role. */
+function roleLocation(plan: Plan, role: string): Location {
+  return (
+    plan.colours.find((colour) => colour.role === role)?.location ??
+    plan.objects.find(({ colour }) => colour?.role === role)?.location ??
+    heading(plan)
+  );
+}

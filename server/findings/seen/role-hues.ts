@@ -1,0 +1,151 @@
+import type { ColourRole } from '../../../grammar/index.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { hueName, hueOn, turn } from '../../plan/colour/hue.js';
+import { type Rewritten, turnedUntil } from '../../plan/colour/hue-turn.js';
+import { toMunsell } from '../../plan/colour/munsell.js';
+import type { Location, Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import { replace } from '../edits/edit.js';
+import type { RuleFinding } from '../finding.js';
+import { quoted } from '../words/words.js';
+
+/** A colour that is seen, has a hue, and has a role: a named one, or the ground. */
+export interface ColourInRole {
+  /** `` `rust` `` or `The ground`, to begin a sentence with. */
+  readonly name: string;
+  readonly colour: Colour;
+  readonly hueDegrees: number;
+  /** Where its colour is written. */
+  readonly location: Location;
+  /** The objects that carry it. */
+  readonly objects: readonly number[];
+}
+
+/** The colours of a role that are seen and have a hue, in the order of the plan, the ground last. */
+export function coloursInRole(plan: Plan, measures: Measures, role: ColourRole): readonly ColourInRole[] {
+  const { hues, areas, objects } = measures;
+  const carriers = new Map<number, number[]>();
+  for (const { index, colour } of plan.objects) {
+    const named = colour?.named;
+    if (named === undefined || colour?.role !== role || (objects[index]?.share ?? 0) === 0) continue;
+    carriers.set(named, [...(carriers.get(named) ?? []), index]);
+  }
+  const named = hues.colours.flatMap(({ colour: index, hueDegrees }): ColourInRole[] => {
+    const colour = plan.colours[index];
+    if (colour?.role !== role) return [];
+    return [
+      {
+        name: quoted(colour.name),
+        colour: colour.colour,
+        hueDegrees,
+        location: colour.colourLocation,
+        objects: carriers.get(index) ?? [],
+      },
+    ];
+  });
+  const { ground } = plan.canvas;
+  const hueDegrees = hues.ground?.hueDegrees;
+  if (ground.role !== role || !ground.location || hueDegrees === undefined || areas.bareShare === 0)
+    return named;
+  return [
+    ...named,
+    { name: 'The ground', colour: ground.colour, hueDegrees, location: ground.location, objects: [] },
+  ];
+}
+
+/** `yellow-orange`, or `7.5YR` on Munsell's circle. */
+export function hueWords(hueDegrees: number, { wheel }: Pick<Plan, 'wheel'>): string {
+  return hueName(hueDegrees, wheel);
+}
+
+export function wheelWords({ wheel }: Pick<Plan, 'wheel'>): string {
+  switch (wheel) {
+    case 'painters':
+      return 'the painters’ wheel';
+    case 'munsell':
+      return 'Munsell’s circle';
+  }
+}
+
+/** An angle outside a limit, with as many places as it takes to see that it is. */
+export function degreesOutside(angle: number, isOutside: (rounded: number) => boolean): string {
+  for (const decimals of [0, 1, 2]) {
+    const rounded = Number(angle.toFixed(decimals));
+    if (isOutside(rounded)) return `${rounded}°`;
+  }
+  return `${plainNumber(angle, 3)}°`;
+}
+
+export function degrees(angle: number): string {
+  return `${plainNumber(angle, 0)}°`;
+}
+
+/**
+ * What to do with a colour whose hue is in the wrong place: turned the least that keeps the rule, value and chroma
+ * kept, written as the painter wrote it.
+ *
+ * @param way the hues to try, from the nearest that may keep the rule to one that surely does
+ * @param keeps whether the rule is kept with this hue
+ */
+export function turnAdvice(
+  { colour, name, location }: ColourInRole,
+  plan: Plan,
+  way: { readonly start: number; readonly end: number },
+  keeps: (hueDegrees: number) => boolean,
+): Pick<RuleFinding, 'advice' | 'fix'> {
+  const turned = turnedUntil(colour, plan.wheel, way, keeps);
+  const hue = turned && hueOn(turned.colour, plan.wheel);
+  if (!turned || hue === undefined) return { advice: `Turn it towards ${hueWords(way.end, plan)}.` };
+  const subject = name.startsWith('`') ? name : 'the ground';
+  return {
+    advice: `Turn it to ${hueWords(hue, plan)}: \`${turned.text}\` has the same value${chromaWords(colour, turned)}.`,
+    fix: { title: `Turn ${subject} to \`${turned.text}\``, edits: [replace(location, turned.text)] },
+  };
+}
+
+/** Chromas that differ by less look the same. */
+const SAME_CHROMA = 0.5;
+
+function chromaWords(colour: Colour, turned: Rewritten): string {
+  const before = toMunsell(colour).chroma;
+  const after = toMunsell(turned.colour).chroma;
+  return Math.abs(before - after) < SAME_CHROMA
+    ? ' and chroma'
+    : `, and chroma ${plainNumber(after, 1)} instead of ${plainNumber(before, 1)}, the most that a screen shows there`;
+}
+
+/** Which way round a hue lies from another the shorter way: 1 onward, -1 backward. */
+export function sideOf(hueDegrees: number, fromDegrees: number): 1 | -1 {
+  return turn(hueDegrees - fromDegrees) <= 180 ? 1 : -1;
+}
+
+/** The largest area of the dominant colour, to point at. */
+export function dominantCarrier(plan: Plan, { colours }: Measures): NonNullable<RuleFinding['related']> {
+  const most = colours.roles.find(({ role }) => role === 'dominant')?.objects[0];
+  const object = most && plan.objects[most.object];
+  return object
+    ? [{ location: object.location, message: `${quoted(object.name)} carries most of the dominant colour.` }]
+    : [];
+}
+
+/**
+ * Findings of the worst three of what breaks a rule, with how many more there are told with the third. `broken` runs
+ * from the worst; only what is told is worked out.
+ */
+export function worstThree<Broken>(
+  broken: readonly Broken[],
+  tell: (one: Broken) => RuleFinding,
+): readonly RuleFinding[] {
+  const more = broken.length - MOST_TOLD;
+  return broken.slice(0, MOST_TOLD).map((one, index) => {
+    const finding = tell(one);
+    if (index < MOST_TOLD - 1 || more <= 0) return finding;
+    return {
+      ...finding,
+      message: `${finding.message} So ${more === 1 ? 'is one more' : `are ${more} more`}.`,
+    };
+  });
+}
+
+const MOST_TOLD = 3;

@@ -1,0 +1,81 @@
+import { containsPoint } from '../../measure/areas/areas.js';
+import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
+import type { Measures } from '../../measure/measures.js';
+import { boxCentre, boxHeight, type Point } from '../../plan/geometry/point.js';
+import { boxOfRings, type Ring } from '../../plan/geometry/outline.js';
+import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
+
+/** The object that is seen at a place in the picture; nothing on bare ground. */
+export function seenAt(plan: Plan, { areas }: Measures, place: Point): PlanObject | undefined {
+  const position = areas.layers.findIndex(({ visible }) => containsPoint(visible, place));
+  const index = plan.coveringOrder[position];
+  return index === undefined ? undefined : plan.objects[index];
+}
+
+/** The dominant object of which most is seen. */
+export function greatestDominant(plan: Plan, { objects }: Measures): PlanObject | undefined {
+  const share = ({ index }: PlanObject): number => objects[index]?.share ?? 0;
+  return plan.objects
+    .filter((object) => object.role === 'dominant' && share(object) > 0)
+    .reduce<PlanObject | undefined>(
+      (most, object) => (most && share(most) >= share(object) ? most : object),
+      undefined,
+    );
+}
+
+/** The middle of the box around an object, seen or not. */
+export function middleOf({ outline }: PlanObject): Point {
+  return boxCentre(outline.box);
+}
+
+/** The place on the canvas that is nearest to one that may lie off it. */
+export function onCanvas({ x, y }: Point, { width, height }: Pick<Canvas, 'width' | 'height'>): Point {
+  return { x: Math.min(width, Math.max(0, x)), y: Math.min(height, Math.max(0, y)) };
+}
+
+/** Parts of a region's height at which a place in it is looked for. */
+const LEVELS: readonly number[] = [1 / 2, 1 / 4, 3 / 4];
+
+/**
+ * A place well within the region that is tallest: in the widest stretch of it at half its height, or at a quarter of it
+ * where two are as wide. Of regions alike the highest, then the one nearest to the middle of the canvas.
+ */
+export function placeWithin(rings: readonly Ring[], canvas: Canvas): Point | undefined {
+  const higher = higherFirst(canvas);
+  const steps = (length: number): number => inSteps(length, canvas.diagonal);
+  const boxes = rings.map((ring) => boxOfRings([ring]));
+  const [tallest] = boxes.toSorted(
+    (one, other) =>
+      steps(boxHeight(other)) - steps(boxHeight(one)) || higher(boxCentre(one), boxCentre(other)),
+  );
+  if (!tallest) return undefined;
+  const found = LEVELS.map((level) => {
+    const y = tallest.top + level * boxHeight(tallest);
+    const [widest, next] = stretchesAt(rings, y).sort(
+      (one, other) => steps(other.width) - steps(one.width) || higher(one.at, other.at),
+    );
+    const isClear = !widest || !next || steps(widest.width) > steps(next.width);
+    return { at: widest?.at, isClear };
+  });
+  return (found.find(({ at, isClear }) => at && isClear) ?? found[0])?.at;
+}
+
+/** The stretches of a level that lie within a region, from left to right. */
+function stretchesAt(rings: readonly Ring[], y: number): { readonly width: number; readonly at: Point }[] {
+  const crossed = rings.flatMap((ring) => crossingsOf(ring, y)).sort((one, other) => one - other);
+  return crossed.flatMap((from, index) => {
+    const to = crossed[index + 1];
+    return index % 2 === 0 && to !== undefined ? [{ width: to - from, at: { x: (from + to) / 2, y } }] : [];
+  });
+}
+
+/** Where a ring meets a level, by their places across. */
+function crossingsOf(ring: Ring, level: number): readonly number[] {
+  const across: number[] = [];
+  for (let i = 0; i + 1 < ring.length; i += 2) {
+    const next = (i + 2) % ring.length;
+    const [ax = 0, ay = 0, bx = 0, by = 0] = [ring[i], ring[i + 1], ring[next], ring[next + 1]];
+    if (ay <= level !== by <= level) across.push(ax + ((level - ay) / (by - ay)) * (bx - ax));
+  }
+  return across;
+}

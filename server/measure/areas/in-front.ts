@@ -1,0 +1,100 @@
+import Flatbush from 'flatbush';
+import { type Piece, cornersOf } from '../../plan/geometry/piece.js';
+import { boxesOverlap } from '../../plan/geometry/point.js';
+import { type Way, isWithin, joined } from '../../plan/geometry/subtract.js';
+
+/** With more covers than this, those that lie within the largest of them are looked for. */
+const MANY = 16;
+/** With more covers than this, neighbours in the order of covering are joined. */
+const CROWD = 32;
+/** Joined are those of so many shapes that stand one after the other; a shape that moves changes one such block. */
+const BLOCK = 16;
+/** Fewer than this are not worth joining. */
+const WORTH_JOINING = 4;
+
+/**
+ * The shapes in front of the one that is looked at, while a scene is gone through from its front to its back. Only
+ * those of which something is seen are added: what the others would cover is covered already by those in front of
+ * them. For the same reason a shape within a larger one is passed over from then on, and where many are left their
+ * union takes the place of each of them, so that not all have to be cut out of each shape behind them.
+ */
+export class InFront {
+  private readonly boxes: Flatbush | undefined;
+  private readonly needed = new Set<number>();
+  private readonly unions: Piece[] = [];
+  /** Blocks that would not be simpler as one. */
+  private readonly apart = new Set<number>();
+
+  /** `pieces` from back to front. */
+  constructor(
+    private readonly pieces: readonly Piece[],
+    private readonly way: Way,
+  ) {
+    if (pieces.length === 0) return;
+    this.boxes = new Flatbush(pieces.length);
+    for (const { box } of pieces) this.boxes.add(box.left, box.top, box.right, box.bottom);
+    this.boxes.finish();
+  }
+
+  /** The piece of this index is in front of all that are asked for from now on. */
+  add(index: number): void {
+    this.needed.add(index);
+  }
+
+  /** All that is needed of what was added to know what it covers of `piece`: each shape or the union it is in. */
+  covers({ area, box }: Piece): readonly Piece[] {
+    if (area === 0) return [];
+    let single = this.neededIn(box);
+    if (single.length > MANY) {
+      this.passOverInner(single);
+      single = this.neededIn(box);
+    }
+    if (single.length > CROWD) {
+      this.join(single);
+      single = this.neededIn(box);
+    }
+    const unions = this.unions.filter((union) => boxesOverlap(union.box, box));
+    return [...this.piecesOf(single), ...unions];
+  }
+
+  /** Indices from back to front. */
+  private neededIn({ left, top, right, bottom }: Piece['box']): readonly number[] {
+    if (this.needed.size === 0) return [];
+    const found = this.boxes?.search(left, top, right, bottom, (index) => this.needed.has(index));
+    return (found ?? []).sort((a, b) => a - b);
+  }
+
+  private piecesOf(indices: readonly number[]): readonly Piece[] {
+    return indices.flatMap((index) => this.pieces[index] ?? []);
+  }
+
+  private passOverInner(covers: readonly number[]): void {
+    const [largest] = this.piecesOf(covers).toSorted((a, b) => b.area - a.area);
+    if (!largest) return;
+    for (const index of covers) {
+      const piece = this.pieces[index];
+      if (piece && piece !== largest && isWithin(piece, largest, this.way)) this.needed.delete(index);
+    }
+  }
+
+  private join(covers: readonly number[]): void {
+    const blocks = new Map<number, number[]>();
+    for (const index of covers) {
+      const block = Math.floor(index / BLOCK);
+      blocks.set(block, [...(blocks.get(block) ?? []), index]);
+    }
+    for (const [block, indices] of blocks) {
+      if (indices.length < WORTH_JOINING || this.apart.has(block)) continue;
+      const pieces = this.piecesOf(indices);
+      const union = joined(pieces, this.way);
+      const corners = pieces.reduce((sum, piece) => sum + cornersOf(piece), 0);
+      // Borders that cross and cross again, as of crossed sticks, have more corners as one.
+      if (cornersOf(union) > corners / 2) {
+        this.apart.add(block);
+        continue;
+      }
+      this.unions.push(union);
+      for (const index of indices) this.needed.delete(index);
+    }
+  }
+}

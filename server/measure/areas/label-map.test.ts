@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { planOf } from '../../../tests/support/plan.js';
+import { visibleAreas } from './areas.js';
+import { OutlineCache } from '../../plan/outline-cache.js';
+import { GROUND } from '../borders/borders.js';
+import { type LabelMap, labelMap } from './label-map.js';
+import { Memory } from '../memory.js';
+import type { Plan } from '../../plan/plan.js';
+
+const CANVAS = 'canvas  80 x 50 cm\nfocus   upper left';
+const WALL = 'object  wall\n  shape   rectangle (0, 0) to (80, 30)\n  value   4';
+const JUG = 'object  jug\n  shape   circle 20 at (40, 25)\n  value   2';
+
+function mapOf(plan: Plan, memory = new Memory()): LabelMap {
+  memory.turnOver();
+  const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
+  return labelMap(plan, visibleAreas(plan.canvas, layers), memory);
+}
+
+function share({ labels }: LabelMap, area: number): number {
+  return labels.filter((label) => label === area).length / labels.length;
+}
+
+describe('the map of who is seen where', () => {
+  const map = mapOf(planOf(`${CANVAS}\n${WALL}\n${JUG}`));
+
+  it('has 1,024 cells on the long side', () => {
+    expect([map.columns, map.rows]).toEqual([1024, 640]);
+    const upright = mapOf(planOf('canvas  30 x 40 cm\nfocus   upper left'));
+    expect([upright.columns, upright.rows]).toEqual([768, 1024]);
+  });
+
+  it('tells at any place what is seen there', () => {
+    expect(map.areaAt({ x: 40, y: 25 })).toBe(1);
+    expect(map.areaAt({ x: 2, y: 29.9 })).toBe(0);
+    expect(map.areaAt({ x: 80, y: 50 })).toBe(GROUND);
+    expect(map.areaAt({ x: 80.1, y: 50 })).toBeUndefined();
+  });
+
+  it('agrees with the areas of the shapes', () => {
+    const jug = (Math.PI * 100) / 4000;
+    expect(share(map, 1)).toBeCloseTo(jug, 3);
+    expect(share(map, 0) + share(map, 1) + share(map, GROUND)).toBe(1);
+  });
+
+  it('is mirrored with the picture, cell by cell', () => {
+    const mirrored = mapOf(planOf(`${CANVAS}\n${WALL}\n${JUG.replace('(40, 25)', '(28.3, 25)')}`));
+    const other = mapOf(planOf(`${CANVAS}\n${WALL}\n${JUG.replace('(40, 25)', '(51.7, 25)')}`));
+    const { columns, labels } = mirrored;
+    const opposite = (cell: number) => cell - (cell % columns) + columns - 1 - (cell % columns);
+    expect(labels.every((label, cell) => label === other.labels[opposite(cell)])).toBe(true);
+  });
+
+  it('leaves no cell without an area where borders run through the middles of cells', () => {
+    const step = 80 / 2048;
+    const text = `${CANVAS}\n${WALL}\nobject  jug\n  shape   rectangle (${step}, ${step}) to (${81 * step}, ${41 * step})\n  value   2`;
+    const { labels } = mapOf(planOf(text));
+    expect(labels.every((label) => label >= GROUND)).toBe(true);
+  });
+
+  it('fills only what changed of one version to the next', () => {
+    const memory = new Memory();
+    const outlines = new OutlineCache();
+    const version = (x: number) =>
+      mapOf(
+        planOf(`${CANVAS}\n${WALL}\n${JUG}\nobject  cup\n  shape   circle 4 at (${x}, 40)\n  value   2`, {
+          outlines,
+        }),
+        memory,
+      );
+    const first = version(70);
+    expect(memory.worked('label runs')).toBe(3);
+    expect(version(70)).toBe(first);
+    version(72);
+    // Nothing but the cup: it stands on the bare ground.
+    expect(memory.worked('label runs')).toBe(4);
+  });
+});

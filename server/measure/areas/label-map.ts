@@ -1,0 +1,136 @@
+import type { Ring } from '../../plan/geometry/outline.js';
+import type { Point } from '../../plan/geometry/point.js';
+import type { Plan } from '../../plan/plan.js';
+import type { CanvasSize, VisibleAreas } from './areas.js';
+import { GROUND } from '../borders/borders.js';
+import type { Memory } from '../memory.js';
+
+/** Who is seen where: the visible areas on a raster of equal cells over the canvas. */
+export interface LabelMap {
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row from the upper left: the index in `plan.objects` of what is seen at a cell's middle, or `GROUND`. */
+  readonly labels: Int32Array;
+  /** What is seen in the cell that holds a place; nothing off the canvas. */
+  areaAt(point: Point): number | undefined;
+}
+
+/**
+ * Cells on the long side. A power of two, so that the middle of a cell lies on a border only where a plan gives a
+ * length in 2048ths of the canvas: nobody does, and so no border falls to one side or the other by chance.
+ */
+const LONG_SIDE = 1024;
+/** The count on the short side is a multiple of it, for the same reason. */
+const MULTIPLE = 32;
+const UNSET = -2;
+
+/** How many cells across and down a canvas is divided into; they are square within some percent. */
+export function labelGrid({ width, height }: CanvasSize): {
+  readonly columns: number;
+  readonly rows: number;
+} {
+  const short = (part: number) => MULTIPLE * Math.max(1, Math.round((LONG_SIDE * part) / MULTIPLE));
+  return width >= height
+    ? { columns: LONG_SIDE, rows: short(height / width) }
+    : { columns: short(width / height), rows: LONG_SIDE };
+}
+
+/**
+ * The map of a plan's visible areas, 1,024 cells on the long side. The runs of cells of each area are kept in the
+ * memory as long as the same of it is seen, and the map itself as long as all is; asking twice costs nothing.
+ */
+export function labelMap(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
+  const { width, height } = plan.canvas;
+  const { columns, rows } = labelGrid(plan.canvas);
+  const grid = { width, height, columns, rows };
+  // Asked for even when the map is kept, so that the memory does not drop them.
+  const seen = plan.coveringOrder.flatMap((object, position) => {
+    const visible = areas.layers[position]?.visible ?? [];
+    if (visible.length === 0) return [];
+    const key = plan.objects[object]?.key ?? '';
+    const runs = memory.recall('label runs', key, [visible, width, height], () => cellRuns(visible, grid));
+    return [{ object, runs }];
+  });
+  // What stays bare follows from what is seen.
+  const inputs = [width, height, ...seen.flatMap(({ object, runs }) => [object, runs])];
+  return memory.recall('label map', '', inputs, () => {
+    const labels = new Int32Array(columns * rows).fill(UNSET);
+    lay(labels, cellRuns(areas.bare, grid), GROUND);
+    for (const { object, runs } of seen) lay(labels, runs, object);
+    closeGaps(labels, columns);
+    return {
+      columns,
+      rows,
+      labels,
+      areaAt: ({ x, y }) => {
+        if (!(x >= 0 && x <= width && y >= 0 && y <= height)) return undefined;
+        const column = Math.min(columns - 1, Math.floor((x / width) * columns));
+        const row = Math.min(rows - 1, Math.floor((y / height) * rows));
+        return labels[row * columns + column];
+      },
+    };
+  });
+}
+
+interface Grid extends CanvasSize {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** The cells whose middles lie in the rings, as runs: index of the first cell, index behind the last, and so on. */
+export function cellRuns(rings: readonly Ring[], grid: Grid): Int32Array {
+  const { columns, rows } = grid;
+  const crossings = crossingsByRow(rings, grid);
+  const runs: number[] = [];
+  for (const [row, across] of crossings) {
+    across.sort((a, b) => a - b);
+    for (let i = 0; i + 1 < across.length; i += 2) {
+      const from = Math.max(0, Math.ceil((across[i] as number) - 0.5));
+      const to = Math.min(columns, Math.ceil((across[i + 1] as number) - 0.5));
+      if (from < to && row >= 0 && row < rows) runs.push(row * columns + from, row * columns + to);
+    }
+  }
+  return Int32Array.from(runs);
+}
+
+/** Where borders cross the middle line of each row, in cells from the left. */
+function crossingsByRow(
+  rings: readonly Ring[],
+  { width, height, columns, rows }: Grid,
+): ReadonlyMap<number, number[]> {
+  const crossings = new Map<number, number[]>();
+  for (const ring of rings) {
+    const count = ring.length;
+    for (let i = 0; i + 1 < count; i += 2) {
+      const next = (i + 2) % count;
+      const ax = ((ring[i] as number) / width) * columns;
+      const ay = ((ring[i + 1] as number) / height) * rows;
+      const bx = ((ring[next] as number) / width) * columns;
+      const by = ((ring[next + 1] as number) / height) * rows;
+      const first = Math.max(0, Math.ceil(Math.min(ay, by) - 0.5));
+      const last = Math.min(rows, Math.ceil(Math.max(ay, by) - 0.5));
+      for (let row = first; row < last; row++) {
+        const x = ax + ((row + 0.5 - ay) / (by - ay)) * (bx - ax);
+        const known = crossings.get(row);
+        if (known) known.push(x);
+        else crossings.set(row, [x]);
+      }
+    }
+  }
+  return crossings;
+}
+
+function lay(labels: Int32Array, runs: Int32Array, label: number): void {
+  for (let i = 0; i + 1 < runs.length; i += 2) labels.fill(label, runs[i], runs[i + 1]);
+}
+
+/** A cell whose middle lies on a border to the last digit can be missed by both sides: it goes to its neighbour. */
+function closeGaps(labels: Int32Array, columns: number): void {
+  let gap = labels.indexOf(UNSET);
+  while (gap >= 0) {
+    const before = gap % columns > 0 ? labels[gap - 1] : undefined;
+    const after = labels.subarray(gap + 1, gap + columns - (gap % columns)).find((label) => label !== UNSET);
+    labels[gap] = before ?? after ?? (gap >= columns ? (labels[gap - columns] as number) : GROUND);
+    gap = labels.indexOf(UNSET, gap + 1);
+  }
+}

@@ -1,0 +1,195 @@
+import type { Side } from '../../../grammar/index.js';
+import type { Point } from '../../plan/geometry/point.js';
+import type { Plan } from '../../plan/plan.js';
+import type { VisibleAreas } from '../areas/areas.js';
+import { type Contrast, contrastBetween } from './contrast.js';
+import { type Meetings, meetingsOf } from './meeting.js';
+import { type Sides, sidesOf } from './sides.js';
+import type { Memory } from '../memory.js';
+
+/** Stands for the bare ground where an area is named by the index of its object. */
+export const GROUND = -1;
+
+/** A short stretch of the border between two areas that are seen: it stands for one place. */
+export interface BorderStretch {
+  /** Its middle, canvas units. */
+  readonly at: Point;
+  /** Canvas units; at most half a percent of the diagonal, more only in a picture with endless borders. */
+  readonly length: number;
+  /** Direction of the border, radians, 0 to pi: which way along it is not told. */
+  readonly direction: number;
+  /** The area in front, by the index of its object. */
+  readonly front: number;
+  /** The area behind it, or `GROUND`. */
+  readonly behind: number;
+  /** Difference of Munsell value; 0 where one of the two has none. */
+  readonly valueContrast: number;
+  /** Distance in CIELAB a*, b*. */
+  readonly colourContrast: number;
+  /** Hard 1, firm 0.7, soft 0.35, lost 0.1. */
+  readonly sharpness: number;
+  /** Sharpness x (0.6 valueContrast / 10 + 0.4 colourContrast / 100): how much a unit of its length draws the eye. */
+  readonly pull: number;
+}
+
+/** All of the border between two areas. */
+export interface Border {
+  readonly front: number;
+  readonly behind: number;
+  /** Canvas units. */
+  readonly length: number;
+  readonly sharpness: number;
+  readonly valueContrast: number;
+  readonly colourContrast: number;
+  readonly pull: number;
+}
+
+export interface BorderMeasure {
+  readonly stretches: readonly BorderStretch[];
+  /** The same, by the area in front, from back to front; a list is the same one while nothing in it changes. */
+  readonly byFront: readonly { readonly front: number; readonly stretches: readonly BorderStretch[] }[];
+  /** One for each pair that has a border, longest first. */
+  readonly borders: readonly Border[];
+  /** Where areas that are seen meet the edge of the canvas; canvas units. */
+  readonly atEdge: readonly { readonly area: number; readonly side: Side; readonly length: number }[];
+}
+
+/** Part of the diagonal that a stretch is long at most. */
+const STRETCH = 0.005;
+/** With more border than so many stretches they are made twice as long, or four times, and so on. */
+const MOST_STRETCHES = 100_000;
+const EDGES: readonly Side[] = ['left', 'top', 'right', 'bottom'];
+
+/**
+ * The borders between all areas that are seen, exact up to a millionth of the diagonal, each told once: for the area
+ * in front. Sides of shapes and the stretches of each area are kept in the memory.
+ */
+export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory): BorderMeasure {
+  const { canvas } = plan;
+  const bare = { area: GROUND, sides: sidesOf(areas.bare, canvas) };
+  const objects = plan.coveringOrder.flatMap((area, position) => {
+    const visible = areas.layers[position]?.visible ?? [];
+    if (visible.length === 0) return [];
+    const sides = memory.recall('sides', keyOf(plan, area), [visible, canvas.width, canvas.height], () =>
+      sidesOf(visible, canvas),
+    );
+    return [{ area, sides }];
+  });
+  const seen = [bare, ...objects];
+  const meetings = meetingsOf(
+    seen.map(({ sides }) => sides),
+    canvas,
+  );
+  const longest = longestStretch(meetings, canvas.diagonal);
+  const byFront = seen.flatMap(({ area, sides }, index) => {
+    const met = meetings[index] ?? [];
+    if (met.length === 0) return [];
+    const behind = seen.map((other) => other.area);
+    return [{ front: area, stretches: stretchesOf(plan, area, sides, met, behind, longest, memory) }];
+  });
+  const inputs = [
+    ...byFront.map(({ stretches }) => stretches),
+    ...seen.flatMap(({ area, sides }) => [area, ...sides.atEdge]),
+  ];
+  return memory.recall('borders', '', inputs, () => ({
+    stretches: byFront.flatMap(({ stretches }) => stretches),
+    byFront,
+    borders: byFront.flatMap(({ stretches }) => bordersOf(stretches)).sort(longestFirst),
+    atEdge: seen.flatMap(({ area, sides }) =>
+      EDGES.flatMap((side, index) => {
+        const length = sides.atEdge[index] ?? 0;
+        return length > 0 ? [{ area, side, length }] : [];
+      }),
+    ),
+  }));
+}
+
+function keyOf(plan: Plan, area: number): string {
+  return plan.objects[area]?.key ?? '';
+}
+
+function longestStretch(meetings: readonly Meetings[], diagonal: number): number {
+  let total = 0;
+  for (const met of meetings) {
+    for (let i = 0; i < met.length; i += 4) total += (met[i + 2] as number) - (met[i + 1] as number);
+  }
+  const usual = STRETCH * diagonal;
+  const times = total / usual / MOST_STRETCHES;
+  return times > 1 ? usual * 2 ** Math.ceil(Math.log2(times)) : usual;
+}
+
+function stretchesOf(
+  plan: Plan,
+  front: number,
+  sides: Sides,
+  met: Meetings,
+  areas: readonly number[],
+  longest: number,
+  memory: Memory,
+): readonly BorderStretch[] {
+  const contrasts = new Map<number, Contrast & { readonly behind: number }>();
+  for (let i = 3; i < met.length; i += 4) {
+    const index = met[i] as number;
+    if (contrasts.has(index)) continue;
+    const behind = areas[index] ?? GROUND;
+    contrasts.set(index, { behind, ...contrastBetween(plan, front, behind) });
+  }
+  const figures = [...contrasts.values()].flatMap((contrast) => Object.values(contrast) as number[]);
+  return memory.recall(
+    'stretches',
+    keyOf(plan, front),
+    [sides, front, longest, met.length, ...met, ...figures],
+    () => {
+      const stretches: BorderStretch[] = [];
+      for (let i = 0; i < met.length; i += 4) {
+        const contrast = contrasts.get(met[i + 3] as number);
+        if (!contrast) continue;
+        const side = 4 * (met[i] as number);
+        const ax = sides.ends[side] as number;
+        const ay = sides.ends[side + 1] as number;
+        const direction = Math.atan2(
+          (sides.ends[side + 3] as number) - ay,
+          (sides.ends[side + 2] as number) - ax,
+        );
+        const [ux, uy] = [Math.cos(direction), Math.sin(direction)];
+        const from = met[i + 1] as number;
+        const whole = (met[i + 2] as number) - from;
+        // A whole number of times the longest stretch is not divided once more for rounding.
+        const count = Math.max(1, Math.ceil(whole / longest - 1e-6));
+        const length = whole / count;
+        for (let part = 0; part < count; part++) {
+          const along = from + (part + 0.5) * length;
+          stretches.push({
+            at: { x: ax + ux * along, y: ay + uy * along },
+            length,
+            direction: (direction + Math.PI) % Math.PI,
+            front,
+            ...contrast,
+          });
+        }
+      }
+      return stretches;
+    },
+  );
+}
+
+/** The stretches of one area in front gathered by what lies behind. */
+function bordersOf(stretches: readonly BorderStretch[]): readonly Border[] {
+  const borders = new Map<number, Border>();
+  for (const { front, behind, length, sharpness, valueContrast, colourContrast, pull } of stretches) {
+    borders.set(behind, {
+      front,
+      behind,
+      length: length + (borders.get(behind)?.length ?? 0),
+      sharpness,
+      valueContrast,
+      colourContrast,
+      pull,
+    });
+  }
+  return [...borders.values()];
+}
+
+function longestFirst(a: Border, b: Border): number {
+  return b.length - a.length || b.front - a.front || b.behind - a.behind;
+}

@@ -1,0 +1,93 @@
+import type { CanvasSize } from '../areas/areas.js';
+import { SAME_PLACE, type Sides, cellOf, sortingGrid } from './sides.js';
+
+/**
+ * Where the sides of one area lie on those of areas behind it, four numbers a piece: the side, where along it the
+ * piece begins and ends (canvas units), and which area lies behind.
+ */
+export type Meetings = readonly number[];
+
+/**
+ * Who borders on whom. `areas` run from back to front and partition the canvas, so a piece of border is a side of
+ * one that lies on a side of another which runs the other way. Each piece is told once, for the area in front.
+ * Compared are only sides that pass one cell of a grid.
+ */
+export function meetingsOf(areas: readonly Sides[], canvas: CanvasSize): readonly Meetings[] {
+  const same = SAME_PLACE * Math.hypot(canvas.width, canvas.height);
+  const grid = sortingGrid(canvas);
+  const meetings = areas.map((): number[] => []);
+  const { starts, areaOf, sideOf } = sorted(areas, grid.columns * grid.rows);
+  for (let cell = 0; cell + 1 < starts.length; cell++) {
+    const end = starts[cell + 1] as number;
+    for (let i = starts[cell] as number; i < end; i++) {
+      const behind = areaOf[i] as number;
+      for (let j = i + 1; j < end; j++) {
+        const front = areaOf[j] as number;
+        if (front !== behind) compare(cell, front, sideOf[j] as number, behind, sideOf[i] as number);
+      }
+    }
+  }
+  return meetings;
+
+  function compare(cell: number, front: number, side: number, behind: number, other: number): void {
+    const { ends } = areas[front] as Sides;
+    const { ends: others } = areas[behind] as Sides;
+    const ax = ends[4 * side] as number;
+    const ay = ends[4 * side + 1] as number;
+    let ux = (ends[4 * side + 2] as number) - ax;
+    let uy = (ends[4 * side + 3] as number) - ay;
+    const length = Math.sqrt(ux * ux + uy * uy);
+    ux /= length;
+    uy /= length;
+    const px = (others[4 * other] as number) - ax;
+    const py = (others[4 * other + 1] as number) - ay;
+    const qx = (others[4 * other + 2] as number) - ax;
+    const qy = (others[4 * other + 3] as number) - ay;
+    // Along the side, and off it: the other begins where this one ends.
+    const to = ux * px + uy * py;
+    const from = ux * qx + uy * qy;
+    const begin = from > 0 ? from : 0;
+    const end = to < length ? to : length;
+    if (!(end - begin > same)) return;
+    const offTo = ux * py - uy * px;
+    const offFrom = ux * qy - uy * qx;
+    const slope = (offTo - offFrom) / (to - from);
+    if (Math.abs(offFrom + slope * (begin - from)) > same) return;
+    if (Math.abs(offFrom + slope * (end - from)) > same) return;
+    // Two long sides pass many cells together: the one with the middle of the piece tells it.
+    const middle = (begin + end) / 2;
+    if (cellOf(grid, ax + ux * middle, ay + uy * middle) !== cell) return;
+    meetings[front]?.push(side, begin, end, behind);
+  }
+}
+
+/** All sides by cell, within a cell by area from back to front. */
+function sorted(
+  areas: readonly Sides[],
+  count: number,
+): { readonly starts: Int32Array; readonly areaOf: Int32Array; readonly sideOf: Int32Array } {
+  const starts = new Int32Array(count + 1);
+  for (const { cells } of areas) {
+    for (let i = 0; i < cells.length; i += 2) {
+      const next = (cells[i] as number) + 1;
+      starts[next] = (starts[next] as number) + 1;
+    }
+  }
+  for (let cell = 0; cell < count; cell++) {
+    starts[cell + 1] = (starts[cell + 1] as number) + (starts[cell] as number);
+  }
+  const places = starts.slice(0, count);
+  const total = starts[count] as number;
+  const areaOf = new Int32Array(total);
+  const sideOf = new Int32Array(total);
+  areas.forEach(({ cells }, area) => {
+    for (let i = 0; i < cells.length; i += 2) {
+      const cell = cells[i] as number;
+      const place = places[cell] as number;
+      places[cell] = place + 1;
+      areaOf[place] = area;
+      sideOf[place] = cells[i + 1] as number;
+    }
+  });
+  return { starts, areaOf, sideOf };
+}

@@ -1,0 +1,245 @@
+import type { FocusMeasure } from '../measures.js';
+import { type Point, distance } from '../../plan/geometry/point.js';
+import type { Canvas, Plan } from '../../plan/plan.js';
+import type { VisibleAreas } from '../areas/areas.js';
+import type { BorderMeasure } from '../borders/borders.js';
+import {
+  type FieldGrid,
+  REACH,
+  type Weigh,
+  byColour,
+  byPull,
+  byValue,
+  fieldGrid,
+  partOfField,
+  wholeField,
+} from './field.js';
+import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';
+import { type MeansMeasure, measureMeans } from './means.js';
+import { type SeenPart, seenRound } from './means-round.js';
+import type { Memory } from '../memory.js';
+import { wholeOf } from '../areas/parts.js';
+import { higherFirst, inSteps } from '../areas/place-order.js';
+
+export type { MeansMeasure } from './means.js';
+export type { SeenPart } from './means-round.js';
+
+/**
+ * How strongly places draw the eye. Heuristic: over every border between two visible areas, length x edge sharpness x
+ * (0.6 dV / 10 + 0.4 dab / 100), gathered within 8 % of the diagonal, lengths in diagonals.
+ */
+export interface EmphasisMeasure {
+  readonly field: EmphasisField;
+  /** The places that are stronger than all round them, strongest first, each at least 8 % of the diagonal from the next. */
+  readonly places: readonly StrongPlace[];
+  /** Missing without a focal point on the canvas. */
+  readonly focal?: FocalEmphasis;
+  /**
+   * Places within 5 % of the diagonal from an edge of the canvas that have at least three quarters of the strength of
+   * the focal point (of the strongest place, where there is no focal point), strongest first.
+   */
+  readonly nearEdge: readonly StrongPlace[];
+}
+
+/** The strength at the middles of a grid of equal cells over the canvas. */
+export interface EmphasisField {
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row from the upper left. */
+  readonly strengths: ArrayLike<number>;
+  readonly strongest: number;
+}
+
+export interface StrongPlace {
+  /** The middle of what is gathered there, weighted by its pull; canvas units. */
+  readonly at: Point;
+  /** The greatest gathered at one place there. */
+  readonly strength: number;
+  /** The two areas whose border counts most there; `GROUND` for the bare ground. */
+  readonly areas: readonly [number, number];
+  /** From the nearest edge of the canvas, part of the diagonal. */
+  readonly fromEdge: number;
+}
+
+export interface FocalEmphasis {
+  /** The greatest strength within 8 % of the diagonal from the focal point. */
+  readonly strength: number;
+  readonly at: Point;
+  /** The two areas whose border counts most there; twice `GROUND` where there is no border. */
+  readonly areas: readonly [number, number];
+  /**
+   * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, not on an edge of
+   * what is dominant there, and up to 16 % not on it: that is all one centre of interest.
+   */
+  readonly elsewhere: readonly StrongPlace[];
+  /** 1 when no place elsewhere is stronger. */
+  readonly rank: number;
+  /** Places elsewhere that have at least nine tenths of its strength, strongest first. */
+  readonly rivals: readonly StrongPlace[];
+  /** What is seen within 8 % of the diagonal, parts of the picture, largest first. */
+  readonly seenThere: readonly SeenPart[];
+  /** All six, in the order of the trade's list. */
+  readonly means: readonly MeansMeasure[];
+}
+
+/** From this part of the focal point's strength on, a place elsewhere is a rival. */
+export const RIVAL = 0.9;
+/** From this part on, a place near the edge of the canvas is strong. */
+export const STRONG = 0.75;
+/** Part of the diagonal that is near the edge of the canvas. */
+export const NEAR_EDGE = 0.05;
+/** A dominant object no farther than this part of the diagonal from the focal point lies there. */
+const AT_FOCUS = 0.05;
+const ROUNDING = 1e-9;
+
+/** What the emphasis is measured from, besides the plan. */
+export interface Seen {
+  readonly areas: VisibleAreas;
+  readonly borders: BorderMeasure;
+  readonly focus?: FocusMeasure;
+  /** In the order of `plan.objects`: visible parts of the canvas, and what lies on each object. */
+  readonly shares: readonly number[];
+  readonly parts: readonly (readonly number[])[];
+}
+
+/**
+ * How strongly each place draws the eye, and how the focal point stands among them. What each area in front adds to
+ * the field is kept in the memory while its borders are the same.
+ */
+export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): EmphasisMeasure {
+  const { canvas } = plan;
+  const grid = fieldGrid(canvas);
+  const pull = gather(plan, seen.borders, 'pull', byPull, grid, memory);
+  const { byFront } = seen.borders;
+  const places = memory.recall('strong places', '', [pull, canvas.width, canvas.height], () =>
+    peaks(pull, grid, byFront, byPull, canvas.diagonal).map((peak) => strongPlace(peak, canvas)),
+  );
+  const focal = focalEmphasis(plan, seen, { grid, pull, places }, memory);
+  const enough = STRONG * (focal?.strength ?? places[0]?.strength ?? 0);
+  return {
+    field: {
+      columns: grid.columns,
+      rows: grid.rows,
+      strengths: pull,
+      strongest: pull.reduce((most, strength) => Math.max(most, strength), 0),
+    },
+    places,
+    ...(focal ? { focal } : {}),
+    nearEdge: places.filter(
+      ({ fromEdge, strength }) => isNearEdge(fromEdge) && strength >= enough - ROUNDING,
+    ),
+  };
+}
+
+export function isNearEdge(fromEdge: number): boolean {
+  return fromEdge <= NEAR_EDGE + ROUNDING;
+}
+
+/** The objects that make up the centre of interest: the dominant ones at the focal point with all that lies on them. */
+export function centreOfInterest({ focus, parts }: Pick<Seen, 'focus' | 'parts'>): ReadonlySet<number> {
+  const dominants = (focus?.dominants ?? []).filter(
+    ({ holds, distanceShare = Infinity }) => holds || distanceShare <= AT_FOCUS + ROUNDING,
+  );
+  return new Set(dominants.flatMap(({ object }) => wholeOf(parts, object)));
+}
+
+/** Whether a place is another than the focal point; see `FocalEmphasis.elsewhere`. */
+export function isElsewhere(
+  { at, areas }: Pick<Peak, 'at' | 'areas'>,
+  focus: Point,
+  centre: ReadonlySet<number>,
+  diagonal: number,
+): boolean {
+  const away = distance(at, focus) / diagonal;
+  const [front, behind] = areas;
+  return away > REACH && !centre.has(front) && !(away <= 2 * REACH && centre.has(behind));
+}
+
+/** A peak as a place in the picture. */
+export function strongPlace(peak: Peak, { width, height, diagonal }: Canvas): StrongPlace {
+  const { x, y } = peak.at;
+  return { ...peak, fromEdge: Math.max(0, Math.min(x, y, width - x, height - y)) / diagonal };
+}
+
+function gather(
+  plan: Plan,
+  { byFront }: BorderMeasure,
+  what: string,
+  weigh: Weigh,
+  grid: FieldGrid,
+  memory: Memory,
+): Float64Array {
+  const { diagonal } = plan.canvas;
+  const parts = byFront.map(({ front, stretches }) =>
+    memory.recall(
+      `field of ${what}`,
+      plan.objects[front]?.key ?? '',
+      [stretches, grid.columns, grid.rows, diagonal],
+      () => partOfField(stretches, weigh, grid, diagonal),
+    ),
+  );
+  const inputs = [...parts, grid.columns, grid.rows];
+  return memory.recall(`emphasis by ${what}`, '', inputs, () => wholeField(parts, grid));
+}
+
+interface ByPull {
+  readonly grid: FieldGrid;
+  readonly pull: Float64Array;
+  readonly places: readonly StrongPlace[];
+}
+
+function focalEmphasis(
+  plan: Plan,
+  seen: Seen,
+  { grid, pull, places }: ByPull,
+  memory: Memory,
+): FocalEmphasis | undefined {
+  const { canvas, focus } = plan;
+  if (!focus || !isOnCanvas(focus.at, canvas)) return undefined;
+  const { diagonal } = canvas;
+  const centre = centreOfInterest(seen);
+  const { byFront } = seen.borders;
+  const isOther = (place: Peak) => isElsewhere(place, focus.at, centre, diagonal);
+  const compare = (what: 'value' | 'colour', weigh: Weigh) => {
+    const field = gather(plan, seen.borders, what, weigh, grid, memory);
+    const inputs = [field, focus.at.x, focus.at.y, diagonal, ...centre];
+    return memory.recall(`means ${what}`, '', inputs, () => ({
+      there: strongestNear(field, grid, byFront, weigh, focus.at, diagonal),
+      elsewhere: strongestPeak(field, grid, byFront, weigh, diagonal, isOther),
+    }));
+  };
+  const there = strongestNear(pull, grid, byFront, byPull, focus.at, diagonal);
+  const higher = higherFirst(canvas);
+  const strength = (place: StrongPlace): number => inSteps(place.strength, places[0]?.strength ?? 1);
+  const fromFocus = (place: StrongPlace): number => inSteps(distance(place.at, focus.at), diagonal);
+  // Two that lie like each other's mirror image are told apart by the focal point.
+  const elsewhere = places
+    .filter(isOther)
+    .sort(
+      (one, other) =>
+        strength(other) - strength(one) || higher(one.at, other.at) || fromFocus(one) - fromFocus(other),
+    );
+  const seenThere = seenRound(plan, seen.areas, memory);
+  return {
+    ...there,
+    elsewhere,
+    rank: 1 + elsewhere.filter(({ strength }) => strength > there.strength * (1 + ROUNDING)).length,
+    rivals: elsewhere.filter(({ strength }) => strength >= (RIVAL - ROUNDING) * there.strength),
+    seenThere,
+    means: measureMeans(
+      plan,
+      seen,
+      {
+        centre,
+        seenThere,
+        value: compare('value', byValue),
+        colour: compare('colour', byColour),
+      },
+      memory,
+    ),
+  };
+}
+
+function isOnCanvas({ x, y }: Point, { width, height }: Canvas): boolean {
+  return x >= -ROUNDING && y >= -ROUNDING && x <= width + ROUNDING && y <= height + ROUNDING;
+}

@@ -1,0 +1,169 @@
+import type { Point } from '../../plan/geometry/point.js';
+import type { Canvas } from '../../plan/plan.js';
+import type { BorderStretch } from '../borders/borders.js';
+
+/** Part of the diagonal within which borders are gathered round a place. */
+export const REACH = 0.08;
+/**
+ * Part of the diagonal over which a stretch passes from counting to not counting, half of it on either side of the
+ * reach: as long as a stretch, so that what is gathered changes smoothly from place to place.
+ */
+const PASSAGE = 0.005;
+const LONG_SIDE = 96;
+
+/** A grid of equal cells over the canvas. */
+export interface FieldGrid {
+  readonly columns: number;
+  readonly rows: number;
+  readonly cellWidth: number;
+  readonly cellHeight: number;
+}
+
+/** What is gathered of borders at the middles of some cells of the grid: the others get nothing of them. */
+export interface PartOfField {
+  readonly left: number;
+  readonly top: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly strengths: Float64Array;
+}
+
+/** What of a stretch is gathered, for a unit of its length. */
+export type Weigh = (stretch: BorderStretch) => number;
+
+export const byPull: Weigh = ({ pull }) => pull;
+export const byValue: Weigh = ({ sharpness, valueContrast }) => (sharpness * valueContrast) / 10;
+export const byColour: Weigh = ({ sharpness, colourContrast }) => (sharpness * colourContrast) / 100;
+
+/** 96 cells on the long side, square as nearly as whole numbers allow. */
+export function fieldGrid({ width, height }: Pick<Canvas, 'width' | 'height'>): FieldGrid {
+  const long = Math.max(width, height);
+  const columns = Math.max(1, Math.round((LONG_SIDE * width) / long));
+  const rows = Math.max(1, Math.round((LONG_SIDE * height) / long));
+  return { columns, rows, cellWidth: width / columns, cellHeight: height / rows };
+}
+
+/** The middle of a cell, canvas units. */
+export function middleOf({ columns, cellWidth, cellHeight }: FieldGrid, cell: number): Point {
+  const column = cell % columns;
+  return { x: (column + 0.5) * cellWidth, y: ((cell - column) / columns + 0.5) * cellHeight };
+}
+
+/** How much of a stretch counts at a distance from its middle, 0 to 1; all lengths in the same unit. */
+export function counted(distance: number, diagonal: number): number {
+  return Math.min(1, Math.max(0, 0.5 + (REACH * diagonal - distance) / (PASSAGE * diagonal)));
+}
+
+/** What is gathered at one place: the sum over all stretches of what counts x length in diagonals x weight. */
+export function gatheredAt(
+  stretches: readonly BorderStretch[],
+  weigh: Weigh,
+  { x, y }: Point,
+  diagonal: number,
+): number {
+  let sum = 0;
+  for (const stretch of stretches) {
+    const part = counted(Math.hypot(stretch.at.x - x, stretch.at.y - y), diagonal);
+    if (part > 0) sum += (part * stretch.length * weigh(stretch)) / diagonal;
+  }
+  return sum;
+}
+
+/**
+ * The same at the middles of all cells that any of the stretches reaches; nothing when none of them weighs anything.
+ * Each stretch adds one run of cells to each row that it reaches, so the work grows with stretches x rows reached.
+ */
+export function partOfField(
+  stretches: readonly BorderStretch[],
+  weigh: Weigh,
+  grid: FieldGrid,
+  diagonal: number,
+): PartOfField | undefined {
+  const heavy = stretches.filter((stretch) => weigh(stretch) > 0);
+  const outer = (REACH + PASSAGE / 2) * diagonal;
+  const inner = (REACH - PASSAGE / 2) * diagonal;
+  const area = cellsReached(heavy, grid, outer);
+  if (!area) return undefined;
+  const { left, top, columns, rows } = area;
+  // Differences from cell to cell at first, one column more than cells.
+  const steps = new Float64Array((columns + 1) * rows);
+  const add = (row: number, from: number, to: number, amount: number) => {
+    const start = (row - top) * (columns + 1) - left;
+    steps[start + from] = (steps[start + from] as number) + amount;
+    steps[start + to] = (steps[start + to] as number) - amount;
+  };
+  for (const stretch of heavy) {
+    const { x, y } = stretch.at;
+    const amount = (stretch.length * weigh(stretch)) / diagonal;
+    const lastRow = Math.min(top + rows - 1, Math.floor((y + outer) / grid.cellHeight));
+    for (let row = Math.max(top, Math.floor((y - outer) / grid.cellHeight)); row <= lastRow; row++) {
+      const down = (row + 0.5) * grid.cellHeight - y;
+      if (Math.abs(down) >= outer) continue;
+      const widest = Math.sqrt(outer * outer - down * down);
+      const whole = Math.abs(down) < inner ? Math.sqrt(inner * inner - down * down) : -1;
+      const column = (across: number) => Math.ceil((x + across) / grid.cellWidth - 0.5);
+      const from = Math.max(left, column(-widest));
+      const to = Math.min(left + columns, column(widest));
+      const wholeFrom = whole < 0 ? to : Math.min(to, Math.max(from, column(-whole)));
+      const wholeTo = whole < 0 ? to : Math.max(wholeFrom, Math.min(to, column(whole)));
+      if (wholeFrom < wholeTo) add(row, wholeFrom, wholeTo, amount);
+      for (let cell = from; cell < to; cell++) {
+        if (cell === wholeFrom) cell = wholeTo;
+        if (cell >= to) break;
+        const across = (cell + 0.5) * grid.cellWidth - x;
+        add(row, cell, cell + 1, amount * counted(Math.sqrt(across * across + down * down), diagonal));
+      }
+    }
+  }
+  return { left, top, columns, rows, strengths: summedUp(steps, columns, rows) };
+}
+
+/** The parts laid over each other, at every cell of the grid, row by row. */
+export function wholeField(parts: readonly (PartOfField | undefined)[], grid: FieldGrid): Float64Array {
+  const field = new Float64Array(grid.columns * grid.rows);
+  for (const part of parts) {
+    if (!part) continue;
+    const { left, top, columns, rows, strengths } = part;
+    for (let row = 0; row < rows; row++) {
+      const start = (top + row) * grid.columns + left;
+      for (let column = 0; column < columns; column++) {
+        field[start + column] =
+          (field[start + column] as number) + (strengths[row * columns + column] as number);
+      }
+    }
+  }
+  return field;
+}
+
+function cellsReached(
+  stretches: readonly BorderStretch[],
+  { columns, rows, cellWidth, cellHeight }: FieldGrid,
+  reach: number,
+): Omit<PartOfField, 'strengths'> | undefined {
+  if (stretches.length === 0) return undefined;
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { at } of stretches) {
+    minX = Math.min(minX, at.x);
+    minY = Math.min(minY, at.y);
+    maxX = Math.max(maxX, at.x);
+    maxY = Math.max(maxY, at.y);
+  }
+  const left = Math.max(0, Math.floor((minX - reach) / cellWidth));
+  const top = Math.max(0, Math.floor((minY - reach) / cellHeight));
+  const right = Math.min(columns, Math.floor((maxX + reach) / cellWidth) + 1);
+  const bottom = Math.min(rows, Math.floor((maxY + reach) / cellHeight) + 1);
+  return { left, top, columns: right - left, rows: bottom - top };
+}
+
+function summedUp(steps: Float64Array, columns: number, rows: number): Float64Array {
+  const sums = new Float64Array(columns * rows);
+  for (let row = 0; row < rows; row++) {
+    let sum = 0;
+    for (let column = 0; column < columns; column++) {
+      sum += steps[row * (columns + 1) + column] as number;
+      // Where runs have ended, rounding leaves a trace.
+      sums[row * columns + column] = Math.max(0, sum);
+    }
+  }
+  return sums;
+}

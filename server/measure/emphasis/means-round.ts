@@ -1,0 +1,119 @@
+import type { Point } from '../../plan/geometry/point.js';
+import type { Plan } from '../../plan/plan.js';
+import type { VisibleAreas } from '../areas/areas.js';
+import { type BorderStretch, GROUND } from '../borders/borders.js';
+import { REACH, counted, fieldGrid, middleOf } from './field.js';
+import { labelMap } from '../areas/label-map.js';
+import type { Memory } from '../memory.js';
+
+const DETAIL = { fine: 1, some: 0.5, little: 0 } as const;
+/** Parts of the diagonal. */
+const RING = { from: REACH, to: 0.2 } as const;
+const ROUNDING = 1e-9;
+
+/** A part of the picture in which one area is seen. */
+export interface SeenPart {
+  /** Index of the object, or `GROUND`. */
+  readonly area: number;
+  readonly share: number;
+}
+
+/** Mean sharpness of the borders that have contrast, at the focal point and elsewhere; 0 where there are none. */
+export function sharpnessRound(
+  { focus, canvas }: Plan,
+  stretches: readonly BorderStretch[],
+): { readonly there: number; readonly elsewhere: number } {
+  const inside = { sharpness: 0, length: 0 };
+  const outside = { sharpness: 0, length: 0 };
+  for (const { at, length, sharpness, pull } of stretches) {
+    if (pull === 0 || !focus) continue;
+    const part = counted(apart(at, focus.at), canvas.diagonal);
+    inside.sharpness += part * length * sharpness;
+    inside.length += part * length;
+    outside.sharpness += (1 - part) * length * sharpness;
+    outside.length += (1 - part) * length;
+  }
+  return {
+    there: ratio(inside.sharpness, inside.length),
+    elsewhere: ratio(outside.sharpness, outside.length),
+  };
+}
+
+/** Mean detail by area, at the focal point and elsewhere. */
+export function detailRound(
+  { objects }: Plan,
+  seenThere: readonly SeenPart[],
+  shares: readonly number[],
+): { readonly there: number; readonly elsewhere: number } {
+  const detailOf = (area: number) => DETAIL[objects[area]?.detail ?? 'little'];
+  const share = seenThere.reduce((sum, part) => sum + part.share, 0);
+  const inside = seenThere.reduce((sum, part) => sum + part.share * detailOf(part.area), 0);
+  const all = shares.reduce((sum, part, object) => sum + part * detailOf(object), 0);
+  return { there: ratio(inside, share), elsewhere: Math.max(0, ratio(all - inside, 1 - share)) };
+}
+
+/** What is seen within 8 % of the diagonal of the focal point, parts of the picture, by the map of labels. */
+export function seenRound(plan: Plan, areas: VisibleAreas, memory: Memory): readonly SeenPart[] {
+  const { canvas } = plan;
+  const at = plan.focus?.at ?? { x: 0, y: 0 };
+  const map = labelMap(plan, areas, memory);
+  return memory.recall('seen round focus', '', [map, at.x, at.y, canvas.diagonal], () => {
+    // Counted from `GROUND` up.
+    const counts = new Int32Array(plan.objects.length - GROUND);
+    const { columns, rows, labels } = map;
+    for (let row = 0; row < rows; row++) {
+      const down = ((row + 0.5) / rows) * canvas.height - at.y;
+      const across = Math.sqrt((REACH * canvas.diagonal) ** 2 - down ** 2);
+      if (!(across > 0)) continue;
+      const column = (x: number) => Math.ceil((x / canvas.width) * columns - 0.5);
+      const from = row * columns + Math.max(0, column(at.x - across));
+      const to = row * columns + Math.min(columns, column(at.x + across));
+      for (let cell = from; cell < to; cell++) {
+        const place = (labels[cell] as number) - GROUND;
+        counts[place] = (counts[place] as number) + 1;
+      }
+    }
+    return [...counts]
+      .flatMap((count, place) => (count > 0 ? { area: place + GROUND, share: count / labels.length } : []))
+      .sort((one, other) => other.share - one.share || one.area - other.area);
+  });
+}
+
+/** How busy the ring round the focal point is with borders of others than the object there, and the whole picture. */
+export function bustleRound(
+  { focus, canvas }: Plan,
+  stretches: readonly BorderStretch[],
+  centre: ReadonlySet<number>,
+): { readonly there: number; readonly elsewhere: number } {
+  const { diagonal } = canvas;
+  const grid = fieldGrid(canvas);
+  const at = focus?.at ?? { x: 0, y: 0 };
+  let [ring, all] = [0, 0];
+  for (const { at: place, front, behind, length, pull } of stretches) {
+    if (centre.has(front) || centre.has(behind)) continue;
+    all += (length * pull) / diagonal;
+    if (isInRing(apart(place, at) / diagonal)) ring += (length * pull) / diagonal;
+  }
+  let cells = 0;
+  const count = grid.columns * grid.rows;
+  for (let cell = 0; cell < count; cell++) {
+    if (isInRing(apart(middleOf(grid, cell), at) / diagonal)) cells++;
+  }
+  const area = (canvas.width * canvas.height) / diagonal ** 2;
+  return { there: ratio(ring, (area * cells) / count), elsewhere: ratio(all, area) };
+}
+
+/** Whether a distance from the focal point, in diagonals, lies in the ring that isolation looks at. */
+export function isInRing(away: number): boolean {
+  return away > RING.from && away <= RING.to;
+}
+
+/** The distance of two places by a plain root, many times quicker than the careful one. */
+function apart(one: Point, other: Point): number {
+  const [dx, dy] = [one.x - other.x, one.y - other.y];
+  return Math.sqrt(dx * dx + dy * dy);
+}
+
+function ratio(part: number, whole: number): number {
+  return whole > ROUNDING ? part / whole : 0;
+}

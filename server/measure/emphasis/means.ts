@@ -1,0 +1,269 @@
+import { distanceToOutline, type VisibleAreas } from '../areas/areas.js';
+import type { Edges, Means } from '../../../grammar/index.js';
+import type { Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import type { BorderMeasure } from '../borders/borders.js';
+import { SHARPNESS } from '../borders/contrast.js';
+import type { Seen } from './emphasis.js';
+import type { Peak } from './places.js';
+import { labelMap } from '../areas/label-map.js';
+import { type SeenPart, bustleRound, detailRound, sharpnessRound } from './means-round.js';
+import type { Memory } from '../memory.js';
+import { runsAcross, wholeOf } from '../areas/parts.js';
+import { meeting, areaName } from '../areas/area-words.js';
+
+/** Whether the focal point has one of the means by which a place wins the eye. All are heuristics. */
+export interface MeansMeasure {
+  readonly means: Means;
+  /** Where the plan says that it is to win by this; missing when it does not say so. */
+  readonly stated: boolean;
+  /**
+   * The figure at the focal point and the one it has to match or pass elsewhere; their meaning is the means' own.
+   *
+   * - `value`: borders gathered within 8 % of the diagonal, length in diagonals x sharpness x dV / 10, at the strongest
+   *   place near and the strongest elsewhere; holds when the other is no more than a tenth stronger. A softened
+   *   contrast is less of one.
+   * - `colour`: the same with dab / 100.
+   * - `edges`: mean sharpness of the borders that have contrast, by length, within 8 % and in the rest of the
+   *   picture; holds when it is the higher.
+   * - `detail`: mean detail by area (fine 1, some 0.5, little and bare ground 0), as for edges.
+   * - `scale`: part of the picture that the object there takes with all that lies on it, and the largest other one
+   *   that is not in the background and does not run to two sides of the canvas; holds when no other is larger.
+   * - `isolation`: length in diagonals x pull of the borders that others than the object there make in the ring from
+   *   8 to 20 % round the point, by the ring's area in squared diagonals, and the same of the whole picture; holds
+   *   when the ring's is the lower.
+   */
+  readonly there: number;
+  readonly elsewhere: number;
+  readonly holds: boolean;
+  /** The two figures as a painter reads them: `edges are firm there (0.68) and softer elsewhere (0.41)`. */
+  readonly inWords: string;
+  /** For value and colour the two areas that meet at the strongest place elsewhere. */
+  readonly areas?: readonly [number, number];
+}
+
+/** What is gathered by one kind of contrast. */
+interface Compared {
+  readonly there: Peak;
+  /** The strongest place elsewhere. */
+  readonly elsewhere: Peak | undefined;
+}
+
+export interface MeansInput {
+  /** The objects that make up the centre of interest. */
+  readonly centre: ReadonlySet<number>;
+  readonly seenThere: readonly SeenPart[];
+  readonly value: Compared;
+  readonly colour: Compared;
+}
+
+const EVERY_MEANS: readonly Means[] = ['value', 'colour', 'edges', 'detail', 'scale', 'isolation'];
+const EDGES: readonly Edges[] = ['hard', 'firm', 'soft', 'lost'];
+/** Part by which a place elsewhere may be stronger in value or colour. */
+const TENTH = 0.1;
+const ROUNDING = 1e-9;
+/** Part of the diagonal by which the focal point may miss a border through rounding and lie on it. */
+const ON_BORDER = 1e-6;
+
+type Figures = Omit<MeansMeasure, 'means' | 'stated'>;
+
+/** All six means in the order of the trade's list, for a plan whose focal point lies on the canvas. */
+export function measureMeans(
+  plan: Plan,
+  seen: Seen,
+  input: MeansInput,
+  memory: Memory,
+): readonly MeansMeasure[] {
+  return EVERY_MEANS.map((means) => ({
+    means,
+    stated: plan.focus?.winBy.some(({ value }) => value === means) ?? false,
+    ...figures(means, plan, seen, input, memory),
+  }));
+}
+
+function figures(means: Means, plan: Plan, seen: Seen, input: MeansInput, memory: Memory): Figures {
+  switch (means) {
+    case 'value':
+      return contrast(plan, 'value', input.value);
+    case 'colour':
+      return contrast(plan, 'colour', input.colour);
+    case 'edges':
+      return edges(plan, seen.borders, memory);
+    case 'detail':
+      return detail(plan, seen, input.seenThere);
+    case 'scale':
+      return scale(plan, seen, input.centre, memory);
+    case 'isolation':
+      return isolation(plan, seen.borders, input, memory);
+  }
+}
+
+function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Compared): Figures {
+  const most = elsewhere?.strength ?? 0;
+  const holds = there.strength > ROUNDING && most <= there.strength * (1 + TENTH + ROUNDING);
+  return {
+    there: there.strength,
+    elsewhere: most,
+    holds,
+    inWords: inWords(),
+    ...(elsewhere ? { areas: elsewhere.areas } : {}),
+  };
+
+  function inWords(): string {
+    if (there.strength <= ROUNDING) return `there is no contrast of ${of} there`;
+    if (!elsewhere) return `there is contrast of ${of} only there`;
+    const where = `where ${meeting(plan, elsewhere.areas)}`;
+    return `its contrast of ${of} is ${comparedWithThat(there.strength / most)} at the strongest place elsewhere, ${where}`;
+  }
+}
+
+function edges(plan: Plan, borders: BorderMeasure, memory: Memory): Figures {
+  const { focus, canvas } = plan;
+  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal];
+  const { there, elsewhere } = memory.recall('means edges', '', inputs, () =>
+    sharpnessRound(plan, borders.stretches),
+  );
+  return {
+    there,
+    elsewhere,
+    holds: there > elsewhere + ROUNDING,
+    inWords:
+      there === 0
+        ? 'there is no border with contrast there'
+        : `edges are ${edgeWord(there)} there (${plainNumber(there)}) and ${comparedEdges(there, elsewhere)}`,
+  };
+}
+
+/** The word of the plan's own whose sharpness is nearest. */
+function edgeWord(sharpness: number): Edges {
+  return EDGES.reduce((nearest, edges) =>
+    Math.abs(SHARPNESS[edges] - sharpness) < Math.abs(SHARPNESS[nearest] - sharpness) ? edges : nearest,
+  );
+}
+
+function comparedEdges(there: number, elsewhere: number): string {
+  if (plainNumber(there) === plainNumber(elsewhere)) return 'the same elsewhere';
+  if (elsewhere === 0) return 'none with contrast are elsewhere';
+  return `${there > elsewhere ? 'softer' : 'harder'} elsewhere (${plainNumber(elsewhere)})`;
+}
+
+function detail(plan: Plan, { shares }: Seen, seenThere: readonly SeenPart[]): Figures {
+  const { there, elsewhere } = detailRound(plan, seenThere, shares);
+  return {
+    there,
+    elsewhere,
+    holds: there > elsewhere + ROUNDING,
+    inWords: comparedDetail(there, elsewhere),
+  };
+}
+
+/** `richer there (0.7) than elsewhere (0.4)`; figures that are written alike are told as alike. */
+function comparedDetail(there: number, elsewhere: number): string {
+  const [here, other] = [plainNumber(there), plainNumber(elsewhere)];
+  if (here === other) return `detail is as rich elsewhere as there (${here})`;
+  return `detail is ${there > elsewhere ? 'richer' : 'poorer'} there (${here}) than elsewhere (${other})`;
+}
+
+function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memory): Figures {
+  const { shares, parts } = seen;
+  const size = (objects: Iterable<number>) =>
+    [...objects].reduce((sum, object) => sum + (shares[object] ?? 0), 0);
+  const here = centre.size > 0 ? centre : seenAtFocus(plan, seen, memory);
+  const there = size(here);
+  let next: { readonly object: number; readonly share: number } | undefined;
+  for (const { index: object, plane, outline } of plan.objects) {
+    if (here.has(object) || plane === 'background' || runsAcross(outline.box, plan.canvas)) continue;
+    const share = size(wholeOf(parts, object));
+    if (share > (next?.share ?? 0)) next = { object, share };
+  }
+  const [first] = here;
+  const elsewhere = next?.share ?? 0;
+  const largest = next ? `${areaName(plan, next.object)}, the largest other, ${percent(next.share)}` : '';
+  return {
+    there,
+    elsewhere,
+    holds: there > 0 && elsewhere <= there + ROUNDING,
+    inWords:
+      first === undefined
+        ? `no object is seen there${next ? `, and ${largest}` : ''}`
+        : `${areaName(plan, first)} takes ${percent(there)} of the picture${next ? ` and ${largest}` : ''}`,
+  };
+}
+
+/** The object seen at the focal point with what it is a part of, and all that lies on that. */
+function seenAtFocus(plan: Plan, { areas, parts }: Seen, memory: Memory): ReadonlySet<number> {
+  let object =
+    onBorderAtFocus(plan, areas) ?? (plan.focus && labelMap(plan, areas, memory).areaAt(plan.focus.at));
+  if (object === undefined || object < 0) return new Set();
+  for (let whole: number | undefined = object; whole !== undefined && whole >= 0;) {
+    object = whole;
+    whole = parts.findIndex((some) => some.includes(object as number));
+  }
+  return new Set(wholeOf(parts, object));
+}
+
+/** Of objects whose borders meet just at the focal point the one in front: rounding may not say which is seen there. */
+function onBorderAtFocus(
+  { canvas, coveringOrder, focus, objects }: Plan,
+  areas: VisibleAreas,
+): number | undefined {
+  if (!focus) return undefined;
+  const { x, y } = focus.at;
+  const slack = canvas.diagonal * ON_BORDER;
+  return coveringOrder.findLast((object, position) => {
+    const box = objects[object]?.outline.box;
+    const visible = areas.layers[position]?.visible;
+    if (!box || !visible) return false;
+    const isNear =
+      x >= box.left - slack && x <= box.right + slack && y >= box.top - slack && y <= box.bottom + slack;
+    return isNear && distanceToOutline(visible, focus.at) <= slack;
+  });
+}
+
+function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memory: Memory): Figures {
+  const { focus, canvas } = plan;
+  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal, ...centre];
+  const { there, elsewhere } = memory.recall('means isolation', '', inputs, () =>
+    bustleRound(plan, borders.stretches, centre),
+  );
+  return {
+    there,
+    elsewhere,
+    holds: isQuiet({ there, elsewhere }),
+    inWords:
+      elsewhere === 0
+        ? 'nothing else has a border'
+        : there === 0
+          ? 'nothing else has a border in the ring round it'
+          : `the ring round it is ${timesOrPart(there / elsewhere)}as busy with borders of other things as the whole picture`,
+  };
+}
+
+/** Whether the ring round the focal point is less busy than the picture. */
+export function isQuiet({
+  there,
+  elsewhere,
+}: {
+  readonly there: number;
+  readonly elsewhere: number;
+}): boolean {
+  return there === 0 || there < elsewhere - ROUNDING;
+}
+
+/** `66 % of that`, `as great as`, `2.5 times that`: above the whole, per cent are hard to read. */
+function comparedWithThat(ratio: number): string {
+  if (Math.round(100 * ratio) < 100) return `${percent(ratio)} of that`;
+  const times = plainNumber(ratio, 1);
+  return times === '1' ? 'as great as' : `${times} times that`;
+}
+
+/** `58 % `, nothing, `1.9 times `, to be followed by `as busy`. */
+function timesOrPart(ratio: number): string {
+  if (Math.round(100 * ratio) < 100) return `${percent(ratio)} `;
+  const times = plainNumber(ratio, 1);
+  return times === '1' ? '' : `${times} times `;
+}
+
+function percent(share: number): string {
+  return `${plainNumber(share * 100, share < 0.1 ? 1 : 0)} %`;
+}

@@ -1,0 +1,101 @@
+import type { Point } from '../../plan/geometry/point.js';
+import type { Plan } from '../../plan/plan.js';
+import { boxCentre } from '../../plan/geometry/point.js';
+import { containsPoint, distanceToOutline, type VisibleAreas } from '../areas/areas.js';
+import type { BorderStretch } from '../borders/borders.js';
+import { higherFirst, inSteps } from '../areas/place-order.js';
+import type { EmphasisField, EmphasisMeasure, FocalEmphasis } from '../emphasis/emphasis.js';
+
+/** Part of the diagonal within which the border of an object brings it to the focal point. */
+export const AT_FOCUS = 0.05;
+/** Part of a cell by which a place may miss the line between two through rounding and lie on it. */
+const BETWEEN = 1e-5;
+
+/** One stop of the path that the eye is to take. */
+export interface Stop {
+  readonly object: number;
+  /** The strongest place of its borders; the middle of its box when it has none that is seen. */
+  readonly at: Point;
+  /** The emphasis there, of a stop at the focal point at least that of the focal point; 0 when none of its borders is seen. */
+  readonly strength: number;
+  /** Whether anything is seen of it. */
+  readonly isSeen: boolean;
+  /** Whether what is seen of it holds the focal point or has a border within 5 % of the diagonal of it. */
+  readonly isAtFocus: boolean;
+}
+
+/** What of the emphasis the stops are measured by. */
+export type StopEmphasis = Pick<EmphasisMeasure, 'field'> & {
+  readonly focal?: Pick<FocalEmphasis, 'strength'>;
+};
+
+/** The stops of the path in their order; of an object named twice, both. */
+export function measureStops(
+  plan: Plan,
+  areas: VisibleAreas,
+  stretches: readonly BorderStretch[],
+  { field, focal }: StopEmphasis,
+): readonly Stop[] {
+  if (!plan.path) return [];
+  const strongest = strongestPlaces(plan, stretches, field);
+  const layers = new Map(plan.coveringOrder.map((object, position) => [object, areas.layers[position]]));
+  return plan.path.value.map((object): Stop => {
+    const layer = layers.get(object);
+    const box = plan.objects[object]?.outline.box;
+    const place = strongest.get(object) ?? { at: box ? boxCentre(box) : { x: 0, y: 0 }, strength: 0 };
+    const focus = plan.focus?.at;
+    const isSeen = layer !== undefined && layer.share > 0;
+    const isAtFocus =
+      focus !== undefined &&
+      isSeen &&
+      (containsPoint(layer.visible, focus) ||
+        distanceToOutline(layer.visible, focus) <= AT_FOCUS * plan.canvas.diagonal);
+    // The eye that comes to a stop at the focal point takes in all that is gathered there.
+    const gathered = isAtFocus && place.strength > 0 ? (focal?.strength ?? 0) : 0;
+    return { object, at: place.at, strength: Math.max(place.strength, gathered), isSeen, isAtFocus };
+  });
+}
+
+/** For each stop the strongest place along its borders; of those alike the uppermost, then the one nearest to the middle. */
+function strongestPlaces(
+  { path, canvas }: Plan,
+  stretches: readonly BorderStretch[],
+  field: EmphasisField,
+): ReadonlyMap<number, { readonly at: Point; readonly strength: number }> {
+  const stops = new Set(path?.value ?? []);
+  const strongest = new Map<number, { readonly at: Point; readonly strength: number }>();
+  const higher = higherFirst(canvas);
+  for (const { at, front, behind } of stretches) {
+    const mine = [front, behind].filter((area) => stops.has(area));
+    if (mine.length === 0) continue;
+    const strength = strengthAt(field, at, canvas);
+    for (const object of mine) {
+      const known = strongest.get(object);
+      const stronger = known
+        ? inSteps(strength, field.strongest) - inSteps(known.strength, field.strongest)
+        : 1;
+      if (!known || stronger > 0 || (stronger === 0 && higher(at, known.at) < 0)) {
+        strongest.set(object, { at, strength });
+      }
+    }
+  }
+  return strongest;
+}
+
+/** The emphasis of the cell that a place lies in, of the strongest one where it lies between cells. */
+function strengthAt(
+  { columns, rows, strengths }: EmphasisField,
+  { x, y }: Point,
+  { width, height }: { readonly width: number; readonly height: number },
+): number {
+  const cell = (place: number, count: number): number => Math.min(count - 1, Math.max(0, Math.floor(place)));
+  const cells = (part: number, count: number): readonly number[] => [
+    cell(part * count - BETWEEN, count),
+    cell(part * count + BETWEEN, count),
+  ];
+  const across = cells(x / width, columns);
+  const found = cells(y / height, rows).flatMap((row) =>
+    across.map((column) => strengths[row * columns + column] ?? 0),
+  );
+  return Math.max(...found);
+}

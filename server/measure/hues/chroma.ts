@@ -1,0 +1,63 @@
+import type { Ring } from '../../plan/geometry/outline.js';
+import type { Plan } from '../../plan/plan.js';
+import { containsPoint, distanceToOutline, type VisibleAreas } from '../areas/areas.js';
+import { GROUND } from '../borders/borders.js';
+import type { SeenHue } from './roles.js';
+import type { Memory } from '../memory.js';
+
+/** A chroma that is seen. */
+export interface SeenChroma {
+  /** Index of the object, or `GROUND`. */
+  readonly area: number;
+  /** Munsell chroma as painted. */
+  readonly chroma: number;
+  /** From the focal point to what is seen of it, part of the diagonal; missing without a focal point. */
+  readonly fromFocus?: number;
+}
+
+/** Less of the picture than this is a speck: an accent of the brush, not an area of the plan. */
+const LEAST_SHARE = 0.002;
+
+/** Chromas that a notation writes alike can't be told apart. */
+const SAME_CHROMA = 0.05;
+
+/**
+ * What has a colour and is seen of 0.2 % of the picture or more, strongest chroma first, greys last; those as strong as the strongest
+ * of all by the nearness to the focal point, so that one colour used twice speaks for the place nearer to it.
+ */
+export function seenChromas(
+  plan: Plan,
+  areas: VisibleAreas,
+  seen: readonly SeenHue[],
+  memory: Memory,
+): readonly SeenChroma[] {
+  const visible = new Map(
+    plan.coveringOrder.map((object, position) => [object, areas.layers[position]?.visible ?? []]),
+  );
+  const chromas = seen
+    .filter(({ share }) => share >= LEAST_SHARE)
+    .map(({ area, hue }): SeenChroma => {
+      const rings = area === GROUND ? areas.bare : (visible.get(area) ?? []);
+      const fromFocus = fromFocusOf(plan, area, rings, memory);
+      return { area, chroma: hue.chroma, ...(fromFocus === undefined ? {} : { fromFocus }) };
+    });
+  const most = Math.max(...chromas.map(({ chroma }) => chroma));
+  const rank = ({ chroma }: SeenChroma): number => (chroma >= most - SAME_CHROMA ? most : chroma);
+  return chromas.sort(
+    (one, other) => rank(other) - rank(one) || (one.fromFocus ?? 0) - (other.fromFocus ?? 0),
+  );
+}
+
+function fromFocusOf(
+  { focus, canvas, objects }: Plan,
+  area: number,
+  rings: readonly Ring[],
+  memory: Memory,
+): number | undefined {
+  if (!focus) return undefined;
+  const { x, y } = focus.at;
+  const subject = area === GROUND ? 'ground from focus' : 'object from focus';
+  return memory.recall(subject, objects[area]?.key ?? '', [rings, x, y, canvas.diagonal], () =>
+    containsPoint(rings, focus.at) ? 0 : distanceToOutline(rings, focus.at) / canvas.diagonal,
+  );
+}

@@ -1,0 +1,142 @@
+import type { Point } from '../../plan/geometry/point.js';
+import type { Canvas, Plan } from '../../plan/plan.js';
+import type { VisibleAreas } from '../areas/areas.js';
+import { GROUND } from '../borders/borders.js';
+import { labelMap } from '../areas/label-map.js';
+import type { Memory } from '../memory.js';
+import { type FieldMap, fieldMap } from './fields.js';
+import { placesInside } from './places.js';
+import { Groups } from './runs.js';
+
+/** The picture in two or three flat tones, one to each group of the value scale. */
+export interface NotanMeasure {
+  /** In the order of the groups. */
+  readonly tones: readonly Tone[];
+}
+
+export interface Tone {
+  readonly key: string;
+  readonly name: string;
+  /** Part of the picture. */
+  readonly share: number;
+  /** Its separate pieces, largest first. */
+  readonly pieces: readonly TonePiece[];
+  /** Of the largest piece, part of its tone; 0 for a tone that is not there. */
+  readonly largestOfTone: number;
+}
+
+/** What hangs together in one tone. */
+export interface TonePiece {
+  /** Part of the picture. */
+  readonly share: number;
+  /** A place inside it, about as far from its border as any. Worked out when it is first read. */
+  readonly at: Point;
+  /** Objects seen in it, most first; `GROUND` for the bare ground. */
+  readonly areas: readonly number[];
+}
+
+/**
+ * The tones of a plan, one to each group of its scale, and how each hangs together. Two areas of one tone are one
+ * piece when they touch along more than a hair (three thousandths of the long side, or a quarter of the border of the
+ * smaller where that is less): at a corner they are apart.
+ * Shares are exact. What has no step, or one that no group holds, lies in no tone.
+ */
+export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): NotanMeasure {
+  const map = labelMap(plan, areas, memory);
+  const fields = memory.recall('notan fields', '', [map], () => fieldMap(plan, areas, map));
+  const { groups } = plan.scale;
+  const { step: groundStep } = plan.canvas.ground;
+  const inputs = [
+    fields,
+    groundStep,
+    ...plan.objects.map(({ step }) => step),
+    ...groups.flatMap(({ key, name, from, to }) => [key, name, from, to]),
+  ];
+  return memory.recall('notan', '', inputs, () => {
+    const stepOf = (area: number): number =>
+      Math.round((area === GROUND ? groundStep : plan.objects[area]?.step) ?? 0);
+    const pieces = groups.flatMap(({ key, from, to }) =>
+      joinedFields(fields, (area) => stepOf(area) >= from && stepOf(area) <= to).map((own) => ({ key, own })),
+    );
+    const { canvas } = plan;
+    let found: readonly (Point | undefined)[] | undefined;
+    const places = (): readonly (Point | undefined)[] =>
+      (found ??= placesOf(
+        fields,
+        pieces.map(({ own }) => own),
+        canvas,
+      ));
+    return {
+      tones: groups.map(({ key, name }): Tone => {
+        const ofTone = pieces
+          .flatMap((piece, at) => (piece.key === key ? pieceOf(fields, piece.own, () => places()[at]) : []))
+          .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
+        const share = ofTone.reduce((sum, piece) => sum + piece.share, 0);
+        const largest = ofTone[0]?.share ?? 0;
+        return { key, name, share, pieces: ofTone, largestOfTone: share > 0 ? largest / share : 0 };
+      }),
+    };
+  });
+}
+
+/** The indices of fields that hang together. */
+type Joined = readonly number[];
+
+/** The fields of the areas that belong, those together that touch. */
+function joinedFields({ fields, contacts }: FieldMap, belongs: (area: number) => boolean): readonly Joined[] {
+  const groups = new Groups(fields.length);
+  const isIn = fields.map(({ area, share }) => share > 0 && belongs(area));
+  for (const { one, other } of contacts) if (isIn[one] && isIn[other]) groups.join(one, other);
+  const pieces = new Map<number, number[]>();
+  fields.forEach((_, field) => {
+    if (!isIn[field]) return;
+    const first = groups.firstOf(field);
+    const known = pieces.get(first);
+    if (known) known.push(field);
+    else pieces.set(first, [field]);
+  });
+  return [...pieces.values()];
+}
+
+/** A place inside each piece; in the order given. */
+function placesOf(map: FieldMap, pieces: readonly Joined[], canvas: Canvas): readonly (Point | undefined)[] {
+  const places = pieces.map((): Point | undefined => undefined);
+  // Groups that share a step have fields in common: what finds one of its own taken is worked out in a later round.
+  let left = [...pieces.keys()];
+  while (left.length > 0) {
+    const regionOf = new Int32Array(map.fields.length).fill(-1);
+    left = left.filter((piece) => {
+      const own = pieces[piece] ?? [];
+      if (own.some((field) => (regionOf[field] ?? 0) >= 0)) return true;
+      for (const field of own) regionOf[field] = piece;
+      return false;
+    });
+    placesInside(map, regionOf, pieces.length, canvas).forEach((place, piece) => {
+      if (place) places[piece] = place;
+    });
+  }
+  return places;
+}
+
+function pieceOf({ fields }: FieldMap, own: Joined, place: () => Point | undefined): TonePiece {
+  const shares = new Map<number, number>();
+  for (const index of own) {
+    const { area, share } = fields[index] ?? { area: GROUND, share: 0 };
+    shares.set(area, (shares.get(area) ?? 0) + share);
+  }
+  return {
+    share: [...shares.values()].reduce((sum, share) => sum + share, 0),
+    get at() {
+      // What is smaller than a cell is small enough for the middle of its box.
+      return place() ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 };
+    },
+    areas: [...shares]
+      .sort(([, one], [, other]) => inBillionths(other) - inBillionths(one))
+      .map(([area]) => area),
+  };
+}
+
+/** A share to sort by: of those that differ by rounding alone the order of the plan decides. */
+export function inBillionths(share: number): number {
+  return Math.round(share * 1e9);
+}

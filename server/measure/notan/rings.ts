@@ -1,0 +1,76 @@
+import { boxOfRings, type Ring } from '../../plan/geometry/outline.js';
+import { type Box, boxContains } from '../../plan/geometry/point.js';
+import { containsPoint } from '../areas/areas.js';
+import { signedArea } from '../../plan/geometry/path.js';
+
+/** A part of a visible area that hangs together: an outer ring with the holes in it. */
+export interface RingPiece {
+  readonly rings: readonly Ring[];
+  readonly box: Box;
+  /** Squared canvas units. */
+  readonly area: number;
+}
+
+const known = new WeakMap<readonly Ring[], readonly RingPiece[]>();
+
+/** The parts of a visible area, largest first; outer rings and holes run in opposite directions, as areas give them. */
+export function ringPieces(rings: readonly Ring[]): readonly RingPiece[] {
+  const pieces = known.get(rings) ?? piecesOf(rings);
+  known.set(rings, pieces);
+  return pieces;
+}
+
+function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
+  const signed = rings
+    .flatMap(partedAtTouches)
+    .map((ring) => ({ ring, area: signedArea(ring) }))
+    .sort((a, b) => Math.abs(b.area) - Math.abs(a.area));
+  // A hole is smaller than what it is a hole in, so the largest ring is an outer one.
+  const outward = Math.sign(signed[0]?.area ?? 0);
+  const outers = signed
+    .filter(({ area }) => area * outward > 0)
+    .map(({ ring, area }) => ({ rings: [ring], box: boxOfRings([ring]), area: Math.abs(area) }));
+  const smaller = outers.slice(1);
+  for (const { ring, area } of signed) {
+    if (area * outward >= 0) continue;
+    // What lies in none of the smaller ones lies in the largest: that need not be asked of all the holes of a ground.
+    const around =
+      smaller.findLast(({ box, rings: [outer] }) => outer && isHoleIn(ring, outer, box)) ?? outers[0];
+    around?.rings.push(ring);
+    if (around) around.area += area * outward;
+  }
+  return outers.sort((a, b) => b.area - a.area);
+}
+
+/** A ring that comes back to one of its corners as several that do not: what only a corner joins does not hang together. */
+function partedAtTouches(ring: Ring): readonly Ring[] {
+  const parted: Ring[] = [];
+  const left: number[] = [];
+  const places = new Map<string, number>();
+  const placeOf = (at: number): string => `${left[at] ?? ''} ${left[at + 1] ?? ''}`;
+  for (let i = 0; i + 1 < ring.length; i += 2) {
+    const place = `${ring[i] ?? ''} ${ring[i + 1] ?? ''}`;
+    const before = places.get(place);
+    if (before !== undefined) {
+      for (let at = before; at < left.length; at += 2) places.delete(placeOf(at));
+      parted.push(Float64Array.from(left.splice(before)));
+    }
+    places.set(place, left.length);
+    left.push(ring[i] as number, ring[i + 1] as number);
+  }
+  return parted.length === 0
+    ? [ring]
+    : [...parted, Float64Array.from(left)].filter(({ length }) => length >= 6);
+}
+
+/** A hole may touch the ring it lies in, so most of its corners decide. */
+function isHoleIn(hole: Ring, outer: Ring, box: Box): boolean {
+  if (!boxContains(box, boxOfRings([hole]))) return false;
+  let inside = 0;
+  const corners = hole.length / 2;
+  for (let corner = 0; corner < corners; corner++) {
+    const point = { x: hole[2 * corner] as number, y: hole[2 * corner + 1] as number };
+    if (containsPoint([outer], point)) inside++;
+  }
+  return inside > corners / 2;
+}

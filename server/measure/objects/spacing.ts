@@ -1,0 +1,190 @@
+import { type Box, NO_BOX } from '../../plan/geometry/point.js';
+import { type Outline, boxOfRings } from '../../plan/geometry/outline.js';
+import type { Plan } from '../../plan/plan.js';
+import type { SeenAreas } from '../areas/areas.js';
+import { wholeOf } from '../areas/parts.js';
+import { signedArea } from '../../plan/geometry/path.js';
+
+/**
+ * Sizes and intervals of the principal objects, dominant and secondary, each taken with what lies on it. Shares are
+ * parts of the canvas.
+ */
+export interface SpacingMeasure {
+  /** Those of which something is seen, the largest size first. */
+  readonly principals: readonly {
+    readonly object: number;
+    readonly share: number;
+    /** What the eye takes for its size: its share, or of an object of several shapes that of the largest of them. */
+    readonly size: number;
+    /** Around all that is seen of it, canvas units. */
+    readonly box: Box;
+  }[];
+  /** Each principal with the next smaller one, the most alike first; the difference as a part of the larger. */
+  readonly sizePairs: readonly {
+    readonly one: number;
+    readonly other: number;
+    readonly difference: number;
+  }[];
+  /** Clear space between neighbours, beside each other or over each other. */
+  readonly gaps: readonly Gap[];
+  /** Two gaps in one row that share the object between them, the most alike first. */
+  readonly gapPairs: readonly GapPair[];
+}
+
+export interface Gap {
+  readonly along: 'across' | 'down';
+  /** Left to right, or top to bottom. */
+  readonly between: readonly [number, number];
+  /** Canvas units. */
+  readonly size: number;
+  readonly shareOfDiagonal: number;
+}
+
+export interface GapPair {
+  readonly one: Gap;
+  readonly other: Gap;
+  /** Part of the larger. */
+  readonly difference: number;
+}
+
+/** Part of the diagonal; what stands closer stands together, with no interval to speak of. */
+const CLEAR_SPACE = 0.01;
+/** Distances that differ by less are one, whatever rounding made of them. */
+const ALIKE = 1e-9;
+/** A picture has a handful of principals; of a crowd of them the largest are looked at. */
+const MOST_PRINCIPALS = 100;
+
+interface Mass {
+  readonly object: number;
+  readonly share: number;
+  readonly size: number;
+  readonly box: Box;
+}
+
+/**
+ * How large the principals are and how far apart. A gap is told between two principals whose boxes lie side by side,
+ * or one above the other, for some length, with at least 1 % of the diagonal between them, when each is the other's
+ * nearest on that side. Boxes are those of what is seen. Nothing of this knows left from right or one unit from
+ * another. `parts` as `partsOf` gives them.
+ */
+export function measureSpacing(
+  plan: Plan,
+  areas: SeenAreas,
+  parts: readonly (readonly number[])[],
+): SpacingMeasure {
+  const masses = massesOf(plan, areas, parts);
+  const least = CLEAR_SPACE * plan.canvas.diagonal;
+  const across = neighbours(masses, ({ left, right, top, bottom }) => [left, right, top, bottom], least);
+  const down = neighbours(masses, ({ left, right, top, bottom }) => [top, bottom, left, right], least);
+  const gaps = [
+    ...across.map((gap) => asGap(gap, 'across', plan.canvas.diagonal)),
+    ...down.map((gap) => asGap(gap, 'down', plan.canvas.diagonal)),
+  ];
+  return {
+    principals: masses,
+    sizePairs: masses
+      .slice(1)
+      .flatMap(({ object, size }, index) => {
+        const larger = masses[index];
+        return larger ? [{ one: larger.object, other: object, difference: 1 - size / larger.size }] : [];
+      })
+      .sort((one, other) => one.difference - other.difference),
+    gaps,
+    gapPairs: gapPairs(gaps),
+  };
+}
+
+function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number[])[]): readonly Mass[] {
+  const position = new Map(plan.coveringOrder.map((object, index) => [object, index]));
+  return plan.objects
+    .filter(({ role }) => role === 'dominant' || role === 'secondary')
+    .map(({ index, outline }): Mass => {
+      const layers = wholeOf(parts, index).flatMap((part) => areas.layers[position.get(part) ?? -1] ?? []);
+      const seen = layers.filter(({ share }) => share > 0);
+      const share = seen.reduce((sum, layer) => sum + layer.share, 0);
+      return {
+        object: index,
+        share,
+        size: share * largestShape(outline),
+        box: seen.length > 0 ? boxOfRings(seen.flatMap(({ visible }) => visible)) : NO_BOX,
+      };
+    })
+    .filter(({ share }) => share > 0)
+    .sort((one, other) => other.size - one.size)
+    .slice(0, MOST_PRINCIPALS);
+}
+
+/** Area of the largest of an object's shapes as a part of all of them; holes count as shapes, which is near enough. */
+function largestShape({ rings }: Outline): number {
+  const areas = rings.map((ring) => Math.abs(signedArea(ring)));
+  const all = areas.reduce((sum, area) => sum + area, 0);
+  return all > 0 ? Math.max(...areas) / all : 1;
+}
+
+/** A box seen along one axis: where it begins and ends there, and on the other one. */
+type Span = readonly [from: number, to: number, low: number, high: number];
+
+interface Neighbours {
+  readonly before: number;
+  readonly after: number;
+  readonly size: number;
+}
+
+/** Pairs of which each is the other's nearest, whichever side one looks from. */
+function neighbours(
+  masses: readonly Mass[],
+  spanOf: (box: Box) => Span,
+  least: number,
+): readonly Neighbours[] {
+  const spans = masses.map(({ object, box }) => ({ object, span: spanOf(box) }));
+  const onward = spans.toSorted((one, other) => one.span[0] - other.span[0]);
+  const backward = spans.toSorted((one, other) => other.span[1] - one.span[1]);
+  const nearestAfter = spans.flatMap(({ object: before, span }) => {
+    const sizes = onward.map(({ object, span: next }) => ({ object, size: next[0] - span[1], span: next }));
+    return nearest(sizes, span, least).map(({ object: after, size }) => ({ before, after, size }));
+  });
+  const nearestBefore = new Map(
+    spans.map(({ object: after, span }) => {
+      const sizes = backward.map(({ object, span: last }) => ({
+        object,
+        size: span[0] - last[1],
+        span: last,
+      }));
+      return [after, new Set(nearest(sizes, span, least).map(({ object }) => object))];
+    }),
+  );
+  return nearestAfter.filter(({ before, after }) => nearestBefore.get(after)?.has(before));
+}
+
+interface Candidate {
+  readonly object: number;
+  readonly size: number;
+  readonly span: Span;
+}
+
+/** The nearest of those beside a span, all of them when several are as near. `candidates` with growing sizes. */
+function nearest(candidates: readonly Candidate[], beside: Span, least: number): readonly Candidate[] {
+  const clear = candidates.filter(
+    ({ size, span }) => size >= least && Math.min(span[3], beside[3]) > Math.max(span[2], beside[2]),
+  );
+  const first = clear[0]?.size ?? 0;
+  return clear.filter(({ size }) => size <= first * (1 + ALIKE));
+}
+
+function asGap({ before, after, size }: Neighbours, along: Gap['along'], diagonal: number): Gap {
+  return { along, between: [before, after], size, shareOfDiagonal: size / diagonal };
+}
+
+function gapPairs(gaps: readonly Gap[]): readonly GapPair[] {
+  return gaps
+    .flatMap((one) =>
+      gaps
+        .filter((other) => other.along === one.along && other.between[0] === one.between[1])
+        .map((other) => ({
+          one,
+          other,
+          difference: Math.abs(one.size - other.size) / Math.max(one.size, other.size),
+        })),
+    )
+    .sort((one, other) => one.difference - other.difference);
+}

@@ -1,0 +1,205 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { planOf } from '../../../tests/support/plan.js';
+import { visibleAreas } from '../areas/areas.js';
+import { partsOf } from '../areas/parts.js';
+import { type TangentMeasure, measureTangents } from './tangents.js';
+
+/** A canvas with a diagonal of 100 cm, so that centimetres are percent of it. */
+const CANVAS = 'canvas  80 x 60 cm';
+
+function tangentsOf(objects: string, canvas = CANVAS): TangentMeasure {
+  const plan = planOf(`${canvas}\n${objects}`);
+  const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
+  return measureTangents(plan, visibleAreas(plan.canvas, layers));
+}
+
+function object(name: string, shape: string): string {
+  return `object  ${name}\n  shape   ${shape}\n  value   3\n`;
+}
+
+const SEA = object('sky', 'rectangle (0, 0) to (80, 60)') + object('sea', 'rectangle (0, 30) to (80, 60)');
+
+describe('a near tangent', () => {
+  it('is two outlines that just miss each other', () => {
+    const { touches } = tangentsOf(
+      object('plum', 'circle 10 at (20, 20)') + object('cup', 'circle 10 at (30.5, 20)'),
+    );
+    expect(touches).toHaveLength(1);
+    expect(touches[0]).toMatchObject({ one: 0, other: 1, within: false });
+    expect(touches[0]?.gap).toBeCloseTo(0.5, 6);
+    expect(touches[0]?.shareOfDiagonal).toBeCloseTo(0.005, 8);
+    expect(touches[0]?.at.x).toBeCloseTo(25.25, 6);
+    expect(touches[0]?.away).toEqual({
+      x: expect.closeTo(1, 6) as number,
+      y: expect.closeTo(0, 6) as number,
+    });
+  });
+
+  it.each([
+    ['circles that kiss', object('a', 'circle 10 at (20, 20)') + object('b', 'circle 10 at (30, 20)')],
+    ['a ball that lies on a line', SEA + object('ball', 'circle 8 at (30, 26)')],
+    [
+      'a corner that touches a side',
+      object('a', 'rectangle (10, 10) to (30, 30)') + object('b', 'outline (30, 20) (40, 15) (40, 25)'),
+    ],
+    // Common practice, no source: the classic one, a head whose top meets the horizon.
+    ['a head that just reaches the horizon', SEA + object('head', 'circle 8 at (30, 34)')],
+  ])('is %s', (_, scene) => {
+    const { touches } = tangentsOf(scene);
+    expect(touches).toHaveLength(1);
+    expect(touches[0]?.gap).toBeCloseTo(0, 6);
+  });
+
+  it.each([
+    ['things that stand clear', object('a', 'circle 10 at (20, 20)') + object('b', 'circle 10 at (33, 20)')],
+    ['things that overlap', object('a', 'circle 10 at (20, 20)') + object('b', 'circle 10 at (29, 20)')],
+    [
+      'things that cross without a corner inside',
+      object('a', 'rectangle (10, 20) to (50, 22)') + object('b', 'rectangle (29, 5) to (31, 50)'),
+    ],
+    ['a head that stands into the sky', SEA + object('head', 'circle 8 at (30, 32)')],
+    [
+      'a part that lies inside a thing',
+      object('face', 'circle 20 at (30, 30)') + object('eye', 'circle 3 at (21.8, 30)'),
+    ],
+    [
+      'a wall and a floor that share a border',
+      object('wall', 'rectangle (0, 0) to (80, 30)') + object('floor', 'rectangle (0, 30) to (80, 60)'),
+    ],
+    [
+      'a house that stands on a line',
+      SEA + object('house', 'outline (20, 30) (20, 20) (26, 14) (32, 20) (32, 30)'),
+    ],
+    [
+      'a narrow space of one width',
+      object('a', 'rectangle (10, 10) to (20, 30)') + object('b', 'rectangle (20.5, 12) to (30, 29)'),
+    ],
+    [
+      'what another covers',
+      object('a', 'circle 10 at (20, 20)') +
+        object('b', 'circle 10 at (30, 20)') +
+        object('post', 'rectangle (22, 10) to (28, 40)'),
+    ],
+    ['what lies off the canvas', object('a', 'circle 10 at (-5, 20)') + object('b', 'circle 10 at (-5, 30)')],
+  ])('is not %s', (_, scene) => {
+    expect(tangentsOf(scene).touches).toEqual([]);
+  });
+});
+
+describe('a texture', () => {
+  const scene = (times: number) => {
+    const reeds = `object  reeds\n  shape   circle 4 at (10, 20)\n  repeat  ${times} every (0.2, 0)\n`;
+    const small = object('fly', 'circle 1 at (12, 19)') + object('plum', 'circle 4 at (12, 24.2)');
+    const plan = planOf(`${CANVAS}\n${reeds}${small}`);
+    const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
+    const { touches } = measureTangents(plan, visibleAreas(plan.canvas, layers));
+    return { touches: touches.length, parts: partsOf(plan)[0] };
+  };
+
+  it('of thousands of corners is no thing that touches another or holds parts', () => {
+    expect(scene(20)).toEqual({ touches: 1, parts: [1] });
+    expect(scene(200)).toEqual({ touches: 0, parts: [] });
+  });
+});
+
+describe('a kissed edge', () => {
+  it.each([
+    ['just misses', 'circle 10 at (5.4, 30)', 'left', 0.4],
+    ['just touches', 'circle 10 at (75, 30)', 'right', 0],
+    ['just runs over', 'circle 10 at (40, 4.7)', 'top', -0.3],
+    ['points at', 'outline (40, 59.5) (30, 40) (50, 40)', 'bottom', 0.5],
+  ] as const)('is an outline that %s it', (_, shape, side, gap) => {
+    const { edges } = tangentsOf(object('thing', shape));
+    expect(edges).toEqual([
+      expect.objectContaining({ object: 0, side, gap: expect.closeTo(gap, 6) as number }),
+    ]);
+  });
+
+  it.each([
+    ['stands clear', 'circle 10 at (8, 30)'],
+    ['is plainly cut off', 'circle 10 at (2, 30)'],
+    ['bounds at the edge', 'rectangle (0, 20) to (20, 40)'],
+    [
+      'is cut off by the edge in a line of its own',
+      'outline (38, 0) (42, 0) (42, 20) (50, 30) (30, 30) (38, 20)',
+    ],
+    ['keeps one distance for long', 'rectangle (0.5, 20) to (20, 40)'],
+  ])('is not one that %s', (_, shape) => {
+    expect(tangentsOf(object('thing', shape)).edges).toEqual([]);
+  });
+
+  it('is not told where another object covers it', () => {
+    expect(
+      tangentsOf(object('thing', 'circle 10 at (5, 30)') + object('curtain', 'rectangle (-5, 0) to (3, 60)'))
+        .edges,
+    ).toEqual([]);
+  });
+});
+
+describe('a filled corner', () => {
+  it.each([
+    ['a point of an outline', 'outline (0, 60) (20, 20) (30, 50)', 'lower left'],
+    ['a slope that runs into it', 'outline (40, 30) (80, 0) (80, 60) (40, 60)', 'upper right'],
+  ] as const)('is %s', (_, shape, corner) => {
+    expect(tangentsOf(object('thing', shape)).corners).toEqual([
+      { object: 0, corner, shareOfDiagonal: expect.closeTo(0, 9) as number, at: expect.anything() as object },
+    ]);
+  });
+
+  it.each([
+    ['a ground that holds it', 'rectangle (0, 0) to (30, 60)'],
+    ['a border that runs out beside it', 'outline (40, 30) (80, 3) (80, 60) (40, 60)'],
+    ['a shape outside that touches it', 'rectangle (-20, -20) to (0, 0)'],
+  ])('is not %s', (_, shape) => {
+    expect(tangentsOf(object('thing', shape)).corners).toEqual([]);
+  });
+});
+
+describe('the tangents of any picture', () => {
+  const ball = fc.record({
+    x: fc.integer({ min: 0, max: 320 }).map((quarter) => quarter / 4),
+    y: fc.integer({ min: 0, max: 240 }).map((quarter) => quarter / 4),
+    across: fc.integer({ min: 4, max: 20 }),
+  });
+  const scene = (
+    balls: readonly { x: number; y: number; across: number }[],
+    size: number,
+    across: (x: number) => number,
+  ) =>
+    tangentsOf(
+      balls
+        .map(({ x, y, across: wide }, index) =>
+          object(`ball-${index}`, `circle ${wide * size} at (${across(x) * size}, ${y * size})`),
+        )
+        .join(''),
+      `canvas  ${80 * size} x ${60 * size} cm`,
+    );
+  const summary = ({ touches, edges }: TangentMeasure, flip = false) => [
+    ...touches
+      .map(({ one, other, shareOfDiagonal }) => `${one} ${other} ${shareOfDiagonal.toFixed(6)}`)
+      .sort(),
+    ...edges
+      .map(({ object: of, side, shareOfDiagonal }) => {
+        const mirrored = side === 'left' ? 'right' : side === 'right' ? 'left' : side;
+        return `${of} ${flip ? mirrored : side} ${shareOfDiagonal.toFixed(6)}`;
+      })
+      .sort(),
+  ];
+
+  it('are the same in the mirror and at another size', () => {
+    fc.assert(
+      fc.property(fc.array(ball, { minLength: 2, maxLength: 9 }), fc.constantFrom(2, 0.5), (balls, size) => {
+        const here = summary(scene(balls, 1, (x) => x));
+        expect(
+          summary(
+            scene(balls, 1, (x) => 80 - x),
+            true,
+          ),
+        ).toEqual(here);
+        expect(summary(scene(balls, size, (x) => x))).toEqual(here);
+      }),
+      { numRuns: 60, seed: 33 },
+    );
+  });
+});

@@ -1,0 +1,256 @@
+import Flatbush from 'flatbush';
+import type { Side } from '../../../grammar/index.js';
+import { pointsOf } from '../../plan/build-outline.js';
+import { type Outline, type Ring, boxOfRings } from '../../plan/geometry/outline.js';
+import {
+  type Box,
+  type Point,
+  between,
+  boxCentre,
+  boxDiagonal,
+  distance,
+} from '../../plan/geometry/point.js';
+import type { Canvas, Plan } from '../../plan/plan.js';
+import type { SeenLayer, SeenAreas } from '../areas/areas.js';
+import { centreOf } from './balance.js';
+import type { Corner } from '../eye-path/eye-path.js';
+import { runsAcross } from '../areas/parts.js';
+import { cornerMeetings, edgeMeetings } from '../tangency/canvas-edge.js';
+import { type Meeting, lengthWithin, meetingOf } from '../tangency/meeting.js';
+import { MOST_SIDES, relationOf } from '../tangency/relation.js';
+import { seenBorder, sidesOf } from '../tangency/seen-border.js';
+import { widened } from '../tangency/segments.js';
+
+/** Places where outlines nearly or just meet, which joins what should lie apart. */
+export interface TangentMeasure {
+  /** Pairs that touch or nearly do, without crossing, nearest first. */
+  readonly touches: readonly Touch[];
+  /** Objects that end at, or just short of or beyond, an edge of the canvas. */
+  readonly edges: readonly EdgeTouch[];
+  /** Objects whose border runs into a corner of the canvas. */
+  readonly corners: readonly CornerFill[];
+}
+
+export interface Touch {
+  /** The one behind. */
+  readonly one: number;
+  readonly other: number;
+  /** Canvas units; 0 where they touch. */
+  readonly gap: number;
+  readonly shareOfDiagonal: number;
+  /** Midway between them. */
+  readonly at: Point;
+  /** Which way `other` has to go to get clear of `one`, a vector of length 1. */
+  readonly away: Point;
+  /** Whether `other` lies on `one`, a ground, and comes near its border from within. */
+  readonly within: boolean;
+}
+
+export interface EdgeTouch {
+  readonly object: number;
+  readonly side: Side;
+  /** Canvas units, negative when it runs over the edge by so little. */
+  readonly gap: number;
+  /** Of the gap, never negative. */
+  readonly shareOfDiagonal: number;
+  readonly at: Point;
+}
+
+export interface CornerFill {
+  readonly object: number;
+  readonly corner: Corner;
+  readonly shareOfDiagonal: number;
+  readonly at: Point;
+}
+
+/** Parts of the diagonal: how far apart is looked, whatever the limit of a rule. */
+export const TANGENT_REACH = 0.02;
+export const CORNER_REACH = 0.005;
+/** What reaches less far over another's border only touches it. */
+export const TOUCHING = 0.0005;
+/** Borders that stay as near as they come, to this much, over a third of the smaller's extent run along each other. */
+const AS_NEAR = 0.0008;
+const LONG = 1 / 3;
+/** Borders that are one for longer than the second, within the first, were drawn to be one. Parts of the diagonal. */
+const SAME_LINE = 1e-6;
+const SHARED = 0.002;
+/** An object in a crowd is looked at with so many of the smallest around it that are larger than itself. */
+const MOST_NEIGHBOURS = 32;
+
+interface Seen {
+  readonly object: number;
+  /** In the covering order. */
+  readonly position: number;
+  readonly outline: Outline;
+  readonly layer: SeenLayer;
+  readonly box: Box;
+}
+
+/**
+ * Near tangents of what is seen. Two outlines make one when they lie apart, or one in front lies wholly on a ground
+ * that runs to two sides of the canvas (a head below the line of the horizon), and they come nearer than the reach over
+ * a short stretch. Not meant are shapes that cross or lie over each other's border, parts that lie on a thing, and
+ * borders that are one line or run along each other for a third of the smaller thing, as a table against a wall. Pairs are kept as long
+ * as their outlines and what is seen of them.
+ *
+ * @param only looks at these objects alone, with all others
+ */
+export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet<number>): TangentMeasure {
+  const { canvas } = plan;
+  const seen = seenOf(plan, areas);
+  const asked = seen.filter(({ object }) => !only || only.has(object));
+  return {
+    touches: neighboursOf(seen, TANGENT_REACH * canvas.diagonal)
+      .filter(([one, other]) => !only || only.has(one.object) || only.has(other.object))
+      .flatMap(([one, other]) => touchOf(one, other, canvas) ?? [])
+      .sort((one, other) => one.gap - other.gap),
+    edges: asked.flatMap(({ object, outline, layer }) =>
+      endsOf(outline, layer.visible, canvas).edges.map((edge) => ({ object, ...edge })),
+    ),
+    corners: asked.flatMap(({ object, outline, layer }) =>
+      endsOf(outline, layer.visible, canvas).corners.map((corner) => ({ object, ...corner })),
+    ),
+  };
+}
+
+const boxes = new WeakMap<readonly Ring[], Box>();
+
+function boxOfSeen(rings: readonly Ring[]): Box {
+  const box = boxes.get(rings) ?? boxOfRings(rings);
+  boxes.set(rings, box);
+  return box;
+}
+
+function seenOf(plan: Plan, areas: SeenAreas): readonly Seen[] {
+  return plan.coveringOrder.flatMap((object, position) => {
+    const layer = areas.layers[position];
+    const outline = plan.objects[object]?.outline;
+    if (!layer || !outline || layer.share === 0) return [];
+    return { object, position, outline, layer, box: boxOfSeen(layer.visible) };
+  });
+}
+
+/** Pairs whose boxes come within a distance of each other, the one behind first. */
+function neighboursOf(seen: readonly Seen[], reach: number): readonly (readonly [Seen, Seen])[] {
+  if (seen.length === 0) return [];
+  const tree = new Flatbush(seen.length);
+  for (const { box } of seen) tree.add(box.left, box.top, box.right, box.bottom);
+  tree.finish();
+  return seen.flatMap((here) => {
+    const { left, top, right, bottom } = widened(here.box, reach);
+    return tree
+      .search(left, top, right, bottom)
+      .flatMap((index) => seen[index] ?? [])
+      .filter((there) => bySize(here, there) < 0)
+      .sort(bySize)
+      .slice(0, MOST_NEIGHBOURS)
+      .map((there): readonly [Seen, Seen] =>
+        there.position < here.position ? [there, here] : [here, there],
+      );
+  });
+}
+
+function bySize(one: Seen, other: Seen): number {
+  return boxDiagonal(one.box) - boxDiagonal(other.box) || one.position - other.position;
+}
+
+interface KeptTouch {
+  readonly visible: readonly [readonly Ring[], readonly Ring[]];
+  readonly diagonal: number;
+  readonly found: Omit<Touch, 'one' | 'other'> | undefined;
+}
+
+const touches = new WeakMap<Outline, WeakMap<Outline, KeptTouch>>();
+
+function touchOf(one: Seen, other: Seen, canvas: Canvas): Touch | undefined {
+  const ofOne = touches.get(one.outline) ?? new WeakMap<Outline, KeptTouch>();
+  touches.set(one.outline, ofOne);
+  const kept = ofOne.get(other.outline);
+  const same =
+    kept?.visible[0] === one.layer.visible &&
+    kept.visible[1] === other.layer.visible &&
+    kept.diagonal === canvas.diagonal;
+  const found = same ? kept.found : touchBetween(one, other, canvas);
+  if (!same) {
+    ofOne.set(other.outline, {
+      visible: [one.layer.visible, other.layer.visible],
+      diagonal: canvas.diagonal,
+      found,
+    });
+  }
+  return found && { one: one.object, other: other.object, ...found };
+}
+
+function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'] {
+  const relation = relationOf(one.outline, other.outline, TOUCHING * canvas.diagonal);
+  if (relation === 'crossing' || relation === 'first in second') return undefined;
+  const within = relation === 'second in first';
+  if (within && (!runsAcross(one.outline.box, canvas) || runsAcross(other.outline.box, canvas)))
+    return undefined;
+  if (Math.max(pointsOf(one.outline), pointsOf(other.outline)) > MOST_SIDES) return undefined;
+  const borders = [one, other].map(({ outline, layer }) => seenBorder(outline, layer, canvas));
+  const [border, otherBorder] = borders;
+  if (!border || !otherBorder) return undefined;
+  const middle = { x: canvas.width / 2, y: canvas.height / 2 };
+  const meeting = meetingOf(border, otherBorder, TANGENT_REACH * canvas.diagonal, middle);
+  if (!meeting) return undefined;
+  const nearest = meeting.gap + AS_NEAR * canvas.diagonal;
+  const oneIsSmaller = boxDiagonal(one.box) < boxDiagonal(other.box);
+  const [smaller, larger] = oneIsSmaller ? [border, otherBorder] : [otherBorder, border];
+  const extent = boxDiagonal(oneIsSmaller ? one.box : other.box);
+  if (lengthWithin(smaller, larger, nearest) > LONG * extent) return undefined;
+  if (meeting.gap <= SAME_LINE * canvas.diagonal) {
+    // Against the whole outline behind: where both run along one line, the front one hides that of the other.
+    const shared = lengthWithin(otherBorder, sidesOf(one.outline), SAME_LINE * canvas.diagonal);
+    if (shared > SHARED * canvas.diagonal) return undefined;
+  }
+  return {
+    gap: meeting.gap,
+    shareOfDiagonal: meeting.gap / canvas.diagonal,
+    at: between(meeting.on, meeting.onOther, 0.5),
+    away: directionOf(meeting, other, canvas),
+    within,
+  };
+}
+
+/** Where they touch there is no way from one to the other: then towards the middle of what is seen of the other. */
+function directionOf({ on, onOther, gap }: Meeting, other: Seen, canvas: Canvas): Point {
+  const apart = gap > TOUCHING * canvas.diagonal;
+  const from = apart ? on : between(on, onOther, 0.5);
+  const to = apart ? onOther : (centreOf(other.layer.visible) ?? boxCentre(other.box));
+  const length = distance(from, to);
+  return length > 0 ? { x: (to.x - from.x) / length, y: (to.y - from.y) / length } : { x: 0, y: 1 };
+}
+
+interface KeptEnds {
+  readonly visible: readonly Ring[];
+  readonly width: number;
+  readonly height: number;
+  readonly edges: readonly Omit<EdgeTouch, 'object'>[];
+  readonly corners: readonly Omit<CornerFill, 'object'>[];
+}
+
+const ends = new WeakMap<Outline, KeptEnds>();
+
+/** How an outline ends at the edges and corners of the canvas, kept as long as it and what is seen of it. */
+function endsOf(outline: Outline, visible: readonly Ring[], canvas: Canvas): KeptEnds {
+  const { width, height, diagonal } = canvas;
+  const kept = ends.get(outline);
+  if (kept?.visible === visible && kept.width === width && kept.height === height) return kept;
+  const found: KeptEnds = {
+    visible,
+    width,
+    height,
+    edges: edgeMeetings(outline, visible, canvas, TANGENT_REACH * diagonal).map((edge) => ({
+      ...edge,
+      shareOfDiagonal: Math.abs(edge.gap) / diagonal,
+    })),
+    corners: cornerMeetings(outline, visible, canvas, CORNER_REACH * diagonal).map(({ corner, gap, at }) => ({
+      corner,
+      shareOfDiagonal: gap / diagonal,
+      at,
+    })),
+  };
+  ends.set(outline, found);
+  return found;
+}

@@ -1,12 +1,8 @@
-import { nameKey } from '../../../grammar/index.js';
 import { measureColours } from '../../measure/colours.js';
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
-import { runsAcross, wholeOf } from '../../measure/areas/parts.js';
+import { runsAcross } from '../../measure/areas/parts.js';
 import { measurePlanes, type PlaneMeasure } from '../../measure/values/planes.js';
-import { visibleAreas } from '../../measure/areas/areas.js';
-import { doubleOf } from '../../measure/trial.js';
 import { measureValues } from '../../measure/values/values.js';
-import { dependenciesOf } from '../../plan/dependencies.js';
 import { scale } from '../../plan/geometry/matrix.js';
 import { type Outline, transform } from '../../plan/geometry/outline.js';
 import { boxCentre, boxesOverlap } from '../../plan/geometry/point.js';
@@ -15,6 +11,9 @@ import { every } from '../../plan/select.js';
 import { sizeEdit } from '../edits.js';
 import type { Fix } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { remembered } from '../moves/remembered.js';
+import { resized } from '../moves/resize.js';
+import { movedWith } from '../moves/shift.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
 import { holdsStep } from './repainting.js';
 import { quoted } from '../words/words.js';
@@ -106,23 +105,8 @@ function inPercent(factor: number): number {
 function standsAlone(plan: Plan, { parts }: Measures, object: PlanObject): boolean {
   const { children } = object.node;
   if (object.waiting || object.faulty || runsAcross(object.outline.box, plan.canvas)) return false;
-  if (wholeOf(parts, object.index).length > 1 || every(children, 'repeat').length > 0) return false;
-  if (every(children, 'at').some(({ statement }) => statement.by !== undefined)) return false;
-  return !placedBy(plan).has(object.key);
-}
-
-const namesPlacedBy = new WeakMap<Plan, ReadonlySet<string>>();
-
-/** The keys of the objects that others are placed by. */
-function placedBy(plan: Plan): ReadonlySet<string> {
-  const known = namesPlacedBy.get(plan);
-  if (known) return known;
-  const names = plan.objects.flatMap(({ node }) =>
-    dependenciesOf(node.children).flatMap(({ name }) => (name ? nameKey(name.text) : [])),
-  );
-  const keys = new Set(names);
-  namesPlacedBy.set(plan, keys);
-  return keys;
+  if (movedWith(plan, parts, object.index).length > 1 || every(children, 'repeat').length > 0) return false;
+  return every(children, 'at').every(({ statement }) => statement.by === undefined);
 }
 
 interface Tried {
@@ -138,10 +122,8 @@ function tried(
   object: PlanObject,
   factor: number,
 ): Tried | undefined {
-  const order = surroundingsOf(plan, object);
-  const corners = order.reduce((sum, index) => sum + cornersOf(plan.objects[index]), 0);
-  if (corners > MOST_CORNERS) return undefined;
-  const { shares, bareShare } = sharesWith(plan, measures, object, factor, order);
+  const { shares, bareShare } = seenWith(plan, measures, object.index, factor) ?? {};
+  if (!shares || bareShare === undefined) return undefined;
   const after = {
     colour: measureColours(plan, shares, bareShare).budget,
     value: measureValues(plan, shares, bareShare).budget,
@@ -171,8 +153,38 @@ function planesStayInOrder(plan: Plan, { planes }: Measures, shares: readonly nu
   return disorder(measurePlanes(plan, shares)) <= disorder(planes);
 }
 
-function cornersOf(object: PlanObject | undefined): number {
-  return object?.outline.rings.reduce((sum, ring) => sum + ring.length / 2, 0) ?? 0;
+interface Seen {
+  /** Visible shares in the order of `plan.objects`. */
+  readonly shares: readonly number[];
+  readonly bareShare: number;
+}
+
+/** What is seen of every object when one has another size; nothing where too many corners meet to try it. */
+function seenWith(plan: Plan, measures: Measures, object: number, factor: number): Seen | undefined {
+  return remembered(plan, object, `seen at ${factor}`, 0, () => {
+    if (cornersRound(plan, object) > MOST_CORNERS) return undefined;
+    const { areas } = resized(plan, measures, { object, factor });
+    const shares = plan.objects.map(() => 0);
+    plan.coveringOrder.forEach((index, position) => {
+      shares[index] = areas.layers[position]?.share ?? 0;
+    });
+    return { shares, bareShare: areas.bareShare };
+  });
+}
+
+/** Corners of all objects in reach of one at its largest. */
+function cornersRound({ objects }: Plan, index: number): number {
+  const outline = objects[index]?.outline;
+  if (!outline) return 0;
+  const reach = transform(outline, scale(LARGEST, LARGEST, boxCentre(outline.box))).box;
+  return objects.reduce(
+    (sum, other) => (boxesOverlap(other.outline.box, reach) ? sum + cornersOf(other.outline) : sum),
+    0,
+  );
+}
+
+function cornersOf({ rings }: Outline): number {
+  return rings.reduce((sum, ring) => sum + ring.length / 2, 0);
 }
 
 function resizing(plan: Plan, object: PlanObject, { factor, share }: Tried): Resizing | undefined {
@@ -180,78 +192,4 @@ function resizing(plan: Plan, object: PlanObject, { factor, share }: Tried): Res
   if (!edits) return undefined;
   const title = `Make ${quoted(object.name)} ${resizingWords({ factor })}`;
   return { object, factor, share, fix: { title, edits } };
-}
-
-interface Shares {
-  /** Visible shares in the order of `plan.objects`. */
-  readonly shares: readonly number[];
-  readonly bareShare: number;
-}
-
-/** What is seen of every object when one has another size. */
-function sharesWith(
-  plan: Plan,
-  { objects, areas }: Measures,
-  object: PlanObject,
-  factor: number,
-  order: readonly number[],
-): Shares {
-  const before = cut(plan, object, 1, order);
-  const after = cut(plan, object, factor, order);
-  const shares = objects.map(({ share }) => share);
-  order.forEach((index, position) => {
-    const change = (after.shares[position] ?? 0) - (before.shares[position] ?? 0);
-    shares[index] = Math.max(0, (shares[index] ?? 0) + change);
-  });
-  return { shares, bareShare: areas.bareShare + after.bareShare - before.bareShare };
-}
-
-/**
- * The objects that have a part in what changes, from back to front: those in reach of the object at its largest. Away
- * from it the same is seen before and after, so the others may be left out of both.
- */
-function surroundingsOf({ coveringOrder, objects }: Plan, { outline }: PlanObject): readonly number[] {
-  const reach = enlarged(outline, LARGEST).box;
-  return coveringOrder.filter((index) => {
-    const box = objects[index]?.outline.box;
-    return box !== undefined && boxesOverlap(box, reach);
-  });
-}
-
-function enlarged(outline: Outline, factor: number): Outline {
-  return transform(outline, scale(factor, factor, boxCentre(outline.box)));
-}
-
-interface Kept {
-  readonly inputs: readonly unknown[];
-  readonly result: Shares;
-}
-
-/** For an object, by factor; as long as its outline. */
-const kept = new WeakMap<Outline, Map<number, Kept>>();
-const MOST_KEPT = 16;
-
-/** What is seen of some objects in their order, among themselves; kept as long as their shapes are the same. */
-function cut(plan: Plan, object: PlanObject, factor: number, order: readonly number[]): Shares {
-  const { canvas, objects } = plan;
-  const inputs = [canvas.width, canvas.height, ...order.map((index) => objects[index]?.outline)];
-  const known = kept.get(object.outline) ?? new Map<number, Kept>();
-  kept.set(object.outline, known);
-  const before = known.get(factor);
-  if (before?.inputs.length === inputs.length && before.inputs.every((one, at) => one === inputs[at])) {
-    return before.result;
-  }
-  if (known.size >= MOST_KEPT) known.clear();
-  const areas = visibleAreas(
-    canvas,
-    order.flatMap((index) => {
-      const outline = objects[index]?.outline;
-      if (!outline) return [];
-      const changes = index === object.index && factor !== 1;
-      return { outline: changes ? enlarged(outline, factor) : doubleOf(outline) };
-    }),
-  );
-  const result = { shares: areas.layers.map(({ share }) => share), bareShare: areas.bareShare };
-  known.set(factor, { inputs, result });
-  return result;
 }

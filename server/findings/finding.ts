@@ -20,6 +20,8 @@ export interface Finding {
   readonly objects: readonly number[];
   /** Where in the picture it is, canvas units, when that is one place rather than an object as a whole. */
   readonly at?: Point;
+  /** How far it goes beyond the limit, in what the rule measures: of many findings of one rule the worst are told. */
+  readonly excess?: number;
   /** Edits of the plan after which the rule has nothing more to say here. */
   readonly fix?: Fix | undefined;
   /** Set when the plan sets it aside with a reason; such a finding is not reported as a warning. */
@@ -85,7 +87,7 @@ export interface RuleLimit {
 
 /** What a rule finds; a severity of its own stands before the rule's, and a setting before both. */
 export type RuleFinding = Pick<Finding, 'message' | 'location'> &
-  Partial<Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'at' | 'fix'>> & {
+  Partial<Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'at' | 'excess' | 'fix'>> & {
     /** Instead of `advice` and `fix`, where they are tried out on the picture: worked out when one is first read. */
     readonly remedy?: () => Remedy;
   };

@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { checked } from '../../tests/support/plan.js';
-import type { Finding } from './finding.js';
+import type { Finding, RuleFinding } from './finding.js';
+import { hiddenObject } from './rules/hidden-object.js';
 
 const CANVAS = 'canvas  100 x 50 cm\nfocus   upper right';
 
@@ -14,6 +15,19 @@ function crumbs(count: number, extra = ''): readonly Finding[] {
   const wall = 'object  wall, dominant\n  shape   rectangle (0, 0) to (100, 50)\n  value   4';
   const { findings } = checked([CANVAS, ...behind, wall, extra].join('\n'));
   return findings.filter(({ rule }) => rule === 'hidden object' || rule === 'needless exception');
+}
+
+/** What is told of so many findings of one rule, one of each crumb. */
+function standIns(count: number, more: (index: number) => Partial<RuleFinding>): readonly Finding[] {
+  const given = Array.from({ length: count }, (_, index): RuleFinding => ({
+    message: `\`crumb${index}\` is hidden.`,
+    location: { line: index, start: 0, end: 1 },
+    objects: [index],
+    ...more(index),
+  }));
+  const rule = vi.spyOn(hiddenObject, 'check').mockReturnValue(given);
+  onTestFinished(() => rule.mockRestore());
+  return crumbs(count);
 }
 
 describe('the findings of one rule', () => {
@@ -34,6 +48,39 @@ describe('the findings of one rule', () => {
     expect(crumbs(12)[2]?.message).toMatch(
       /So it is with 9 more: `crumb3`, `crumb4`, `crumb5`, `crumb6`, `crumb7` and others\.$/,
     );
+  });
+
+  it('are the worst three where the rule measures how far they go beyond its limit', () => {
+    const found = standIns(7, (index) => ({ excess: [0.1, 0.4, 0.2, 0.4, 0, 0.3, 0.4][index] ?? 0 }));
+    expect(found.map(({ objects }) => objects[0])).toEqual([1, 3, 6]);
+    expect(found[2]?.message).toBe(
+      '`crumb6` is hidden. So it is with 4 more: `crumb5`, `crumb2`, `crumb0` and `crumb4`.',
+    );
+  });
+
+  it('are the gravest before the worst', () => {
+    const found = standIns(6, (index) => ({
+      excess: index,
+      severity: index === 1 ? ('warning' as const) : ('hint' as const),
+    }));
+    expect(found.map(({ objects }) => objects[0])).toEqual([1, 5, 4]);
+  });
+
+  it('have what mends them worked out when it is read, and only of those that are read', () => {
+    const worked: number[] = [];
+    const found = standIns(9, (index) => ({
+      remedy: () => {
+        worked.push(index);
+        return { advice: `Move crumb ${index}.` };
+      },
+    }));
+    expect(found).toHaveLength(3);
+    expect(worked).toEqual([]);
+    expect(found[2]?.advice).toBe('Move crumb 2.');
+    expect([found[2]?.fix, found[2]?.advice]).toEqual([undefined, 'Move crumb 2.']);
+    expect(worked).toEqual([2]);
+    expect(found[0]?.advice).toBe('Move crumb 0.');
+    expect(worked).toEqual([2, 0]);
   });
 
   it('may be set aside for one that is only counted', () => {

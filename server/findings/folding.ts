@@ -1,3 +1,4 @@
+import { inSteps } from '../measure/areas/place-order.js';
 import type { Plan } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
 import type { Finding } from './finding.js';
@@ -5,28 +6,49 @@ import { quoted } from './words/words.js';
 
 /** So many findings of one rule are told one by one. */
 const MOST_TOLD = 5;
-/** So many of more than that, the first that the rule gives. */
+/** So many of more than that. */
 const TOLD_OF_MANY = 3;
 const MOST_NAMED = 5;
 
 /**
- * The findings of one rule, no more than a painter reads: of more than five that stand the first three, the last of them
- * with how many more there are and of which objects. It has those objects and places too, so that they are marked in the
- * picture. What is set aside stays as it is.
+ * The findings of one rule, no more than a painter reads: of more than five that stand the worst three, the last of
+ * them with how many more there are and of which objects. It has those objects and places too, so that they are marked
+ * in the picture. The worst are those that go farthest beyond the limit, where the rule measures that, else the first
+ * that it gives. What is set aside stays as it is.
  */
 export function folded({ objects }: Plan, findings: readonly Finding[]): readonly Finding[] {
-  const standing = findings.filter(({ allowed }) => !allowed);
-  const last = standing[TOLD_OF_MANY - 1];
+  const standing = findings.filter(({ allowed }) => !allowed).toSorted(worseFirst);
+  const [last] = standing.slice(TOLD_OF_MANY - 1);
   if (standing.length <= MOST_TOLD || !last) return findings;
   const rest = standing.slice(TOLD_OF_MANY);
   const concerned = [...new Set(rest.flatMap((finding) => finding.objects))];
   const names = concerned.flatMap((object) => objects[object]?.name ?? []).map(quoted);
   const named = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), 'others'] : names;
-  const told: Finding = {
-    ...last,
+  const told = changed(last, {
     message: `${last.message} So it is with ${rest.length} more${named.length > 0 ? `: ${inWords(named)}` : ''}.`,
     objects: [...new Set([...last.objects, ...concerned])],
     related: [...last.related, ...rest.map(({ location, message }) => ({ location, message }))],
-  };
-  return findings.flatMap((finding) => (finding === last ? [told] : rest.includes(finding) ? [] : [finding]));
+  });
+  return [
+    ...standing.slice(0, TOLD_OF_MANY - 1),
+    told,
+    ...findings.filter(({ allowed }) => allowed !== undefined),
+  ];
+}
+
+/** Graver ones first, then those that go farther beyond the limit; of two alike the one that the rule gives first. */
+function worseFirst(one: Finding, other: Finding): number {
+  return (
+    Number(other.severity !== 'hint') - Number(one.severity !== 'hint') ||
+    inSteps(other.excess ?? 0, 1) - inSteps(one.excess ?? 0, 1)
+  );
+}
+
+/** A finding with some of it changed. What mends it is not read, for it may yet have to be worked out. */
+function changed(finding: Finding, changes: Pick<Finding, 'message' | 'objects' | 'related'>): Finding {
+  const descriptors = Object.getOwnPropertyDescriptors(finding);
+  return Object.create(Object.prototype, {
+    ...descriptors,
+    ...Object.getOwnPropertyDescriptors(changes),
+  }) as Finding;
 }

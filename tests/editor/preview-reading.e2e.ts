@@ -47,13 +47,13 @@ describe('the preview for a keyboard and a screen reader', () => {
             - paragraph: 4 warnings, 2 hints
             - list:
               - listitem:
-                - 'button "Warning: The darks cover 38.3 % of the picture; the budget is 50 % within 5 %. Most of it is cloth (38.3 %). Bring 11.7 % more of the picture onto its steps, or make what lies there larger. line 7"'
+                - 'button "Warning: The darks cover 38.3 % of the picture; the budget is 50 % within 5 %. Most of it is cloth (38.3 %). Bring 11.7 % more of the picture onto its steps. line 7"'
               - listitem:
                 - 'button "Warning: The middle values cover 0 % of the picture; the budget is 40 % within 5 %. Take cloth one step up, to step 3: that brings the middle values within. line 7"'
               - listitem:
-                - 'button "Warning: The lights cover 61.7 % of the picture; the budget is 10 % within 5 %. Most of it is bowl (11.7 %). Take 51.7 % of the picture to other steps, or make what lies on these smaller. line 7"'
+                - 'button "Warning: The lights cover 61.7 % of the picture; the budget is 10 % within 5 %. Most of it is bowl (11.7 %). Take 51.7 % of the picture to other steps. line 7"'
               - listitem:
-                - 'button "Hint: The dominant colour covers 38.3 % of the picture, the complement 11.7 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %. Give it 31.7 % more of the picture: make what carries it larger, or use the colour elsewhere too. Or, where they are meant so, write budget colour dominant 38%, complement 11% within 5%. line 9"'
+                - 'button "Hint: The dominant colour covers 38.3 % of the picture, the complement 11.7 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %. Give it 31.7 % more of the picture: use the colour elsewhere too. Or, where they are meant so, write budget colour dominant 38%, complement 11% within 5%. line 9"'
               - listitem:
                 - 'button "Warning: cream is to be the complement, but its hue is yellow; opposite the dominant blue lies orange, 61° away on the painters’ wheel, and up to 30° counts as opposite. Turn it to yellow-orange: #ebd7c4 has the same value and chroma. line 10"'
               - listitem:

@@ -1,5 +1,7 @@
 import type { ColourRole } from '../../../grammar/index.js';
+import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
+import type { Colour } from '../../plan/colour/colour.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { addLine, replace } from '../edits/edit.js';
 import { stepEdit } from '../edits.js';
@@ -19,18 +21,40 @@ export interface Recolouring {
 
 /**
  * Each seen object given a colour of another role, or its first colour: of every role the one that covers most, which
- * the picture has to spare. The dominant object keeps its colour: it is what the picture is about.
+ * the picture has to spare. The dominant object keeps its colour: it is what the picture is about. Nothing takes a
+ * colour that something beside it has already, for the two would merge.
  */
 export function recolourings(plan: Plan, measures: Measures): readonly Recolouring[] {
   const targets = mostUsedColours(plan, measures);
+  const beside = coloursBeside(plan, measures);
   return plan.objects.flatMap((object): Recolouring[] => {
     const share = measures.objects[object.index]?.share ?? 0;
     if (share === 0 || object.role === 'dominant' || object.colourLost || object.faulty) return [];
     const from = object.colour?.role;
     return targets
-      .filter(({ role }) => role !== from)
+      .filter(
+        ({ colour, role }) =>
+          role !== from && !beside[object.index]?.has(keyOf(plan.colours[colour]?.colour)),
+      )
       .map(({ colour, role }) => ({ object, colour, share, ...(from ? { from } : {}), to: role }));
   });
+}
+
+/** For every object the colours of what it borders on, the bare ground among it. */
+function coloursBeside({ objects, canvas }: Plan, { borders }: Measures): readonly ReadonlySet<string>[] {
+  const beside = objects.map(() => new Set<string>());
+  const colourOf = (area: number): Colour | undefined =>
+    area === GROUND ? canvas.ground.colour : objects[area]?.colour?.colour;
+  for (const { front, behind } of borders.borders) {
+    beside[front]?.add(keyOf(colourOf(behind)));
+    beside[behind]?.add(keyOf(colourOf(front)));
+  }
+  return beside;
+}
+
+/** Colours of other names may be one colour. */
+function keyOf(colour: Colour | undefined): string {
+  return colour?.lab.join(' ') ?? '';
 }
 
 function mostUsedColours(

@@ -31,9 +31,9 @@ export interface Resizing {
 export type BudgetKind = 'colour' | 'value';
 const KINDS: readonly BudgetKind[] = ['colour', 'value'];
 
-/** Beyond these it would be another picture. */
-const SMALLEST = 0.5;
-const LARGEST = 1.6;
+/** A side a quarter longer, or as much shorter: beyond that it is no longer one thing to try but another picture. */
+const LARGEST = 1.25;
+const SMALLEST = 1 / LARGEST;
 /** Objects tried; each trial cuts the picture anew where the object is. */
 const MOST_TRIED = 2;
 /** Where so many corners meet, a trial takes too long for a finding that stands while a shape is being drawn. */
@@ -51,7 +51,8 @@ export function resizingFor(
   of: BudgetKind,
   entry: BudgetMeasure,
 ): Resizing | undefined {
-  // All the way to the target: shares make a whole, so what is then right for one role is likely right for the others.
+  // All the way to the target where that can be: shares make a whole, so what is then right for one role is likely
+  // right for the others.
   const wanted = -entry.difference;
   const guesses = plan.objects
     .flatMap((object) => {
@@ -59,20 +60,21 @@ export function resizingFor(
       if (share === 0) return [];
       // What does not count for the entry is taken to lie on what does: as it grows, the entry's share shrinks.
       const way = countsFor(plan, of, entry, object) ? 1 : -1;
-      const part = 1 + (way * wanted) / share;
-      const factor = part > 0 ? Math.sqrt(part) : 0;
-      return inReach(factor) && standsAlone(plan, measures, object) ? [{ object, factor }] : [];
+      const factor = inPercent(withinReach(1 + (way * wanted) / share));
+      const left = Math.abs(wanted - way * share * (factor ** 2 - 1));
+      if (factor === 1 || exceeds(left, entry.tolerance)) return [];
+      return standsAlone(plan, measures, object) ? [{ object, factor }] : [];
     })
     .sort((one, other) => Math.abs(Math.log(one.factor)) - Math.abs(Math.log(other.factor)));
-  for (const { object, factor: guess } of guesses.slice(0, MOST_TRIED)) {
-    const first = tried(plan, measures, { of, entry }, object, inPercent(guess));
+  for (const { object, factor } of guesses.slice(0, MOST_TRIED)) {
+    const first = tried(plan, measures, { of, entry }, object, factor);
     if (first?.keeps) return resizing(plan, object, first);
     if (!first || first.share === entry.share) continue;
     // What it uncovers or covers may carry the same role: the area that counts changes by less, or by more.
-    const gained = (first.share - entry.share) / (first.factor ** 2 - 1);
-    const part = 1 + wanted / gained;
-    const corrected = inPercent(part > 0 ? Math.sqrt(part) : 0);
-    const second = inReach(corrected) ? tried(plan, measures, { of, entry }, object, corrected) : undefined;
+    const gained = (first.share - entry.share) / (factor ** 2 - 1);
+    const corrected = inPercent(withinReach(1 + wanted / gained));
+    if (corrected === 1 || corrected === factor) continue;
+    const second = tried(plan, measures, { of, entry }, object, corrected);
     if (second?.keeps) return resizing(plan, object, second);
   }
   return undefined;
@@ -94,8 +96,9 @@ export function resizingWords({ factor }: Pick<Resizing, 'factor'>): string {
   return factor > 1 ? `${percent} % wider and higher` : `${percent} % narrower and lower`;
 }
 
-function inReach(factor: number): boolean {
-  return factor >= SMALLEST && factor <= LARGEST && factor !== 1;
+/** So many times as wide and as high for so many times the area, or as far towards it as may be gone. */
+function withinReach(timesTheArea: number): number {
+  return Math.min(LARGEST, Math.max(SMALLEST, Math.sqrt(Math.max(0, timesTheArea))));
 }
 
 function inPercent(factor: number): number {

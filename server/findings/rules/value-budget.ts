@@ -87,8 +87,8 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
   return {
     advice:
       entry.difference > 0
-        ? `Take ${amount} of the picture to other steps, or make what lies on these smaller.`
-        : `Bring ${amount} more of the picture onto its steps, or make what lies there larger.`,
+        ? `Take ${amount} of the picture to other steps.`
+        : `Bring ${amount} more of the picture onto its steps.`,
   };
 }
 

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { checked, mended } from '../../../tests/support/plan.js';
 import type { Finding } from '../finding.js';
 
-/** Three bands over 100 x 50 cm: `sky` of 30, `wall` of 12, `path` of 8. */
+/** Three bands over 100 x 50 cm, from the top: `wall` of 12, `sky` of 30, `path` of 8. */
 function scene(budget: string, colours: readonly [string, string, string]): string {
   const [sky, wall, path] = colours;
-  return `canvas  100 x 50 cm\n${budget}\ncolour  air #8ea4b8 dominant\ncolour  brick #a8602c complement\nobject  sky\n  shape   rectangle (0, 0) to (100, 30)${sky}\nobject  wall\n  shape   rectangle (0, 30) to (100, 42)${wall}\nobject  path\n  shape   rectangle (0, 42) to (100, 50)${path}`;
+  return `canvas  100 x 50 cm\n${budget}\ncolour  air #8ea4b8 dominant\ncolour  brick #a8602c complement\nobject  sky\n  shape   rectangle (0, 12) to (100, 42)${sky}\nobject  wall\n  shape   rectangle (0, 0) to (100, 12)${wall}\nobject  path\n  shape   rectangle (0, 42) to (100, 50)${path}`;
 }
 
 const AIR = '\n  colour  air';
@@ -41,17 +41,32 @@ describe('a colour budget that is missed', () => {
     expect(checked(after).plan.objects[2]?.step).toBe(checked(text).plan.objects[2]?.step);
   });
 
+  it('is not met by a colour that something beside the object has, with which it would merge', () => {
+    const bands = scene('budget  colour dominant 60%, complement 40% within 2%', [AIR, BRICK, AIR]);
+    const beside = bands.replace('(0, 12) to (100, 42)', '(0, 0) to (100, 30)');
+    const [told] = found(beside.replace('(0, 0) to (100, 12)', '(0, 30) to (100, 42)'));
+    expect(told?.fix).toBeUndefined();
+    expect(told?.advice).toBe('Give 16 % of the picture to another colour.');
+  });
+
+  it('is not met by the colour of the ground that shows beside the object, under whatever name', () => {
+    const text = scene('budget  colour dominant 60%, complement 40% within 2%', [AIR, BRICK, AIR]);
+    const showing = text
+      .replace('canvas  100 x 50 cm', 'canvas  100 x 50 cm\n  ground  rust')
+      .replace('colour  brick', 'colour  rust #a8602c\ncolour  brick')
+      .replace('(0, 42) to (100, 50)', '(0, 42) to (99.9, 50)');
+    expect(found(showing)[0]?.fix).toBeUndefined();
+  });
+
   it('never asks the dominant object to change its colour', () => {
     const text = scene('budget  colour dominant 60%, complement 40% within 2%', [AIR, BRICK, AIR]);
     const [told] = found(text.replace('object  path', 'object  path, dominant'));
     expect(told?.fix).toBeUndefined();
-    expect(told?.advice).toBe('Give 16 % of the picture to another colour, or make what carries it smaller.');
+    expect(told?.advice).toBe('Give 16 % of the picture to another colour.');
   });
 
   it('says by how much when no single object is enough', () => {
     const [told] = found(scene('budget  colour complement 50% within 1%', [AIR, BRICK, AIR]));
-    expect(told?.advice).toBe(
-      'Give it 26 % more of the picture: make what carries it larger, or use the colour elsewhere too.',
-    );
+    expect(told?.advice).toBe('Give it 26 % more of the picture: use the colour elsewhere too.');
   });
 });

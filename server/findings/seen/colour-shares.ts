@@ -41,16 +41,13 @@ function subject(role: string): string {
   return role === 'neutral' || role === 'discord' ? `The ${role} colours cover` : `The ${role} colour covers`;
 }
 
-/** A change of size by no more than this is a lesser change of the picture than another colour. */
-const MODEST = Math.log(1.25);
-
+/** One object a little larger or smaller, which is a lesser change of the picture than another colour; else that. */
 function tryOut(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<RuleFinding, 'advice' | 'fix'> {
   // A budget that nobody stated is not worth cutting the picture anew for.
   const stated = plan.colourBudget?.location !== undefined;
   const resizing = stated ? resizingFor(plan, measures, 'colour', entry) : undefined;
-  if (resizing && Math.abs(Math.log(resizing.factor)) <= MODEST) return resizingAdvice(entry, resizing);
-  const recolouring = recolouringAdvice(plan, measures, entry);
-  return recolouring ?? (resizing ? resizingAdvice(entry, resizing) : { advice: amountAdvice(entry) });
+  if (resizing) return resizingAdvice(entry, resizing);
+  return recolouringAdvice(plan, measures, entry) ?? { advice: amountAdvice(entry) };
 }
 
 function resizingAdvice({ name }: BudgetMeasure, resizing: Resizing): Pick<RuleFinding, 'advice' | 'fix'> {
@@ -104,11 +101,10 @@ function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): 
 
 function amountAdvice({ difference, name, share }: BudgetMeasure): string {
   const amount = percent(Math.abs(difference));
-  if (difference > 0)
-    return `Give ${amount} of the picture to another colour, or make what carries it smaller.`;
+  if (difference > 0) return `Give ${amount} of the picture to another colour.`;
   return share === 0
     ? `Nothing visible carries ${name === 'neutral' ? 'a neutral' : `the ${name}`} colour yet: give it ${amount} of the picture.`
-    : `Give it ${amount} more of the picture: make what carries it larger, or use the colour elsewhere too.`;
+    : `Give it ${amount} more of the picture: use the colour elsewhere too.`;
 }
 
 /** Where the plan first gives something that role. */

@@ -54,6 +54,17 @@ describe('a complement', () => {
     }
   });
 
+  it('that is nearly a grey is not turned but called neutral', () => {
+    const [finding] = found(scene('5Y 8/2'));
+    expect(finding?.fix).toBeUndefined();
+    expect(finding?.advice).toBe(
+      'With chroma 2 it is nearly a grey, in which another hue hardly shows: call it neutral, or choose a colour of chroma 3 or more near 5YR.',
+    );
+    expect(found(scene('5Y 8/2').replace('5Y 8/2 complement', '5Y 8/2 neutral'))).toEqual([]);
+    expect(found(scene('5YR 8/3'))).toEqual([]);
+    expect(found(scene('5Y 8/3'))[0]?.fix).toBeDefined();
+  });
+
   it('may stray twice as far in a family that lies opposite together', () => {
     // 5YR and 5Y are 0 and 36 degrees off, their mean 18; alone the second is too far.
     expect(found(scene('5YR 5/4', '5Y 5/4'))).toEqual([]);

@@ -39,6 +39,12 @@ describe('a discord', () => {
     expect(finding?.fix && found(mended(text, finding.fix))).toEqual([]);
   });
 
+  it('that is nearly a grey is not turned but called neutral', () => {
+    const [finding] = found(scene('5PB 9/1.5'));
+    expect(finding?.fix).toBeUndefined();
+    expect(finding?.advice).toMatch(/^With chroma 1\.[45] it is nearly a grey/);
+  });
+
   it('is told of the opposite where that is nearer', () => {
     const text = scene('10R 5/4');
     const [finding] = found(text);

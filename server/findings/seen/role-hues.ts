@@ -81,9 +81,12 @@ export function degrees(angle: number): string {
   return `${plainNumber(angle, 0)}°`;
 }
 
+/** A colour of less Munsell chroma is a tint near white or a near grey: turned to another hue it hardly changes. */
+const HUE_TELLS_FROM = 3;
+
 /**
  * What to do with a colour whose hue is in the wrong place: turned the least that keeps the rule, value and chroma
- * kept, written as the painter wrote it.
+ * kept, written as the painter wrote it. A near grey is not turned but called what it is.
  *
  * @param way the hues to try, from the nearest that may keep the rule to one that surely does
  * @param keeps whether the rule is kept with this hue
@@ -94,6 +97,12 @@ export function turnAdvice(
   way: { readonly start: number; readonly end: number },
   keeps: (hueDegrees: number) => boolean,
 ): Pick<RuleFinding, 'advice' | 'fix'> {
+  const { chroma } = toMunsell(colour);
+  if (chroma < HUE_TELLS_FROM) {
+    return {
+      advice: `With chroma ${plainNumber(Math.floor(chroma * 10) / 10)} it is nearly a grey, in which another hue hardly shows: call it neutral, or choose a colour of chroma ${HUE_TELLS_FROM} or more near ${hueWords(way.end, plan)}.`,
+    };
+  }
   const turned = turnedUntil(colour, plan.wheel, way, keeps);
   const hue = turned && hueOn(turned.colour, plan.wheel);
   if (!turned || hue === undefined) return { advice: `Turn it towards ${hueWords(way.end, plan)}.` };

@@ -1,5 +1,5 @@
 import { StatementRules } from './statement-rules.js';
-import type { BudgetShare, CanvasSize, Choice, ColourRole, ValueGroup } from './syntax.js';
+import type { BudgetShare, CanvasSize, Choice, ColourRole, ValueGroup, Word } from './syntax.js';
 import { choice, Comma, Dash, keyword, NumberToken, Word as WordToken } from './tokens.js';
 import { spanning } from './phrases.js';
 
@@ -74,22 +74,23 @@ export abstract class PictureRules extends StatementRules {
     return { kind: 'canvas', size: this.SUBRULE(this.canvasSize) };
   });
 
-  readonly canvasSize = this.phrase('canvasSize', (): CanvasSize =>
-    this.OR<CanvasSize>([
+  readonly canvasSize = this.phrase('canvasSize', (): CanvasSize => {
+    const size = this.OR<CanvasSize>([
       { ALT: () => ({ by: 'extent', extent: this.SUBRULE(this.extent) }) },
-      { ALT: () => this.SUBRULE(this.stockSize) },
-    ]),
-  );
-
-  /** `figure 20 upright`, `A3`. */
-  readonly stockSize = this.RULE('stockSize', (): CanvasSize => {
-    const words = [this.CONSUME(WordToken)];
-    this.OPTION1(() => words.push(this.CONSUME(NumberToken)));
-    const orientation = this.OPTION2(() => {
+      { ALT: () => ({ by: 'stock', stock: this.SUBRULE(this.stockSize) }) },
+    ]);
+    const orientation = this.OPTION(() => {
       this.SUBRULE(this.pause);
       return this.choiceOf<'upright' | 'landscape'>(this.CONSUME(choice.Orientation));
     });
-    return { by: 'stock', stock: this.termOf(words), ...(orientation && { orientation }) };
+    return { ...size, ...(orientation && { orientation }) };
+  });
+
+  /** `figure 20`, `A3`. */
+  readonly stockSize = this.RULE('stockSize', (): Word => {
+    const words = [this.CONSUME(WordToken)];
+    this.OPTION(() => words.push(this.CONSUME(NumberToken)));
+    return this.termOf(words);
   });
 
   readonly support = this.statement('support', () => {

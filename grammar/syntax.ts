@@ -299,14 +299,10 @@ export interface StatementBase extends Span {
 export type StatementKind = Statement['kind'];
 export type StatementOf<K extends StatementKind> = Extract<Statement, { readonly kind: K }>;
 
-export type CanvasSize =
-  | { readonly by: 'extent'; readonly extent: Extent }
-  /** `figure 20`, `A3 upright` */
-  | {
-      readonly by: 'stock';
-      readonly stock: Word;
-      readonly orientation?: Choice<'upright' | 'landscape'>;
-    };
+/** `24 x 18 in`, `figure 20`, `A3 upright`; upright or landscape says which side is up, whatever the sides say. */
+export type CanvasSize = (
+  { readonly by: 'extent'; readonly extent: Extent } | { readonly by: 'stock'; readonly stock: Word }
+) & { readonly orientation?: Choice<'upright' | 'landscape'> };
 
 /** A statement at its line, with what is indented under it. */
 export interface Node {

@@ -3,7 +3,6 @@ import { colourFunction, colourOfObject, munsellOrder, noHash } from './colours.
 import {
   decimalComma,
   moveOrder,
-  needlessOrientation,
   noBrackets,
   oneCorner,
   otherUnit,
@@ -29,7 +28,6 @@ const slips: readonly Slip[] = [
   splitIndex,
   stepRange,
   turnSense,
-  needlessOrientation,
   moveOrder,
   oneCorner,
   noBrackets,

@@ -131,22 +131,6 @@ export const moveOrder: Slip = (stumble) => {
   return meant(stumble.at, stumble.at + turned[0].trimEnd().length, message, `, ${move}`);
 };
 
-/** `canvas 50 x 70 cm upright`, where width and height say it. */
-export const needlessOrientation: Slip = (stumble) => {
-  const { entry, text, at } = stumble;
-  const word = /^,?\s*(upright|portrait|landscape)\s*$/i.exec(restOf(stumble));
-  const size = new RegExp(String.raw`(${number})(\s*\p{L}*\s*[x×]\s*)(${number})`, 'iu').exec(
-    text.slice(0, at),
-  );
-  if (entry.rule !== 'canvas' || word === null || size === null) return undefined;
-  const said = (word[1] ?? '').toLowerCase() === 'landscape' ? 'landscape' : 'upright';
-  const is = Number(size[1]) < Number(size[3]) ? 'upright' : 'landscape';
-  const written = text.slice(size.index, at).trimEnd();
-  const swapped = written.replace(size[0], `${size[3]}${size[2]}${size[1]}`);
-  const message = `Width comes first, so this canvas is ${is}; \`${word[1]}\` goes with stock sizes such as \`figure 20\`.`;
-  return meant(size.index, at + word[0].trimEnd().length, message, said === is ? written : swapped);
-};
-
 /** `PW 6` for `PW6`. */
 export const splitIndex: Slip = (stumble) => {
   if (stumble.entry.rule !== 'paint') return undefined;

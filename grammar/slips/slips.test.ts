@@ -188,16 +188,6 @@ describe.each<[string, readonly Slip[]]>([
         told: 'right: `to` is needed between `left` and `right`.',
         mended: '  mirror left to right',
       },
-      {
-        written: 'canvas 50 x 70 cm, upright',
-        told: '50 x 70 cm, upright: Width comes first, so this canvas is upright; `upright` goes with stock sizes such as `figure 20`.',
-        mended: 'canvas 50 x 70 cm',
-      },
-      {
-        written: 'canvas 70 x 50 cm upright',
-        told: '70 x 50 cm upright: Width comes first, so this canvas is landscape; `upright` goes with stock sizes such as `figure 20`.',
-        mended: 'canvas 50 x 70 cm',
-      },
     ],
   ],
   [

@@ -9,6 +9,22 @@ describe('measureText', () => {
     expect(text).toMatch(/^Halves\n20 x 10 cm, 1 : 2, ground #ffffff, value 10\n/);
   });
 
+  it.each([
+    ['figure 20', 'figure 20, 73 x 60 cm, '],
+    ['73 x 60 cm', 'figure 20, 73 x 60 cm, '],
+    ['60 x 73 cm', 'figure 20, 60 x 73 cm, '],
+    ['210 x 297 mm', 'A4, 210 x 297 mm, '],
+    ['18 x 14 in', '18 x 14 in, a stock size, '],
+    ['406 x 508 mm', '16 x 20 in, 406 x 508 mm, '],
+    ['74 x 57 cm', '74 x 57 cm, ground '],
+  ])('heads a canvas of %s with %s', (canvas, heading) => {
+    expect(
+      measureText(measured(`canvas ${canvas}\n`), false)
+        .split('\n')[1]
+        ?.startsWith(heading),
+    ).toBe(true);
+  });
+
   it('lists crossings, objects and budgets in columns', () => {
     expect(text).toContain('upper left    6.67 cm from the left  3.33 cm from the top');
     expect(text).toMatch(/^ {2}left +dominant +middle +1 +ink +50\.0 %$/m);

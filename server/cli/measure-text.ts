@@ -29,17 +29,24 @@ function section(heading: string, body: string, ink: Inks): string {
 }
 
 function headingText({ title, canvas }: MeasureDocument, ink: Inks): string {
-  const { width, height, unit, stock, support, medium, ground } = canvas;
-  const size = `${figure(width)} x ${figure(height)} ${unit}`;
+  const { support, medium, ground } = canvas;
   const materials = [medium, support].filter((text) => text !== undefined).join(' on ');
   const parts = [
-    ...(stock === undefined ? [] : [stock]),
-    size,
+    sizeText(canvas),
     ...(materials === '' ? [] : [shown(materials)]),
     ...proportionText(canvas),
     `ground ${ground.colour}, value ${figure(ground.munsellValue, 1)}`,
   ];
   return `${ink.strong(shown(title ?? 'Untitled plan'))}\n${parts.join(', ')}\n`;
+}
+
+/** `figure 20, 73 x 60 cm`, by its stock name where it has one; `18 x 14 in, a stock size` for one named by its sides. */
+function sizeText({ width, height, unit, stock, proportion }: MeasureDocument['canvas']): string {
+  const size = `${figure(width)} x ${figure(height)} ${unit}`;
+  const named = proportion.named.filter(({ sameSize }) => sameSize).map(({ name }) => name);
+  const bySides = `${figure(Math.min(width, height))} x ${figure(Math.max(width, height))} ${unit}`;
+  const names = stock === undefined ? named.filter((name) => name !== bySides) : [stock];
+  return [...names, size, ...(named.includes(bySides) ? ['a stock size'] : [])].join(', ');
 }
 
 /** `golden section`, `3 : 4`; nothing for a proportion without a name. */

@@ -1,4 +1,5 @@
 import { choiceLists, type StatementKind } from '../../grammar/index.js';
+import { ruleById } from '../findings/rules.js';
 import type { FileReference } from '../plan/plan.js';
 import type { NameKind } from './names.js';
 import { isMoving, placeSlots, restOfSystem } from './place-slots.js';
@@ -10,6 +11,8 @@ export type Slot =
   | { readonly kind: 'names'; readonly of: NameKind }
   /** The name of a rule, often of several words: it begins right behind the keyword. */
   | { readonly kind: 'rules' }
+  /** The limit of the rule of that name. */
+  | { readonly kind: 'limit'; readonly rule: string }
   | { readonly kind: 'files'; readonly of: FileReference['kind'] }
   /** A part of the SVG file at the path. */
   | { readonly kind: 'parts'; readonly path: string };
@@ -59,13 +62,16 @@ const only =
   (rest) =>
     rest.length === 0 ? slots : [];
 
-/** First these, and behind whatever was given, those; a word of a list that stands there already is not asked again. */
+/** First these, and behind whatever was given, those. */
 const then =
   (first: readonly Slot[], next: readonly Slot[]): Choose =>
   (rest) =>
-    rest.length === 0
-      ? first
-      : next.filter((slot) => slot.kind !== 'words' || !slot.words.includes(rest.at(-1) ?? ''));
+    rest.length === 0 ? first : notYetGiven(next, rest);
+
+/** A word of a list that stands there already is not asked again. */
+function notYetGiven(slots: readonly Slot[], rest: readonly string[]): readonly Slot[] {
+  return slots.filter((slot) => slot.kind !== 'words' || !slot.words.includes(rest.at(-1) ?? ''));
+}
 
 /** A list with commas, or with `and`. */
 const list =
@@ -97,7 +103,7 @@ const extent =
   (rest) => {
     const last = rest.at(-1);
     const ended = rest.includes('x') && last !== 'x';
-    return [...(isNumber(last) ? [units] : []), ...(ended ? next : [])];
+    return [...(isNumber(last) ? [units] : []), ...(ended ? notYetGiven(next, rest) : [])];
   };
 const points: Choose = (rest) => placeSlots(rest.slice(rest.lastIndexOf(')') + 1));
 
@@ -126,7 +132,7 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   }),
   canvas: (rest) =>
     isNumber(rest[0])
-      ? extent()(rest)
+      ? extent(words(choiceLists.Orientation))(rest)
       : then([{ kind: 'stock sizes' }], [words(choiceLists.Orientation)])(rest),
   ground: then([{ kind: 'colours' }], [words(choiceLists.ColourRole)]),
   divide: (rest) => restOfSystem(rest.at(-1)) ?? list({ kind: 'systems' })(rest),
@@ -198,12 +204,23 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
     for: (rest) => [...list(names('object'))(rest), ...(rest.length === 0 ? [] : [words(['because'])])],
     because: () => [],
   }),
-  rule: parts(then([{ kind: 'rules' }], [{ kind: 'rules' }, words([...choiceLists.Severity, 'limit'])]), {
-    warning: only(words(['limit'])),
-    hint: only(words(['limit'])),
-    limit: () => [],
-  }),
+  rule: (rest) => ruleSlots(rest),
 };
+
+/** A rule, how grave it is and where it begins to be broken, as far as it has a limit. */
+function ruleSlots(rest: readonly string[]): readonly Slot[] {
+  const { Severity } = choiceLists;
+  const behind = rest.findIndex((word) => [',', ...Severity, 'limit'].includes(word));
+  const name = rest.slice(0, behind < 0 ? rest.length : behind).join(' ');
+  const rule = ruleById(name);
+  const limit = words(rule && !rule.limit ? [] : ['limit']);
+  return parts(then([{ kind: 'rules' }], [{ kind: 'rules' }, words(Severity), limit]), {
+    ',': only(words(Severity), limit),
+    warning: only(limit),
+    hint: only(limit),
+    limit: then([{ kind: 'limit', rule: name }], rule?.limit?.unit === 'degrees' ? [words(['degrees'])] : []),
+  })(rest);
+}
 
 function isNumber(word: string | undefined): boolean {
   return word !== undefined && /^[\d.]/u.test(word);

@@ -1,4 +1,4 @@
-import type { Extent, LengthUnit, Node, StatementOf } from '../../grammar/index.js';
+import type { CanvasSize, Extent, LengthUnit, Node, StatementOf } from '../../grammar/index.js';
 import { parseColour, type Colour } from './colour/colour.js';
 import { nearestStep, valueOf } from './colour/value.js';
 import type { ColourBook } from './colours.js';
@@ -22,6 +22,8 @@ interface Size {
   readonly unit: LengthUnit;
   readonly stock?: string;
 }
+
+type Orientation = NonNullable<CanvasSize['orientation']>['choice'];
 
 /** The canvas without its ground; the ground's colour may be a name, which needs the colours first. */
 export type BareCanvas = Omit<Canvas, 'ground'>;
@@ -85,21 +87,30 @@ function priming(): Colour {
   return parsed.colour;
 }
 
+/** Without a word of which side is up, width comes first, and a stock size lies on its long side. */
 function statedSize(statement: StatementOf<'canvas'>, node: Node, problems: Problems): Size {
   const { size } = statement;
-  if (size.by === 'extent') return extentSize(size.extent, node, problems) ?? ASSUMED;
+  const orientation = size.orientation?.choice;
+  if (size.by === 'extent') {
+    const stated = extentSize(size.extent, node, problems);
+    return stated && orientation ? turned(stated, orientation) : (stated ?? ASSUMED);
+  }
   const stock = stockSize(size.stock.text);
   if (!stock) {
     problems.unknownName('stock size', size.stock.text, stockNames(), locate(node, size.stock));
     return ASSUMED;
   }
-  const upright = size.orientation?.choice === 'upright';
-  return {
-    width: upright ? stock.short : stock.long,
-    height: upright ? stock.long : stock.short,
-    unit: stock.unit,
-    stock: size.stock.text,
-  };
+  const { long, short, unit } = stock;
+  return turned({ width: long, height: short, unit, stock: size.stock.text }, orientation ?? 'landscape');
+}
+
+/** The same canvas with its long side up, or lying. */
+function turned(size: Size, orientation: Orientation): Size {
+  const long = Math.max(size.width, size.height);
+  const short = Math.min(size.width, size.height);
+  return orientation === 'upright'
+    ? { ...size, width: short, height: long }
+    : { ...size, width: long, height: short };
 }
 
 function extentSize(extent: Extent, node: Node, problems: Problems): Size | undefined {

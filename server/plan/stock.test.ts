@@ -23,6 +23,8 @@ describe('stock sizes', () => {
     // Facts of the trade; sellers' published listings agree on these rows.
     expect(stockSize('16 x 20 in')).toEqual({ long: 20, short: 16, unit: 'in' });
     expect(stockSize('24 x 36 in')).toEqual({ long: 36, short: 24, unit: 'in' });
+    expect(stockSize('14 x 18 in')).toEqual({ long: 18, short: 14, unit: 'in' });
+    expect(stockSize('12 x 12 in')).toEqual({ long: 12, short: 12, unit: 'in' });
     expect(stockSize('17 x 20 in')).toBeUndefined();
   });
 
@@ -47,6 +49,7 @@ describe('stock sizes', () => {
 
   it('reads every name it lists', () => {
     expect(stockNames().filter((name) => !stockSize(name))).toEqual([]);
-    expect(stockNames()).toHaveLength(3 * 20 + 22 + 12);
+    expect(new Set(stockNames()).size).toBe(stockNames().length);
+    expect(stockNames()).toHaveLength(3 * 20 + 22 + 23 + 18);
   });
 });

@@ -6,6 +6,8 @@ export interface StockSize {
   readonly unit: LengthUnit;
 }
 
+type Sides = readonly [short: number, long: number];
+
 /** French stretcher numbers: long side, then short side of figure, paysage and marine, cm. Facts of the trade; three published listings agree. */
 const FRENCH: readonly (readonly [number, number, number, number, number])[] = [
   [0, 18, 14, 12, 10],
@@ -31,23 +33,63 @@ const FRENCH: readonly (readonly [number, number, number, number, number])[] = [
 ];
 
 /**
- * Sizes in inches that stretchers and frames are sold in, short side first. Facts of the trade: sellers' published
- * listings agree on these, but 22 x 28 is from memory.
+ * Sizes in inches that stretched canvases are sold in, short side first. Facts of the trade, listed by Color Bay,
+ * "Canvas Sizes" (colorbay.com/canvas_size.htm), The Beginning Artist, "What Are The Standard Canvas Sizes For
+ * Painting?" (thebeginningartist.com/canvas-sizes), Art History Lab, "Demystifying Canvas Sizes", and Elites, "Choosing
+ * the Perfect Canvas Size for Your Art".
  */
-const INCHES: readonly (readonly [number, number])[] = [
+const LISTED_INCHES: readonly Sides[] = [
+  [4, 6],
+  [5, 5],
+  [5, 7],
+  [6, 6],
+  [6, 8],
+  [8, 8],
   [8, 10],
   [9, 12],
+  [10, 10],
   [11, 14],
+  [12, 12],
   [12, 16],
   [16, 20],
   [18, 24],
+  [20, 20],
   [20, 24],
-  [22, 28],
+  [24, 24],
   [24, 30],
   [24, 36],
   [30, 40],
   [36, 48],
+  [48, 60],
+  [48, 72],
 ];
+
+/** From memory: common in US shops as well. */
+const OTHER_INCHES: readonly Sides[] = [
+  [6, 12],
+  [8, 16],
+  [10, 20],
+  [12, 24],
+  [12, 36],
+  [14, 18],
+  [15, 30],
+  [16, 16],
+  [18, 36],
+  [20, 30],
+  [22, 28],
+  [24, 48],
+  [30, 30],
+  [30, 36],
+  [30, 48],
+  [36, 36],
+  [40, 60],
+  [48, 48],
+];
+
+/** Small ones first. */
+const INCHES: readonly Sides[] = [...LISTED_INCHES, ...OTHER_INCHES].sort(
+  (one, other) => one[0] - other[0] || one[1] - other[1],
+);
 
 const ISO_LARGEST = { a: [841, 1189], b: [1000, 1414] } as const;
 
@@ -77,7 +119,7 @@ export function stockNames(): readonly string[] {
   ];
 }
 
-function inchName([short, long]: readonly [number, number]): string {
+function inchName([short, long]: Sides): string {
   return `${short} x ${long} in`;
 }
 

@@ -1,5 +1,6 @@
 import type { DivisionSystem } from '../../../grammar/index.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
 import type { View } from '../scene.js';
 
 /** `68 %`; less than one in two hundred, but not nothing, is `under 1 %`. */
@@ -15,12 +16,10 @@ export function partOrTimes(share: number): string {
 
 /** `80 × 50 cm`, with the stock name when the canvas was given by one. */
 export function canvasSize({ width, height, unit, stock }: Canvas): string {
-  const size = `${length(width)} × ${length(height)} ${unit}`;
+  // To the millimetre in metres, which a canvas may be as small as.
+  const [across, down] = [width, height].map((side) => plainNumber(side, unit === 'm' ? 3 : 2));
+  const size = `${across} × ${down} ${unit}`;
   return stock === undefined ? size : `${stock}, ${size}`;
-}
-
-function length(value: number): string {
-  return String(Number(value.toFixed(2)));
 }
 
 const COUNTS = [

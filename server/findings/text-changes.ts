@@ -26,6 +26,50 @@ export function textChanges(
   return edits.map((edit) => textChange(edit, lines, lineEnd));
 }
 
+/** A text after some changes, and where its places come to lie. */
+export interface ChangedText {
+  readonly text: string;
+  /** A place that is itself replaced comes to lie at the start of what replaces it. */
+  readonly onward: (place: TextPlace) => TextPlace;
+}
+
+/** A text, given as lines without their ends, after changes that do not touch each other; of two at one place the later stands later. */
+export function changedText(lines: readonly string[], changes: readonly TextChange[]): ChangedText {
+  const before = lines.join('\n');
+  const starts = startsOf(lines);
+  const offsetOf = ({ line, column }: TextPlace): number => (starts[line] ?? before.length) + column;
+  const placed = changes
+    .map(({ from, to, text }) => ({ from: offsetOf(from), to: offsetOf(to), text }))
+    .sort((one, other) => one.from - other.from);
+  let text = '';
+  let read = 0;
+  for (const change of placed) {
+    text += before.slice(read, change.from) + change.text;
+    read = change.to;
+  }
+  text += before.slice(read);
+  const startsAfter = startsOf(text.split('\n'));
+  const onward = (place: TextPlace): TextPlace => {
+    const at = offsetOf(place);
+    const after = placed.reduce((now, change) => {
+      if (at >= change.to) return now + change.text.length - (change.to - change.from);
+      return at > change.from ? now - (at - change.from) : now;
+    }, at);
+    const line = startsAfter.findLastIndex((start) => start <= after);
+    return { line, column: after - (startsAfter[line] ?? 0) };
+  };
+  return { text, onward };
+}
+
+function startsOf(lines: readonly string[]): readonly number[] {
+  let start = 0;
+  return lines.map(({ length }) => {
+    const here = start;
+    start += length + 1;
+    return here;
+  });
+}
+
 function textChange(edit: FixEdit, lines: readonly string[], lineEnd: string): TextChange {
   switch (edit.kind) {
     case 'replace': {

@@ -1,7 +1,7 @@
 import { parse } from '../../grammar/index.js';
 import { check } from '../../server/findings/check.js';
 import type { Finding, Fix } from '../../server/findings/finding.js';
-import { textChanges } from '../../server/findings/text-changes.js';
+import { changedText, textChanges } from '../../server/findings/text-changes.js';
 import { measure } from '../../server/measure/measure.js';
 import type { Measures } from '../../server/measure/measures.js';
 import type { Plan, PlanObject } from '../../server/plan/plan.js';
@@ -29,18 +29,7 @@ export function checked(text: string, options: ResolveOptions = {}): Checked {
 /** The text after the edits of a fix. */
 export function mended(text: string, { edits }: Pick<Fix, 'edits'>): string {
   const lines = text.split('\n');
-  const starts = lines.reduce<number[]>((all, line) => [...all, (all.at(-1) ?? 0) + line.length + 1], [0]);
-  const changes = textChanges({ title: '', edits }, lines, '\n').map(({ from, to, text: words }) => ({
-    from: (starts[from.line] ?? 0) + from.column,
-    to: (starts[to.line] ?? 0) + to.column,
-    words,
-  }));
-  // From the end, so that what stands before keeps its place; of two at one place the later in the list stands later.
-  const fromEnd = changes.toReversed().sort((one, other) => other.from - one.from);
-  return fromEnd.reduce(
-    (changed, { from, to, words }) => changed.slice(0, from) + words + changed.slice(to),
-    text,
-  );
+  return changedText(lines, textChanges({ title: '', edits }, lines, '\n')).text;
 }
 
 export function objectNamed(plan: Plan, name: string): PlanObject {

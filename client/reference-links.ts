@@ -6,7 +6,7 @@ export const openReferenceCommand = 'mahlstick.openReference';
 const pages = ['grammar/README.md', 'server/measure/README.md', 'server/findings/README.md'] as const;
 
 /**
- * Codes and hovers point to pages of the reference as files. Here they lead to a command that shows the page set as
+ * Codes, hovers and offers point to pages of the reference as files. Here they lead to a command that shows the page set as
  * Markdown, at the right heading, where following a file would show its source from the top.
  */
 export function referenceLinks(extension: vscode.Uri): Middleware {
@@ -14,6 +14,14 @@ export function referenceLinks(extension: vscode.Uri): Middleware {
   const leads = (address: string): string | undefined => {
     const page = pages.find((file) => address.startsWith(`${base}/${file}#`));
     return page && commandFor(page, address.slice(address.indexOf('#') + 1));
+  };
+  const lead = (content: vscode.MarkdownString | vscode.MarkedString | undefined): void => {
+    if (!(content instanceof vscode.MarkdownString)) return;
+    content.value = content.value.replace(
+      /\]\(([^\s()]+)\)/gu,
+      (link, address: string) => `](${leads(address) ?? link.slice(2, -1)})`,
+    );
+    content.isTrusted = { enabledCommands: [openReferenceCommand] };
   };
   return {
     handleDiagnostics: (uri, diagnostics, next) => {
@@ -27,15 +35,14 @@ export function referenceLinks(extension: vscode.Uri): Middleware {
     },
     provideHover: async (document, position, token, next) => {
       const hover = await next(document, position, token);
-      for (const content of hover?.contents ?? []) {
-        if (!(content instanceof vscode.MarkdownString)) continue;
-        content.value = content.value.replace(
-          /\]\(([^\s()]+)\)/gu,
-          (link, address: string) => `](${leads(address) ?? link.slice(2, -1)})`,
-        );
-        content.isTrusted = { enabledCommands: [openReferenceCommand] };
-      }
+      hover?.contents.forEach(lead);
       return hover;
+    },
+    provideCompletionItem: async (document, position, context, token, next) => {
+      const list = await next(document, position, context, token);
+      const items = Array.isArray(list) ? list : (list?.items ?? []);
+      for (const { documentation } of items) lead(documentation);
+      return list;
     },
   };
 }

@@ -8,34 +8,22 @@ function finding(message: string, line = 0, severity: ListedFinding['severity'] 
 }
 
 describe('the list of findings', () => {
-  it('has errors first, and is in the order of the text where the drawing has no other', () => {
+  it('has errors first, then warnings, then hints, each in the order in which they are told', () => {
     const rows = findingRows(
-      [finding('late', 9), finding('hint', 1, 'hint'), finding('error', 20, 'error'), finding('early', 2)],
-      undefined,
+      [
+        finding('what matters most', 9, 'hint'),
+        finding('off its budget', 7),
+        finding('unread', 20, 'error'),
+        finding('past the focal point', 2),
+      ],
+      stillLife,
     );
-    expect(rows.map(({ message }) => message)).toEqual(['error', 'hint', 'early', 'late']);
-  });
-
-  it('is in the order of the drawing, where what matters most comes first', () => {
-    const location = { line: 3, start: 0, end: 4 };
-    const subject = { kind: 'finding', severity: 'hint', location } as const;
-    const scene = {
-      ...stillLife,
-      subjects: {
-        'finding:rival': {
-          ...subject,
-          name: 'rival',
-          message: 'A rival.',
-          location: { ...location, line: 9 },
-        },
-        'finding:spots': { ...subject, name: 'spots', message: 'Spots.' },
-      },
-    };
-    const rows = findingRows(
-      [finding('Not drawn.', 1), finding('Spots. Join them.', 3), finding('A rival.', 9, 'hint')],
-      scene,
-    );
-    expect(rows.map(({ message }) => message)).toEqual(['A rival.', 'Spots.', 'Not drawn.']);
+    expect(rows.map(({ message }) => message)).toEqual([
+      'unread',
+      'off its budget',
+      'past the focal point',
+      'what matters most',
+    ]);
   });
 
   it('sets the advice apart and knows the marks, where the drawing has the finding', () => {

@@ -1,4 +1,5 @@
 import type { Scene } from '../../server/drawing/scene.js';
+import { gravestFirst } from '../../server/language/telling-order.js';
 import type { ListedFinding } from './messages.js';
 import { findingNumbers } from './plate.js';
 
@@ -12,46 +13,31 @@ export interface FindingRow extends ListedFinding {
   readonly subjects: readonly string[];
 }
 
-/** Until an error is mended part of the plan is not read. */
-function rank({ severity }: FindingRow): number {
-  return severity === 'error' ? 0 : 1;
-}
-
 /**
- * The list, each row tied to its marks in the drawing: errors first, then in the order of the drawing, where what
- * matters most comes first and the numbers count up; what the drawing does not have comes last, by its place in the text.
+ * The list, each row tied to its marks in the drawing. It is in the order in which everything is told (`gravestFirst`), so
+ * that the numbers of the marks count up in it; in every view it is the same.
  */
 export function findingRows(
   findings: readonly ListedFinding[],
   scene: Scene | undefined,
 ): readonly FindingRow[] {
   const marked = markedFindings(scene);
-  const places = new Map(Object.keys(scene?.subjects ?? {}).map((key, index) => [key, index]));
-  const placeOf = ({ subjects: [first = ''] }: FindingRow) => places.get(first) ?? places.size;
   const numbers = scene === undefined ? new Map<string, string>() : findingNumbers(scene);
-  return findings
-    .map((finding): FindingRow => {
-      const same = (marked.get(finding.location.line) ?? []).filter(({ message }) =>
-        finding.message.startsWith(message),
-      );
-      const message = same[0]?.message ?? finding.message;
-      const advice = finding.message.slice(message.length).trim();
-      const number = same.flatMap(({ key }) => numbers.get(key) ?? [])[0];
-      return {
-        ...finding,
-        message,
-        ...(advice === '' ? {} : { advice }),
-        ...(number === undefined ? {} : { number }),
-        subjects: same.map(({ key }) => key),
-      };
-    })
-    .sort(
-      (a, b) =>
-        rank(a) - rank(b) ||
-        placeOf(a) - placeOf(b) ||
-        a.location.line - b.location.line ||
-        a.location.start - b.location.start,
+  return gravestFirst(findings).map((finding): FindingRow => {
+    const same = (marked.get(finding.location.line) ?? []).filter(({ message }) =>
+      finding.message.startsWith(message),
     );
+    const message = same[0]?.message ?? finding.message;
+    const advice = finding.message.slice(message.length).trim();
+    const number = same.flatMap(({ key }) => numbers.get(key) ?? [])[0];
+    return {
+      ...finding,
+      message,
+      ...(advice === '' ? {} : { advice }),
+      ...(number === undefined ? {} : { number }),
+      subjects: same.map(({ key }) => key),
+    };
+  });
 }
 
 /** The findings of a drawing by their line. */

@@ -1,5 +1,6 @@
 import type { Severity } from '../findings/finding.js';
 import type { Snapshot } from '../language/snapshot.js';
+import { gravestFirst } from '../language/telling-order.js';
 import type { Location } from '../plan/plan.js';
 
 /** Anything that is said about a plan: what cannot be read, what cannot be resolved, and what the rules find. */
@@ -19,7 +20,10 @@ export interface Remark {
 /** What is read but not worked with; a painter need do nothing about it. */
 export const uncomputed = 'not computed yet';
 
-/** All remarks on a plan, in the order of the text; those set aside included. */
+/**
+ * All remarks on a plan, gravest first; of one severity what is wrong with the text in its order, and then what the rules
+ * find, what matters most to the picture first. Those set aside are included.
+ */
 export function remarksOf({ tree, plan, findings }: Snapshot): readonly Remark[] {
   const unreadable = tree.problems.map(({ code, message, line, start, end }): Remark => ({
     rule: code,
@@ -49,9 +53,10 @@ export function remarksOf({ tree, plan, findings }: Snapshot): readonly Remark[]
       ...(allowed ? { setAside: allowed } : {}),
     }),
   );
-  return [...unreadable, ...unresolved, ...found].sort(
+  const problems = [...unreadable, ...unresolved].sort(
     (a, b) => a.location.line - b.location.line || a.location.start - b.location.start,
   );
+  return gravestFirst([...problems, ...found]);
 }
 
 export interface Counts {

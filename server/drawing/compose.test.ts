@@ -214,6 +214,26 @@ describe('colour', () => {
   });
 });
 
+describe('the swatch of a colour', () => {
+  const scene = sceneOf(doorwayPlan, 'colour');
+  const fill = (key: string) => {
+    const mark = markOf(scene, key);
+    return mark?.kind === 'path' ? mark.fill : undefined;
+  };
+
+  it('has the tone in which it is seen, not that of its notation', () => {
+    expect(fill('legend:colour:teal:sign')).toBe(fill('object:sky'));
+    expect(fill('object:sky')).not.toBe('#2f6f73');
+  });
+
+  it('has the tones side by side where it is painted at several values, the largest first', () => {
+    expect(fill('legend:colour:rust:sign')).toBe(fill('object:tram'));
+    expect(fill('legend:colour:rust:sign:2')).toBe(fill('object:figure'));
+    expect(fill('object:tram')).not.toBe(fill('object:figure'));
+    expect(fill('legend:colour:ochre:sign:2')).toBeUndefined();
+  });
+});
+
 describe('a colour of many objects', () => {
   const posts = Array.from(
     { length: 30 },

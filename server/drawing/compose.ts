@@ -60,12 +60,12 @@ export function compose(
   };
   const { layout, picture } = reading;
   const drawn = drawView(view, reading);
-  const numbered = findingsFor(view, reading);
+  const shown = findingsFor(view, reading);
   const legend = legendOf(reading, view, drawn.leftOut);
   const { column, em } = layout;
   const captions = captionsBlock(reading, view, legend);
   const foot = footOf(layout, captions.height);
-  const list = findingsBlock(numbered, foot.width, em);
+  const list = findingsBlock(shown, foot.width, em);
   const sheet = sheetOf(layout, list.height > 0 ? foot.y + list.height : column.y + captions.height);
   return {
     view,
@@ -86,7 +86,7 @@ export function compose(
       },
       { name: 'construction', marks: drawn.construction },
       { name: 'names', marks: drawn.names },
-      { name: 'findings', marks: findingMarks(numbered, reading, drawn.taken) },
+      { name: 'findings', marks: findingMarks(shown, reading, drawn.taken) },
       { name: 'captions', marks: [...captions.marks(column.x, column.y), ...list.marks(foot.x, foot.y)] },
     ],
     subjects: reading.subjects.all,

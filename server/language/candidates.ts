@@ -1,24 +1,29 @@
-import { CompletionItemKind } from 'vscode-languageserver-types';
+import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver-types';
 import { choiceLists } from '../../grammar/index.js';
-import { rules } from '../findings/rules.js';
+import { ruleById, rules } from '../findings/rules.js';
+import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import { toHex } from '../plan/colour/srgb.js';
 import type { FileReference } from '../plan/plan.js';
 import { stockNames, stockSize } from '../plan/stock.js';
+import { ruleMeaning } from './hover.js';
 import type { NameKind } from './names.js';
 import type { Slot } from './slots.js';
 import type { Snapshot } from './snapshot.js';
+import { contentOf, type Style } from './style.js';
 
 /** A word or name that can stand in a slot. */
 export interface Candidate {
   readonly label: string;
   readonly kind: CompletionItemKind;
   readonly detail?: string;
-  readonly documentation?: string;
+  readonly documentation?: CompletionItem['documentation'];
+  /** What it is found by when something is typed, where that is not its label. */
+  readonly filterText?: string;
 }
 
 /** All that can stand in a slot, the likeliest first; empty where the plan has none. */
-export function candidatesFor(slot: Slot, snapshot: Snapshot): readonly Candidate[] {
+export function candidatesFor(slot: Slot, snapshot: Snapshot, style: Style): readonly Candidate[] {
   switch (slot.kind) {
     case 'words':
       return enumerated(slot.words);
@@ -40,11 +45,14 @@ export function candidatesFor(slot: Slot, snapshot: Snapshot): readonly Candidat
     case 'names':
       return namesOf(snapshot, slot.of);
     case 'rules':
-      return rules.map(({ id, summary }) => ({
-        label: id,
+      return rules.map((rule) => ({
+        label: rule.id,
         kind: CompletionItemKind.Event,
-        documentation: summary,
+        detail: rule.limit === undefined ? rule.severity : `${rule.severity}, limit ${limitForm(rule.limit)}`,
+        documentation: contentOf(style, ruleMeaning(rule, style)),
       }));
+    case 'limit':
+      return limitOf(slot.rule, style);
     case 'stock sizes':
       return stockNames().map((label) => ({ label, kind: CompletionItemKind.Value, detail: sizeOf(label) }));
     case 'files':
@@ -52,6 +60,21 @@ export function candidatesFor(slot: Slot, snapshot: Snapshot): readonly Candidat
     case 'parts':
       return partsOf(snapshot, slot.path);
   }
+}
+
+/** The usual one, to be changed. Typing a number must not bring it up: Enter would take it in the place of the number. */
+function limitOf(name: string, style: Style): readonly Candidate[] {
+  const rule = ruleById(name);
+  if (rule?.limit === undefined) return [];
+  return [
+    {
+      label: limitForm(rule.limit),
+      kind: CompletionItemKind.Value,
+      detail: `usually ${limitInWords(rule.limit)}`,
+      documentation: contentOf(style, ruleMeaning(rule, style)),
+      filterText: 'usual',
+    },
+  ];
 }
 
 function enumerated(words: readonly string[]): readonly Candidate[] {

@@ -14,7 +14,7 @@ import { likeliestFirst } from './likeliest.js';
 import { sentenceSlots, slotsFor, type Slot } from './slots.js';
 import { snippets } from './snippets.js';
 import type { Snapshot } from './snapshot.js';
-import { contentOf, styleFor } from './style.js';
+import { contentOf, styleFor, type Style } from './style.js';
 
 /** What can be written at the caret: a statement, or the next word of one. */
 export function completions(
@@ -24,9 +24,10 @@ export function completions(
 ): readonly CompletionItem[] {
   const caret = caretAt(snapshot, position);
   if (caret === undefined) return [];
+  const style = styleFor(abilities.completionMarkdown, abilities.reference);
   const opened = openedStatements(caret);
-  const openings = caret.inSentence ? [] : statementItems(snapshot, caret, abilities);
-  const followers = opened.flatMap(({ entry, rest }) => followerItems(snapshot, caret, entry, rest));
+  const openings = caret.inSentence ? [] : statementItems(snapshot, caret, style, abilities);
+  const followers = opened.flatMap(({ entry, rest }) => followerItems(snapshot, caret, style, entry, rest));
   return inOrder(unique([...openings, ...followers]));
 }
 
@@ -49,17 +50,17 @@ function openedStatements({ block, tokens, inSentence }: Caret): readonly Opened
 function statementItems(
   { tree }: Snapshot,
   { block, tokens, typed, column, line }: Caret,
-  abilities: Abilities,
+  style: Style,
+  { completionSnippets }: Abilities,
 ): readonly CompletionItem[] {
   const entries = likeliestFirst(tree, block, line).filter(
     ({ words }) => words.length > tokens.length && tokens.every(({ word }, index) => word === words[index]),
   );
   const start = tokens[0]?.start ?? typed.start;
   const range = { start: { line, character: start }, end: { line, character: column } };
-  const style = styleFor(abilities.completionMarkdown, abilities.reference);
   return entries.map((entry): CompletionItem => {
     const label = entry.words.join(' ');
-    const snippet = abilities.completionSnippets ? snippets[entry.kind] : undefined;
+    const snippet = completionSnippets ? snippets[entry.kind] : undefined;
     return {
       label,
       kind: CompletionItemKind.Keyword,
@@ -74,13 +75,14 @@ function statementItems(
 function followerItems(
   snapshot: Snapshot,
   caret: Caret,
+  style: Style,
   entry: StatementEntry,
   rest: readonly string[],
 ): readonly CompletionItem[] {
   const slots = caret.inSentence ? sentenceSlots(entry.kind, rest) : slotsFor(entry.kind, rest);
   return slots.flatMap((slot) => {
     const range = rangeFor(slot, caret, entry);
-    return candidatesFor(slot, snapshot)
+    return candidatesFor(slot, snapshot, style)
       .filter(({ label }) => couldBecome(label, caret.typed.text))
       .map((candidate) => item(candidate, range));
   });
@@ -97,12 +99,13 @@ function rangeFor(slot: Slot, { tokens, typed, line, column }: Caret, { words }:
   return { start: { line, character: first.start }, end: { line, character: column } };
 }
 
-function item({ label, kind, detail, documentation }: Candidate, range: Range): CompletionItem {
+function item({ label, kind, detail, documentation, filterText }: Candidate, range: Range): CompletionItem {
   return {
     label,
     kind,
     ...(detail === undefined ? {} : { detail }),
     ...(documentation === undefined ? {} : { documentation }),
+    ...(filterText === undefined ? {} : { filterText }),
     textEdit: { range, newText: label },
   };
 }

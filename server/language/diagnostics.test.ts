@@ -1,5 +1,7 @@
 import { DiagnosticSeverity, DiagnosticTag, type Diagnostic } from 'vscode-languageserver-types';
 import { expect, test } from 'vitest';
+import { rules } from '../findings/rules.js';
+import { slugOf } from './reference.js';
 import { nothing, openPlan } from './test-support.js';
 
 const budgetMissed = `canvas 40 x 30 cm
@@ -67,12 +69,34 @@ test('a statement that is given twice is faded where it does not count, and lead
   });
 });
 
-test('they stand in the order of the text', () => {
-  const lines = diagnose(`${budgetMissed}objekt tower\ndue 2026-03-01\n`).map(
-    ({ range }) => range.start.line,
-  );
-  expect(lines.length).toBeGreaterThan(2);
-  expect(lines).toEqual(lines.toSorted((a, b) => a - b));
+test('the gravest come first, what is wrong with the text in its order', () => {
+  const found = diagnose(`${budgetMissed}objekt tower\ncanvas 50 x 30 cm\ncolour wall #12\ndue 2026-03-01\n`);
+  const grades = found.map(({ severity }) => severity);
+  expect(new Set(grades).size).toBe(4);
+  expect(grades).toEqual(grades.toSorted());
+  const errors = found.filter(({ severity }) => severity === DiagnosticSeverity.Error);
+  expect(errors.map(({ range }) => range.start.line)).toEqual([7, 9]);
+});
+
+test('of one severity what matters most to the picture comes first, wherever it stands in the text', () => {
+  const bright = `canvas 40 x 30 cm
+budget value dark 80%, light 20% within 5%
+object wall, dominant
+  shape rectangle (0, 0) to (40, 30)
+  value 5
+object lamp
+  shape circle 4 at (6, 24)
+  value 1
+  edges hard
+focus upper right
+  win by value
+`;
+  const warnings = diagnose(bright).filter(({ severity }) => severity === DiagnosticSeverity.Warning);
+  const order = warnings.map(({ code }) => rules.findIndex(({ id }) => slugOf(id) === code));
+  expect(new Set(order).size).toBeGreaterThan(2);
+  expect(order).toEqual(order.toSorted((a, b) => a - b));
+  const lines = warnings.map(({ range }) => range.start.line);
+  expect(lines).not.toEqual(lines.toSorted((a, b) => a - b));
 });
 
 test('a client that knows none of the newer parts gets none of them', () => {

@@ -27,6 +27,18 @@ export function findingDiagnostics(snapshot: Snapshot, abilities: Abilities): re
     .map((finding) => findingDiagnostic(finding, snapshot.uri, abilities));
 }
 
+/** Gravest first, as `gravestFirst` tells it: of one severity what is wrong with the text, in its order, before the findings. */
+export function inTellingOrder(
+  problems: readonly Diagnostic[],
+  findings: readonly Diagnostic[],
+): readonly Diagnostic[] {
+  const inText = [...problems].sort(
+    ({ range: { start: a } }, { range: { start: b } }) => a.line - b.line || a.character - b.character,
+  );
+  const rank = ({ severity = DiagnosticSeverity.Error }: Diagnostic) => severity;
+  return [...inText, ...findings].sort((a, b) => rank(a) - rank(b));
+}
+
 /** One thing that the text gets wrong, as an editor shows it. */
 export function syntaxDiagnostic(problem: Problem, abilities: Abilities): Diagnostic {
   return diagnostic(problem, problem.code, 'error', problem.message, abilities);

@@ -1,5 +1,6 @@
 import type { Hover, Position } from 'vscode-languageserver-types';
 import { statements, type ColourSpec, type Node, type Statement } from '../../grammar/index.js';
+import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { limitInWords } from '../findings/words/words.js';
 import { parseColour } from '../plan/colour/colour.js';
@@ -137,13 +138,16 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
   }
 }
 
-/** What a rule says, where it comes from and where it begins to be broken. */
 function ruleFigures(id: string, style: Style): Paragraphs {
   const rule = ruleById(id.toLowerCase());
-  if (rule === undefined) return [];
-  const limit = rule.limit === undefined ? '' : ` Limit: ${limitInWords(rule.limit)}.`;
+  return rule === undefined ? [] : ruleMeaning(rule, style);
+}
+
+/** What a rule says, how grave it is, where it begins to be broken and where it comes from. */
+export function ruleMeaning(rule: Rule, style: Style): Paragraphs {
+  const limit = rule.limit === undefined ? '' : `, with the limit ${limitInWords(rule.limit)}`;
   return [
-    style.text(`${rule.summary}${limit}`),
+    style.text(`${rule.summary} Usually a ${rule.severity}${limit}.`),
     style.text(rule.explanation),
     style.text(`From: ${rule.source}`),
     ...referenceAt(findingPage(style.reference, rule.id), style),

@@ -29,7 +29,7 @@ import { codeActions } from './code-actions.js';
 import { colourPresentations, documentColours } from './colours.js';
 import { completions } from './completion.js';
 import { definition, highlights } from './definition.js';
-import { findingDiagnostics, planDiagnostics, syntaxDiagnostics } from './diagnostics.js';
+import { findingDiagnostics, inTellingOrder, planDiagnostics, syntaxDiagnostics } from './diagnostics.js';
 import { PlanFiles } from './files.js';
 import { foldingRanges } from './folding.js';
 import { formattingEdits } from './formatting.js';
@@ -69,7 +69,7 @@ export interface LanguageService {
    * It need not be called: a host does so to let other work come between.
    */
   prepareDiagnostics(uri: string): boolean;
-  /** In the order of the text. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
+  /** Gravest first, as all that is said of a plan. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
   diagnostics(uri: string): readonly Diagnostic[];
   completions(uri: string, position: Position): readonly CompletionItem[];
   hover(uri: string, position: Position): Hover | undefined;
@@ -236,11 +236,13 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       at(
         uri,
         (snapshot) =>
-          [
-            ...part('syntax', () => syntaxDiagnostics(snapshot, abilities)),
-            ...part('plan', () => planDiagnostics(snapshot, abilities)),
-            ...part('findings', () => findingDiagnostics(snapshot, abilities)),
-          ].sort((a, b) => a.range.start.line - b.range.start.line),
+          inTellingOrder(
+            [
+              ...part('syntax', () => syntaxDiagnostics(snapshot, abilities)),
+              ...part('plan', () => planDiagnostics(snapshot, abilities)),
+            ],
+            part('findings', () => findingDiagnostics(snapshot, abilities)),
+          ),
         [],
       ),
     completions: (uri, position) =>

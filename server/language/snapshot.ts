@@ -1,6 +1,7 @@
-import type { SyntaxTree } from '../../grammar/index.js';
+import { parse as parseText, type SyntaxTree } from '../../grammar/index.js';
 import { check } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
+import type { Reading } from '../findings/fix-trial.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { measure } from '../measure/measure.js';
 import type { Measures } from '../measure/measures.js';
@@ -9,6 +10,7 @@ import type { OutlineCache } from '../plan/outline-cache.js';
 import type { Plan, ReadFile } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
 import { namesOf, type Names } from './names.js';
+import { gravestFirst } from './telling-order.js';
 import { linesOf } from './text.js';
 
 /**
@@ -24,10 +26,12 @@ export interface Snapshot {
   readonly names: Names;
   readonly plan: Plan;
   readonly measures: Measures;
-  /** Those set aside included. */
+  /** In the order in which they are told, those set aside included. */
   readonly findings: readonly Finding[];
   /** The files beside the plan, as far as they are known. */
   readonly readFile: ReadFile;
+  /** Another text in this one's place, which is only tried: what is kept of the document stays as it is. */
+  readonly readInstead: (text: string) => Reading;
 }
 
 export interface SnapshotSource {
@@ -61,7 +65,13 @@ export function takeSnapshot({
   const readFile = once(reader);
   const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
   const measures = once(() => measure(plan(), memory));
-  const findings = once(() => check(plan(), measures(), ruleSettings));
+  const findings = once(() => gravestFirst(check(plan(), measures(), ruleSettings)));
+  const readInstead = (other: string): Reading => {
+    const otherTree = parseText(other, tree());
+    const otherPlan = resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() });
+    const otherFindings = check(otherPlan, measure(otherPlan, memory.aside()), ruleSettings);
+    return { tree: otherTree, plan: otherPlan, findings: otherFindings };
+  };
   return {
     uri,
     version,
@@ -87,6 +97,7 @@ export function takeSnapshot({
     get readFile() {
       return readFile();
     },
+    readInstead,
   };
 }
 

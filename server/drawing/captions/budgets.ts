@@ -1,9 +1,11 @@
 import type { BudgetMeasure } from '../../measure/measures.js';
+import { totalShare } from '../../measure/objects/objects.js';
 import { stepValue } from '../../plan/colour/value.js';
 import { greyOf, hexOf } from '../picture/ink.js';
 import type { Severity } from '../../findings/finding.js';
-import { type Reading, paintOf } from '../views/reading.js';
-import type { BudgetBars, Hex } from '../scene.js';
+import type { Reading } from '../views/reading.js';
+import type { BudgetBars } from '../scene.js';
+import { type Tone, addedUp, tonesOf } from './tones.js';
 import { capitalised } from '../../plan/problems.js';
 
 /** The finding that says a share is out of its budget. */
@@ -19,7 +21,7 @@ export interface BarRow {
   readonly name: string;
   readonly share: number;
   /** What the share is made of, largest first; their shares add up to no more than it. */
-  readonly parts: readonly { readonly hex: Hex; readonly share: number }[];
+  readonly parts: readonly Tone[];
   readonly wanted?: {
     readonly target: number;
     readonly tolerance: number;
@@ -58,20 +60,12 @@ export function colourRows(reading: Reading): readonly BarRow[] {
   const { roles, budget } = measures.colours;
   const partsOf = (key: string) => {
     const role = roles.find((each) => each.role === key);
-    const shares = new Map<Hex, number>();
-    for (const { object, share } of role?.objects ?? []) {
-      const painted = plan.objects[object];
-      if (painted === undefined) continue;
-      const hex = hexOf(paintOf(painted, plan));
-      shares.set(hex, (shares.get(hex) ?? 0) + share);
-    }
+    const objects = role?.objects ?? [];
+    const painted = tonesOf(objects, plan);
     const { ground } = plan.canvas;
-    if (ground.role === key) {
-      const hex = hexOf(ground.colour);
-      const others = (role?.objects ?? []).reduce((sum, { share }) => sum + share, 0);
-      shares.set(hex, (shares.get(hex) ?? 0) + Math.max(0, (role?.share ?? 0) - others));
-    }
-    return [...shares].map(([hex, share]) => ({ hex, share })).sort((a, b) => b.share - a.share);
+    if (ground.role !== key) return painted;
+    const bare = Math.max(0, (role?.share ?? 0) - totalShare(objects));
+    return addedUp([...painted, { hex: hexOf(ground.colour), share: bare }]);
   };
   if (budget.length === 0) {
     return roles

@@ -1,6 +1,6 @@
 import { type Block, EMPTY_BLOCK, stacked } from './block.js';
 import { badge } from '../picture/finding-marks.js';
-import type { NumberedFinding } from '../picture/findings-for.js';
+import type { ShownFinding } from '../picture/findings-for.js';
 import { headingMarks } from './heading.js';
 import { textMark } from '../marks.js';
 import { wrapped } from './text-width.js';
@@ -10,8 +10,8 @@ import { countInWords, inQuotes } from './words.js';
 const MOST_LISTED = 8;
 
 /** What to look at, with the numbers that the marks in the picture bear. */
-export function findingsBlock(numbered: readonly NumberedFinding[], width: number, em: number): Block {
-  if (numbered.length === 0) return EMPTY_BLOCK;
+export function findingsBlock(shown: readonly ShownFinding[], width: number, em: number): Block {
+  if (shown.length === 0) return EMPTY_BLOCK;
   const size = 0.9 * em;
   const leading = 1.3 * em;
   const indent = 1.9 * em;
@@ -19,12 +19,19 @@ export function findingsBlock(numbered: readonly NumberedFinding[], width: numbe
     height: 1.35 * em,
     marks: (x, y) => headingMarks('findings', 'To look at', '', { x, y, width, em }),
   };
-  const listed = numbered.slice(0, MOST_LISTED).map(({ finding, number, subject }): Block => {
+  const listed = shown.slice(0, MOST_LISTED).map(({ finding, mark, subject }): Block => {
     const lines = wrapped(inQuotes(finding.message), size, width - indent, 3);
     return {
       height: Math.max(1, lines.length) * leading,
       marks: (x, y) => [
-        ...badge(`${subject}:listed`, finding, number, { x: x + 0.75 * em, y: y + 0.62 * em }, em, subject),
+        ...badge(
+          `${subject}:listed`,
+          finding,
+          mark?.number,
+          { x: x + 0.75 * em, y: y + 0.62 * em },
+          em,
+          subject,
+        ),
         ...lines.map((line, index) =>
           textMark(`${subject}:line:${index}`, line, x + indent, y + index * leading + 0.95 * em, {
             size,
@@ -35,7 +42,7 @@ export function findingsBlock(numbered: readonly NumberedFinding[], width: numbe
       ],
     };
   });
-  const more = numbered.length - MOST_LISTED;
+  const more = shown.length - MOST_LISTED;
   const rest: Block = {
     height: leading,
     marks: (x, y) => [

@@ -34,15 +34,17 @@ export function legendBlock(entries: readonly LegendLine[], width: number, em: n
   );
 }
 
-export function swatchSign(key: string, hex: Hex): NonNullable<LegendLine['sign']> {
-  return (x, y, side) => [
-    pathMark(
-      `legend:${key}:sign`,
-      rectanglePath({ x, y: y + 0.08 * side, width: side, height: 0.84 * side }),
-      {
-        fill: hex,
-        stroke: { ink: 'quiet', weight: 'hair' },
-      },
-    ),
-  ];
+/** One tone, or several side by side in equal parts. */
+export function swatchSign(key: string, ...tones: readonly Hex[]): NonNullable<LegendLine['sign']> {
+  return (x, y, side) => {
+    const width = side / tones.length;
+    const box = { y: y + 0.08 * side, height: 0.84 * side };
+    return tones.map((hex, index) =>
+      pathMark(
+        `legend:${key}:sign${index === 0 ? '' : `:${index + 1}`}`,
+        rectanglePath({ ...box, x: x + index * width, width }),
+        { fill: hex, stroke: { ink: 'quiet', weight: 'hair' } },
+      ),
+    );
+  };
 }

@@ -1,5 +1,6 @@
 import { hexOf } from '../picture/ink.js';
 import { blurAt, distanceInWords } from '../viewing.js';
+import { largestFirst } from '../../measure/objects/objects.js';
 import { length } from '../../findings/words/words.js';
 import { emphasisLines } from './emphasis-lines.js';
 import { type LegendLine, swatchSign } from './legend.js';
@@ -16,11 +17,15 @@ import {
   washLine,
 } from './legend-lines.js';
 import { pathLines } from './path-lines.js';
+import { tonesOf } from './tones.js';
 import { toneOf } from '../views/notan.js';
 import type { Reading } from '../views/reading.js';
 import type { View } from '../scene.js';
 import { percent } from './words.js';
 import { capitalised } from '../../plan/problems.js';
+
+/** More than this can't be told apart in a swatch. */
+const MOST_TONES = 3;
 
 /** What the signs of a view mean. Only what is there is explained. */
 export function legendOf(reading: Reading, view: View, leftOut: number): readonly LegendLine[] {
@@ -84,13 +89,16 @@ function toneLines({ plan, measures }: Reading): readonly LegendLine[] {
   }));
 }
 
+/** Each colour in the tones in which it is seen in the picture, which other values make of it, most first. */
 function colourLines({ plan, measures }: Reading): readonly LegendLine[] {
-  return plan.colours.flatMap(({ key, name, role, colour }, index): LegendLine[] => {
+  const shares = measures.objects.map(({ share }) => share);
+  return plan.colours.flatMap(({ key, name, role }, index): LegendLine[] => {
     const share = measures.colours.colours[index]?.share ?? 0;
     if (share <= 0) return [];
     const text = `${name}${role === undefined ? '' : `, ${role}`}: ${percent(share)}`;
-    return [
-      { key: `colour:${key}`, text: capitalised(text), sign: swatchSign(`colour:${key}`, hexOf(colour)) },
-    ];
+    const objects = largestFirst(shares, (object) => plan.objects[object]?.colour?.named === index);
+    const tones = tonesOf(objects, plan).slice(0, MOST_TONES);
+    const sign = swatchSign(`colour:${key}`, ...tones.map(({ hex }) => hex));
+    return [{ key: `colour:${key}`, text: capitalised(text), sign }];
   });
 }

@@ -1,4 +1,5 @@
 import type { Corner, LeadMeasure } from '../../measure/eye-path/eye-path.js';
+import { distance } from '../../plan/geometry/point.js';
 import { length } from '../../findings/words/words.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
@@ -76,12 +77,19 @@ function leadInWords(measure: LeadMeasure, plan: Plan): string {
   if (aim === undefined || passes === undefined || !Number.isFinite(passes)) return from;
   const what = aim.kind === 'object' ? (plan.objects[aim.object]?.name ?? '') : 'the focal point';
   const { canvas } = plan;
+  if (misses(measure, plan))
+    return `${from}: passes ${what} by ${length(passes, canvas)}, ${percent(passes / canvas.diagonal)} of the diagonal`;
   // It may pass the point itself by and still run into what dominates there.
   const beside = aim.kind === 'focus' && (measure.miss ?? 0) > HIT * canvas.diagonal;
-  if (!misses(measure, plan) && beside) return `${from}: runs into what dominates at the focal point`;
-  return misses(measure, plan)
-    ? `${from}: passes ${what} by ${length(passes, canvas)}, ${percent(passes / canvas.diagonal)} of the diagonal`
-    : `${from}: runs into ${what}`;
+  const met = beside ? `what dominates at ${what}` : what;
+  const on = drawnOutAt(measure, canvas);
+  return on === undefined ? `${from}: runs into ${met}` : `${from}: crosses ${met} and goes on to ${on}`;
+}
+
+/** Where a lead that is drawn to the very edge leaves the picture, in words. */
+function drawnOutAt({ end, leaves }: LeadMeasure, { diagonal }: Plan['canvas']): string | undefined {
+  if (leaves === undefined || distance(end, leaves.at) > HIT * diagonal) return undefined;
+  return leaves.corner === undefined ? `the ${leaves.side} edge` : `the ${leaves.corner} corner`;
 }
 
 const CAME_FROM = [

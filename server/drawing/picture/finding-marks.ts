@@ -1,54 +1,50 @@
 import type { Finding, Severity } from '../../findings/finding.js';
-import { ruleById } from '../../findings/rules.js';
 import { pathMark, textMark } from '../marks.js';
 import { circlePath, polygonPath } from '../path-data.js';
 import { boxAround, overlap } from './boxes.js';
 import type { Point } from '../../plan/geometry/point.js';
-import { regionOf } from './region.js';
 import type { Reading } from '../views/reading.js';
 import type { Box, Mark } from '../scene.js';
-import type { NumberedFinding } from './findings-for.js';
+import type { ShownFinding } from './findings-for.js';
 
 const RADIUS_EMS = 0.58;
-/** More marks than this would hide what they are about. */
-const MOST_MARKED = 24;
 
 /** Numbered marks in the picture, where the findings are, clear of names and of each other. */
 export function findingMarks(
-  numbered: readonly NumberedFinding[],
-  reading: Reading,
+  shown: readonly ShownFinding[],
+  { layout: { em }, picture }: Reading,
   taken: readonly Box[],
 ): readonly Mark[] {
-  const { em } = reading.layout;
   const radius = RADIUS_EMS * em;
   const used = [...taken];
-  return numbered.slice(0, MOST_MARKED).flatMap(({ finding, number, subject }) => {
-    const wanted = placeOf(finding, reading);
-    if (wanted === undefined) return [];
-    const at = freePlace(wanted, radius, used, reading.picture);
+  return shown.flatMap(({ finding, mark, subject }) => {
+    if (mark === undefined) return [];
+    const at = freePlace(mark.wanted, radius, used, picture);
     used.push(boxAround(at, { width: 2 * radius, height: 2 * radius }));
-    return badge(subject, finding, number, at, em, subject);
+    return badge(subject, finding, mark.number, at, em, subject);
   });
 }
 
-/** The mark of a severity, told by its form and not its colour alone, with the number in it. */
+/** The mark of a severity, told by its form and not its colour alone, with the number in it if there is one. */
 export function badge(
   key: string,
   { severity, message }: Pick<Finding, 'severity' | 'message'>,
-  number: number,
+  number: number | undefined,
   at: Point,
   em: number,
   subject: string,
 ): readonly Mark[] {
+  const form = pathMark(key, badgePath(severity, at, RADIUS_EMS * em), {
+    fill: severity,
+    stroke: { ink: 'onFinding', weight: 'fine' },
+    subject,
+    tip: message,
+  });
+  if (number === undefined) return [form];
   const size = (number > 9 ? 0.62 : 0.78) * em;
   const low = severity === 'warning' ? 0.08 * em : 0;
   return [
-    pathMark(key, badgePath(severity, at, RADIUS_EMS * em), {
-      fill: severity,
-      stroke: { ink: 'onFinding', weight: 'fine' },
-      subject,
-      tip: message,
-    }),
+    form,
     textMark(`${key}:number`, String(number), at.x, at.y + low + 0.36 * size, {
       size,
       ink: 'onFinding',
@@ -79,20 +75,6 @@ function badgePath(severity: Severity, { x, y }: Point, radius: number): string 
     case 'hint':
       return circlePath({ x, y }, radius);
   }
-}
-
-/** At its own place, else at the first object concerned that is seen, else at the focal point for what is said of it. */
-function placeOf({ at, objects, rule }: Finding, { plan, measures, cells }: Reading): Point | undefined {
-  if (at !== undefined) return at;
-  for (const index of objects) {
-    const layer = measures.areas.layers[plan.coveringOrder.indexOf(index)];
-    if (layer === undefined || layer.share <= 0) continue;
-    const heart = regionOf(cells, index)?.heart;
-    if (heart !== undefined) return heart;
-    const [x, y] = layer.visible[0] ?? [];
-    if (x !== undefined && y !== undefined) return { x, y };
-  }
-  return ruleById(rule)?.chapter === 'centre of interest' ? plan.focus?.at : undefined;
 }
 
 const TURNS = 16;

@@ -53,4 +53,27 @@ describe('the findings that a view shows', () => {
     );
     expect(mark?.kind === 'text' && Math.hypot(mark.x - 60, mark.y - 30) < 5).toBe(true);
   });
+
+  it('bear numbers that count up without a gap, so that each number in the list is found in the picture', () => {
+    const nowhere: Finding = {
+      rule: 'leads from one side',
+      severity: 'hint',
+      message: 'All leads.',
+      location,
+      related: [],
+      objects: [],
+    };
+    const scene = sceneWith([finding('spots'), nowhere, finding('like sizes')], 'drawing');
+    const number = (key: string) => {
+      const mark = markOf(scene, `finding:${key}:number`);
+      return mark?.kind === 'text' ? mark.text : undefined;
+    };
+    expect(['spots', 'leads from one side', 'like sizes'].map(number)).toEqual(['1', undefined, '2']);
+    expect(['spots:listed', 'leads from one side:listed', 'like sizes:listed'].map(number)).toEqual([
+      '1',
+      undefined,
+      '2',
+    ]);
+    expect(markOf(scene, 'finding:leads from one side:listed')).toBeDefined();
+  });
 });

@@ -1,15 +1,18 @@
 import type { Chapter, Finding } from '../../findings/finding.js';
 import { chapters } from '../../findings/finding.js';
 import { ruleById } from '../../findings/rules.js';
+import type { Point } from '../../plan/geometry/point.js';
 import { budgetRules } from '../captions/budgets.js';
 import type { View } from '../scene.js';
 import type { Reading } from '../views/reading.js';
+import { regionOf } from './region.js';
 
-/** A finding with its number on the sheet, and its place in the picture if it has one. */
-export interface NumberedFinding {
+/** A finding that a view shows. */
+export interface ShownFinding {
   readonly finding: Finding;
-  readonly number: number;
   readonly subject: string;
+  /** Where in the picture its mark belongs, with the number that it bears there; missing for one without a mark. */
+  readonly mark?: { readonly number: number; readonly wanted: Point };
 }
 
 /** What findings a view shows: those of whole chapters of the reference, and single rules of others. */
@@ -30,14 +33,25 @@ const SHOWN: Readonly<Record<View, Shown>> = {
   emphasis: { chapters: ['centre of interest'] },
 };
 
+/** More marks than this would hide what they are about. */
+const MOST_MARKED = 24;
+
 const ON_BARS: ReadonlySet<string> = new Set([...budgetRules.value, ...budgetRules.colour]);
 
-/** The findings that a view shows, what matters most first as they come, numbered from 1. Budgets are left to their bars. */
-export function findingsFor(view: View, { findings, subjects }: Reading): readonly NumberedFinding[] {
+/**
+ * The findings that a view shows, in the order in which they come. Those that are marked in the picture are numbered from
+ * 1, so that there is no number in a list that is looked for in vain. Budgets are left to their bars.
+ */
+export function findingsFor(view: View, reading: Reading): readonly ShownFinding[] {
+  const { findings, subjects } = reading;
+  let marked = 0;
   return findings
     .map((finding, index) => ({ finding, subject: subjects.findings[index] ?? `finding:${index}` }))
     .filter(({ finding: { rule } }) => !ON_BARS.has(rule) && isShown(rule, SHOWN[view]))
-    .map((each, index) => ({ ...each, number: index + 1 }));
+    .map((each) => {
+      const wanted = marked < MOST_MARKED ? placeOf(each.finding, reading) : undefined;
+      return wanted === undefined ? each : { ...each, mark: { number: ++marked, wanted } };
+    });
 }
 
 function isShown(rule: string, shown: Shown): boolean {
@@ -45,4 +59,18 @@ function isShown(rule: string, shown: Shown): boolean {
   const chapter = ruleById(rule)?.chapter;
   // What is not in the reference is about the plan's own words, and stands with the drawing.
   return chapter === undefined ? shown.chapters.length === chapters.length : shown.chapters.includes(chapter);
+}
+
+/** At its own place, else at the first object concerned that is seen, else at the focal point for what is said of it. */
+function placeOf({ at, objects, rule }: Finding, { plan, measures, cells }: Reading): Point | undefined {
+  if (at !== undefined) return at;
+  for (const index of objects) {
+    const layer = measures.areas.layers[plan.coveringOrder.indexOf(index)];
+    if (layer === undefined || layer.share <= 0) continue;
+    const heart = regionOf(cells, index)?.heart;
+    if (heart !== undefined) return heart;
+    const [x, y] = layer.visible[0] ?? [];
+    if (x !== undefined && y !== undefined) return { x, y };
+  }
+  return ruleById(rule)?.chapter === 'centre of interest' ? plan.focus?.at : undefined;
 }

@@ -50,6 +50,19 @@ describe('the path of the eye', () => {
     expect(markOf(scene, 'lead:lane:miss')).toBeUndefined();
   });
 
+  it('says where a lead goes on to that crosses what it aims at and is drawn to the edge', () => {
+    const through = sceneOf(
+      `${plan}\nlead wire from left edge at 90% to upper right corner\nlead beam from left edge at 40% to right edge at 40%`,
+      'path',
+    );
+    expect(legend(through, 'lead:wire')).toBe(
+      'wire, from the left edge: crosses what dominates at the focal point and goes on to the upper right corner',
+    );
+    expect(legend(through, 'lead:beam')).toBe(
+      'beam, from the left edge: crosses the focal point and goes on to the right edge',
+    );
+  });
+
   it('numbers the stops, and joins them in their order', () => {
     expect(markOf(scene, 'stop:1')).toMatchObject({ subject: 'object:cart' });
     expect(markOf(scene, 'stop:2:number')).toMatchObject({ text: '2' });

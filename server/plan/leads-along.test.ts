@@ -16,9 +16,14 @@ import { carriedAlong, type Carrying } from './leads-along.js';
 
 const at = (x: number, y: number): Point => ({ x, y });
 const TABLE = rectangle(at(10, 20), at(50, 40));
+const CANVAS = { width: 100.25, height: 100 };
 
-function along(outline: Parameters<typeof carriedAlong>[0], carrying: Omit<Carrying, 'tolerance'>) {
-  return carriedAlong(outline, { ...carrying, tolerance: 0.01 }).map(({ x, y }) => [
+function along(
+  outline: Parameters<typeof carriedAlong>[0],
+  carrying: Omit<Carrying, 'tolerance' | 'canvas'>,
+  canvas: Carrying['canvas'] = CANVAS,
+) {
+  return carriedAlong(outline, { ...carrying, canvas, tolerance: 0.01 }).map(({ x, y }) => [
     Math.round(x * 1000) / 1000,
     Math.round(y * 1000) / 1000,
   ]);
@@ -55,13 +60,49 @@ describe('a lead along an edge named', () => {
   });
 
   it('knows the top of a gable by the upper corners of its box', () => {
-    const gable = polygon([at(0, 40), at(20, 20), at(40, 40)]);
-    const left = Float64Array.from([10, 30]);
-    expect(along(gable, { side: 'top', target: at(60, 30) })).toEqual([
-      [left[0], left[1]],
-      [20, 20],
-      [30, 30],
+    const gable = polygon([at(10, 40), at(30, 20), at(50, 40)]);
+    expect(along(gable, { side: 'top', target: at(70, 30) })).toEqual([
+      [20, 30],
+      [30, 20],
+      [40, 30],
     ]);
+  });
+});
+
+describe('an edge that comes from the edge of the canvas', () => {
+  const canvas = { width: 60, height: 40 };
+  const road = [at(0, 36), at(40, 16), at(42, 16), at(20, 40), at(0, 40)];
+  const topOf = (...corners: readonly Point[]) =>
+    along(polygon(corners), { side: 'top', target: at(50, 14) }, canvas);
+
+  it('begins there, not at the place nearest to a corner of its box', () => {
+    expect(topOf(...road)).toEqual([
+      [0, 36],
+      [40, 16],
+      [42, 16],
+    ]);
+  });
+
+  it('begins there where the object goes on beyond it, and nearly there where it all but reaches it', () => {
+    expect(topOf(at(-8, 40), ...road.slice(1))[0]).toEqual([0, 36]);
+    expect(topOf(at(0.5, 35.75), ...road.slice(1))[0]).toEqual([0.5, 35.75]);
+    // The foot of the perpendicular from the corner of the box, 4 cm into the picture.
+    const [[x = 0] = []] = topOf(at(4, 34), at(40, 16), at(42, 16), at(20, 40), at(4, 40));
+    expect(x).toBeGreaterThan(8);
+  });
+
+  it('begins there when it bends a little on the way, not round a corner or along a ball', () => {
+    expect(topOf(at(0, 37), at(6, 33), ...road.slice(1))[0]).toEqual([0, 37]);
+    expect(topOf(at(2, 40), at(4, 20), at(30, 18), at(30, 40))[0]?.[1]).toBeLessThan(21);
+    const ball = ellipse(at(10, 20), 10, 10, 0.001);
+    const [start] = along(ball, { side: 'top', target: at(50, 14) }, canvas);
+    expect(start?.[0]).toBeCloseTo(10 - 10 / Math.SQRT2, 1);
+  });
+
+  it('begins there from the other side in the mirror', () => {
+    const mirrored = (place: Point): Point => at(60 - place.x, place.y);
+    const flipped = along(polygon(road.map(mirrored)), { side: 'top', target: mirrored(at(50, 14)) }, canvas);
+    expect(flipped).toEqual(topOf(...road).map(([x = 0, y]) => [60 - x, y]));
   });
 });
 
@@ -85,7 +126,12 @@ describe('a lead along an object', () => {
 
   it('runs along an arc of a circle and keeps to it within the tolerance', () => {
     const plate = ellipse(at(50, 50), 20, 20, 0.001);
-    const points = carriedAlong(plate, { from: at(0, 50), target: at(50, 30), tolerance: 0.01 });
+    const points = carriedAlong(plate, {
+      from: at(0, 50),
+      target: at(50, 30),
+      canvas: CANVAS,
+      tolerance: 0.01,
+    });
     expect(points[0]).toEqual(at(30, 50));
     expect(points.at(-1)?.x).toBeCloseTo(50, 6);
     expect(points.at(-1)?.y).toBeCloseTo(30, 6);
@@ -148,6 +194,7 @@ describe('whatever the shape', () => {
             ...(side && { side }),
             ...(from && { from }),
             target,
+            canvas: CANVAS,
             tolerance: 0.001,
           });
           if (shape.rings.length > 0) expect(points.length).toBeGreaterThan(0);
@@ -162,12 +209,13 @@ describe('whatever the shape', () => {
     fc.assert(
       fc.property(shapes, sides, places, places, (shape, side, target, from) => {
         const twice = ({ x, y }: Point): Point => ({ x: 2 * x, y: 2 * y });
-        const carrying = { ...(side && { side }), tolerance: 0.001 };
+        const carrying = { ...(side && { side }), canvas: CANVAS, tolerance: 0.001 };
         const plain = carriedAlong(shape, { ...carrying, from, target });
         const large = carriedAlong(transform(shape, scale(2)), {
           ...carrying,
           from: twice(from),
           target: twice(target),
+          canvas: { width: 2 * CANVAS.width, height: 2 * CANVAS.height },
           tolerance: 0.002,
         });
         expect(large.length).toBe(plain.length);
@@ -189,14 +237,21 @@ describe('whatever the shape', () => {
       .filter(([a, b, c]) => Math.abs((b.x - a.x) * (c.y - a.y) - (c.x - a.x) * (b.y - a.y)) > 1);
     fc.assert(
       fc.property(triangles, sides, places, places, (corners, side, target, from) => {
-        const flip = ({ x, y }: Point): Point => ({ x: 100.25 - x, y });
+        const flip = ({ x, y }: Point): Point => ({ x: CANVAS.width - x, y });
         const other = side === 'left' ? 'right' : side === 'right' ? 'left' : side;
         const shape = polygon(corners);
-        const plain = carriedAlong(shape, { ...(side && { side }), from, target, tolerance: 0.001 });
+        const plain = carriedAlong(shape, {
+          ...(side && { side }),
+          from,
+          target,
+          canvas: CANVAS,
+          tolerance: 0.001,
+        });
         const flipped = carriedAlong(transform(shape, mirror('left to right', at(50.125, 0))), {
           ...(other && { side: other }),
           from: flip(from),
           target: flip(target),
+          canvas: CANVAS,
           tolerance: 0.001,
         });
         const gap = (points: readonly Point[], aim: Point): number => distance(points.at(-1) ?? aim, aim);

@@ -2,6 +2,7 @@ import type { Side } from '../../grammar/index.js';
 import type { Outline, Ring } from './geometry/outline.js';
 import { type Point, distance, lengthAlong } from './geometry/point.js';
 import { gridOver, polygonsOf, ringsOf } from './geometry/polygons.js';
+import type { Frame } from './leads-frame.js';
 import { type RingPlace, edgeOfRing, farthestPlace, nearestPlace, wayRound, wayTo } from './leads-ring.js';
 import { simplified, withoutRepeats } from './leads-simplify.js';
 import { signedArea } from './geometry/path.js';
@@ -20,6 +21,7 @@ export interface Carrying {
   readonly from?: Point;
   /** Where it goes when it has left the outline. */
   readonly target: Point;
+  readonly canvas: Frame;
   /** Canvas units that are too little to be seen. */
   readonly tolerance: number;
 }
@@ -36,7 +38,8 @@ interface Run {
  * canvas units; none for an outline without area.
  *
  * The lead meets the outline at the place nearest to `from`. Without one it begins at the place farthest from the
- * target, or at the farther end of the edge named. It goes the shorter way round and leaves where
+ * target, or at the farther end of the edge named, which is on the edge of the canvas where the line of that edge goes on
+ * to there. It goes the shorter way round and leaves where
  * gap x (2 - cos turn) is least: the gap is the way left to the target, the turn is from the direction of the outline
  * into that of the gap, so a turn of a right angle doubles the way.
  * Of two ways whose sums differ by less than 5 % it goes the shorter. An outline in several pieces carries it along one,
@@ -83,7 +86,7 @@ function gapTo(ring: Ring, place: Point): number {
 }
 
 /** The ways that a lead may take along one ring, each from where it meets the ring. */
-function waysOf(ring: Ring, { side, from, target }: Carrying): readonly (readonly Point[])[] {
+function waysOf(ring: Ring, { side, from, target, canvas }: Carrying): readonly (readonly Point[])[] {
   if (side === undefined) {
     // From the middle of a round shape, where all its places are as near, it sets out towards where it goes.
     const start = from
@@ -91,7 +94,7 @@ function waysOf(ring: Ring, { side, from, target }: Carrying): readonly (readonl
       : farthestPlace(ring, target);
     return bothWaysRound(ring, start);
   }
-  const edge = edgeOfRing(ring, side, signedArea(ring) >= 0);
+  const edge = edgeOfRing(ring, side, signedArea(ring) >= 0, canvas);
   if (from) return bothWaysAlong(edge, from);
   const [first, last] = [edge[0], edge.at(-1)];
   if (!first || !last) return [];

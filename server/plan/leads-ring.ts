@@ -2,6 +2,7 @@ import type { Side } from '../../grammar/index.js';
 import type { Ring } from './geometry/outline.js';
 import { boxOfRings } from './geometry/outline.js';
 import { type Point, distance, samePoint, edgeOfBox } from './geometry/point.js';
+import { type Frame, onToFrame } from './leads-frame.js';
 
 /** A place on a ring: on the straight side from point `side` to the next. */
 export interface RingPlace {
@@ -71,15 +72,29 @@ export function wayTo(at: Point, then: readonly Point[]): readonly Point[] {
 
 /**
  * One edge of a ring: from its place nearest to one end of that side of its box to its place nearest to the other
- * end, by the way that does not pass the other two corners. Left to right, or from the top down.
+ * end, by the way that does not pass the other two corners. Left to right, or from the top down. Where its line goes on
+ * to the edge of the canvas it goes on to there.
  */
-export function edgeOfRing(ring: Ring, side: Side, isClockwise: boolean): readonly Point[] {
+export function edgeOfRing(ring: Ring, side: Side, isClockwise: boolean, canvas: Frame): readonly Point[] {
   const [first, last] = edgeOfBox(boxOfRings([ring]), side);
   const prefer = outermost(side);
   const start = nearestPlace(ring, first, 'closed', prefer);
   const end = nearestPlace(ring, last, 'closed', prefer);
   const isForward = isClockwise === (side === 'top' || side === 'right');
-  return isForward ? wayBetween(ring, start, end) : [...wayBetween(ring, end, start)].reverse();
+  const [from, to] = isForward ? [start, end] : [end, start];
+  const edge = wayBetween(ring, from, to);
+  const whole = [
+    ...onward([...edge].reverse(), wayRound(ring, from).toReversed(), canvas).toReversed(),
+    ...edge,
+    ...onward(edge, wayRound(ring, to), canvas),
+  ];
+  return isForward ? whole : whole.reverse();
+}
+
+/** What follows the last stretch of an edge up to the edge of the canvas. */
+function onward(edge: readonly Point[], round: readonly Point[], canvas: Frame): readonly Point[] {
+  const [before, end] = edge.slice(-2);
+  return before && end ? onToFrame(before, end, round, canvas) : [];
 }
 
 function outermost(side: Side): (place: Point) => number {

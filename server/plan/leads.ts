@@ -112,6 +112,7 @@ function resolveLead(node: LeadNode, objects: ObjectIndex, surroundings: LeadSur
     ...(along.side ? { side: along.side.choice } : {}),
     ...(from ? { from: from.at } : {}),
     target: rest[0] ?? to.at,
+    canvas: surroundings.canvas,
     tolerance: Math.hypot(width, height) * UNSEEN,
   });
   if (!from && carried.length === 0) return undefined;

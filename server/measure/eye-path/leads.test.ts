@@ -52,6 +52,17 @@ describe('a lead', () => {
     expect(lead.nearest).toEqual({ x: 20, y: 15 });
   });
 
+  it.each([
+    ['left', '(0, 27) (20, 17) (20, 30) (0, 30)', '(26, 14)'],
+    ['right', '(40, 27) (20, 17) (20, 30) (40, 30)', '(14, 14)'],
+  ] as const)('along an edge that comes from the %s of the canvas comes from there', (side, road, focus) => {
+    const text = `${CANVAS}\nfocus   ${focus}\nobject  road\n  shape   outline ${road}\nlead    kerb along top edge of road to focus`;
+    const [lead] = measured(text);
+    expect(lead?.from).toEqual({ kind: 'edge', side });
+    expect(lead?.miss).toBeCloseTo(0, 9);
+    expect(sidesOfLeads(measured(text))).toMatchObject({ left: 0, right: 0, [side]: 1 });
+  });
+
   it('that an edge carries ends, to the eye, where it leaves that edge', () => {
     const shelf = 'object  shelf\n  shape   rectangle (0, 20) to (20, 22)';
     const lead = only(`${CANVAS}\nfocus   (30, 14)\n${shelf}\nlead    edge along top edge of shelf to focus`);

@@ -1,5 +1,6 @@
 import type { Side } from '../../../grammar/index.js';
 import { type Point, distance, lengthAlong } from '../../plan/geometry/point.js';
+import { AT_EDGE } from '../../plan/leads-frame.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import type { LeadAngle, LeadMeasure } from './eye-path.js';
@@ -8,8 +9,6 @@ import { cornerNear, edgeNear, wayOut } from './leads-edge.js';
 
 type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 
-/** Part of the diagonal within which a place is at an edge or a corner. */
-const AT_EDGE = 0.01;
 /** Part of the diagonal over which the direction of a line is taken where it ends. */
 const LAST_STRETCH = 0.05;
 /** Part of the diagonal within which two leads arrive at one place. */

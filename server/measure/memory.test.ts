@@ -36,4 +36,18 @@ describe('what is kept from one version of a plan to the next', () => {
     expect(memory.recall('border', 'wall', [], () => 3)).toBe(3);
     expect([memory.worked('area'), memory.worked('border')]).toEqual([2, 1]);
   });
+
+  it('serves a version that is only tried, and stays as it is', () => {
+    const memory = new Memory();
+    memory.recall('area', 'wall', [outline], () => 1);
+    const aside = memory.aside();
+    aside.turnOver();
+    expect(aside.recall('area', 'wall', [outline], () => 2)).toBe(1);
+    expect(aside.recall('area', 'floor', [], () => 3)).toBe(3);
+    aside.turnOver();
+    aside.turnOver();
+    expect(memory.kept).toBe(1);
+    expect(memory.recall('area', 'wall', [outline], () => 4)).toBe(1);
+    expect(memory.recall('area', 'floor', [], () => 5)).toBe(5);
+  });
 });

@@ -18,6 +18,13 @@ export class Memory {
     this.#current = new Map();
   }
 
+  /** A memory that starts with what this one keeps, for a version that is only tried: this one stays as it is. */
+  aside(): Memory {
+    const other = new Memory();
+    other.#current = new Map(this.#current);
+    return other;
+  }
+
   /**
    * The result of `work`, done only when an input is another than when this was last asked for. Inputs are compared
    * one by one as `Object.is` does, so an array or object counts as the same only when it is the very same one;

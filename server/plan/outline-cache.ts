@@ -16,6 +16,13 @@ export class OutlineCache {
     this.#current = new Map();
   }
 
+  /** A cache that starts with what this one keeps, for a resolution that is only tried: this one stays as it is. */
+  aside(): OutlineCache {
+    const other = new OutlineCache();
+    other.#current = new Map(this.#current);
+    return other;
+  }
+
   /** How many outlines are kept, those of the resolution before among them. */
   get kept(): number {
     return new Set([...this.#current.keys(), ...this.#earlier.keys()]).size;

@@ -240,6 +240,11 @@ describe('shapes', () => {
     expect(outlines.built).toBe(21);
     expect(after.objects[6]?.outline).toBe(before.objects[6]?.outline);
     expect(after.objects[7]?.outline).not.toBe(before.objects[7]?.outline);
+    const tried = resolvePlan(parse(scene(5)), { outlines: outlines.aside() });
+    expect(tried.objects[6]?.outline).toBe(after.objects[6]?.outline);
+    const again = resolvePlan(parse(scene(4)), { outlines });
+    expect(again.objects[7]?.outline).toBe(after.objects[7]?.outline);
+    expect(outlines.built).toBe(21);
   });
 });
 

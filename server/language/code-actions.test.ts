@@ -114,6 +114,25 @@ test('an exception without need is taken out with its line', () => {
   expect(applied(text, action)).toBe('canvas 40 x 30 cm\nscale 5\n');
 });
 
+test('an edit that would break something else that the plan states is not offered', () => {
+  const offered = (light: string): CodeAction | undefined => {
+    const text = `canvas 40 x 30 cm
+budget value light ${light} within 5%
+object wall
+  shape rectangle (0, 0) to (40, 30)
+  value 4
+object t|ram, secondary
+  plane background
+  shape circle 9 at (30, 20)
+  value 1
+`;
+    return titled(actionsAt(text), /^Bring `tram`/u);
+  };
+  // In front of the wall the tram covers 5.3 % of the lights.
+  expect(offered('98%')).toBeDefined();
+  expect(offered('100%')).toBeUndefined();
+});
+
 test('edits name the version they were made for, where the client can take that', () => {
   const [versioned] = actionsAt('o|bjekt tram');
   expect(versioned?.edit?.documentChanges).toMatchObject([{ textDocument: { version: 1 } }]);

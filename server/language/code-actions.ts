@@ -18,6 +18,7 @@ import { findingDiagnostic, planDiagnostic, syntaxDiagnostic } from './diagnosti
 import { lineEndOf } from './edits.js';
 import type { Snapshot } from './snapshot.js';
 import { emptyRangeAt, overlaps } from './text.js';
+import { triedFix } from './tried-fixes.js';
 
 /** What mends or sets aside the problems that touch the range. */
 export function codeActions(snapshot: Snapshot, range: Range, abilities: Abilities): readonly CodeAction[] {
@@ -46,8 +47,9 @@ interface Acting {
 
 function findingActions(act: Acting, finding: Finding): readonly CodeAction[] {
   const diagnostic = findingDiagnostic(finding, act.snapshot.uri, act.abilities);
+  const fix = triedFix(act.snapshot, finding);
   return [
-    ...(finding.fix === undefined ? [] : [mending(act, finding.fix, diagnostic)]),
+    ...(fix === undefined ? [] : [mending(act, fix, diagnostic)]),
     ...(ruleById(finding.rule) === undefined ? [] : [setAside(act, finding, diagnostic)]),
   ];
 }

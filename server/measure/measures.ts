@@ -102,6 +102,8 @@ export interface FocusMeasure {
     /** Part of the diagonal. */
     readonly distanceShare: number;
   };
+  /** To the nearest place where lines of one division meet, named or not, part of the diagonal; missing without any. */
+  readonly fromMeeting?: number;
   /** Distance to the middle of the canvas, part of the diagonal. */
   readonly fromCentre: number;
   /** For every dominant object: does its visible shape hold the point, and how far is its border. */

@@ -37,6 +37,30 @@ describe('the nearest crossing', () => {
   });
 });
 
+describe('the nearest place where lines meet', () => {
+  const diagonal = Math.hypot(60, 40);
+
+  it('is one of the armature that has no name, not the named crossing beside it', () => {
+    // 2/5 and 1/5 of the sides, where the line from the lower left corner meets that from the upper left.
+    const focus = focusOf('divide  thirds, armature', 'focus   (24, 8)');
+    expect(focus?.fromMeeting).toBeCloseTo(0, 9);
+    // The crossing with a name that is nearest is the upper centre, at 1/2 and 1/4.
+    expect(focus?.nearest?.distanceShare).toBeCloseTo(Math.hypot(6, 2) / diagonal, 9);
+    const beside = focusOf('divide  thirds, armature', 'focus   (24, 9)');
+    expect(beside?.fromMeeting).toBeCloseTo(1 / diagonal, 9);
+  });
+
+  it('is the nearest crossing where all have names', () => {
+    const focus = focusOf('divide  golden', 'focus   (20, 17)');
+    expect(focus?.fromMeeting).toBe(focus?.nearest?.distanceShare);
+  });
+
+  it('of a square by rabatment is none', () => {
+    const { measures } = checked('canvas  40 x 40 cm\ndivide  rabatment\nfocus   (10, 10)');
+    expect(measures.focus?.fromMeeting).toBeUndefined();
+  });
+});
+
 it('the middle of the canvas is the middle whatever crosses there', () => {
   expect(focusOf('divide  armature', 'focus   centre')?.fromCentre).toBe(0);
 });

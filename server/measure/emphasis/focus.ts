@@ -1,3 +1,4 @@
+import { meetingsOf } from '../../plan/division-meetings.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Crossing, Division, Plan } from '../../plan/plan.js';
 import { containsPoint, distanceToOutline, type SeenAreas } from '../areas/areas.js';
@@ -11,9 +12,13 @@ export function measureFocus(plan: Plan, areas: SeenAreas): FocusMeasure | undef
   const { canvas, focus } = plan;
   if (!focus) return undefined;
   const nearest = nearestCrossing(plan.divisions, focus.at);
+  const meeting = plan.divisions
+    .flatMap((division) => meetingsOf(division, canvas))
+    .reduce((least, at) => Math.min(least, distance(at, focus.at)), Infinity);
   const middle = { x: canvas.width / 2, y: canvas.height / 2 };
   return {
     ...(nearest ? { nearest: { ...nearest, distanceShare: nearest.distance / canvas.diagonal } } : {}),
+    ...(Number.isFinite(meeting) ? { fromMeeting: meeting / canvas.diagonal } : {}),
     fromCentre: distance(focus.at, middle) / canvas.diagonal,
     dominants: plan.coveringOrder.flatMap((object, position) => {
       const visible = areas.layers[position]?.visible;

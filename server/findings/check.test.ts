@@ -40,12 +40,12 @@ describe.each([
   [
     'one dominant',
     `${GOOD}\nobject  moon, dominant\n  shape   circle 5 at (20, 20)\n  value   5`,
-    '`moon` is dominant, and so is `lamp`: 0.4 % of the picture beside 1.6 %.',
+    '`moon` is dominant, and so is `lamp`, where one should lead: 0.4 % of the picture beside 1.6 %.',
   ],
   [
     'dominant off focus',
     `${CANVAS}\n${WALL}\nobject  lamp, dominant\n  shape   circle 10 at (20, 20)\n  value   5`,
-    '`lamp` is dominant but ends 36.8 cm from the focal point (32.9 % of the diagonal; up to 5 % is close)',
+    '`lamp` is dominant but ends 36.8 cm from the focal point; up to 5.6 cm (5 % of the diagonal) is close.',
   ],
   [
     'hidden object',
@@ -55,7 +55,7 @@ describe.each([
   [
     'off the canvas',
     `${GOOD}\nobject  bird\n  shape   circle 2 at (120, -4)\n  value   1`,
-    '`bird` lies off the canvas, 19 cm to the right of it, 3 cm above it',
+    '`bird` lies off the canvas, 19 cm to the right of it and 3 cm above it',
   ],
   ['empty object', `${GOOD}\nobject  bird\n  value   1`, '`bird` has no shape yet'],
   [
@@ -66,27 +66,27 @@ describe.each([
   [
     'centred focus',
     `canvas  100 x 50 cm\nfocus   (51, 25)\n${WALL}\n${LAMP}`,
-    'lies in the middle of the canvas (0.9 % of the diagonal off it)',
+    'lies in the middle of the canvas, 1 cm off; more than 4.5 cm (4 % of the diagonal) off counts as clear of it.',
   ],
   [
     'focus off crossing',
     `canvas  100 x 50 cm\nfocus   (70, 19.1)\n${WALL}\n${LAMP}`,
-    'the nearest, upper right of golden, is 8.2 cm away (7.3 % of the diagonal)',
+    'the nearest, upper right of golden, is 8.2 cm away; up to 2.2 cm (2 % of the diagonal) counts as on it.',
   ],
   [
     'even count',
     `${GOOD}\nobject  moth, secondary\n  shape   circle 2 at (60, 30)\n  value   1`,
-    'There are 2 principal objects, an even number: `lamp`, `moth`',
+    'There are two principal objects: `lamp` and `moth`. An odd number would not fall into pairs.',
   ],
   [
     'no value or colour',
     `${GOOD}\nobject  door\n  shape   rectangle (0, 0) to (10, 50)`,
-    '`door` has neither a value nor a colour, so 10 % of the picture is in no budget',
+    '`door` has neither a value nor a colour, so 10 % of the picture belongs to no step and no colour.',
   ],
   [
     'bare ground',
     `${CANVAS}\nobject  wall\n  shape   rectangle (0, 0) to (90, 50)\n  value   4\n${LAMP}`,
-    'Bare ground shows on 10 % of the picture',
+    'Bare ground shows on 10 % of the picture, where no object lies; up to 2 % is let pass.',
   ],
 ])('%s', (rule, text, message) => {
   it(`says: ${message}`, () => {
@@ -167,8 +167,8 @@ describe('colour budget', () => {
     expect(usual.map(({ severity, message, advice }) => [severity, message, advice])).toEqual([
       [
         'hint',
-        'The dominant colour covers 60 % of the picture, the complement 40 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %.',
-        'Give 20 % of the picture to another colour. Or, where they are meant so, write `budget  colour dominant 60%, complement 40% within 5%`.',
+        'The dominant colour covers 60 % of the picture, the complement 40 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %. The complement is farthest off.',
+        'Give 20 % of the picture to another colour. Or mean it so, and write `budget  colour dominant 60%, complement 40% within 5%`.',
       ],
     ]);
     expect(findings.some(({ rule }) => rule === 'colour budget')).toBe(false);

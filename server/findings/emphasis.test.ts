@@ -25,7 +25,7 @@ describe('a rival of the focal point', () => {
   it('is named by its areas with its part of the strength, and where it lies', () => {
     const { message, severity, at, objects } = only('rival', text(STONE, OTHER));
     expect(message).toBe(
-      'Where `other` meets the bare ground the picture draws the eye as strongly as at the focal point; from 90 % on that is a rival.',
+      'Where `other` meets the bare ground, 40 cm to the right of the focal point, the picture draws the eye as strongly as there; from 90 % on that is a rival.',
     );
     expect(severity).toBe('hint');
     expect(at?.x).toBeCloseTo(60, 6);
@@ -83,7 +83,7 @@ describe('a rival of the focal point', () => {
     );
     const findings = of('rival', checked(text(STONE, ...more)));
     expect(findings).toHaveLength(3);
-    expect(findings[2]?.message).toMatch(/There are 2 more rivals\.$/);
+    expect(findings[2]?.message).toMatch(/There are two more rivals\.$/);
   });
 
   it('is not looked for while an object has neither value nor colour, or a line of it can’t be read', () => {
@@ -102,9 +102,7 @@ describe('a rival of the focal point', () => {
 describe('a focal point that nothing marks', () => {
   it('is told with the nearest border', () => {
     const { message, advice } = only('rival', text(OTHER));
-    expect(message).toBe(
-      'Nothing marks the focal point: no border with contrast lies within 8 % of the diagonal from it.',
-    );
+    expect(message).toBe('Nothing marks the focal point: no border with contrast lies within 8 cm of it.');
     expect(advice).toBe(
       'The nearest clear border is 38 cm away, where `other` meets the bare ground: bring it here, or set an object here that differs from what is behind it.',
     );
@@ -114,7 +112,7 @@ describe('a focal point that nothing marks', () => {
     const faint = STONE.replace('hard', 'lost');
     const strong = OTHER.replace('4 x 4', '9 x 9');
     expect(only('rival', text(faint, strong)).message).toBe(
-      'Hardly anything marks the focal point: what lies within 8 % of the diagonal from it draws the eye 4 % as strongly as the strongest place, where `other` meets the bare ground.',
+      'Hardly anything marks the focal point: what lies within 8 cm of it draws the eye 4 % as strongly as the strongest place, where `other` meets the bare ground.',
     );
   });
 
@@ -138,7 +136,9 @@ describe('a strong place near the edge', () => {
   it('is told once, as a rival, where it is one', () => {
     const plan = checked(text(STONE, post.replace('3 x 3.5', '4 x 4')));
     expect(of('strong edge', plan)).toEqual([]);
-    expect(of('rival', plan)[0]?.message).toContain('3 cm from the edge of the canvas');
+    expect(of('rival', plan)[0]?.message).toContain(
+      '57 cm to the right of the focal point and 3 cm from the right edge, the picture',
+    );
   });
 });
 
@@ -172,6 +172,23 @@ describe('means that are not met', () => {
     expect(finding.message).toMatch(new RegExp(`^The focal point is to win by ${means}, but `));
     expect(finding.advice).toContain(advice);
     expect(of('unmet means', checked(mended(plan, finding.fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('by value refer to the rival that has more of it, with a figure that reads beside the rival’s own', () => {
+    const plan = text('  win by  value', STONE, OTHER.replace('4 x 4', '6 x 6'));
+    expect(only('unmet means', plan).message).toBe(
+      'The focal point is to win by value, but its rival, where `other` meets the bare ground, has 1.5 times as much contrast of value; up to 1.1 times is let pass.',
+    );
+    expect(only('rival', plan).message).toContain('draws the eye 1.5 times as strongly as there');
+  });
+
+  it('by value name what has more of it and is no rival', () => {
+    const colourful = STONE.replace('value   5', 'colour  5R 7/10\n  value   4');
+    const plan = text('  win by  value', colourful, OTHER.replace('hard', 'firm'));
+    expect(of('rival', checked(plan))).toEqual([]);
+    expect(only('unmet means', plan).message).toContain(
+      'of that at the strongest place elsewhere, where `other`',
+    );
   });
 
   it('by scale says how much larger it has to be', () => {

@@ -37,7 +37,7 @@ describe('lead past focus', () => {
     const { message, advice, objects, severity } = first('lead past focus', text);
     expect(severity).toBe('warning');
     expect(message).toBe(
-      '`edge` is to lead to the focal point, but the edge of `shelf` that carries it passes 8 cm below it (16 % of the diagonal; within 5 % it arrives).',
+      '`edge` is to lead to the focal point, but the edge of `shelf` that carries it passes 8 cm below it; within 2.5 cm (5 % of the diagonal) it arrives.',
     );
     // From (12, 26) to (25, 18): atan(8 / 13).
     expect(advice).toContain('Turn that edge of `shelf` by 32° anticlockwise where the lead leaves it');
@@ -57,7 +57,7 @@ describe('lead past focus', () => {
     const lines = [2, 4, 6, 8, 10].map((y) => `lead    wire${y} from (0, ${y}) to (5, ${y})`);
     const found = of('lead past focus', checked(SCENE + lines.join('\n')));
     expect(found.map(({ message }) => message.slice(0, 7))).toEqual(['`wire2`', '`wire4`', '`wire6`']);
-    expect(found[2]?.message).toContain('2 more leads go past what they aim at.');
+    expect(found[2]?.message).toContain(' Two more leads go past what they aim at.');
   });
 });
 
@@ -65,7 +65,7 @@ describe('lead into corner', () => {
   it('tells a lead that passes the focal point and runs out at a corner', () => {
     const text = `${SCENE}lead    beam from (0, 0.5) to (20, 0.5)`;
     expect(first('lead into corner', text).message).toBe(
-      '`beam` passes the focal point and runs out at the upper right corner, 0.5 cm from it.',
+      '`beam` passes the focal point and runs out at the upper right corner, 0.5 cm from it; more than 1.5 cm (3 % of the diagonal) from the corner is clear of it.',
     );
   });
 
@@ -74,6 +74,26 @@ describe('lead into corner', () => {
     const arriving = `${SCENE}lead    beam from left edge at 2% to focus`;
     expect(of('lead into corner', checked(bent))).toEqual([]);
     expect(of('lead into corner', checked(arriving))).toEqual([]);
+  });
+
+  it('tells one that runs out right at the corner so', () => {
+    const { message } = first('lead into corner', `${SCENE}lead    beam from (0, 0) to (20, 0)`);
+    expect(message).toBe(
+      '`beam` passes the focal point and runs out right at the upper right corner; more than 1.5 cm (3 % of the diagonal) from the corner is clear of it.',
+    );
+  });
+
+  it('ends one at the focal point that ends in a corner, where no turn helps', () => {
+    const text = `${SCENE}lead    beam from lower left corner to upper right corner`;
+    expect(first('lead into corner', text).advice).toBe('Let it end at the focal point: write `to focus`.');
+    expect(isMended('lead into corner', text)).toBe(true);
+  });
+
+  it('ends it anywhere inside where the focal point lies on the way from corner to corner', () => {
+    const text = `${SCENE.replace('(25, 18)', '(24, 18)')}lead    beam from upper left corner to lower right corner`;
+    const { advice, fix } = first('lead into corner', text);
+    expect(advice).toBe('Let it end inside the picture, where something holds the eye.');
+    expect(fix).toBeUndefined();
   });
 
   it('moves a lead from corner to corner well clear of both', () => {
@@ -92,7 +112,7 @@ lead    c from lower left corner through (20, 28) to focus`;
 
   it('brings one of them in from elsewhere', () => {
     const { message, fix } = first('leads from one side', FOUR);
-    expect(message).toBe('All 3 leads come in from the left, and nothing leads in from elsewhere.');
+    expect(message).toBe('All three leads come in from the left, and nothing leads in from elsewhere.');
     expect(fix?.edits).toHaveLength(1);
     expect(isMended('leads from one side', FOUR)).toBe(true);
   });
@@ -123,7 +143,7 @@ lead    b from bottom edge at 5% through (10, 20) to focus`;
     // a comes from 0° (18 cm is 60 % of the height), b from (10, 20) by atan(2 / 15) = 7.6° more.
     const { message, fix } = first('leads too close', TWO);
     expect(message).toBe(
-      '`a` and `b` arrive at the focal point 7.6° apart, so they read as one line; over 10° they read as two.',
+      '`a` and `b` arrive at the focal point 7.6° apart, so they read as one line; over 10° apart they read as two.',
     );
     expect(fix?.title).toBe('Turn b by 3°');
     expect(isMended('leads too close', TWO)).toBe(true);
@@ -136,8 +156,18 @@ lead    b from bottom edge at 5% through (10, 20) to focus`;
     expect(fix).toBeUndefined();
     expect(objects).toEqual([2, 3]);
     expect(advice).toMatch(
-      /^Part them by \d° or more: turn the edge of `beam` or `plank` that carries it\.$/,
+      /^Turn the edge of `beam` or that of `plank`, which carry them, by more than [\d.]+°, away from the other\.$/,
     );
+  });
+
+  it('names an edge once that carries both, and no angle where there is none', () => {
+    const post = `object  post\n  shape   rectangle (10, 20) to (12, 28)\n  value   3\n`;
+    const text = `${SCENE}${post}lead    a along top edge of post to focus\nlead    b along top edge of post from (5, 20) to focus`;
+    const { message, advice } = first('leads too close', text);
+    expect(message).toBe(
+      '`a` and `b` arrive at the focal point from one direction, so they read as one line; over 10° apart they read as two.',
+    );
+    expect(advice).toBe('`post` carries both: keep one of the two, or let one come from elsewhere.');
   });
 
   it('takes its limit from the plan', () => {
@@ -157,7 +187,7 @@ object  jar
   it('exchanges two stops so that the path rises', () => {
     const text = `${STOPS}path    jar, cup, bowl`;
     const { message, advice, fix } = first('path order', text);
-    expect(message).toContain('`jar` draws the eye more than `cup`, to which it leads');
+    expect(message).toContain('`jar` draws the eye more than `cup`, to which it leads and draws it ');
     expect(advice).toBe('Exchange `jar` and `cup`, and the path rises.');
     expect(mended(text, fix ?? { edits: [] })).toContain('path    cup, jar, bowl');
     expect(isMended('path order', text)).toBe(true);
@@ -178,6 +208,22 @@ object  jar
     const text = `${STOPS}object  sheet\n  shape   rectangle (2, 2) to (8, 10)\n  value   3\npath    cup, jar, bowl`;
     expect(first('path order', text).message).toBe('The path stops at `cup`, of which nothing is seen.');
     expect(isMended('path order', text)).toBe(true);
+  });
+
+  it('tells what is much too weak by how many times, and what has no contrast by what it lacks', () => {
+    const faint = (wall: string, value: string): Finding =>
+      first(
+        'path order',
+        `${SCENE.replace('value   2', wall).replace('value   5', value)}object  jar\n  shape   rectangle (3, 10) to (9, 28)\n  value   5\npath    jar, bowl`,
+      );
+    const weak = faint('value   2', 'value   2.2');
+    expect(weak.message).toMatch(/draws it \d+ % as strongly; from 90 % on is let pass\.$/);
+    expect(weak.advice).toMatch(
+      /^Give `bowl` more contrast or harder edges: .* the eye [\d.]+ times as strongly\.$/,
+    );
+    const none = faint('value   2', 'value   2');
+    expect(none.message).toContain('which is at the focal point and draws it not at all; from 90 %');
+    expect(none.advice).toBe('Set `bowl` off from what is round it, in value or in colour.');
   });
 
   it('says nothing of a plan without values and colours', () => {
@@ -210,6 +256,22 @@ object  gate, dominant
     expect(advice).toBe('Make its edges firm: write `edges firm against lane` under `wall`.');
     expect(isMended('way out', text)).toBe(true);
     expect(of('way out', checked(GATE.replace('EDGES', 'firm')))).toEqual([]);
+  });
+
+  it.each([
+    [
+      'twice at one edge',
+      'outline (4, 45) (14, 12) (18, 12) (28, 45)',
+      / and out at the bottom edge, more than once; it pulls .* nothing stops it\.$/,
+    ],
+    [
+      'at two edges',
+      'outline (0, 8) (28, 20) (28, 45) (0, 45)',
+      / and out at the left edge; it pulls .* nothing stops it\. It does so at the bottom edge too\.$/,
+    ],
+  ])('names each edge once that the border leaves %s', (_, outline, told) => {
+    const text = GATE.replace('EDGES', 'hard').replace(/outline .*/, outline);
+    expect(first('way out', text).message).toMatch(told);
   });
 
   it('leaves a horizon alone, however hard', () => {

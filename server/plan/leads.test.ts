@@ -86,6 +86,41 @@ describe('a lead', () => {
   });
 });
 
+describe('a lead without length', () => {
+  const told = (where: string): string =>
+    `\`beam\` starts ${where}, so it leads nowhere. Let it come \`from\` a place farther off.`;
+
+  it.each([
+    ['from focus to focus', 'at the focal point'],
+    ['from (60, 20) to focus', 'at the focal point'],
+    ['from (30, 10) to (30, 10)', 'where it aims'],
+    ['from door to door', 'where it aims'],
+    ['from focus through focus to (60, 20)', 'where it aims'],
+  ])('`%s` is told at its name and left out', (places, where) => {
+    const plan = planOf(`${SCENE}\nlead    beam ${places}`);
+    expect(plan.problems.map(({ code, severity, message }) => [code, severity, message])).toEqual([
+      ['lead without length', 'warning', told(where)],
+    ]);
+    expect(plan.problems[0]?.location).toEqual({ line: 6, start: 8, end: 12 });
+    expect(plan.leads).toEqual([]);
+  });
+
+  it.each(['from (30, 10) to (30.001, 10)', 'from focus through (50, 20) to focus'])(
+    '`%s` is none',
+    (places) => {
+      const plan = planOf(`${SCENE}\nlead    beam ${places}`);
+      expect(plan.problems).toEqual([]);
+      expect(plan.leads).toHaveLength(1);
+    },
+  );
+
+  it('leaves its name to one that has some', () => {
+    const plan = planOf(`${SCENE}\nlead    beam from focus to focus\nlead    beam from left edge to focus`);
+    expect(toldBy(plan)).toEqual([told('at the focal point')]);
+    expect(plan.leads.map(({ lines }) => lines.first)).toEqual([7]);
+  });
+});
+
 describe('a path', () => {
   it('keeps the stops in their order and where they stand', () => {
     const { path } = planOf(`${SCENE}\npath    door, shelf`);

@@ -76,10 +76,10 @@ function hasLength({ points }: Lead, { canvas }: LeadSurroundings): boolean {
 }
 
 function reportNoLength({ name, to, location }: Lead, problems: Problems): void {
-  const where = to.names === 'focus' ? 'the focal point' : 'where it aims';
+  const where = to.names === 'focus' ? 'at the focal point' : 'where it aims';
   problems.warn(
     'lead without length',
-    `\`${name}\` starts at ${where}, so it leads nowhere. Let it come \`from\` a place farther off.`,
+    `\`${name}\` starts ${where}, so it leads nowhere. Let it come \`from\` a place farther off.`,
     location,
   );
 }

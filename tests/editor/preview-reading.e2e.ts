@@ -53,11 +53,11 @@ describe('the preview for a keyboard and a screen reader', () => {
               - listitem:
                 - 'button "Warning: The lights cover 61.7 % of the picture; the budget is 10 % within 5 %. Most of it is bowl (11.7 %). Take 51.7 % of the picture to other steps. line 7"'
               - listitem:
-                - 'button "Hint: The dominant colour covers 38.3 % of the picture, the complement 11.7 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %. Give it 31.7 % more of the picture: use the colour elsewhere too. Or, where they are meant so, write budget colour dominant 38%, complement 11% within 5%. line 9"'
+                - 'button "Hint: The dominant colour covers 38.3 % of the picture, the complement 11.7 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %. The dominant colour is farthest off. Give it 31.7 % more of the picture: use the colour elsewhere too. Or mean it so, and write budget colour dominant 38%, complement 11% within 5%. line 9"'
               - listitem:
                 - 'button "Warning: cream is to be the complement, but its hue is yellow; opposite the dominant blue lies orange, 61° away on the painters’ wheel, and up to 30° counts as opposite. Turn it to yellow-orange: #ebd7c4 has the same value and chroma. line 10"'
               - listitem:
-                - 'button "Hint: Bare ground shows on 50 % of the picture: no object lies there. Lay an object behind it, in the background; or, when the ground is meant to show, set this aside with the reason. line 4"'
+                - 'button "Hint: Bare ground shows on 50 % of the picture, where no object lies; up to 2 % is let pass. Lay an object behind it, in the background; or, when the ground is meant to show, set this aside with the reason. line 4"'
         - status"
     `);
   });

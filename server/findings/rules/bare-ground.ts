@@ -22,7 +22,7 @@ export const bareGround: Rule = {
     const at = placeWithin(measures.areas.bare, plan.canvas);
     return [
       {
-        message: `Bare ground shows on ${percent(bareShare)} of the picture: no object lies there.`,
+        message: `Bare ground shows on ${percent(bareShare)} of the picture, where no object lies; up to ${percent(limit)} is let pass.`,
         advice:
           'Lay an object behind it, in the background; or, when the ground is meant to show, set this aside with the reason.',
         location: plan.canvas.ground.location ?? heading(plan),

@@ -2,7 +2,7 @@ import { crossingOffMiddle, IN_THE_MIDDLE } from '../seen/crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { length, percent } from '../words/words.js';
+import { againstLimit, length } from '../words/words.js';
 
 export const centredFocus: Rule = {
   id: 'centred focus',
@@ -21,9 +21,13 @@ export const centredFocus: Rule = {
     if (!plan.focus || !focus || exceeds(focus.fromCentre, limit)) return [];
     const crossing = crossingOffMiddle(plan, measures, limit);
     const edits = crossing && focusEdit(plan, crossing.words);
+    const { measured, wanted } = againstLimit(focus.fromCentre, limit, plan.canvas);
+    const where = exceeds(focus.fromCentre, 0)
+      ? `in the middle of the canvas, ${measured} off`
+      : 'in the very middle of the canvas';
     return [
       {
-        message: `The focal point lies in the middle of the canvas (${percent(focus.fromCentre)} of the diagonal off it).`,
+        message: `The focal point lies ${where}; more than ${wanted} off counts as clear of it.`,
         advice: crossing
           ? `Move it to ${crossing.words}, ${length(crossing.distance, plan.canvas)} away, or set this aside if the stillness is meant.`
           : 'Move it towards one side, or set this aside if the stillness is meant.',

@@ -26,7 +26,7 @@ describe('a background', () => {
     expect(finding).toMatchObject({
       severity: 'hint',
       message:
-        'The background has a mean chroma of 5 and the middle plane one of 2, though air takes chroma from what is far off.',
+        'The background has a mean chroma of 5 and the middle ground one of 2, though air takes chroma from what is far off; up to 1 more is let pass.',
       advice: 'Lower the chroma of `far`, the colour of `hills`, from 5 to 3.',
       location: { line: 2 },
     });

@@ -4,6 +4,7 @@ import { plainNumber } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { leastGreying, type Greying } from '../advice/greying.js';
 import { exceeds } from '../limits.js';
+import { planeWords } from '../words/tones.js';
 import { quoted } from '../words/words.js';
 
 /** Less of the picture than this is an accent in its plane, not the plane. */
@@ -34,17 +35,13 @@ export const chromaByPlane: Rule = {
     const { background, nearer } = pair;
     return [
       {
-        message: `The background has a mean chroma of ${plainNumber(background.chroma, 1)} and the ${planeWords(nearer)} one of ${plainNumber(nearer.chroma, 1)}, though air takes chroma from what is far off.`,
+        message: `The background has a mean chroma of ${plainNumber(background.chroma, 1)} and the ${planeWords(nearer.plane)} one of ${plainNumber(nearer.chroma, 1)}, though air takes chroma from what is far off; up to ${plainNumber(limit, 1)} more is let pass.`,
         ...tryOut(plan, measures, limit),
         location: trend.location,
       },
     ];
   },
 };
-
-function planeWords({ plane }: PlaneChroma): string {
-  return plane === 'middle' ? 'middle plane' : plane;
-}
 
 function planeChromas({ planes }: Measures): readonly PlaneChroma[] {
   return planes.flatMap(({ plane, share, chroma }) =>

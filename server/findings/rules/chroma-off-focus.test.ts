@@ -32,7 +32,7 @@ describe('the strongest chroma', () => {
     expect(finding).toMatchObject({
       severity: 'hint',
       message:
-        'The strongest chroma, 7 in `drape`, is seen 40 cm from the focal point (35.8 % of the diagonal; up to 8 % is close). The strongest there is 5, in `pot`.',
+        'The strongest chroma, 7 in `drape`, lies 40 cm from the focal point. Within 8.9 cm (8 % of the diagonal) of it the strongest is 5, in `pot`; less than 2 weaker is let pass.',
       advice: 'Lower the chroma of `silk` from 7 to 6.5, or raise `pot` to 5.5.',
       objects: [2],
     });

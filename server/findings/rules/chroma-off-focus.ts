@@ -8,7 +8,7 @@ import { plainNumber } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { leastGreying } from '../advice/greying.js';
 import { exceeds, isOff } from '../limits.js';
-import { length, percent } from '../words/words.js';
+import { againstLimit } from '../words/words.js';
 import { areaName } from '../../measure/areas/area-words.js';
 
 /** Munsell chroma by which a colour is clearly stronger than another, and so draws the eye. */
@@ -35,11 +35,11 @@ export const chromaOffFocus: Rule = {
     const told = rivalOf(plan, measures.hues.chromas, limit);
     if (!told) return [];
     const { rival, best } = told;
-    const away = rival.fromFocus ?? 0;
+    const { measured, wanted } = againstLimit(rival.fromFocus ?? 0, limit, plan.canvas);
     const object = plan.objects[rival.area];
     return [
       {
-        message: `The strongest chroma, ${plainNumber(rival.chroma, 1)} in ${areaName(plan, rival.area)}, is seen ${length(away * plan.canvas.diagonal, plan.canvas)} from the focal point (${percent(away)} of the diagonal; up to ${percent(limit)} is close). The strongest there is ${plainNumber(best.chroma, 1)}, in ${areaName(plan, best.area)}.`,
+        message: `The strongest chroma, ${plainNumber(rival.chroma, 1)} in ${areaName(plan, rival.area)}, lies ${measured} from the focal point. Within ${wanted} of it the strongest is ${plainNumber(best.chroma, 1)}, in ${areaName(plan, best.area)}; ${winsByColour(plan) ? `up to ${BARELY}` : `less than ${CLEARLY}`} weaker is let pass.`,
         ...tryOut(plan, measures, rival, best, limit),
         location: object?.location ?? plan.canvas.ground.location ?? focus.location,
         related: [{ location: focus.location, message: 'The focal point.' }],
@@ -51,7 +51,7 @@ export const chromaOffFocus: Rule = {
 
 /** The strongest chroma and the strongest near the focal point, when the first is away from it and clearly stronger. */
 function rivalOf(
-  { focus }: Plan,
+  plan: Plan,
   chromas: readonly SeenChroma[],
   limit: number,
 ): { readonly rival: SeenChroma; readonly best: SeenChroma } | undefined {
@@ -59,8 +59,14 @@ function rivalOf(
   const best = chromas.find(({ fromFocus }) => fromFocus !== undefined && !exceeds(fromFocus, limit));
   if (!rival || !best || rival === best) return undefined;
   const ahead = rival.chroma - best.chroma;
-  const byColour = (focus?.winBy.length ?? 0) > 0;
-  return (byColour ? exceeds(ahead, BARELY) : !exceeds(CLEARLY, ahead)) ? { rival, best } : undefined;
+  return (winsByColour(plan) ? exceeds(ahead, BARELY) : !exceeds(CLEARLY, ahead))
+    ? { rival, best }
+    : undefined;
+}
+
+/** Of a plan that names means, colour is among them here. */
+function winsByColour({ focus }: Plan): boolean {
+  return (focus?.winBy.length ?? 0) > 0;
 }
 
 /** The least greying after which nothing is to be told, and what the colour at the focal point would need instead. */
@@ -75,7 +81,7 @@ function tryOut(
     const after = measures.hues.chromas.map((one) => ({ ...one, chroma: chromaOf(one.area) }));
     return !rivalOf(plan, strongestFirst(after), limit);
   });
-  const needed = rival.chroma - ((plan.focus?.winBy.length ?? 0) > 0 ? BARELY : CLEARLY - BARELY);
+  const needed = rival.chroma - (winsByColour(plan) ? BARELY : CLEARLY - BARELY);
   const canRise = canHold(plan, best.area, needed);
   const raise = canRise ? `raise ${areaName(plan, best.area)} to ${plainNumber(needed, 1)}` : undefined;
   if (greying) {

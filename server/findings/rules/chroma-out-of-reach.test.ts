@@ -17,7 +17,7 @@ describe('a colour at a value', () => {
     const shown = plan.objects[0]?.painted;
     const chroma = shown && toMunsell(shown).chroma;
     expect(finding?.message).toBe(
-      `\`cobalt\` has chroma 12, and at value 5, where \`bowl\` is painted, a screen can show ${chroma?.toFixed(1)} of it; paint may differ.`,
+      `\`cobalt\` has chroma 12; at value 5, where \`bowl\` is painted, a screen can show ${chroma?.toFixed(1)} of it, and paint may differ. Up to 40 % less is let pass.`,
     );
   });
 

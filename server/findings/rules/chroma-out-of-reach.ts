@@ -2,15 +2,17 @@ import type { Measures } from '../../measure/measures.js';
 import { atValue } from '../../plan/colour/painted.js';
 import { stepValue } from '../../plan/colour/value.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
-import { inWords, plainNumber } from '../../plan/problems.js';
+import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { Repainting } from '../advice/repainting.js';
-import { quoted } from '../words/words.js';
+import { isPrincipal } from '../words/principals.js';
+import { percent, quoted, someOf } from '../words/words.js';
 
 /** Part of the picture under which an object is a touch, unless it is a principal. */
 const TOUCH = 0.002;
+const MOST_NAMED = 4;
 
 export const chromaOutOfReach: Rule = {
   id: 'chroma out of reach',
@@ -39,9 +41,9 @@ function isLost({ chroma }: PlanObject, limit: number): boolean {
   return chroma !== undefined && chroma.wanted > 0 && exceeds(1 - chroma.reached / chroma.wanted, limit);
 }
 
-function isTouch({ index, role }: PlanObject, { objects }: Measures): boolean {
-  const share = objects[index]?.share ?? 0;
-  return share === 0 || (share < TOUCH && role !== 'dominant' && role !== 'secondary');
+function isTouch(object: PlanObject, { objects }: Measures): boolean {
+  const share = objects[object.index]?.share ?? 0;
+  return share === 0 || (share < TOUCH && !isPrincipal(object));
 }
 
 /** One finding for all objects of one colour at one value, told at the largest of them. */
@@ -58,10 +60,13 @@ function finding(
   const { wanted, reached } = first.chroma;
   const named = plan.colours[first.colour.named ?? -1];
   const colour = named ? quoted(named.name) : 'Its colour';
-  const names = inWords(sorted.map(({ name }) => quoted(name)));
+  const names = someOf(
+    sorted.map(({ name }) => quoted(name)),
+    MOST_NAMED,
+  );
   return [
     {
-      message: `${colour} has chroma ${plainNumber(wanted, 1)}, and at value ${plainNumber(first.step)}, where ${names} ${sorted.length === 1 ? 'is' : 'are'} painted, a screen can show ${plainNumber(reached, 1)} of it; paint may differ.`,
+      message: `${colour} has chroma ${plainNumber(wanted, 1)}; at value ${plainNumber(first.step)}, where ${names} ${sorted.length === 1 ? 'is' : 'are'} painted, a screen can show ${plainNumber(reached, 1)} of it, and paint may differ. Up to ${percent(limit)} less is let pass.`,
       ...advice(plan, measures, first, sorted.length, limit),
       location: first.valueLocation ?? first.colour.location,
       related: [{ location: first.colour.location, message: 'The colour is given here.' }],

@@ -9,6 +9,7 @@ import {
   recolouringFix,
   type Recolouring,
 } from '../advice/recolouring.js';
+import { roleWords } from '../words/colours.js';
 import { heading, objectShare, percent, quoted } from '../words/words.js';
 
 export const colourOutweighed: Rule = {
@@ -30,14 +31,19 @@ export const colourOutweighed: Rule = {
     const object = largest && plan.objects[largest.object];
     return [
       {
-        message: `The dominant colour covers ${percent(dominant.share)} of the picture, and the ${most.role} more: ${percent(most.share)}.${largest ? ` Most of that is ${objectShare(plan, largest)}.` : ''}`,
+        message: `The dominant colour covers ${percent(dominant.share)} of the picture, and ${roleWords(most.role)} more: ${percent(most.share)}.${largest ? ` Most of that is ${objectShare(plan, largest)}.` : ''}`,
         ...tryOut(plan, measures, most.share, dominant.share),
         location:
           plan.colours.find(({ role }) => role === 'dominant')?.location ??
           plan.canvas.ground.location ??
           heading(plan),
         related: object
-          ? [{ location: object.location, message: `${quoted(object.name)} carries the ${most.role}.` }]
+          ? [
+              {
+                location: object.location,
+                message: `${quoted(object.name)} carries ${roleWords(most.role)}.`,
+              },
+            ]
           : [],
       },
     ];

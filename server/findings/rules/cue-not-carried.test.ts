@@ -21,6 +21,14 @@ describe('a cue that nothing carries', () => {
     ]);
   });
 
+  it('is told by its first words where it is long', () => {
+    const long =
+      'the gas meter in the hall that ticks all night and keeps the lodger on the second floor awake';
+    expect(told(`"${long}"`).messages[0]?.[0]).toBe(
+      'No object carries the cue “the gas meter in the hall that ticks all night and keeps the lodger on the …”.',
+    );
+  });
+
   it('is tied to the one object that it names', () => {
     const { text, findings, messages } = told('"the Kettle, just before it sings"  // five o’clock');
     expect(messages[0]?.[1]).toBe('It speaks of `kettle`: write `carried by kettle` behind it.');

@@ -1,9 +1,11 @@
 import type { Measures } from '../../measure/measures.js';
 import type { Cue, Plan, PlanObject } from '../../plan/plan.js';
-import { inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
-import { quoted } from '../words/words.js';
+import { cueOpening } from '../words/cues.js';
+import { quoted, someOf } from '../words/words.js';
+
+const MOST_NAMED = 4;
 
 export const cueNotCarried: Rule = {
   id: 'cue not carried',
@@ -12,7 +14,7 @@ export const cueNotCarried: Rule = {
   perObject: false,
   summary: 'Nothing in the picture carries one of its cues.',
   explanation:
-    'A cue is a sound, a smell or a touch that tells the story. It reaches somebody who looks only through what is painted, so some object has to carry it, and has to be seen.',
+    'A cue is a sound, a smell or a touch that tells the story. It reaches somebody who looks only through what is painted, so some object has to carry it, and has to be seen. It is a warning where the plan says what carries it and nothing of that is seen.',
   formula: 'a `cue` without `carried by`, or visible area of all that carry it = 0',
   source: 'common practice, no source',
   check: (plan, measures) =>
@@ -34,7 +36,7 @@ function notCarried(plan: Plan, cue: Cue): RuleFinding {
   const named = namedIn(plan, cue);
   const words = named && `carried by ${named.name}`;
   return {
-    message: `No object carries the cue “${cue.value}”.`,
+    message: `No object carries the cue “${cueOpening(cue.value)}”.`,
     advice: words
       ? `It speaks of ${quoted(named.name)}: write \`${words}\` behind it.`
       : 'Write `carried by` and the names of the objects that tell it behind the sentence.',
@@ -73,12 +75,16 @@ function unseen(plan: Plan, measures: Measures, cue: Cue): readonly RuleFinding[
   const tells = (object: PlanObject): boolean =>
     (measures.objects[object.index]?.share ?? 0) > 0 || hasFault(plan, object);
   if (carriers.some(tells)) return [];
-  const names = inWords(carriers.map(({ name }) => quoted(name)));
+  const names = someOf(
+    carriers.map(({ name }) => quoted(name)),
+    MOST_NAMED,
+  );
   const several = carriers.length > 1;
   return [
     {
-      message: `The cue “${cue.value}” is carried by ${names}, and nothing of ${several ? 'them' : 'it'} is seen.`,
+      message: `The cue “${cueOpening(cue.value)}” is carried by ${names}, and nothing of ${several ? 'them' : 'it'} is seen.`,
       advice: `Bring ${several ? 'one of them' : names} to light, or let something carry the cue that is seen.`,
+      severity: 'warning',
       location: cue.location,
       related: carriers.map(({ name, location }) => ({ location, message: `${quoted(name)} is not seen.` })),
       objects: carriers.map(({ index }) => index),

@@ -1,4 +1,5 @@
 import type { Measures } from '../../measure/measures.js';
+import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import { containsPoint, distanceToOutline } from '../../measure/areas/areas.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { spotOf } from '../../plan/places.js';
@@ -11,7 +12,7 @@ import { exceeds, isOff } from '../limits.js';
 import { ontoFocus } from '../moves/onto-point.js';
 import { distanceWords, shiftFix, withItsParts } from '../moves/shift.js';
 import { middleOf } from '../seen/seen.js';
-import { length, percent, quoted } from '../words/words.js';
+import { againstLimit, quoted } from '../words/words.js';
 
 export const dominantOffFocus: Rule = {
   id: 'dominant off focus',
@@ -28,24 +29,27 @@ export const dominantOffFocus: Rule = {
     const { focus } = measures;
     if (!plan.focus || !focus || isOff(plan.focus.at, plan.canvas)) return [];
     // That there are several is told elsewhere; one of them at the point is enough, and one that is not seen is told too.
-    const seen = focus.dominants.flatMap(({ distanceShare, ...rest }) =>
-      distanceShare === undefined ? [] : { ...rest, distanceShare },
-    );
+    const seen = focus.dominants.flatMap(({ object: index, distanceShare, holds }) => {
+      const object = plan.objects[index];
+      return object && distanceShare !== undefined ? { object, distanceShare, holds } : [];
+    });
     if (seen.some(({ holds, distanceShare }) => holds || !exceeds(distanceShare, limit))) return [];
     const [first] = seen.toSorted(
-      (one, other) => one.distanceShare - other.distanceShare || one.object - other.object,
+      (one, other) =>
+        inSteps(one.distanceShare, 1) - inSteps(other.distanceShare, 1) ||
+        higherFirst(plan.canvas)(middleOf(one.object), middleOf(other.object)),
     );
-    const object = first && plan.objects[first.object];
-    if (!object) return [];
-    const { distanceShare } = first;
+    if (!first) return [];
+    const { object, distanceShare } = first;
+    const { measured, wanted } = againstLimit(distanceShare, limit, plan.canvas);
     return [
       {
-        message: `${quoted(object.name)} is dominant but ends ${length(distanceShare * plan.canvas.diagonal, plan.canvas)} from the focal point (${percent(distanceShare)} of the diagonal; up to ${percent(limit)} is close).`,
+        message: `${quoted(object.name)} is dominant but ends ${measured} from the focal point; up to ${wanted} is close.`,
         ...(aLittle(plan, measures, object, plan.focus.at, distanceShare, limit) ??
           together(plan, measures, object, plan.focus.at)),
         location: object.location,
         related: [{ location: plan.focus.location, message: 'The focal point.' }],
-        objects: [first.object],
+        objects: [object.index],
         at: plan.focus.at,
       },
     ];

@@ -11,7 +11,7 @@ import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { rememberedAsPainted } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
 import { balanceWith, stepChanges } from '../moves/steps.js';
-import { percent, quoted } from '../words/words.js';
+import { percent, quoted, timesAbove } from '../words/words.js';
 
 /** An object made smaller or larger than so many times would be another object. */
 const SMALLEST = 0.6;
@@ -41,7 +41,7 @@ export const dominantOutweighed: Rule = {
       );
     return [
       {
-        message: `${quoted(other.name)} weighs ${multiple(times, limit)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${share(other.index)} and ${share(lord.index)} of the picture; value and chroma do the rest.`,
+        message: `By area, value and chroma ${quoted(other.name)} weighs ${timesAbove(times, limit)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${share(other.index)} and ${share(lord.index)} of the picture.`,
         remedy: () => remedy(plan, measures, lord, other, limit),
         location: other.location,
         related: [{ location: lord.location, message: `${quoted(lord.name)} is dominant.` }],
@@ -50,12 +50,6 @@ export const dominantOutweighed: Rule = {
     ];
   },
 };
-
-/** `twice`, `2.9 times`; with two places where one would not show that it is beyond the limit. */
-function multiple(times: number, limit: number): string {
-  const told = plainNumber(times, exceeds(Number(plainNumber(times, 1)), limit) ? 1 : 2);
-  return told === '2' ? 'twice' : `${told} times`;
-}
 
 interface Contest {
   readonly dominant?: number;
@@ -104,7 +98,7 @@ function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObj
     };
   }
   return {
-    advice: `Bring ${quoted(rival.name)} nearer in value and colour to what lies round it, or make it about ${percent(smaller)} as wide and as high. Where place and edges win for ${quoted(lord.name)} all the same, set this aside with the reason.`,
+    advice: `Bring ${quoted(rival.name)} nearer in value and colour to what lies round it, or make it about ${percent(smaller)} as wide and as high.`,
   };
 }
 

@@ -1,15 +1,16 @@
 import type { Rule, RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
+import { gravityOfUnseen } from '../words/principals.js';
 import { quoted } from '../words/words.js';
 
 export const emptyObject: Rule = {
   id: 'empty object',
-  severity: 'warning',
+  severity: 'hint',
   chapter: 'objects',
   perObject: true,
   summary: 'An object has no shape, or a shape without area.',
   explanation:
-    'Areas, values and colours are measured from shapes. An object without one is not drawn and counts for nothing.',
+    'Areas, values and colours are measured from shapes. An object without one is not drawn and counts for nothing. It is a warning where the object is dominant or secondary, for then the plan gives it a part in the picture.',
   formula: 'area of the shape = 0',
   source: 'common practice, no source',
   check: (plan, measures) =>
@@ -25,6 +26,7 @@ export const emptyObject: Rule = {
           advice: object.shapeLocation
             ? 'An outline needs three points that do not lie on one line.'
             : 'Write one under it, such as `shape rectangle 12 x 8`.',
+          ...gravityOfUnseen(object),
           location: object.shapeLocation ?? object.location,
           objects: [index],
         },

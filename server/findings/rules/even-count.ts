@@ -1,6 +1,12 @@
+import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
+import type { PlanObject } from '../../plan/plan.js';
 import { roleEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
-import { heading, quoted } from '../words/words.js';
+import { middleOf } from '../seen/seen.js';
+import { isPrincipal } from '../words/principals.js';
+import { counted, heading, quoted, someOf } from '../words/words.js';
+
+const MOST_NAMED = 6;
 
 export const evenCount: Rule = {
   id: 'even count',
@@ -12,18 +18,21 @@ export const evenCount: Rule = {
   formula: 'number of dominant and secondary objects is even',
   source: 'common practice, no source',
   check: (plan, { spacing }) => {
-    const principals = plan.objects.filter(({ role }) => role === 'dominant' || role === 'secondary');
+    const principals = plan.objects.filter(isPrincipal);
     if (principals.length === 0 || principals.length % 2 === 1) return [];
     const sizes = new Map(spacing.principals.map(({ object, size }) => [object, size]));
+    const size = ({ index }: PlanObject): number => inSteps(sizes.get(index) ?? 0, 1);
+    const higher = higherFirst(plan.canvas);
     const least = principals
       .filter(({ role }) => role === 'secondary')
-      .toSorted((one, other) => (sizes.get(one.index) ?? 0) - (sizes.get(other.index) ?? 0))[0];
+      .toSorted((one, other) => size(one) - size(other) || higher(middleOf(one), middleOf(other)))[0];
     const edits = least && roleEdit(least, undefined);
+    const names = principals.map(({ name }) => quoted(name));
     return [
       {
-        message: `There are ${principals.length} principal objects, an even number: ${principals.map(({ name }) => quoted(name)).join(', ')}.`,
+        message: `There are ${counted(principals.length)} principal objects: ${someOf(names, MOST_NAMED)}. An odd number would not fall into pairs.`,
         advice: least
-          ? `Make ${quoted(least.name)} minor, the least of them, or add a secondary one.`
+          ? `Make ${quoted(least.name)} minor, the smallest of them, or add a secondary one.`
           : 'Add a secondary one, or make one of them minor.',
         location: principals.at(-1)?.location ?? heading(plan),
         related: principals.slice(0, -1).map(({ name, location, role }) => ({

@@ -31,7 +31,7 @@ describe('warm and cool', () => {
   it('are told with which may lead and the smallest object that makes it lead', () => {
     const [finding] = found(scene(48, 52));
     expect(finding?.message).toBe(
-      'Warm colours cover 48 % of the picture and cool ones 52 %: neither leads.',
+      'Warm colours cover 48 % of the picture and cool ones 52 %: neither leads. One should be ahead by more than 5 %.',
     );
     expect(finding?.advice).toBe(
       'Let the cool colours lead: `path` (6 %) painted cool makes them 58 % against 42 %.',

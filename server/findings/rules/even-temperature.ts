@@ -24,7 +24,7 @@ export const evenTemperature: Rule = {
     if (exceeds(Math.abs(warm - cool), limit) || !exceeds(warm + cool, MOST_OF_PICTURE)) return [];
     return [
       {
-        message: `Warm colours cover ${percent(warm)} of the picture and cool ones ${percent(cool)}: neither leads.`,
+        message: `Warm colours cover ${percent(warm)} of the picture and cool ones ${percent(cool)}: neither leads. One should be ahead by more than ${percent(limit)}.`,
         advice: advice(plan, measures, limit),
         location: plan.colours[0]?.location ?? heading(plan),
       },

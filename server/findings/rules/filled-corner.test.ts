@@ -20,7 +20,7 @@ describe('filled corner', () => {
     const [finding] = told(scene('outline (0, 20) (30, 60) (0, 60)'));
     expect(finding).toBeUndefined();
     expect(told(scene('outline (0, 60) (20, 20) (30, 50)'))[0]).toMatchObject({
-      message: 'The border of `cloth` runs exactly into the lower left corner of the canvas.',
+      message: 'The border of `cloth` runs into the lower left corner of the canvas.',
       at: { x: 0, y: 60 },
       objects: [1],
     });

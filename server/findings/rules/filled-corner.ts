@@ -33,7 +33,7 @@ export const filledCorner: Rule = {
       if (!object || hasFault(plan, object) || exceeds(fill.shareOfDiagonal, limit)) return [];
       return [
         {
-          message: `The border of ${quoted(object.name)} runs exactly into the ${fill.corner} corner of the canvas.`,
+          message: `The border of ${quoted(object.name)} runs into the ${fill.corner} corner of the canvas.`,
           remedy: () => {
             const shift = remembered(plan, fill.object, `filled corner ${fill.corner}`, limit, () =>
               wayOut(plan, measures, fill, limit),

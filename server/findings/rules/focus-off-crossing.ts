@@ -2,7 +2,7 @@ import { crossingOffMiddle, IN_THE_MIDDLE } from '../seen/crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
-import { length, percent } from '../words/words.js';
+import { againstLimit, percent } from '../words/words.js';
 
 export const focusOffCrossing: Rule = {
   id: 'focus off crossing',
@@ -21,13 +21,14 @@ export const focusOffCrossing: Rule = {
     if (!exceeds(focus.nearest.distanceShare, limit)) return [];
     // A focal point in the very middle is told as such, with the crossing to go to.
     if (!exceeds(focus.fromCentre, IN_THE_MIDDLE)) return [];
-    const { crossing, system, distance, distanceShare } = focus.nearest;
+    const { crossing, system, distanceShare } = focus.nearest;
+    const { measured, wanted } = againstLimit(distanceShare, limit, plan.canvas);
     // The middle is a crossing of some divisions, but no place to send a focal point to.
     const words = crossingOffMiddle(plan, measures, IN_THE_MIDDLE)?.words;
     const edits = words === undefined ? undefined : focusEdit(plan, words);
     return [
       {
-        message: `The focal point lies on no crossing: the nearest, ${crossing.name} of ${system}, is ${length(distance, plan.canvas)} away (${percent(distanceShare)} of the diagonal).`,
+        message: `The focal point lies on no crossing: the nearest, ${crossing.name} of ${system}, is ${measured} away; up to ${wanted} counts as on it.`,
         advice: `${words === undefined ? 'Divide' : `Write \`focus ${words}\`, or divide`} the canvas so that a crossing falls there.`,
         location: plan.focus.location,
         at: plan.focus.at,

@@ -32,7 +32,7 @@ describe('a horizon', () => {
   it('is told with the level that lies nearest', () => {
     const [finding] = halved(`${CANVAS}\ndivide  golden, thirds\nhorizon 19`);
     expect(finding?.message).toBe(
-      'The horizon lies 2.5 % of the height off the middle, 19 cm from the top: it cuts the picture in half.',
+      'The horizon lies only 1 cm off half height, 19 cm from the top, and cuts the picture in half; more than 1.2 cm (3 % of the height) off, it does not.',
     );
     expect(finding?.advice).toBe('Raise it to 15.3 cm from the top, a level of `golden`.');
   });
@@ -68,7 +68,9 @@ describe('a horizon', () => {
 describe('without a horizon', () => {
   it('a level border between two objects of the background is one', () => {
     const [finding, ...others] = halved(`${CANVAS}\n${FIELDS(20.4)}`);
-    expect(finding?.message).toMatch(/^The border between `sky` and `stubble` lies 1 % of the height off/);
+    expect(finding?.message).toMatch(
+      /^The border between `sky` and `stubble` lies only 0\.4 cm off half height/,
+    );
     expect(finding?.objects).toEqual([0, 1]);
     expect(others).toEqual([]);
   });

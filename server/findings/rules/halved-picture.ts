@@ -5,7 +5,7 @@ import { replace } from '../edits/edit.js';
 import type { Rule } from '../finding.js';
 import { levelBorders } from '../seen/level-border.js';
 import { exceeds } from '../limits.js';
-import { length, percent, quoted } from '../words/words.js';
+import { againstLimit, length, longerThan, quoted } from '../words/words.js';
 
 export const halvedPicture: Rule = {
   id: 'halved picture',
@@ -70,12 +70,13 @@ function told(
   limit: number,
 ): { readonly message: string; readonly advice: string; readonly move: string } {
   const off = Math.abs(level / canvas.height - 1 / 2);
-  const where = exceeds(off, 0) ? `${percent(off)} of the height off the middle` : 'at half height';
+  const { measured, wanted } = againstLimit(off, limit, canvas, { size: canvas.height, name: 'the height' });
+  const where = exceeds(off, 0) ? `only ${measured} off half height` : 'at half height';
   const to = better
     ? `${better.at < level ? 'Raise' : 'Lower'} it to ${length(better.at, canvas)} from the top`
-    : `Raise or lower it until it is more than ${length(limit * canvas.height, canvas)} off the middle`;
+    : `Raise or lower it until it is ${longerThan(limit * canvas.height, canvas)} or more off half height`;
   return {
-    message: `${what} lies ${where}, ${length(level, canvas)} from the top: it cuts the picture in half.`,
+    message: `${what} lies ${where}, ${length(level, canvas)} from the top, and cuts the picture in half; more than ${wanted} off, it does not.`,
     advice: better ? `${to}, a level of ${quoted(better.system)}.` : `${to}.`,
     move: to.replace(' it ', ' the horizon '),
   };

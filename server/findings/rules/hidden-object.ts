@@ -6,6 +6,8 @@ import { planeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { middleOf, onCanvas } from '../seen/seen.js';
+import { gravityOfUnseen } from '../words/principals.js';
+import { planeWords } from '../words/tones.js';
 import { percent, quoted } from '../words/words.js';
 
 /** As good as all of it: a sliver that rounding leaves is not seen either. */
@@ -15,13 +17,13 @@ const MOST_FIXED = 3;
 
 export const hiddenObject: Rule = {
   id: 'hidden object',
-  severity: 'warning',
+  severity: 'hint',
   chapter: 'objects',
   limit: { value: WHOLLY, unit: 'part', of: 'the part of the object on the canvas that others cover' },
   perObject: true,
   summary: 'An object is wholly covered by others.',
   explanation:
-    'Later objects cover earlier ones, and nearer planes cover farther ones. An object that nothing is seen of takes no part in the picture; most often it stands in the wrong plane or the wrong order.',
+    'Later objects cover earlier ones, and nearer planes cover farther ones. An object that nothing is seen of takes no part in the picture; most often it stands in the wrong plane or the wrong order. It is a warning where the object is dominant or secondary, for then the plan gives it a part in the picture.',
   formula: 'covered area / area on the canvas >= limit',
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
@@ -39,6 +41,7 @@ export const hiddenObject: Rule = {
         advice: plane
           ? `Write \`plane ${plane}\` under ${quoted(object.name)}, or move it.`
           : advice(object, covers),
+        ...gravityOfUnseen(object),
         location: object.location,
         related: covers.map(({ name, location }) => ({
           location,
@@ -49,7 +52,7 @@ export const hiddenObject: Rule = {
         ...(plane
           ? {
               fix: {
-                title: `Bring ${quoted(object.name)} to the ${plane === 'middle' ? 'middle plane' : plane}`,
+                title: `Bring ${quoted(object.name)} to the ${planeWords(plane)}`,
                 edits: planeEdit(object, plane),
               },
             }

@@ -19,6 +19,7 @@ import {
   shifted,
   withItsParts,
 } from '../moves/shift.js';
+import { isPrincipal } from '../words/principals.js';
 import { percent, quoted } from '../words/words.js';
 
 /** From here on nothing is seen of it, which is another rule's to tell. */
@@ -41,7 +42,7 @@ export const hiddenPrincipal: Rule = {
   source: 'common practice, no source',
   check: (plan, measures, limit) =>
     plan.objects.flatMap((object): readonly RuleFinding[] => {
-      if (object.role !== 'dominant' && object.role !== 'secondary') return [];
+      if (!isPrincipal(object)) return [];
       const measured = measures.objects[object.index];
       if (!measured || measured.hiddenShare >= WHOLLY || hasFault(plan, object)) return [];
       const hidden = hiddenByOthers(plan, measures, object.index);
@@ -121,13 +122,11 @@ function nearerPlane(plan: Plan, measures: Measures, object: PlanObject, limit: 
       PLANES.indexOf(index === object.index ? plane : (plan.objects[index]?.plane ?? 'middle'));
     const order = plan.coveringOrder.toSorted((one, other) => planeOf(one) - planeOf(other) || one - other);
     const trial = trialOf(plan, measures.areas, new Map(), { coveringOrder: order, taken: object.index });
-    return plan.objects
-      .filter(({ role }) => role === 'dominant' || role === 'secondary')
-      .every(({ index }) => {
-        const before = hiddenByOthers(plan, measures, index);
-        const after = hiddenByOthers(trial.plan, { areas: trial.areas, parts: measures.parts }, index);
-        return !exceeds(after, limit) || (index !== object.index && after <= before);
-      });
+    return plan.objects.filter(isPrincipal).every(({ index }) => {
+      const before = hiddenByOthers(plan, measures, index);
+      const after = hiddenByOthers(trial.plan, { areas: trial.areas, parts: measures.parts }, index);
+      return !exceeds(after, limit) || (index !== object.index && after <= before);
+    });
   });
 }
 

@@ -18,11 +18,17 @@ object  pear
 
 describe('kissed edge', () => {
   it.each([
-    [5.5, '`pear` ends 0.5 cm short of the left edge of the canvas (0.5 % of the diagonal; 0.8 % is clear).'],
-    [5, '`pear` just touches the left edge of the canvas.'],
+    [
+      5.5,
+      '`pear` ends only 0.5 cm short of the left edge of the canvas; more than 0.8 cm (0.8 % of the diagonal) is clear.',
+    ],
+    [
+      5,
+      '`pear` just touches the left edge of the canvas; more than 0.8 cm (0.8 % of the diagonal) off it is clear.',
+    ],
     [
       4.5,
-      '`pear` runs over the left edge of the canvas by only 0.5 cm (0.5 % of the diagonal; 0.8 % is plain).',
+      '`pear` runs over the left edge of the canvas by only 0.5 cm; more than 0.8 cm (0.8 % of the diagonal) is plain.',
     ],
   ])('is told at %d cm', (x, message) => {
     expect(told(scene(x)).map((finding) => finding.message)).toEqual([message]);
@@ -41,6 +47,21 @@ describe('kissed edge', () => {
     expect(finding?.advice).toBe(advice);
     expect(finding?.fix).toBeDefined();
     if (finding?.fix) expect(told(mended(text, finding.fix))).toEqual([]);
+  });
+
+  it('is drawn anew by what is missing and never by nothing, where it can’t be moved as a whole', () => {
+    // Built onto the post, and at the limit to the hundredth of a millimetre.
+    const text = (x: number): string =>
+      scene(
+        40,
+        `\nobject  flag\n  shape   outline (${x}, 20) (30, 12) (30, 28)\n  value   1\nobject  post\n  shape   rectangle (30, 5) to (32, 60)\n  value   1`,
+      );
+    expect(told(text(0.799))[0]?.advice).toBe(
+      'Draw the outline of `flag` there 0.1 cm or more farther in, or 1.6 cm farther out; moving it as a whole does not do it cleanly.',
+    );
+    expect(told(text(0.79999)).map(({ message }) => message)).toEqual([
+      '`flag` ends only 0.79999 cm short of the left edge of the canvas; more than 0.8 cm (0.8 % of the diagonal) is clear.',
+    ]);
   });
 
   it('goes the other way where the short one would make a near tangent', () => {

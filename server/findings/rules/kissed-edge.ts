@@ -4,13 +4,14 @@ import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import type { EdgeTouch } from '../../measure/objects/tangents.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
+import { capitalised } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { opposite, shiftsAlong } from '../moves/away.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '../moves/shift.js';
-import { length, percent, quoted } from '../words/words.js';
+import { againstLimit, counted, longerThan, objectName } from '../words/words.js';
 
 const MOST_TOLD = 3;
 /** Part of an object that may be cut off by letting it run off plainly. */
@@ -57,16 +58,19 @@ function findingOf(
 ): RuleFinding {
   const { object, side, gap, shareOfDiagonal, at } = touch;
   const of = plan.objects[object];
-  const name = quoted(of?.name ?? '');
-  const told = length(Math.abs(gap), plan.canvas);
+  const name = objectName(plan, object);
+  const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
+  const edge = `the ${side} edge of the canvas`;
   const how =
-    Number.parseFloat(told) === 0
-      ? `just touches the ${side} edge of the canvas`
+    Number.parseFloat(measured) === 0
+      ? `just touches ${edge}; more than ${wanted} off it is clear`
       : gap > 0
-        ? `ends ${told} short of the ${side} edge of the canvas (${percent(shareOfDiagonal)} of the diagonal; ${percent(limit)} is clear)`
-        : `runs over the ${side} edge of the canvas by only ${told} (${percent(shareOfDiagonal)} of the diagonal; ${percent(limit)} is plain)`;
+        ? `ends only ${measured} short of ${edge}; more than ${wanted} is clear`
+        : `runs over ${edge} by only ${measured}; more than ${wanted} is plain`;
   const others =
-    more === 0 ? '' : ` ${more} more such ${more === 1 ? 'place is' : 'places are'} at the edges.`;
+    more === 0
+      ? ''
+      : ` ${capitalised(counted(more))} more such ${more === 1 ? 'place is' : 'places are'} at the edges.`;
   return {
     message: `${name} ${how}.${others}`,
     remedy: () => {
@@ -133,10 +137,9 @@ function advice(
   shift: Shift | undefined,
 ): string {
   const { canvas } = plan;
-  const name = quoted(plan.objects[object]?.name ?? '');
   const clear = limit * canvas.diagonal;
   if (!shift) {
-    return `Draw the outline of ${name} at least ${length(Math.max(0, clear - gap), canvas)} farther in, or ${length(clear + gap, canvas)} farther out, there; moving it as a whole does not do it cleanly.`;
+    return `Draw the outline of ${objectName(plan, object)} there ${longerThan(clear - gap, canvas)} or more farther in, or ${longerThan(clear + gap, canvas)} farther out; moving it as a whole does not do it cleanly.`;
   }
   const isIn = shift.right * inward(side).x + shift.down * inward(side).y > 0;
   return `Move ${withItsParts(plan, measures.parts, object)} ${distanceWords(shift, canvas)}, which ${isIn ? 'takes it clear of the edge' : 'lets it run off plainly'}.`;

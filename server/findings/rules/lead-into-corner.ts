@@ -1,14 +1,17 @@
 import { CORNER_REACH, cornerNear, wayOut } from '../../measure/eye-path/leads-edge.js';
+import { aimsOf } from '../../measure/eye-path/leads-aim.js';
+import { measureLead } from '../../measure/eye-path/leads.js';
 import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { distanceToStretch } from '../../plan/leads-simplify.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Rule, RuleFinding } from '../finding.js';
+import { endAtFocus } from './lead-past-focus.js';
 import { smallestTurn } from '../advice/lead-turns.js';
 import { worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
-import { length, quoted } from '../words/words.js';
+import { againstLimit, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
 /** Part of the diagonal within which a lead arrives at the focal point, and is stopped by what is there. */
@@ -104,18 +107,46 @@ function told(
     [trial.leads[index]?.points[0], trial.measured[index]?.leaves?.at].every(isClear),
   );
   const carrier = lead.along && lead.through.length === 0 ? plan.objects[lead.along.object] : undefined;
+  const { measured, wanted } = againstLimit(away / plan.canvas.diagonal, limit, plan.canvas);
+  const where =
+    Number.parseFloat(measured) === 0
+      ? `right at the ${corner} corner`
+      : `at the ${corner} corner, ${measured} from it`;
   return {
     message: isDiagonal
       ? `${quoted(lead.name)} runs straight from ${start} to the ${corner} one, so it halves the picture.`
-      : `${quoted(lead.name)} passes the focal point and runs out at the ${corner} corner, ${length(away, plan.canvas)} from it.`,
-    advice: turn
-      ? `${capitalised(turn.advice)}.`
-      : `Turn ${carrier ? `the edge of ${quoted(carrier.name)}` : 'its last stretch'} by ${degreesOff(measure, plan.canvas, limit)}°, so that it runs out clear of the corner.`,
+      : `${quoted(lead.name)} passes the focal point and runs out ${where}; more than ${wanted} from the corner is clear of it.`,
+    ...(turn
+      ? { advice: `${capitalised(turn.advice)}.`, fix: turn.fix }
+      : (endedInside(plan, measures, lead, measure, limit) ?? {
+          advice: `Turn ${carrier ? `the edge of ${quoted(carrier.name)}` : 'its last stretch'} by ${degreesOff(measure, plan.canvas, limit)}°, so that it runs out clear of the corner.`,
+        })),
     location: lead.location,
     at,
-    ...(turn ? { fix: turn.fix } : {}),
     objects: carrier ? [carrier.index] : [],
   };
+}
+
+/** Where a lead that ends in the corner itself is to end instead: no turn takes it out of there. */
+function endedInside(
+  plan: Plan,
+  { areas }: Measures,
+  lead: Lead,
+  { end }: LeadMeasure,
+  limit: number,
+): Pick<RuleFinding, 'advice' | 'fix'> | undefined {
+  const { canvas, focus } = plan;
+  if (lead.along || !cornerNear(end, canvas, limit * canvas.diagonal)) return undefined;
+  if (focus) {
+    const trial: Lead = {
+      ...lead,
+      points: lead.points.with(-1, focus.at),
+      to: { ...lead.to, at: focus.at, names: 'focus' },
+    };
+    const measure = measureLead(trial, canvas, aimsOf(plan, areas));
+    if (!cornerTaken(trial, measure, canvas, limit)) return endAtFocus(lead);
+  }
+  return { advice: 'Let it end inside the picture, where something holds the eye.' };
 }
 
 /** The smallest turn about its end after which a line runs out farther from any corner than the limit. */

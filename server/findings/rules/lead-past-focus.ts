@@ -5,7 +5,7 @@ import { replace } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { lies, worstFirst } from '../words/leads.js';
 import { exceeds, isOff } from '../limits.js';
-import { length, percent, quoted } from '../words/words.js';
+import { againstLimit, quoted } from '../words/words.js';
 
 export const leadPastFocus: Rule = {
   id: 'lead past focus',
@@ -51,13 +51,14 @@ function told(plan: Plan, { lead, measure, aim, passes }: Past, limit: number): 
   const onward = isCarried ? `the edge of ${quoted(carrier.name)} that carries it` : 'the line, carried on,';
   const where = object || !measure.nearest || !place ? 'from' : lies(measure.nearest, place);
   const related = object ? { location: object.location, message: 'What it aims at.' } : focalPoint(plan);
+  const { measured, wanted } = againstLimit(passes / plan.canvas.diagonal, limit, plan.canvas);
   return {
-    message: `${quoted(lead.name)} is to lead to ${name}, but ${onward} passes ${length(passes, plan.canvas)} ${where} it (${percent(passes / plan.canvas.diagonal)} of the diagonal; within ${percent(limit)} it arrives).`,
+    message: `${quoted(lead.name)} is to lead to ${name}, but ${onward} passes ${measured} ${where} it; within ${wanted} it arrives.`,
     location: lead.location,
     ...(related ? { related: [related] } : {}),
     objects: [...(isCarried ? [carrier.index] : []), ...(object ? [object.index] : [])],
     ...(measure.nearest && !object ? { at: measure.nearest } : { at: measure.end }),
-    ...(isCarried ? turnOfEdge(measure, place, carrier.name, name) : endThere(lead)),
+    ...(isCarried ? turnOfEdge(measure, place, carrier.name, name) : endAtFocus(lead)),
   };
 }
 
@@ -68,7 +69,7 @@ function focalPoint({
 }
 
 /** A drawn line that ends at a mere place is ended at the focal point. */
-function endThere(lead: Lead): Pick<RuleFinding, 'advice' | 'fix'> {
+export function endAtFocus(lead: Lead): Pick<RuleFinding, 'advice' | 'fix'> {
   return {
     advice: 'Let it end at the focal point: write `to focus`.',
     fix: { title: `Lead ${lead.name} to the focal point`, edits: [replace(lead.to.location, 'focus')] },

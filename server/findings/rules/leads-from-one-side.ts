@@ -7,7 +7,7 @@ import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import { inWords, capitalised } from '../../plan/problems.js';
 import type { Rule } from '../finding.js';
 import { type LeadTrial, startedAt } from '../advice/lead-turns.js';
-import { quoted } from '../words/words.js';
+import { counted, quoted } from '../words/words.js';
 
 /** Degrees by which a lead from elsewhere has to keep off the others. */
 const APART = 20;
@@ -38,7 +38,8 @@ export const leadsFromOneSide: Rule = {
     if (!side || !first || leads.every((lead) => sidesOfStart(lead).length === 0)) return [];
     const trial = better(plan, measures, side);
     const names = plan.leads.slice(0, 4).map(({ name }) => quoted(name));
-    const who = plan.leads.length === 2 ? `Both leads, ${inWords(names)},` : `All ${plan.leads.length} leads`;
+    const who =
+      plan.leads.length === 2 ? `Both leads, ${inWords(names)},` : `All ${counted(plan.leads.length)} leads`;
     return [
       {
         message: `${who} come in ${fromSide(side)}, and nothing leads in from elsewhere.`,

@@ -2,12 +2,12 @@ import { anglesBetween } from '../../measure/eye-path/leads.js';
 import type { LeadAngle } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
-import { inWords, capitalised } from '../../plan/problems.js';
+import { capitalised, inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { smallestTurn } from '../advice/lead-turns.js';
 import { degreesInWords, leadName, worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
-import { quoted } from '../words/words.js';
+import { objectName, quoted } from '../words/words.js';
 
 export const leadsTooClose: Rule = {
   id: 'leads too close',
@@ -42,20 +42,30 @@ function told(
   });
   const [lead, near] = [plan.leads[other], plan.leads[one]];
   const carriers = [near, lead].flatMap((each) => (each?.along ? [each.along.object] : []));
-  const names = carriers.map((object) => quoted(plan.objects[object]?.name ?? ''));
+  const told = degreesInWords(degrees);
+  const how = told === '0°' ? 'from one direction' : `${told} apart`;
   const place =
     lead?.to.names === 'object' ? quoted(plan.objects[lead.to.object]?.name ?? '') : 'the focal point';
   return {
-    message: `${inWords([leadName(plan, one), leadName(plan, other)])} arrive at ${place} ${degreesInWords(degrees)} apart, so they read as one line; over ${degreesInWords(limit)} they read as two.`,
-    advice: turn
-      ? `${capitalised(turn.advice)}.`
-      : `Part them by ${degreesInWords(Math.floor(limit - degrees) + 1)} or more${carriers.length > 0 ? `: turn the edge of ${names.join(' or ')} that carries it` : ''}.`,
+    message: `${inWords([leadName(plan, one), leadName(plan, other)])} arrive at ${place} ${how}, so they read as one line; over ${degreesInWords(limit)} apart they read as two.`,
+    advice: turn ? `${capitalised(turn.advice)}.` : partEdges(plan, carriers, limit - degrees),
     location: lead?.location ?? { line: 0, start: 0, end: 0 },
     ...(near ? { related: [{ location: near.location, message: 'The other lead.' }] } : {}),
     ...(lead ? { at: lead.to.at } : {}),
     ...(turn ? { fix: turn.fix } : {}),
     objects: carriers,
   };
+}
+
+/** By how much what carries the leads has to turn, where no turn of a line that is merely drawn does it. */
+function partEdges(plan: Plan, carriers: readonly number[], missing: number): string {
+  const [first, second] = carriers.map((object) => objectName(plan, object));
+  const far = degreesInWords(missing);
+  const by = `${far === '0°' ? 'a little' : `by more than ${far}`}, away from the other`;
+  if (first === undefined) return `Turn one of them ${by}.`;
+  if (second === undefined) return `Turn the edge of ${first}, which carries one of them, ${by}.`;
+  if (second !== first) return `Turn the edge of ${first} or that of ${second}, which carry them, ${by}.`;
+  return `${first} carries both: keep one of the two, or let one come from elsewhere.`;
 }
 
 function closePairs(angles: readonly LeadAngle[], limit: number): number {

@@ -2,6 +2,7 @@ import type { Measures } from '../../measure/measures.js';
 import { type GapPair, measureSpacing } from '../../measure/objects/spacing.js';
 import { measureTangents } from '../../measure/objects/tangents.js';
 import type { Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
@@ -16,7 +17,7 @@ import {
   shifted,
   withItsParts,
 } from '../moves/shift.js';
-import { length, percent, quoted } from '../words/words.js';
+import { length, longerThan, objectName, percent, quoted } from '../words/words.js';
 
 /** Gaps as 3 to 4 are plainly unlike. */
 const PLAINLY = 0.25;
@@ -58,11 +59,12 @@ function rowOf({ one, other }: GapPair): readonly [number, number, number] {
 
 function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number): RuleFinding {
   const row = rowOf(pair);
-  const [first, middle, last] = row.map((index) => quoted(plan.objects[index]?.name ?? ''));
+  const names = row.map((index) => objectName(plan, index));
+  const middle = objectName(plan, row[1]);
   const { canvas } = plan;
   const location = plan.objects[row[1]]?.location ?? { line: 0, start: 0, end: 0 };
   return {
-    message: `${first ?? ''}, ${middle ?? ''} and ${last ?? ''} stand ${pair.one.along === 'across' ? 'side by side' : 'one above the other'} at ${distances(pair, canvas, limit)}.`,
+    message: `${inWords(names)} stand ${pair.one.along === 'across' ? 'side by side' : 'one above the other'} at ${distances(pair, canvas, limit)}.`,
     remedy: () => {
       const shift = remembered(plan, row[1], `like gaps ${row.join(' ')}`, limit, () =>
         uneven(plan, measures, pair, limit),
@@ -70,7 +72,7 @@ function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number)
       return {
         advice: shift
           ? `Move ${withItsParts(plan, measures.parts, shift.object)} ${distanceWords(shift, canvas)}, which makes one gap plainly the wider.`
-          : `Bring one of them ${length(nearer(pair, limit), canvas)} nearer to ${middle ?? ''}; none can go there as a whole without covering or touching something else.`,
+          : `Bring one of them ${longerThan(nearer(pair, limit), canvas)} nearer to ${middle}; none can go there as a whole without covering or touching something else.`,
         fix: shift && shiftFix(plan, measures.parts, shift),
       };
     },
@@ -78,7 +80,7 @@ function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number)
     related: [row[0], row[2]].flatMap((index) => {
       const object = plan.objects[index];
       return object
-        ? [{ location: object.location, message: `${quoted(object.name)} stands beside it.` }]
+        ? [{ location: object.location, message: `${quoted(object.name)} stands next to it.` }]
         : [];
     }),
     objects: row,

@@ -23,7 +23,7 @@ describe('like sizes', () => {
     // 400 and 380 of 4,800 square centimetres.
     const [finding] = told(scene('20 x 20', '20 x 19'));
     expect(finding?.message).toBe(
-      '`jug` (8.3 % of the picture) and `bowl` (7.9 % of the picture) are of almost the same size: they differ by 5 %; more than 8 % reads as two sizes.',
+      '`jug` and `bowl` are of almost the same size, 8.3 % and 7.9 % of the picture, 5 % apart; more than 8 % apart they read as two sizes.',
     );
   });
 

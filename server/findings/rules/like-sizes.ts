@@ -1,18 +1,20 @@
 import type { Measures } from '../../measure/measures.js';
 import { measureSpacing } from '../../measure/objects/spacing.js';
 import type { Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
-import { percent, quoted } from '../words/words.js';
+import { objectName, percent, quoted } from '../words/words.js';
 
 type Pair = Measures['spacing']['sizePairs'][number];
 
 /** Sizes that differ by so much of the larger are plainly unlike. */
 const PLAINLY = 0.2;
 const TIMES_THE_LIMIT = 1.5;
+const EQUAL = 0.001;
 const MOST_TOLD = 3;
 
 export const likeSizes: Rule = {
@@ -39,12 +41,15 @@ export const likeSizes: Rule = {
 function findingOf(plan: Plan, measures: Measures, pair: Pair, limit: number): RuleFinding {
   const [larger, smaller] = [plan.objects[pair.one], plan.objects[pair.other]];
   const sizes = new Map(measures.spacing.principals.map(({ object, size }) => [object, size]));
-  const told = [pair.one, pair.other].map(
-    (object) =>
-      `${quoted(plan.objects[object]?.name ?? '')} (${percent(sizes.get(object) ?? 0)} of the picture)`,
-  );
+  const names = [pair.one, pair.other].map((object) => objectName(plan, object));
+  const [first, second] = [pair.one, pair.other].map((object) => percent(sizes.get(object) ?? 0));
+  const clear = `more than ${percent(limit)} apart they read as two sizes`;
+  const how =
+    pair.difference < EQUAL
+      ? `of the same size, ${first} of the picture each; ${clear}`
+      : `of almost the same size, ${first} and ${second} of the picture, ${percent(pair.difference)} apart; ${clear}`;
   return {
-    message: `${told.join(' and ')} are of almost the same size: they differ by ${percent(pair.difference)}; more than ${percent(limit)} reads as two sizes.`,
+    message: `${inWords(names)} are ${how}.`,
     remedy: () => {
       const change = remembered(plan, pair.other, `like sizes ${pair.one}`, limit, () =>
         apart(plan, measures, pair, limit),
@@ -62,11 +67,9 @@ function findingOf(plan: Plan, measures: Measures, pair: Pair, limit: number): R
 
 function adviceOf(plan: Plan, change: Resizing | undefined, { other }: Pair, limit: number): string {
   if (change) {
-    const name = quoted(plan.objects[change.object]?.name ?? '');
-    return `Make ${name} ${percent(change.factor)} as wide and as high, which sets them plainly apart.`;
+    return `Make ${objectName(plan, change.object)} ${percent(change.factor)} as wide and as high, which sets them plainly apart.`;
   }
-  const name = quoted(plan.objects[other]?.name ?? '');
-  return `Make ${name} smaller or larger by ${percent(wanted(limit))} of its area, or let another object cover part of it.`;
+  return `Make ${objectName(plan, other)} smaller or larger by ${percent(wanted(limit))} of its area, or let another object cover part of it.`;
 }
 
 function wanted(limit: number): number {

@@ -9,7 +9,8 @@ import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { Repainting } from '../advice/repainting.js';
 import { stepWords } from '../words/tones.js';
-import { length, percent, quoted } from '../words/words.js';
+import { isPrincipal } from '../words/principals.js';
+import { againstLimit, counted, quoted } from '../words/words.js';
 
 /** Steps apart from which on two areas are told from each other. */
 const SAME_STEP = 0.5;
@@ -47,10 +48,10 @@ export const mergedNeighbours: Rule = {
       return matters(measures, front, behind) ? [{ border, front, behind }] : [];
     });
     const left = merged.length - MOST_TOLD;
-    return merged.slice(0, MOST_TOLD).map((pair, at) => {
-      const more = at === MOST_TOLD - 1 && left > 0 ? ` So do ${left} more pairs.` : '';
-      return finding(plan, measures, pair, limit, left === 1 ? ' So does one more pair.' : more);
-    });
+    const more = left > 0 ? ` So it is with ${counted(left)} more ${left === 1 ? 'pair' : 'pairs'}.` : '';
+    return merged
+      .slice(0, MOST_TOLD)
+      .map((pair, at) => finding(plan, measures, pair, limit, at === MOST_TOLD - 1 ? more : ''));
   },
 };
 
@@ -78,10 +79,7 @@ function isStated(objects: readonly PlanObject[], front: number, behind: number)
 
 function matters({ objects }: Measures, front: PlanObject, behind: PlanObject): boolean {
   const both = [front, behind];
-  return (
-    both.some(({ role }) => role === 'dominant' || role === 'secondary') ||
-    both.every(({ index }) => !exceeds(LARGE, objects[index]?.share ?? 0))
-  );
+  return both.some(isPrincipal) || both.every(({ index }) => !exceeds(LARGE, objects[index]?.share ?? 0));
 }
 
 function finding(
@@ -99,10 +97,11 @@ function finding(
   const edge = border.sharpness > FIRM ? 'hard' : 'firm';
   const merge =
     border.colourContrast > CLEARLY_ANOTHER_COLOUR
-      ? 'in black and white they merge there, and only their colours keep them apart'
+      ? 'in black and white they merge there, and colour alone keeps them apart'
       : 'there they merge';
+  const { measured, wanted } = againstLimit(border.length / plan.canvas.diagonal, limit, plan.canvas);
   return {
-    message: `${names} ${where} and meet along ${length(border.length, plan.canvas)} (${percent(border.length / plan.canvas.diagonal)} of the diagonal), where the edge is to be ${edge}: ${merge}.${more}`,
+    message: `${names} ${where} and meet along ${measured}, where the edge is to be ${edge}: ${merge}; up to ${wanted} is let pass.${more}`,
     remedy: () => advice(plan, measures, { border, front, behind }, limit),
     location: front.valueLocation ?? front.location,
     related: [

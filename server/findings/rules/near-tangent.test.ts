@@ -24,7 +24,7 @@ describe('near tangent', () => {
     const [finding, ...others] = told(PAIR);
     expect(others).toEqual([]);
     expect(finding?.message).toBe(
-      '`cup` and `plum` just miss each other, by 0.4 cm (0.4 % of the diagonal; 0.8 % is clear).',
+      '`cup` and `plum` just miss each other, by 0.4 cm; more than 0.8 cm (0.8 % of the diagonal) is clear.',
     );
     expect(finding?.at?.x).toBeCloseTo(36.2, 5);
   });
@@ -96,7 +96,9 @@ describe('near tangent', () => {
       [3, 4],
       [5, 6],
     ]);
-    expect(findings[2]?.message).toContain('So do 2 more pairs, the nearest `a3` and `b3`.');
+    expect(findings[2]?.message).toContain(
+      'So it is with two more pairs, the nearest of them `a3` and `b3`.',
+    );
   });
 
   it('is set aside for one object', () => {

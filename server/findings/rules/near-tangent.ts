@@ -16,7 +16,7 @@ import {
   shiftFix,
   withItsParts,
 } from '../moves/shift.js';
-import { length, percent, quoted } from '../words/words.js';
+import { againstLimit, counted, longerThan, objectName, quoted } from '../words/words.js';
 
 const MOST_TOLD = 3;
 
@@ -82,34 +82,29 @@ function findingOf(
   };
 }
 
-function nameOf(plan: Plan, index: number): string {
-  return quoted(plan.objects[index]?.name ?? '');
-}
-
-function meets(plan: Plan, { one, other, gap, shareOfDiagonal, within }: Touch, limit: number): string {
-  const [behind, front] = [nameOf(plan, one), nameOf(plan, other)];
-  const told = length(gap, plan.canvas);
-  const isNothing = Number.parseFloat(told) === 0;
-  const measured = `(${percent(shareOfDiagonal)} of the diagonal; ${percent(limit)} is clear)`;
+function meets(plan: Plan, { one, other, shareOfDiagonal, within }: Touch, limit: number): string {
+  const [behind, front] = [objectName(plan, one), objectName(plan, other)];
+  const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
+  const isNothing = Number.parseFloat(measured) === 0;
   if (within) {
     return isNothing
-      ? `${front} just reaches the border of ${behind} and does not cross it`
-      : `${front} ends ${told} short of the border of ${behind} ${measured}`;
+      ? `${front} just reaches the border of ${behind} and does not cross it; more than ${wanted} apart they are clear`
+      : `${front} ends only ${measured} short of the border of ${behind}; more than ${wanted} is clear`;
   }
   return isNothing
-    ? `${behind} and ${front} just touch`
-    : `${behind} and ${front} just miss each other, by ${told} ${measured}`;
+    ? `${behind} and ${front} just touch; more than ${wanted} apart they are clear`
+    : `${behind} and ${front} just miss each other, by ${measured}; more than ${wanted} is clear`;
 }
 
 function moreWords(plan: Plan, more: readonly Touch[]): string {
   const [first] = more;
   if (!first) return '';
-  if (more.length === 1) return ` So do ${pairWords(plan, first)}.`;
-  return ` So do ${more.length} more pairs, the nearest ${pairWords(plan, first)}.`;
+  if (more.length === 1) return ` So it is with ${pairWords(plan, first)}.`;
+  return ` So it is with ${counted(more.length)} more pairs, the nearest of them ${pairWords(plan, first)}.`;
 }
 
 function pairWords(plan: Plan, { one, other }: Touch): string {
-  return inWords([nameOf(plan, one), nameOf(plan, other)]);
+  return inWords([objectName(plan, one), objectName(plan, other)]);
 }
 
 /** Away from each other, or over each other's border, whichever is first clear of all tangents. */
@@ -158,8 +153,8 @@ function advice(
 ): string {
   const { canvas } = plan;
   if (!shift) {
-    const apart = length(limit * canvas.diagonal - gap, canvas);
-    return `Draw one of the two anew there, ${apart} farther away or plainly over the other; no short move of ${nameOf(plan, one)} or ${nameOf(plan, other)} as a whole does it cleanly.`;
+    const apart = longerThan(limit * canvas.diagonal - gap, canvas);
+    return `Draw one of the two anew there, ${apart} farther away or plainly over the other; no short move of ${objectName(plan, one)} or ${objectName(plan, other)} as a whole does it cleanly.`;
   }
   const off = shift.object === other ? away : opposite(away);
   const parts = shift.right * off.x + shift.down * off.y > 0;

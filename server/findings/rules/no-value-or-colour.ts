@@ -22,7 +22,7 @@ export const noValueOrColour: Rule = {
       if (share === 0 || object.value !== undefined || object.colourLost || hasFault(plan, object)) return [];
       return [
         {
-          message: `${quoted(object.name)} has neither a value nor a colour, so ${percent(share)} of the picture is in no budget.`,
+          message: `${quoted(object.name)} has neither a value nor a colour, so ${percent(share)} of the picture belongs to no step and no colour.`,
           ...advice(plan, measures, object),
           location: object.location,
           objects: [object.index],

@@ -17,7 +17,7 @@ import {
   withItsParts,
 } from '../moves/shift.js';
 import { type StepChange, balanceWith, stepChanges } from '../moves/steps.js';
-import { heading, length, percent, quoted } from '../words/words.js';
+import { againstLimit, heading, percent, quoted } from '../words/words.js';
 
 /** With more of the picture than this unplanned there is nothing to weigh yet. */
 const UNPLANNED = 0.1;
@@ -48,6 +48,8 @@ export const offBalance: Rule = {
       return [];
     }
     const side = offset < 0 ? 'left' : 'right';
+    const width = { size: canvas.width, name: 'the width' };
+    const { measured, wanted } = againstLimit(Math.abs(offset), limit, canvas, width);
     const [most] = measures.balance.weights
       .filter(({ moment }) => moment < 0 === offset < 0 && moment !== 0)
       .sort((one, other) => Math.abs(other.moment) - Math.abs(one.moment));
@@ -55,7 +57,7 @@ export const offBalance: Rule = {
     return [
       {
         message:
-          `The weight of the picture lies ${length(Math.abs(offset) * canvas.width, canvas)} to the ${side} of the middle, ${percent(Math.abs(offset))} of the width; up to ${percent(limit)} hangs level.` +
+          `The weight of the picture lies ${measured} to the ${side} of the middle; up to ${wanted} it hangs level.` +
           (object ? ` ${quoted(object.name)} pulls most on that side.` : ''),
         remedy: () => remedy(plan, measures, limit),
         location: heading(plan),

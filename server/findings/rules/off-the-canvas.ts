@@ -6,6 +6,7 @@ import { focusEdit, moveEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { middleOf, onCanvas } from '../seen/seen.js';
+import { gravityOfUnseen } from '../words/principals.js';
 import { length, quoted } from '../words/words.js';
 
 /** Part of the diagonal that an object brought back stands clear of the edge. */
@@ -13,12 +14,12 @@ const CLEAR = 0.03;
 
 export const offTheCanvas: Rule = {
   id: 'off the canvas',
-  severity: 'warning',
+  severity: 'hint',
   chapter: 'objects',
   perObject: true,
   summary: 'An object lies wholly off the canvas, or the focal point does.',
   explanation:
-    'A shape may run over the edge, that is how pictures are cropped. One that lies wholly outside is most often a slip in a number.',
+    'A shape may run over the edge, that is how pictures are cropped. One that lies wholly outside is most often a slip in a number. It is a warning of the focal point, and of an object that is dominant or secondary, for the plan gives them a part in the picture.',
   formula: 'area on the canvas = 0, area of the shape > 0; focal point outside the edges',
   source: 'common practice, no source',
   check: (plan, measures) => [
@@ -33,6 +34,7 @@ export const offTheCanvas: Rule = {
         {
           message: `${quoted(object.name)} lies off the canvas${whereOff(object.outline.box, plan)}.`,
           advice: `Move it ${inWords(wayInWords({ x, y }, plan))}. ${canvasReaches(plan)}`,
+          ...gravityOfUnseen(object),
           location: object.shapeLocation ?? object.location,
           objects: [index],
           at: onCanvas(middleOf(object), plan.canvas),
@@ -53,6 +55,7 @@ function offFocus(plan: Plan): readonly RuleFinding[] {
     {
       message: `The focal point lies off the canvas${whereOff({ left: x, top: y, right: x, bottom: y }, plan)}.`,
       advice: `${nearest ? `The nearest crossing is ${nearest.words}. ` : ''}${canvasReaches(plan)}`,
+      severity: 'warning',
       location: focus.location,
       at: onCanvas(focus.at, canvas),
       ...(nearest && edits ? { fix: { title: `Put the focal point on ${nearest.words}`, edits } } : {}),
@@ -61,7 +64,7 @@ function offFocus(plan: Plan): readonly RuleFinding[] {
 }
 
 function canvasReaches({ canvas }: Plan): string {
-  return `The canvas reaches from (0, 0) to (${plainNumber(canvas.width)}, ${plainNumber(canvas.height)}); x runs to the right and y down.`;
+  return `Places are counted from the upper left corner, to the right and down; the lower right one is (${plainNumber(canvas.width)}, ${plainNumber(canvas.height)}).`;
 }
 
 function whereOff({ left, top, right, bottom }: Box, { canvas }: Plan): string {
@@ -72,7 +75,7 @@ function whereOff({ left, top, right, bottom }: Box, { canvas }: Plan): string {
     [top - canvas.height, 'below it'],
   ];
   const off = sides.filter(([gap]) => exceeds(gap, 0));
-  return off.map(([gap, side]) => `, ${length(gap, canvas)} ${side}`).join('');
+  return off.length === 0 ? '' : `, ${inWords(off.map(([gap, side]) => `${length(gap, canvas)} ${side}`))}`;
 }
 
 /** The shortest move that brings a box well onto the canvas, or across it when it is larger. */

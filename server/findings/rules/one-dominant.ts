@@ -1,8 +1,9 @@
+import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { roleEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { seenAt } from '../seen/seen.js';
+import { middleOf, seenAt } from '../seen/seen.js';
 import { heading, percent, quoted } from '../words/words.js';
 
 const ID = 'one dominant';
@@ -14,24 +15,26 @@ export const oneDominant: Rule = {
   perObject: true,
   summary: 'A picture has one dominant object.',
   explanation:
-    'One feature is more important than all the rest; where two contend for that place the picture splits. Of several, the one at the focal point is taken to be meant, or else the one that most is seen of.',
+    'One feature is more important than all the rest; where two contend for that place the picture splits. Of several, the one at the focal point is taken to be meant, or else the one that most is seen of; of two as large the higher.',
   formula: 'number of dominant objects = 1',
   source: 'J. Ruskin, The Elements of Drawing (1857), the law of principality',
   check: (plan, measures) => {
     const dominants = plan.objects.filter(({ role }) => role === 'dominant');
     if (plan.objects.length === 0 || dominants.length === 1) return [];
     const share = ({ index }: PlanObject): number => measures.objects[index]?.share ?? 0;
+    const higher = higherFirst(plan.canvas);
     const [greatest, ...lesser] = dominants.toSorted(
       (one, other) =>
         Number(isMeant(plan, one)) - Number(isMeant(plan, other)) ||
         Number(holdsFocus(measures, other)) - Number(holdsFocus(measures, one)) ||
-        share(other) - share(one),
+        inSteps(share(other), 1) - inSteps(share(one), 1) ||
+        higher(middleOf(one), middleOf(other)),
     );
     if (!greatest) return [none(plan, measures)];
     return lesser.map((other): RuleFinding => {
       const edits = roleEdit(other, 'secondary');
       return {
-        message: `${quoted(other.name)} is dominant, and so is ${quoted(greatest.name)}: ${percent(share(other))} of the picture beside ${percent(share(greatest))}.`,
+        message: `${quoted(other.name)} is dominant, and so is ${quoted(greatest.name)}, where one should lead: ${percent(share(other))} of the picture beside ${percent(share(greatest))}.`,
         advice: `Make ${quoted(other.name)} secondary.`,
         location: other.location,
         related: [{ location: greatest.location, message: `${quoted(greatest.name)} is dominant here.` }],

@@ -1,12 +1,13 @@
 import type { Stop } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import { AT_FOCUS } from '../../measure/eye-path/stops.js';
-import { inWords } from '../../plan/problems.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
 import type { EyePath, Location, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { percent, quoted } from '../words/words.js';
+import { strengthPercent } from '../words/emphasis.js';
+import { counted, objectName, percent, quoted } from '../words/words.js';
 
 export const pathOrder: Rule = {
   id: 'path order',
@@ -16,7 +17,7 @@ export const pathOrder: Rule = {
   perObject: false,
   summary: 'The stops of the path do not rise to the focal point.',
   explanation:
-    'The eye goes from what is weaker to what is stronger. A path that it is to take rises from stop to stop up to the first one at the focal point, or the eye leaps over what is weak; all stops there are one centre of interest, and after it the eye may wander off over weaker ones and come back. A stop of which nothing is seen is none. The emphasis of a stop is that of the strongest place along its borders, of a stop at the focal point at least that of the focal point.',
+    'The eye goes from what is weaker to what is stronger. A path that it is to take rises from stop to stop up to the first one at the focal point, or the eye leaps over what is weak; all stops there are one centre of interest, and after it the eye may wander off over weaker ones and come back. A stop of which nothing is seen is none; that is a warning, for the plan leads the eye there. The emphasis of a stop is that of the strongest place along its borders, of a stop at the focal point at least that of the focal point.',
   formula:
     'a stop of which nothing is seen; or no stop whose visible shape holds the focal point or comes within 5 % of the diagonal of it; or, up to the first such stop, emphasis < (1 - limit) x that of the stop before, the strongest stop at the focal point counting for all there; or a later stop away from it with (1 - limit) x its emphasis > that',
   source: 'common practice, no source',
@@ -48,15 +49,17 @@ function unseenStops(
   stops: readonly Stop[],
   unseen: readonly Stop[],
 ): RuleFinding {
-  const names = inWords([...new Set(unseen.map(({ object }) => nameOf(plan, object)))]);
+  const names = [...new Set(unseen.map(({ object }) => objectName(plan, object)))];
+  const told = inWords(names);
   const left = stops.filter(({ isSeen }) => isSeen);
   return {
-    message: `The path stops at ${names}, of which nothing is seen.`,
-    advice: `Take ${names} out of the path, or bring it to light.`,
+    message: `The path stops at ${told}, of which nothing is seen.`,
+    severity: 'warning',
+    advice: `Take ${told} out of the path, or bring ${names.length > 1 ? 'them' : 'it'} to light.`,
     location: path.location,
     objects: unseen.map(({ object }) => object),
     ...(left.length > 0
-      ? { fix: order(plan, path, left, `Take ${names.replaceAll('`', '')} out of the path`) }
+      ? { fix: order(plan, path, left, `Take ${told.replaceAll('`', '')} out of the path`) }
       : {}),
   };
 }
@@ -76,10 +79,10 @@ function neverArrives(
   const dominant = there && plan.objects[there.object];
   return [
     {
-      message: `The path ends at ${nameOf(plan, end.object)} and none of its stops is at the focal point.`,
+      message: `The path ends at ${objectName(plan, end.object)} and none of its stops is at the focal point.`,
       advice: dominant
         ? `Let it go on to ${quoted(dominant.name)}.`
-        : `Let it go on to the object at the focal point, or bring ${nameOf(plan, end.object)} there.`,
+        : `Let it go on to the object at the focal point, or bring ${objectName(plan, end.object)} there.`,
       location: path.location,
       at: end.at,
       objects: [end.object],
@@ -112,18 +115,30 @@ function outOfOrder(
   if (!worst || !before || !after) return [];
   const better = exchanged(plan, path, stops, first, limit);
   const more = faults.length - 1;
+  const how =
+    after.strength > 0 ? `${strengthPercent(after.strength, before.strength)} as strongly` : 'not at all';
   return [
     {
-      message: `The path is to rise to the focal point, but ${nameOf(plan, before.object)} draws the eye more than ${nameOf(plan, after.object)}, ${after.isAtFocus ? 'which is at the focal point' : 'to which it leads'}: ${nameOf(plan, after.object)} has ${percent(after.strength / before.strength)} of its emphasis.${more > 0 ? ` ${more === 1 ? 'One more step falls' : `${more} more steps fall`} as well.` : ''}`,
-      advice:
-        better?.advice ??
-        `Strengthen the borders of ${nameOf(plan, after.object)}, by contrast or by harder edges, until they draw ${percent(((1 - limit) * before.strength) / after.strength - 1)} more.`,
+      message: `The path is to rise to the focal point, but ${objectName(plan, before.object)} draws the eye more than ${objectName(plan, after.object)}, ${after.isAtFocus ? 'which is at the focal point' : 'to which it leads'} and draws it ${how}; from ${percent(1 - limit)} on is let pass.${more > 0 ? ` So it is at ${counted(more)} more ${more === 1 ? 'stop' : 'stops'}.` : ''}`,
+      advice: better?.advice ?? strengthened(plan, before, after, limit),
       location: path.location,
       at: before.at,
       objects: [before.object, after.object],
       ...(better ? { fix: better.fix } : {}),
     },
   ];
+}
+
+/** What the weaker stop lacks, where no other order of the stops mends it. */
+function strengthened(plan: Plan, before: Stop, after: Stop, limit: number): string {
+  const name = objectName(plan, after.object);
+  const times = ((1 - limit) * before.strength) / after.strength;
+  if (!Number.isFinite(times)) return `Set ${name} off from what is round it, in value or in colour.`;
+  const amount =
+    times < 2
+      ? `${Math.ceil(100 * (times - 1))} % more strongly`
+      : `${plainNumber(Math.ceil(times * 10) / 10, 1)} times as strongly`;
+  return `Give ${name} more contrast or harder edges: its borders have to draw the eye ${amount}.`;
 }
 
 interface Fault {
@@ -169,7 +184,7 @@ function exchanged(
       if (!a || !b) continue;
       const trial = stops.with(one, b).with(other, a);
       if (faultsOf(trial, first, limit).length > 0) continue;
-      const words = `Exchange ${nameOf(plan, a.object)} and ${nameOf(plan, b.object)}`;
+      const words = `Exchange ${objectName(plan, a.object)} and ${objectName(plan, b.object)}`;
       return {
         advice: `${words}, and the path rises.`,
         fix: order(plan, path, trial, words.replaceAll('`', '')),
@@ -179,7 +194,7 @@ function exchanged(
   const rising = [...stops.slice(0, first)].sort((one, other) => one.strength - other.strength);
   const trial = [...rising, ...stops.slice(first)];
   if (faultsOf(trial, first, limit).length > 0) return undefined;
-  const names = inWords(rising.map(({ object }) => nameOf(plan, object)));
+  const names = inWords(rising.map(({ object }) => objectName(plan, object)));
   return {
     advice: `Lead from the weaker to the stronger: ${names}, and then on to the focal point.`,
     fix: order(plan, path, trial, 'Put the stops in the order of their emphasis'),
@@ -189,8 +204,4 @@ function exchanged(
 function order({ objects }: Plan, { stopsLocation }: EyePath, stops: readonly Stop[], title: string): Fix {
   const names = stops.map(({ object }) => objects[object]?.name ?? '');
   return { title, edits: [replace(stopsLocation, names.join(', '))] };
-}
-
-function nameOf({ objects }: Plan, object: number): string {
-  return quoted(objects[object]?.name ?? '');
 }

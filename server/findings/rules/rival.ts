@@ -6,13 +6,16 @@ import type { Focus, Plan } from '../../plan/plan.js';
 import { noSingleChange, weakening } from '../advice/emphasis.js';
 import {
   borderKey,
+  fromEdge,
   howStrongly,
   isFarEnough,
   isReadable,
   objectsOf,
   oneABorder,
+  placeOf,
   worstPlaces,
 } from '../words/emphasis.js';
+import { lies } from '../words/leads.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { length, percent } from '../words/words.js';
@@ -44,17 +47,25 @@ export const rival: Rule = {
         ? [{ ...unmarked(plan, measures, focus, focal, strongest), ...severity }]
         : [];
     }
-    const rivals = oneABorder(rivalsOf(focal.elsewhere, focal.strength, limit)).filter(
+    const rivals = oneABorder(rivalsOf(focal, limit)).filter(
       (place) => isReadable(plan, place) && plan.objects[place.areas[0]]?.role !== 'dominant',
     );
-    return worstPlaces(rivals, (place) => ({ ...told(plan, measures, place, focal, limit), ...severity }), {
-      one: 'rival',
-      many: 'rivals',
-    });
+    return worstPlaces(
+      rivals,
+      (place) => ({ ...told(plan, measures, place, focus, focal, limit), ...severity }),
+      {
+        one: 'rival',
+        many: 'rivals',
+      },
+    );
   },
 };
 
-function rivalsOf(elsewhere: readonly StrongPlace[], there: number, limit: number): readonly StrongPlace[] {
+/** Places that draw the eye by at least a part `limit` as strongly as the focal point, strongest first. */
+function rivalsOf(
+  { elsewhere, strength: there }: Pick<FocalEmphasis, 'elsewhere' | 'strength'>,
+  limit: number,
+): readonly StrongPlace[] {
   return elsewhere.filter(({ strength }) => !exceeds(limit * there, strength));
 }
 
@@ -62,28 +73,26 @@ function told(
   plan: Plan,
   measures: Measures,
   place: StrongPlace,
+  focus: Focus,
   focal: FocalEmphasis,
   limit: number,
 ): RuleFinding {
   const { canvas } = plan;
-  const before = new Set(rivalsOf(focal.elsewhere, focal.strength, limit).map(borderKey));
+  const before = new Set(rivalsOf(focal, limit).map(borderKey));
   const own = borderKey(place);
-  const edge = isNearEdge(place.fromEdge)
-    ? `, ${length(place.fromEdge * canvas.diagonal, canvas)} from the edge of the canvas`
-    : '';
+  const edge = isNearEdge(place.fromEdge) ? ` and ${fromEdge(place, canvas)}` : '';
+  const away = `${length(distance(place.at, focus.at), canvas)} ${lies(place.at, focus.at)} the focal point`;
   return {
-    message: `Where ${meeting(plan, place.areas)} the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point${edge}; from ${percent(limit)} on that is a rival.`,
+    message: `Where ${meeting(plan, place.areas)}, ${away}${edge}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as there; from ${percent(limit)} on that is a rival.`,
     remedy: () =>
       weakening(plan, measures, place, `rival ${limit}`, (trial) => {
         if (!exceeds(limit * trial.there, trial.at(place.at))) return false;
-        return rivalsOf(trial.elsewhere(), trial.there, limit).every((other) => {
+        return rivalsOf({ elsewhere: trial.elsewhere(), strength: trial.there }, limit).every((other) => {
           const key = borderKey(other);
           return key !== own && before.has(key);
         });
       }) ?? { advice: noSingleChange(plan, place, limit * focal.strength) },
-    location: plan.objects[place.areas[0]]?.location ?? plan.focus?.location ?? { line: 0, start: 0, end: 0 },
-    at: place.at,
-    objects: objectsOf(place),
+    ...placeOf(plan, place),
   };
 }
 
@@ -100,12 +109,12 @@ function unmarked(
     const away = distance(at, focus.at);
     if (pull >= UNMARKED && (!nearest || away < nearest.away)) nearest = { away, areas: [front, behind] };
   }
-  const reach = `within ${percent(REACH)} of the diagonal`;
+  const reach = `within ${length(REACH * canvas.diagonal, canvas)}`;
   return {
     message:
       focal.strength === 0
-        ? `Nothing marks the focal point: no border with contrast lies ${reach} from it.`
-        : `Hardly anything marks the focal point: what lies ${reach} from it draws the eye ${howStrongly(focal.strength, strongest.strength)} as the strongest place, where ${meeting(plan, strongest.areas)}.`,
+        ? `Nothing marks the focal point: no border with contrast lies ${reach} of it.`
+        : `Hardly anything marks the focal point: what lies ${reach} of it draws the eye ${howStrongly(focal.strength, strongest.strength)} as the strongest place, where ${meeting(plan, strongest.areas)}.`,
     advice: nearest
       ? `The nearest clear border is ${length(nearest.away, canvas)} away, where ${meeting(plan, nearest.areas)}: bring it here, or set an object here that differs from what is behind it.`
       : 'Set an object here that differs from what is behind it in value or colour.',

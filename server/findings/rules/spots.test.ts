@@ -59,7 +59,7 @@ describe('spots', () => {
     const text = plan(...[1, 2, 3, 4, 5].map((n) => round(`hen-${n}`, 18 * n, n % 2 ? 12 : 45, 4 + n)));
     const [finding] = spots(text);
     expect(finding?.message).toContain('Five small pieces');
-    expect(finding?.message).toContain('`hen-5` (1.1 %), `hen-4` (0.8 %), `hen-3` (0.6 %) and 2 more.');
+    expect(finding?.message).toContain('`hen-5` (1.1 %), `hen-4` (0.8 %), `hen-3` (0.6 %) and two more.');
     expect([finding?.advice, finding?.fix]).toEqual([
       'Let `hen-1` sink into `field`, on step 5, and so with others, or bring them together.',
       undefined,

@@ -2,13 +2,13 @@ import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Tone } from '../../measure/notan/notan.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
-import { inWords, plainNumber } from '../../plan/problems.js';
+import { capitalised, plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { Repainting } from '../advice/repainting.js';
 import { type Spot, spotsOf } from '../seen/scattered-spots.js';
 import { toneWords } from '../words/tones.js';
-import { heading, percent, quoted } from '../words/words.js';
+import { counted, heading, percent, quoted, someOf } from '../words/words.js';
 
 const FEWEST = 3;
 /** Part of the picture from which on a piece of a tone is a mass that something can sink into. */
@@ -30,14 +30,12 @@ export const spots: Rule = {
     measures.notan.tones.flatMap((tone): RuleFinding[] => {
       const found = spotsOf(plan, measures, tone, limit);
       if (found.length < FEWEST) return [];
-      const named = found.slice(0, MOST_NAMED).map((spot) => spotWords(plan, spot));
-      const left = found.length - named.length;
-      const all = left > 0 ? [...named, left === 1 ? 'one more' : `${left} more`] : named;
+      const all = found.map((spot) => spotWords(plan, spot));
       const objects = found.flatMap(({ areas }) => areas.filter((area) => area !== GROUND));
       const first = plan.objects[objects[0] ?? -1];
       return [
         {
-          message: `${countWords(found.length)} small pieces of ${toneWords(tone).words} lie scattered about the picture, each under ${percent(limit)} of it: ${inWords(all)}.`,
+          message: `${capitalised(counted(found.length))} small pieces of ${toneWords(tone).words} lie scattered about the picture, each under ${percent(limit)} of it: ${someOf(all, MOST_NAMED)}.`,
           ...advice(plan, measures, tone, found),
           location: first?.valueLocation ?? first?.location ?? heading(plan),
           related: objects.slice(1).flatMap((index) => {
@@ -51,12 +49,6 @@ export const spots: Rule = {
       ];
     }),
 };
-
-const COUNTS = ['Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve'];
-
-function countWords(count: number): string {
-  return COUNTS[count - FEWEST] ?? String(count);
-}
 
 function spotWords(plan: Plan, { areas, share }: Spot): string {
   const names = areas.map((area) =>

@@ -7,19 +7,20 @@ import {
   isNearEdge,
 } from '../../measure/emphasis/emphasis.js';
 import type { Measures } from '../../measure/measures.js';
-import type { Canvas, Plan } from '../../plan/plan.js';
+import type { Plan } from '../../plan/plan.js';
 import { noSingleChange, weakening } from '../advice/emphasis.js';
 import {
+  fromEdge,
   howStrongly,
   isFarEnough,
   isReadable,
-  objectsOf,
   oneABorder,
+  placeOf,
   worstPlaces,
 } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { length, percent } from '../words/words.js';
+import { percent } from '../words/words.js';
 import { meeting } from '../../measure/areas/area-words.js';
 
 export const strongEdge: Rule = {
@@ -59,9 +60,8 @@ function told(
   focal: FocalEmphasis,
   limit: number,
 ): RuleFinding {
-  const { canvas } = plan;
   return {
-    message: `Where ${meeting(plan, place.areas)}, ${length(place.fromEdge * canvas.diagonal, canvas)} from the ${nearestEdge(place, canvas)}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point; so near the edge, ${percent(limit)} and more leads it out.`,
+    message: `Where ${meeting(plan, place.areas)}, ${fromEdge(place, plan.canvas)}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point; so near the edge, ${percent(limit)} and more leads it out.`,
     remedy: () =>
       weakening(
         plan,
@@ -73,18 +73,6 @@ function told(
           strongOf(trial.elsewhere(), trial.there, limit).length <
             strongOf(focal.elsewhere, focal.strength, limit).length,
       ) ?? { advice: noSingleChange(plan, place, limit * focal.strength) },
-    location: plan.objects[place.areas[0]]?.location ?? plan.focus?.location ?? { line: 0, start: 0, end: 0 },
-    at: place.at,
-    objects: objectsOf(place),
+    ...placeOf(plan, place),
   };
-}
-
-function nearestEdge({ at: { x, y } }: StrongPlace, { width, height }: Canvas): string {
-  const edges: readonly (readonly [number, string])[] = [
-    [x, 'left edge'],
-    [width - x, 'right edge'],
-    [y, 'upper edge'],
-    [height - y, 'lower edge'],
-  ];
-  return edges.reduce((one, other) => (other[0] < one[0] ? other : one))[1];
 }

@@ -1,10 +1,18 @@
 import type { Means } from '../../../grammar/index.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { isFarEnough } from '../words/emphasis.js';
+import type { FocalEmphasis } from '../../measure/emphasis/emphasis.js';
+import type { MeansMeasure } from '../../measure/emphasis/means.js';
+import { meeting } from '../../measure/areas/area-words.js';
+import type { Plan } from '../../plan/plan.js';
+import { borderKey, isFarEnough } from '../words/emphasis.js';
+import { timesAbove } from '../words/words.js';
 import { meansAdvice } from '../advice/means.js';
 
 /** Without values and colours nothing can be said of these. */
 const BY_PAINT: ReadonlySet<Means> = new Set(['value', 'colour', 'edges', 'isolation']);
+
+/** Times as much contrast as at the focal point that a place elsewhere may have. */
+const ENOUGH = 1.1;
 
 export const unmetMeans: Rule = {
   id: 'unmet means',
@@ -27,7 +35,7 @@ export const unmetMeans: Rule = {
       if (!measure || measure.holds || (BY_PAINT.has(value) && !painted)) return [];
       return [
         {
-          message: `The focal point is to win by ${value}, but ${measure.inWords}.`,
+          message: `The focal point is to win by ${value}, but ${besideRival(plan, focal, measure) ?? measure.inWords}.`,
           remedy: () => meansAdvice(plan, measures, measure),
           location,
           at: focus.at,
@@ -36,3 +44,18 @@ export const unmetMeans: Rule = {
     });
   },
 };
+
+/**
+ * What is said where the strongest place elsewhere is a rival, which is told with how strongly it draws the eye: the
+ * same way round, so that the two figures can be read side by side.
+ */
+function besideRival(
+  plan: Plan,
+  { rivals }: FocalEmphasis,
+  { means, areas, there, elsewhere }: MeansMeasure,
+): string | undefined {
+  if (!areas || there === 0) return undefined;
+  const key = borderKey({ areas });
+  if (!rivals.some((rival) => borderKey(rival) === key)) return undefined;
+  return `its rival, where ${meeting(plan, areas)}, has ${timesAbove(elsewhere / there, ENOUGH)} as much contrast of ${means}; up to ${ENOUGH} times is let pass`;
+}

@@ -1,9 +1,10 @@
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
-import { inWords } from '../../plan/problems.js';
+import { capitalised, inWords } from '../../plan/problems.js';
 import { outOfColourBudget } from '../seen/colour-shares.js';
 import { aboveObjects } from '../edits.js';
 import type { Fix, Remedy, Rule } from '../finding.js';
+import { roleWords } from '../words/colours.js';
 import { percent } from '../words/words.js';
 
 export const usualColourShares: Rule = {
@@ -28,7 +29,7 @@ export const usualColourShares: Rule = {
     return [
       {
         ...found,
-        message: `${covered(budget)}; the usual shares are ${inWords(budget.map(({ target }) => percent(target)))}, each within ${percent(worst.tolerance)}.`,
+        message: `${covered(budget)}; the usual shares are ${inWords(budget.map(({ target }) => percent(target)))}, each within ${percent(worst.tolerance)}. ${capitalised(roleWords(worst.name))} ${worst.name === 'discord' ? 'are' : 'is'} farthest off.`,
         remedy: () => orAsMeasured(plan, measures, found.remedy?.() ?? {}),
       },
     ];
@@ -40,18 +41,19 @@ function orAsMeasured(plan: Plan, measures: Measures, other: Remedy): Remedy {
   const own = asMeasured(plan, measures);
   if (!own) return other;
   return {
-    advice: `${other.advice ?? ''} Or, where they are meant so, write \`${own.line}\`.`,
+    advice: `${other.advice ?? ''} Or mean it so, and write \`${own.line}\`.`,
     fix: own.fix,
   };
 }
 
 /** `The dominant colour covers 88.9 % of the picture, the complement 11.1 % and the discords 0 %` */
 function covered(budget: readonly BudgetMeasure[]): string {
-  const [first, ...others] = budget.map(({ name, share }, index) => {
-    const role = name === 'discord' ? 'the discords' : index === 0 ? `The ${name} colour` : `the ${name}`;
-    return `${role}${index === 0 ? ' covers' : ''} ${percent(share)}${index === 0 ? ' of the picture' : ''}`;
-  });
-  return inWords([first ?? '', ...others]);
+  const shares = budget.map(({ name, share }, index) =>
+    index === 0
+      ? `${capitalised(roleWords(name))} covers ${percent(share)} of the picture`
+      : `${roleWords(name)} ${percent(share)}`,
+  );
+  return inWords(shares);
 }
 
 /** The shares as they are, for the plan that means them: whole percent, rounded down so that they add up to no more than all. */

@@ -28,7 +28,7 @@ describe('a colour written at an object', () => {
     const text = jar('5R 7/6', 3);
     const [finding] = against(text);
     expect(finding?.message).toBe(
-      'The colour written at `jar` is lighter than its value: by itself it lies at 4 on the scale (Munsell value 7), and `value 3` is what counts.',
+      'The colour written at `jar` lies at 4 on the value scale (Munsell value 7), lighter than the `value 3` beside it, which is what counts; up to 0.5 of a step is let pass.',
     );
     expect(mended(text, finding?.fix ?? { edits: [] })).toBe(jar('5R 7/6', 4));
     expect(finding?.related.map(({ location }) => location.line)).toEqual([3]);

@@ -33,7 +33,7 @@ export const valueAgainstColour: Rule = {
       const way = fractionalStep(own, steps) > step ? 'lighter' : 'darker';
       return [
         {
-          message: `The colour written at ${quoted(object.name)} is ${way} than its value: by itself it lies at ${plainNumber(fractionalStep(own, steps), 1)} on the scale (Munsell value ${plainNumber(own, 1)}), and \`value ${plainNumber(step)}\` is what counts.`,
+          message: `The colour written at ${quoted(object.name)} lies at ${plainNumber(fractionalStep(own, steps), 1)} on the value scale (Munsell value ${plainNumber(own, 1)}), ${way} than the \`value ${plainNumber(step)}\` beside it, which is what counts; up to ${plainNumber(limit)} of a step is let pass.`,
           ...advice(plan, measures, object, fitting, way),
           location: valueLocation,
           related: [{ location: colour.location, message: 'The colour is written here.' }],

@@ -11,7 +11,7 @@ import { howStrongly } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
-import { length, percent, quoted } from '../words/words.js';
+import { length, quoted } from '../words/words.js';
 
 /** From the hardest that is softer than hard. */
 const SOFTER: readonly Edges[] = ['firm', 'soft', 'lost'];
@@ -63,9 +63,13 @@ function told(plan: Plan, exits: Exits, atFocus: number): RuleFinding {
     area === GROUND ? 'the bare ground' : quoted(plan.objects[area]?.name ?? ''),
   );
   const object = plan.objects[front] ?? plan.objects[behind];
-  const also = others.length > 0 ? ` It does so at ${inWords(others.map(placeOf))} too.` : '';
+  const out = placeOf(exit);
+  const again = others.map(placeOf);
+  const elsewhere = [...new Set(again)].filter((place) => place !== out);
+  const twice = again.includes(out) ? ', more than once' : '';
+  const also = elsewhere.length > 0 ? ` It does so at ${inWords(elsewhere)} too.` : '';
   return {
-    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${placeOf(exit)}; it pulls ${howStrongly(pull, atFocus)} as anything at the focal point, and nothing stops it.${also}`,
+    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${out}${twice}; it pulls ${howStrongly(pull, atFocus)} as anything at the focal point, and nothing stops it.${also}`,
     ...softened(plan, exit, atFocus),
     location: object?.location ?? { line: 0, start: 0, end: 0 },
     at,
@@ -97,6 +101,6 @@ function softened(
   }
   const object = before ?? after;
   return {
-    advice: `Set something across it near the edge, at least ${percent(1 / 2)} as strong, or bring ${quoted(object?.name ?? '')} nearer to its neighbour in value.`,
+    advice: `Set something across it near the edge, at least half as strong, or bring ${quoted(object?.name ?? '')} nearer to its neighbour in value.`,
   };
 }

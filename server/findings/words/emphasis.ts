@@ -1,21 +1,45 @@
+import type { Side } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import type { StrongPlace } from '../../measure/emphasis/emphasis.js';
 import type { Measures } from '../../measure/measures.js';
-import type { Plan } from '../../plan/plan.js';
+import type { Canvas, Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
+import { counted, heading, length } from './words.js';
 
 const MOST_TOLD = 3;
 
 /** One strength as a part of another, in whole per cent: a rule of thumb is no finer. */
 export function strengthPercent(strength: number, of: number): string {
-  return `${Math.round((100 * strength) / of)} %`;
+  const whole = Math.round((100 * strength) / of);
+  return whole === 0 && strength > 0 ? 'under 1 %' : `${whole} %`;
 }
 
 /** The objects whose border it is, as `Finding.objects`. */
 export function objectsOf({ areas }: Pick<StrongPlace, 'areas'>): readonly number[] {
   return areas.filter((area) => area !== GROUND);
+}
+
+/** Where a finding about a place is told, in the text and in the picture. */
+export function placeOf(plan: Plan, place: StrongPlace): Pick<RuleFinding, 'location' | 'at' | 'objects'> {
+  return {
+    location: plan.objects[place.areas[0]]?.location ?? plan.focus?.location ?? heading(plan),
+    at: place.at,
+    objects: objectsOf(place),
+  };
+}
+
+/** How far a place is from the edge of the canvas that is nearest: `3 cm from the right edge`. */
+export function fromEdge({ at: { x, y }, fromEdge: share }: StrongPlace, canvas: Canvas): string {
+  const edges: readonly (readonly [number, Side])[] = [
+    [x, 'left'],
+    [canvas.width - x, 'right'],
+    [y, 'top'],
+    [canvas.height - y, 'bottom'],
+  ];
+  const [, side] = edges.reduce((one, other) => (other[0] < one[0] ? other : one));
+  return `${length(share * canvas.diagonal, canvas)} from the ${side} edge`;
 }
 
 /** The strongest place of each border, strongest first. */
@@ -68,6 +92,6 @@ export function worstPlaces(
   const findings = places.slice(0, MOST_TOLD).map(told);
   const last = findings.at(-1);
   if (more <= 0 || !last) return findings;
-  const rest = more === 1 ? `There is one more ${kind.one}.` : `There are ${more} more ${kind.many}.`;
+  const rest = `There ${more === 1 ? `is one more ${kind.one}` : `are ${counted(more)} more ${kind.many}`}.`;
   return [...findings.slice(0, -1), { ...last, message: `${last.message} ${rest}` }];
 }

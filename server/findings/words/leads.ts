@@ -1,8 +1,8 @@
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import { plainNumber } from '../../plan/problems.js';
+import { capitalised, plainNumber } from '../../plan/problems.js';
 import type { RuleFinding } from '../finding.js';
-import { quoted } from './words.js';
+import { counted, quoted } from './words.js';
 
 /** Most findings of one kind about leads. */
 const MOST_TOLD = 3;
@@ -23,8 +23,8 @@ export function worstFirst<T>(
   const more = found.length - worst.length;
   const last = worst.at(-1);
   if (more === 0 || !last) return worst;
-  const rest = more === 1 ? `One more ${kind.one}` : `${more} more ${kind.many}`;
-  return [...worst.slice(0, -1), { ...last, message: `${last.message} ${rest}.` }];
+  const rest = `${capitalised(counted(more))} more ${more === 1 ? kind.one : kind.many}.`;
+  return [...worst.slice(0, -1), { ...last, message: `${last.message} ${rest}` }];
 }
 
 /** Where a place lies from another: `above`, `to the left of`. */

@@ -1,4 +1,4 @@
-import { plainNumber } from '../../plan/problems.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
 import type { Canvas, Location, Plan } from '../../plan/plan.js';
 import type { ObjectShare } from '../../measure/objects/objects.js';
 import type { RuleLimit } from '../finding.js';
@@ -20,6 +20,12 @@ export function percentOutside(share: number, target: number, tolerance: number)
     return decimals === 1 ? percent(share) : `${plainNumber(share * 100, decimals)} %`;
   }
   return percent(share);
+}
+
+/** `twice`, `2.9 times`; with two places where one would not show that it is beyond the limit. */
+export function timesAbove(times: number, limit: number): string {
+  const told = plainNumber(times, exceeds(Number(plainNumber(times, 1)), limit) ? 1 : 2);
+  return told === '2' ? 'twice' : `${told} times`;
 }
 
 /** A limit as a plan states it: `5%`, `40 degrees`, `2`. */
@@ -45,18 +51,83 @@ export function limitInWords(limit: RuleLimit): string {
   }
 }
 
-/** A length on the canvas with its unit: `3.2 cm`. */
+/** A length on the canvas with its unit, no finer than about a millimetre on a rule: `3.2 cm`, `447 mm`, `0.35 in`. */
 export function length(canvasUnits: number, canvas: Pick<Canvas, 'unit'>): string {
-  return `${plainNumber(canvasUnits, canvas.unit === 'm' ? 3 : 1)} ${canvas.unit}`;
+  return `${plainNumber(canvasUnits, decimalsFor(canvasUnits, canvas))} ${canvas.unit}`;
+}
+
+/** The shortest length that is told and is longer than a given one. */
+export function longerThan(canvasUnits: number, canvas: Pick<Canvas, 'unit'>): string {
+  const steps = 10 ** decimalsFor(canvasUnits, canvas);
+  return length((Math.floor(canvasUnits * steps + ON_A_STEP) + 1) / steps, canvas);
+}
+
+/** Part of a step by which rounding may miss it. */
+const ON_A_STEP = 1e-6;
+
+function decimalsFor(canvasUnits: number, { unit }: Pick<Canvas, 'unit'>): number {
+  const size = Math.abs(canvasUnits);
+  switch (unit) {
+    case 'mm':
+      return size < 10 ? 1 : 0;
+    case 'cm':
+      return 1;
+    case 'm':
+      return size < 0.1 ? 3 : 2;
+    case 'in':
+      return size < 1 ? 2 : 1;
+  }
+}
+
+/**
+ * A length as measured and the one it is held against, each as a part of the diagonal: `36.8 cm` and
+ * `5.6 cm (5 % of the diagonal)`; the first with as many places as it takes to see on which side of the other it lies.
+ */
+export function againstLimit(
+  share: number,
+  limit: number,
+  canvas: Pick<Canvas, 'unit' | 'diagonal'>,
+  whole: { readonly size: number; readonly name: string } = { size: canvas.diagonal, name: 'the diagonal' },
+): { readonly measured: string; readonly wanted: string } {
+  const [measured, wanted] = apart(share * whole.size, limit * whole.size, canvas);
+  return { measured, wanted: `${wanted} (${percent(limit)} of ${whole.name})` };
+}
+
+function apart(one: number, other: number, canvas: Pick<Canvas, 'unit'>): readonly [string, string] {
+  const told = [length(one, canvas), length(other, canvas)] as const;
+  if (told[0] !== told[1]) return told;
+  for (let decimals = 1; decimals <= MOST_DECIMALS; decimals++) {
+    const [finer, against] = [plainNumber(one, decimals), plainNumber(other, decimals)];
+    if (finer !== against) return [`${finer} ${canvas.unit}`, `${against} ${canvas.unit}`];
+  }
+  return told;
 }
 
 export function quoted(name: string): string {
   return `\`${name}\``;
 }
 
+/** The name of an object as it stands in the text. */
+export function objectName({ objects }: Pick<Plan, 'objects'>, index: number): string {
+  return quoted(objects[index]?.name ?? '');
+}
+
 /** `snow` (21 %) */
 export function objectShare(plan: Plan, { object, share }: ObjectShare): string {
-  return `${quoted(plan.objects[object]?.name ?? '')} (${percent(share)})`;
+  return `${objectName(plan, object)} (${percent(share)})`;
+}
+
+const NUMBERS = 'none one two three four five six seven eight nine ten eleven twelve'.split(' ');
+
+/** A small number as it is said: `three`; from thirteen on in figures. */
+export function counted(count: number): string {
+  return NUMBERS[count] ?? String(count);
+}
+
+/** The first of some names or the like, and how many more there are: `a`, `b` and two more. */
+export function someOf(items: readonly string[], most: number): string {
+  const more = items.length - most;
+  return inWords(more > 0 ? [...items.slice(0, most), `${counted(more)} more`] : items);
 }
 
 /** Where to tell what concerns the plan as a whole: at its title, its canvas, or its first line. */

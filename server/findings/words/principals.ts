@@ -1,0 +1,12 @@
+import type { PlanObject } from '../../plan/plan.js';
+import type { Severity } from '../finding.js';
+
+/** Whether the plan gives an object a part of its own in the picture. */
+export function isPrincipal({ role }: Pick<PlanObject, 'role'>): boolean {
+  return role === 'dominant' || role === 'secondary';
+}
+
+/** How grave it is that nothing of an object can be seen: only of a principal does the plan say that it is to be. */
+export function gravityOfUnseen(object: Pick<PlanObject, 'role'>): { readonly severity: Severity } {
+  return { severity: isPrincipal(object) ? 'warning' : 'hint' };
+}

@@ -100,12 +100,13 @@ function countOf(one: Remark, all: readonly Remark[]): number {
   return all.filter((other) => isSame(one, other)).length;
 }
 
-/** The same thing told of the same place; of a rule about single objects, of the same ones. */
+/** The same thing told: of the same objects, where a rule is about single ones, else of the same place. */
 function isSame(one: Remark, other: Remark): boolean {
-  if (one.rule !== other.rule || one.at.line !== other.at.line || one.at.column !== other.at.column)
-    return false;
-  if (ruleById(one.rule)?.perObject !== true) return true;
+  if (one.rule !== other.rule) return false;
+  const isSamePlace = one.at.line === other.at.line && one.at.column === other.at.column;
+  if (ruleById(one.rule)?.perObject !== true || one.objects.length === 0) return isSamePlace;
   const shared = one.objects.filter((name) => other.objects.includes(name)).length;
+  if (shared === one.objects.length && shared === other.objects.length) return true;
   // Of many that are told together some may have gone.
-  return shared >= 2 || (shared === one.objects.length && shared === other.objects.length);
+  return isSamePlace && shared >= 2;
 }

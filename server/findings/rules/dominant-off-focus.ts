@@ -1,6 +1,7 @@
 import type { Measures } from '../../measure/measures.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import { containsPoint, distanceToOutline } from '../../measure/areas/areas.js';
+import { dependenciesOf } from '../../plan/dependencies.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { spotOf } from '../../plan/places.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -10,7 +11,7 @@ import { focusEdit, placeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { ontoFocus } from '../moves/onto-point.js';
-import { distanceWords, shiftFix, withItsParts } from '../moves/shift.js';
+import { distanceWords, movedWith, shiftFix, withItsParts } from '../moves/shift.js';
 import { middleOf } from '../seen/seen.js';
 import { againstLimit, quoted } from '../words/words.js';
 
@@ -95,7 +96,9 @@ function together(
     };
   }
   const visible = measures.areas.layers[plan.coveringOrder.indexOf(object.index)]?.visible ?? [];
-  const crossing = crossingsNear(plan, middleOf(object)).find(({ at }) => containsPoint(visible, at));
+  const crossing = staysWhereItIs(plan, measures, object)
+    ? crossingsNear(plan, middleOf(object)).find(({ at }) => containsPoint(visible, at))
+    : undefined;
   const edits = crossing && focusEdit(plan, crossing.words);
   return {
     advice: crossing
@@ -103,6 +106,16 @@ function together(
       : `Move ${quoted(object.name)} to the focal point, or the focal point to it.`,
     ...(crossing && edits ? { fix: { title: `Move the focal point to ${crossing.words}`, edits } } : {}),
   };
+}
+
+/** Whether an object and all in front of it stay where they are when the focal point moves: none of them is placed by it. */
+function staysWhereItIs(plan: Plan, { parts }: Measures, object: PlanObject): boolean {
+  const placedByFocus = plan.objects.filter(({ node }) =>
+    dependenciesOf(node.children).some(({ name }) => name === undefined),
+  );
+  const moved = new Set(placedByFocus.flatMap(({ index }) => movedWith(plan, parts, index)));
+  const position = plan.coveringOrder.indexOf(object.index);
+  return plan.coveringOrder.slice(position).every((other) => !moved.has(other));
 }
 
 /**

@@ -1,3 +1,4 @@
+import { partsOf } from '../../measure/areas/parts.js';
 import type { Measures } from '../../measure/measures.js';
 import { type GapPair, measureSpacing } from '../../measure/objects/spacing.js';
 import { measureTangents } from '../../measure/objects/tangents.js';
@@ -120,7 +121,7 @@ function uneven(plan: Plan, measures: Measures, pair: GapPair, limit: number): S
     { object: middle, far: -halfway(after, before) },
     { object: middle, far: halfway(before, after) },
   ];
-  const known = alike(measures.spacing, limit);
+  const known = alike(measures.spacing, limit).length;
   return ways
     .filter(
       ({ object }) => isMovable(plan, measures.parts, object) && plan.objects[object]?.role !== 'dominant',
@@ -132,14 +133,20 @@ function uneven(plan: Plan, measures: Measures, pair: GapPair, limit: number): S
     .toSorted((one, other) => Math.abs(one.right + one.down) - Math.abs(other.right + other.down))
     .find((shift) => {
       const trial = shifted(plan, measures, shift);
-      const spacing = measureSpacing(trial.plan, trial.areas, measures.parts);
-      if (alike(spacing, limit) >= known || !leavesTheRest(plan, measures, trial)) return false;
+      const left = alike(measureSpacing(trial.plan, trial.areas, partsOf(trial.plan)), limit);
+      if (left.length >= known || left.some((other) => isOf(other, pair))) return false;
+      if (!leavesTheRest(plan, measures, trial)) return false;
       const moved = new Set(movedWith(plan, measures.parts, shift.object));
       const { touches, edges } = measureTangents(trial.plan, trial.areas, moved);
       return ![...touches, ...edges].some(({ shareOfDiagonal }) => !exceeds(shareOfDiagonal, TANGENT));
     });
 }
 
-function alike({ gapPairs }: Measures['spacing'], limit: number): number {
-  return gapPairs.filter(({ difference }) => !exceeds(difference, limit)).length;
+function alike({ gapPairs }: Measures['spacing'], limit: number): readonly GapPair[] {
+  return gapPairs.filter(({ difference }) => !exceeds(difference, limit));
+}
+
+/** Whether two pairs of gaps are between the same three, in whatever order they stand. */
+function isOf(one: GapPair, other: GapPair): boolean {
+  return rowOf(one).every((object) => rowOf(other).includes(object));
 }

@@ -1,3 +1,4 @@
+import { partsOf } from '../../measure/areas/parts.js';
 import type { Measures } from '../../measure/measures.js';
 import { measureSpacing } from '../../measure/objects/spacing.js';
 import type { Plan } from '../../plan/plan.js';
@@ -102,13 +103,20 @@ function apart(plan: Plan, measures: Measures, pair: Pair, limit: number): Resiz
   const known = alike(measures.spacing, limit).length;
   return ways.map(rounded).find((way) => {
     const trial = resized(plan, measures, way);
-    const spacing = measureSpacing(trial.plan, trial.areas, measures.parts);
-    return alike(spacing, limit).length < known && (way.factor < 1 || leavesTheRest(plan, measures, trial));
+    const spacing = measureSpacing(trial.plan, trial.areas, partsOf(trial.plan));
+    const left = alike(spacing, limit);
+    if (left.length >= known || left.some((other) => isOf(other, pair))) return false;
+    return way.factor < 1 || leavesTheRest(plan, measures, trial);
   });
 }
 
 function alike({ sizePairs }: Measures['spacing'], limit: number): readonly Pair[] {
   return sizePairs.filter(({ difference }) => !exceeds(difference, limit));
+}
+
+/** Whether two pairs are the same two objects, whichever is the larger. */
+function isOf(one: Pair, other: Pair): boolean {
+  return [one.one, one.other].every((object) => object === other.one || object === other.other);
 }
 
 /** To whole percent, on from what is there. */

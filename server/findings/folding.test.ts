@@ -58,6 +58,15 @@ describe('the findings of one rule', () => {
     );
   });
 
+  it('are the farthest off of many that lie off the canvas', () => {
+    const off = [3, 9, 5, 20, 4, 12].map(
+      (far, index) => `object  gull${index}\n  shape   circle 4 at (${-2 - far}, 20)\n  value   1`,
+    );
+    const { findings } = checked([CANVAS, ...off].join('\n'));
+    const told = findings.filter(({ rule }) => rule === 'off the canvas');
+    expect(told.map(({ objects }) => objects[0])).toEqual([3, 5, 1]);
+  });
+
   it('are the gravest before the worst', () => {
     const found = standIns(6, (index) => ({
       excess: index,

@@ -71,6 +71,7 @@ function finding(
       location: first.valueLocation ?? first.colour.location,
       related: [{ location: first.colour.location, message: 'The colour is given here.' }],
       objects: sorted.map(({ index }) => index),
+      excess: 1 - reached / wanted - limit,
     },
   ];
 }

@@ -38,6 +38,7 @@ export const offTheCanvas: Rule = {
           location: object.shapeLocation ?? object.location,
           objects: [index],
           at: onCanvas(middleOf(object), plan.canvas),
+          excess: farOff(object.outline.box, plan),
           ...(edits ? { fix: { title: `Move ${quoted(object.name)} onto the canvas`, edits } } : {}),
         },
       ];
@@ -76,6 +77,13 @@ function whereOff({ left, top, right, bottom }: Box, { canvas }: Plan): string {
   ];
   const off = sides.filter(([gap]) => exceeds(gap, 0));
   return off.length === 0 ? '' : `, ${inWords(off.map(([gap, side]) => `${length(gap, canvas)} ${side}`))}`;
+}
+
+/** How far a box that lies off the canvas is from it, part of the diagonal. */
+function farOff({ left, top, right, bottom }: Box, { canvas }: Plan): number {
+  const across = Math.max(-right, left - canvas.width, 0);
+  const down = Math.max(-bottom, top - canvas.height, 0);
+  return Math.hypot(across, down) / canvas.diagonal;
 }
 
 /** The shortest move that brings a box well onto the canvas, or across it when it is larger. */

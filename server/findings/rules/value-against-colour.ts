@@ -28,7 +28,8 @@ export const valueAgainstColour: Rule = {
       if (!isWrittenAtObject(plan, object) || hasFault(plan, object)) return [];
       const { steps } = plan.scale;
       const own = valueOf(colour.colour);
-      if (!exceeds(Math.abs(fractionalStep(own, steps) - step), limit)) return [];
+      const apart = Math.abs(fractionalStep(own, steps) - step);
+      if (!exceeds(apart, limit)) return [];
       const fitting = nearestStep(own, steps);
       const way = fractionalStep(own, steps) > step ? 'lighter' : 'darker';
       return [
@@ -38,6 +39,7 @@ export const valueAgainstColour: Rule = {
           location: valueLocation,
           related: [{ location: colour.location, message: 'The colour is written here.' }],
           objects: [object.index],
+          excess: apart - limit,
         },
       ];
     }),

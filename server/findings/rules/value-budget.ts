@@ -32,6 +32,7 @@ export const valueBudget: Rule = {
             (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
           remedy: () => advice(plan, measures, entry),
           location: entry.location ?? heading(plan),
+          excess: Math.abs(entry.difference) - entry.tolerance,
           related: object
             ? [
                 {

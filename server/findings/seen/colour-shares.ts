@@ -30,6 +30,7 @@ export function outOfColourBudget(
           (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
         remedy: () => tryOut(plan, measures, entry),
         location: entry.location ?? roleLocation(plan, entry.key),
+        excess: Math.abs(entry.difference) - entry.tolerance,
         related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
       },
     ];

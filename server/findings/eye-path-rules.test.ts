@@ -204,6 +204,17 @@ object  jar
     expect(isMended('path order', `${STOPS}path    cup, jar`)).toBe(true);
   });
 
+  it('goes on to what is seen at the focal point, where nothing there is dominant', () => {
+    const minor = STOPS.replace('bowl, dominant', 'bowl');
+    expect(first('path order', `${minor}path    cup, jar`).advice).toBe(
+      'Let it go on to `bowl`, which is seen there, or bring `jar` there.',
+    );
+    const bare = minor.replace('  shape   circle 6 at focus', '  shape   circle 6 at (36, 4)');
+    expect(first('path order', `${bare}path    cup, jar`).advice).toBe(
+      'Set an object there and let it go on to that, or bring `jar` there.',
+    );
+  });
+
   it('tells a stop of which nothing is seen', () => {
     const text = `${STOPS}object  sheet\n  shape   rectangle (2, 2) to (8, 10)\n  value   3\npath    cup, jar, bowl`;
     expect(first('path order', text).message).toBe('The path stops at `cup`, of which nothing is seen.');

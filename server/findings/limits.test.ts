@@ -127,7 +127,7 @@ describe('settings', () => {
     const door =
       'object  door\n  shape   rectangle (0, 0) to (10, 50)\n  value   1\nobject  post\n  shape   rectangle (0, 0) to (7, 50)\n  value   2';
     expect(told(CANVAS, FOCUS, 'rule    hidden object limit 60%', WALL, LAMP, door)).toEqual([
-      'hidden object: 70 % of `door` is hidden: `post` covers it.',
+      'hidden object: `door` is 70 % hidden: `post` covers it.',
     ]);
   });
 

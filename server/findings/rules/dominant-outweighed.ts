@@ -73,7 +73,7 @@ function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObj
   if (change && object) {
     return {
       advice: `Take ${quoted(object.name)} from step ${change.from} to step ${change.to}, after which none outweighs the dominant.`,
-      fix: { title: `Take ${object.name} to step ${change.to}`, edits: stepEdit(object, change.to) },
+      fix: { title: `Take ${quoted(object.name)} to step ${change.to}`, edits: stepEdit(object, change.to) },
     };
   }
   const [smaller, larger] = factorsFor(plan, measures, limit);

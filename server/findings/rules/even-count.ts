@@ -40,7 +40,7 @@ export const evenCount: Rule = {
           message: `${quoted(name)} is ${role ?? 'minor'}.`,
         })),
         objects: principals.map(({ index }) => index),
-        ...(edits ? { fix: { title: `Make ${least.name} minor`, edits } } : {}),
+        ...(edits ? { fix: { title: `Make ${quoted(least.name)} minor`, edits } } : {}),
       },
     ];
   },

@@ -66,7 +66,7 @@ export const hiddenObject: Rule = {
 function hidden({ name }: PlanObject, share: number): string {
   return share >= WHOLLY
     ? `Nothing of ${quoted(name)} is seen`
-    : `${percent(share)} of ${quoted(name)} is hidden`;
+    : `${quoted(name)} is ${percent(share)} hidden`;
 }
 
 /** What would bring it before all that covers it: its place in the text within one plane, else its plane. */

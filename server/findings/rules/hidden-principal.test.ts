@@ -23,7 +23,7 @@ describe('hidden principal', () => {
   it('tells how much is hidden by what, at more than 60 %', () => {
     expect(told(scene(14))).toBeUndefined();
     expect(told(scene(13.9))?.message).toBe(
-      '61 % of `kitten`, which is secondary, is hidden by `sofa`; up to 60 % it still plays its part.',
+      '`kitten`, which is secondary, is 61 % hidden by `sofa`; up to 60 % it still plays its part.',
     );
   });
 

@@ -20,6 +20,7 @@ import {
   withItsParts,
 } from '../moves/shift.js';
 import { isPrincipal } from '../words/principals.js';
+import { planeWords } from '../words/tones.js';
 import { percent, quoted } from '../words/words.js';
 
 /** From here on nothing is seen of it, which is another rule's to tell. */
@@ -53,7 +54,7 @@ export const hiddenPrincipal: Rule = {
         .flatMap((cover) => plan.objects[cover] ?? []);
       return [
         {
-          message: `${percent(hidden)} of ${quoted(object.name)}, which is ${object.role}, is hidden${covers.length > 0 ? ` by ${inWords(covers.map(({ name }) => quoted(name)))}` : ''}; up to ${percent(limit)} it still plays its part.`,
+          message: `${quoted(object.name)}, which is ${object.role}, is ${percent(hidden)} hidden${covers.length > 0 ? ` by ${inWords(covers.map(({ name }) => quoted(name)))}` : ''}; up to ${percent(limit)} it still plays its part.`,
           remedy: () => remedy(plan, measures, object, covers, limit),
           location: object.location,
           related: covers.map(({ name, location }) => ({
@@ -93,7 +94,10 @@ function remedy(
   if (plane) {
     return {
       advice: `Write \`plane ${plane}\` under ${quoted(object.name)}, which brings it in front, or move it.`,
-      fix: { title: `Bring ${object.name} into the ${plane}`, edits: planeEdit(object, plane) },
+      fix: {
+        title: `Bring ${quoted(object.name)} to the ${planeWords(plane)}`,
+        edits: planeEdit(object, plane),
+      },
     };
   }
   const shift = remembered(plan, object.index, 'hidden principal', limit, () =>

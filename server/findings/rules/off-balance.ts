@@ -87,7 +87,7 @@ function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   if (change && object) {
     return {
       advice: `Take ${quoted(object.name)} from step ${change.from} to step ${change.to}, which brings the weight to within ${percent(limit)}.`,
-      fix: { title: `Take ${object.name} to step ${change.to}`, edits: stepEdit(object, change.to) },
+      fix: { title: `Take ${quoted(object.name)} to step ${change.to}`, edits: stepEdit(object, change.to) },
     };
   }
   return { advice: counterweight(plan, measures, limit) };

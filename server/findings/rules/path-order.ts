@@ -6,6 +6,7 @@ import type { EyePath, Location, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { seenAt } from '../seen/seen.js';
 import { strengthPercent } from '../words/emphasis.js';
 import { counted, objectName, percent, quoted } from '../words/words.js';
 
@@ -58,44 +59,49 @@ function unseenStops(
     advice: `Take ${told} out of the path, or bring ${names.length > 1 ? 'them' : 'it'} to light.`,
     location: path.location,
     objects: unseen.map(({ object }) => object),
-    ...(left.length > 0
-      ? { fix: order(plan, path, left, `Take ${told.replaceAll('`', '')} out of the path`) }
-      : {}),
+    ...(left.length > 0 ? { fix: order(plan, path, left, `Take ${told} out of the path`) } : {}),
   };
 }
 
 /** The dominant object is where the eye is to end up, when it lies at the focal point. */
 function neverArrives(
   plan: Plan,
-  { focus }: Pick<Measures, 'focus'>,
+  measures: Measures,
   path: EyePath,
   stops: readonly Stop[],
 ): readonly RuleFinding[] {
   const end = stops.at(-1);
   if (!end) return [];
-  const there = focus?.dominants.find(
+  const there = measures.focus?.dominants.find(
     ({ holds, distanceShare = Infinity }) => holds || distanceShare <= AT_FOCUS,
   );
   const dominant = there && plan.objects[there.object];
   return [
     {
       message: `The path ends at ${objectName(plan, end.object)} and none of its stops is at the focal point.`,
-      advice: dominant
-        ? `Let it go on to ${quoted(dominant.name)}.`
-        : `Let it go on to the object at the focal point, or bring ${objectName(plan, end.object)} there.`,
+      advice: dominant ? `Let it go on to ${quoted(dominant.name)}.` : elsewhere(plan, measures, end),
       location: path.location,
       at: end.at,
       objects: [end.object],
       ...(dominant
         ? {
             fix: {
-              title: `Let the path go on to ${dominant.name}`,
+              title: `Let the path go on to ${quoted(dominant.name)}`,
               edits: [replace(justAfter(path), `, ${dominant.name}`)],
             },
           }
         : {}),
     },
   ];
+}
+
+/** Where nothing dominant lies there, by what is seen there. */
+function elsewhere(plan: Plan, measures: Measures, end: Stop): string {
+  const seen = plan.focus && seenAt(plan, measures, plan.focus.at);
+  const bring = `bring ${objectName(plan, end.object)} there`;
+  if (!seen || seen.plane === 'background')
+    return `Set an object there and let it go on to that, or ${bring}.`;
+  return `Let it go on to ${quoted(seen.name)}, which is seen there, or ${bring}.`;
 }
 
 function justAfter({ stopsLocation: { line, end } }: EyePath): Location {
@@ -187,7 +193,7 @@ function exchanged(
       const words = `Exchange ${objectName(plan, a.object)} and ${objectName(plan, b.object)}`;
       return {
         advice: `${words}, and the path rises.`,
-        fix: order(plan, path, trial, words.replaceAll('`', '')),
+        fix: order(plan, path, trial, words),
       };
     }
   }

@@ -11,7 +11,7 @@ import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { rememberedAsPainted } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
 import { balanceWith, stepChanges } from '../moves/steps.js';
-import { percent, quoted, timesAbove } from '../words/words.js';
+import { bothShares, percent, quoted, timesAbove } from '../words/words.js';
 
 /** An object made smaller or larger than so many times would be another object. */
 const SMALLEST = 0.6;
@@ -35,13 +35,11 @@ export const dominantOutweighed: Rule = {
     const [lord, other] = [plan.objects[dominant ?? -1], plan.objects[rival ?? -1]];
     if (!lord || !other || !exceeds(times, limit)) return [];
     if (hasFault(plan, lord) || hasFault(plan, other)) return [];
-    const share = (object: number): string =>
-      percent(
-        wholeOf(measures.parts, object).reduce((sum, one) => sum + (measures.objects[one]?.share ?? 0), 0),
-      );
+    const share = (object: number): number =>
+      wholeOf(measures.parts, object).reduce((sum, one) => sum + (measures.objects[one]?.share ?? 0), 0);
     return [
       {
-        message: `By area, value and chroma ${quoted(other.name)} weighs ${timesAbove(times, limit)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${share(other.index)} and ${share(lord.index)} of the picture.`,
+        message: `By area, value and chroma ${quoted(other.name)} weighs ${timesAbove(times, limit)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${bothShares(share(other.index), share(lord.index))}.`,
         remedy: () => remedy(plan, measures, lord, other, limit),
         location: other.location,
         related: [{ location: lord.location, message: `${quoted(lord.name)} is dominant.` }],

@@ -8,7 +8,7 @@ import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
-import { objectName, percent, quoted } from '../words/words.js';
+import { bothShares, objectName, percent, quoted } from '../words/words.js';
 
 type Pair = Measures['spacing']['sizePairs'][number];
 
@@ -43,12 +43,12 @@ function findingOf(plan: Plan, measures: Measures, pair: Pair, limit: number): R
   const [larger, smaller] = [plan.objects[pair.one], plan.objects[pair.other]];
   const sizes = new Map(measures.spacing.principals.map(({ object, size }) => [object, size]));
   const names = [pair.one, pair.other].map((object) => objectName(plan, object));
-  const [first, second] = [pair.one, pair.other].map((object) => percent(sizes.get(object) ?? 0));
+  const shares = bothShares(sizes.get(pair.one) ?? 0, sizes.get(pair.other) ?? 0);
   const clear = `more than ${percent(limit)} apart they read as two sizes`;
   const how =
     pair.difference < EQUAL
-      ? `of the same size, ${first} of the picture each; ${clear}`
-      : `of almost the same size, ${first} and ${second} of the picture, ${percent(pair.difference)} apart; ${clear}`;
+      ? `of the same size, ${shares}; ${clear}`
+      : `of almost the same size, ${shares}, ${percent(pair.difference)} apart; ${clear}`;
   return {
     message: `${inWords(names)} are ${how}.`,
     remedy: () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { againstLimit, counted, length, longerThan, someOf, timesAbove } from './words.js';
+import { againstLimit, bothShares, counted, length, longerThan, someOf, timesAbove } from './words.js';
 
 describe('a length', () => {
   it.each([
@@ -61,6 +61,11 @@ describe('numbers in sentences', () => {
       '1.4 times',
       '1.22 times',
     ]);
+  });
+
+  it('tell two shares once that read alike', () => {
+    expect(bothShares(0.068, 0.065)).toBe('6.8 % and 6.5 % of the picture');
+    expect(bothShares(0.0531, 0.0529)).toBe('5.3 % of the picture each');
   });
 
   it('say how many names are left out', () => {

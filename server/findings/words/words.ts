@@ -12,6 +12,12 @@ export function percent(share: number): string {
   return rounded === '0' && share > 0 ? 'under 0.1 %' : `${rounded} %`;
 }
 
+/** Two parts of the picture: `6.8 % and 6.5 % of the picture`, or `5.3 % of the picture each` when they read alike. */
+export function bothShares(one: number, other: number): string {
+  const [first, second] = [percent(one), percent(other)];
+  return first === second ? `${first} of the picture each` : `${first} and ${second} of the picture`;
+}
+
 /** A share that lies outside a tolerance, with as many places as it takes to see that it does. */
 export function percentOutside(share: number, target: number, tolerance: number): string {
   for (let decimals = 1; decimals <= MOST_DECIMALS; decimals++) {

@@ -100,12 +100,13 @@ function countOf(one: Remark, all: readonly Remark[]): number {
   return all.filter((other) => isSame(one, other)).length;
 }
 
-/** The same thing told: of the same objects, where a rule is about single ones, else of the same place. */
+/** The same thing told: of the same objects, where a rule is about single ones, else of the same place in the text. */
 function isSame(one: Remark, other: Remark): boolean {
   if (one.rule !== other.rule) return false;
   const isSamePlace = one.at.line === other.at.line && one.at.column === other.at.column;
-  if (ruleById(one.rule)?.perObject !== true || one.objects.length === 0) return isSamePlace;
   const shared = one.objects.filter((name) => other.objects.includes(name)).length;
+  if (one.objects.length === 0 || other.objects.length === 0) return isSamePlace;
+  if (ruleById(one.rule)?.perObject !== true) return isSamePlace && shared > 0;
   if (shared === one.objects.length && shared === other.objects.length) return true;
   // Of many that are told together some may have gone.
   return isSamePlace && shared >= 2;

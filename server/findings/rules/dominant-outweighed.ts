@@ -1,7 +1,7 @@
 import { measureBalance } from '../../measure/objects/balance.js';
 import type { BalanceMeasure } from '../../measure/objects/balance.js';
 import type { Measures } from '../../measure/measures.js';
-import { wholeOf } from '../../measure/areas/parts.js';
+import { partsOf, wholeOf } from '../../measure/areas/parts.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
@@ -125,7 +125,7 @@ function resizing(
     .filter(({ factor }) => factor >= SMALLEST && factor <= LARGEST)
     .find((way) => {
       const trial = resized(plan, measures, way);
-      const balance = measureBalance(trial.plan, trial.areas, measures.parts);
+      const balance = measureBalance(trial.plan, trial.areas, partsOf(trial.plan));
       if (exceeds(contest(plan, balance).times, limit)) return false;
       return way.factor < 1 || leavesTheRest(plan, measures, trial);
     });

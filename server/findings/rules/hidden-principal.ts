@@ -1,7 +1,7 @@
 import type { Plane } from '../../../grammar/index.js';
 import type { SeenAreas } from '../../measure/areas/areas.js';
 import type { Measures } from '../../measure/measures.js';
-import { wholeOf } from '../../measure/areas/parts.js';
+import { partsOf, wholeOf } from '../../measure/areas/parts.js';
 import { trialOf } from '../../measure/trial.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
@@ -62,6 +62,7 @@ export const hiddenPrincipal: Rule = {
             message: `${quoted(name)} lies in front.`,
           })),
           objects: [object.index],
+          excess: hidden - limit,
         },
       ];
     }),
@@ -126,9 +127,13 @@ function nearerPlane(plan: Plan, measures: Measures, object: PlanObject, limit: 
       PLANES.indexOf(index === object.index ? plane : (plan.objects[index]?.plane ?? 'middle'));
     const order = plan.coveringOrder.toSorted((one, other) => planeOf(one) - planeOf(other) || one - other);
     const trial = trialOf(plan, measures.areas, new Map(), { coveringOrder: order, taken: object.index });
+    const parts = partsOf({
+      ...trial.plan,
+      objects: trial.plan.objects.with(object.index, { ...object, plane }),
+    });
     return plan.objects.filter(isPrincipal).every(({ index }) => {
       const before = hiddenByOthers(plan, measures, index);
-      const after = hiddenByOthers(trial.plan, { areas: trial.areas, parts: measures.parts }, index);
+      const after = hiddenByOthers(trial.plan, { areas: trial.areas, parts }, index);
       return !exceeds(after, limit) || (index !== object.index && after <= before);
     });
   });
@@ -146,8 +151,8 @@ function intoSight(plan: Plan, measures: Measures, { index }: PlanObject, limit:
       { object: index, right: 0, down: far },
     ];
   }).filter((shift) => {
-    const { areas } = shifted(plan, measures, shift);
-    return !exceeds(hiddenByOthers(plan, { areas, parts: measures.parts }, index), limit);
+    const { areas, plan: moved } = shifted(plan, measures, shift);
+    return !exceeds(hiddenByOthers(moved, { areas, parts: partsOf(moved) }, index), limit);
   });
   return firstClear(plan, measures, shifts, () => false);
 }

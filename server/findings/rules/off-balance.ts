@@ -1,6 +1,6 @@
 import { measureBalance } from '../../measure/objects/balance.js';
 import type { Measures } from '../../measure/measures.js';
-import { wholeOf } from '../../measure/areas/parts.js';
+import { partsOf, wholeOf } from '../../measure/areas/parts.js';
 import type { Plan } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Remedy, Rule } from '../finding.js';
@@ -143,7 +143,7 @@ function settled(
     if (Math.abs(right) > FARTHEST * canvas.width) return undefined;
     const shift = { object, right, down: 0 };
     const trial = shifted(plan, measures, shift);
-    const tried = measureBalance(trial.plan, trial.areas, measures.parts).offset ?? 0;
+    const tried = measureBalance(trial.plan, trial.areas, partsOf(trial.plan)).offset ?? 0;
     if (!exceeds(Math.abs(tried), limit)) {
       return leavesTheRest(plan, measures, trial) ? shift : undefined;
     }

@@ -12,7 +12,7 @@ export {
   type BlockStatement,
   type StatementEntry,
 } from './statements.js';
-export { canonicalWord, choiceLists, type ChoiceList, type ChoiceOf } from './words.js';
+export { canonicalWord, choiceLists, inQuotes, type ChoiceList, type ChoiceOf } from './words.js';
 export { nearestWord } from './nearest.js';
 export { nameIn, placesIn } from './place-uses.js';
 export { classify, type ClassifiedText, type TextClass } from './classify.js';

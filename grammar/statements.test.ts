@@ -132,7 +132,11 @@ const forms: Readonly<Record<StatementKind, readonly string[]>> = {
   due: ['due 2027-03-01'],
   away: ['away 2026-12-24', 'away 2026-12-24 to 2027-01-02'],
   grid: ['grid 6 x 4', 'grid every 10 cm'],
-  allow: ['allow even count because "a"', 'allow hidden object for a, b because "c"'],
+  allow: [
+    'allow even count because "a"',
+    'allow hidden object for a, b because "c"',
+    'allow cue not carried for "a" because "b"',
+  ],
   rule: [
     'rule hidden object hint',
     'rule hidden object warning, limit 40%',

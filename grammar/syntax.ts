@@ -279,7 +279,10 @@ export type Statement = StatementBase &
     | {
         readonly kind: 'allow';
         readonly rule: Word;
+        /** Of objects and leads. */
         readonly names: readonly Word[];
+        /** A cue by its first words, instead of names. */
+        readonly cue?: Sentence;
         readonly because: Sentence;
       }
     /** `rule hidden object warning, limit 50%`, `rule complement off opposite limit 40 degrees` */

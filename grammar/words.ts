@@ -157,3 +157,8 @@ export function wordMeantBy(word: string, candidates: readonly string[]): string
   const meant = Object.hasOwn(wordsMeant, lower) ? wordsMeant[lower] : undefined;
   return meant?.find((candidate) => candidates.includes(candidate));
 }
+
+/** A sentence as it is written in a plan. */
+export function inQuotes(sentence: string): string {
+  return `"${sentence.replace(/["\\]/g, '\\$&')}"`;
+}

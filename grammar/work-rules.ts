@@ -2,7 +2,17 @@ import type { IToken } from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
 import { ObjectRules } from './object-rules.js';
 import type { StatementBody } from './statement-rules.js';
-import type { Choice, Coordinates, Layer, Place, Quantity, RuleLimitTerm, Side, Word } from './syntax.js';
+import type {
+  Choice,
+  Coordinates,
+  Layer,
+  Place,
+  Quantity,
+  RuleLimitTerm,
+  Sentence,
+  Side,
+  Word,
+} from './syntax.js';
 import {
   choice,
   ColourIndex,
@@ -289,13 +299,16 @@ export abstract class WorkRules extends ObjectRules {
   readonly allow = this.statement('allow', () => {
     this.CONSUME(keyword('allow'));
     const rule = this.SUBRULE(this.findingName);
-    const names = this.OPTION(() => {
+    const only = this.OPTION(() => {
       this.CONSUME(keyword('for'));
-      return this.SUBRULE(this.knownNames);
+      return this.OR<{ readonly names: readonly Word[] } | { readonly cue: Sentence }>([
+        { ALT: () => ({ names: this.SUBRULE(this.knownNames) }) },
+        { ALT: () => ({ cue: this.SUBRULE1(this.sentence) }) },
+      ]);
     });
     this.CONSUME(keyword('because'));
-    const because = this.SUBRULE(this.sentence);
-    return { kind: 'allow', rule, names: names ?? [], because };
+    const because = this.SUBRULE2(this.sentence);
+    return { kind: 'allow', rule, names: [], ...only, because };
   });
 
   readonly rule = this.statement('rule', () => {

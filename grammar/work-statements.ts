@@ -169,7 +169,8 @@ export const workStatements: readonly StatementEntry[] = [
     words: ['allow'],
     rule: 'allow',
     in: ['plan', 'object'],
-    meaning: 'Sets a finding aside, with the reason; under an object, for that object.',
+    meaning:
+      'Sets a finding aside, with the reason: for the plan, or for objects, leads or a cue; under an object, for that object.',
     form: 'allow FINDING for NAME because "SENTENCE"',
   },
   {

@@ -1,3 +1,4 @@
+import { inQuotes } from '../words.js';
 import { meant, restOf, type Slip } from './slip.js';
 
 /** What closes each mark that painters open a sentence with and the language does not. */
@@ -73,7 +74,3 @@ export const inchMarks: Slip = (stumble) => {
   const replacement = rest.replace(/\s*["“”″]/g, ' in');
   return meant(stumble.at, stumble.at + rest.length, 'Inches are written `in`.', replacement);
 };
-
-function inQuotes(words: string): string {
-  return `"${words.replace(/["\\]/g, '\\$&')}"`;
-}

@@ -273,3 +273,84 @@ describe('exceptions and settings', () => {
     expect(findings).toEqual([]);
   });
 });
+
+describe('a focal point beside all crossings that have a name', () => {
+  // The armature's lines from the lower left and the upper left corner meet at 2/5 and 1/5 of 100 x 50 cm.
+  const at = (place: string): readonly string[] =>
+    found(`canvas  100 x 50 cm\ndivide  armature\nfocus   ${place}\n${WALL}\n${LAMP}`);
+
+  it('is on a crossing where lines of the division meet, within the limit, and on none beyond', () => {
+    expect(at('(40, 10)')).not.toContain('focus off crossing');
+    expect(at('(40, 12.2)')).not.toContain('focus off crossing');
+    expect(at('(40, 12.3)')).toContain('focus off crossing');
+  });
+
+  it('is still sent to one with a name', () => {
+    const text = `canvas  100 x 50 cm\ndivide  armature\nfocus   (42, 7)\n${WALL}\n${LAMP}`;
+    expect(finding(checked(text), 'focus off crossing').message).toContain('upper centre of armature');
+  });
+});
+
+describe('an exception for single things', () => {
+  const LEADS = `${GOOD}\nlead    high from left edge at 5% to (10, 2.5)\nlead    low from left edge at 90% to (10, 45)`;
+  const CUES = `${GOOD}\ncue     "the smell of rain"\ncue     "a dog that barks" carried by lamp`;
+  const told = (text: string): readonly string[] =>
+    standing(checked(text).findings)
+      .filter(({ rule }) => /past focus|exception|way out|cue|hidden/.test(rule))
+      .map(({ rule, message }) => `${rule}: ${message.split(/[,.:]/)[0] ?? ''}`);
+
+  it('is for the lead named, and for no other', () => {
+    expect(told(LEADS)).toEqual([
+      'lead past focus: `low` is to lead to the focal point',
+      'lead past focus: `high` is to lead to the focal point',
+    ]);
+    expect(told(`${LEADS}\nallow   lead past focus for low because "it is a shadow"`)).toEqual([
+      'lead past focus: `high` is to lead to the focal point',
+    ]);
+  });
+
+  it('is for a lead also where more are found than are told', () => {
+    const many = [1, 2, 3, 4, 5, 6, 7].map((y) => `lead    wire${y} from (0, ${y}) to (5, ${y})`).join('\n');
+    const all = checked(`${GOOD}\n${many}\nallow   lead past focus for wire7 because "it hangs"`).findings;
+    expect(all.filter(({ rule }) => rule === 'needless exception')).toEqual([]);
+    const last = standing(all)
+      .filter(({ rule }) => rule === 'lead past focus')
+      .at(-1);
+    expect(last?.message).toContain('So it is with 3 more: `wire4`, `wire5` and `wire6`.');
+  });
+
+  it('is for the cue whose first words are given', () => {
+    expect(told(CUES)).toEqual(['cue not carried: No object carries the cue “the smell of rain”']);
+    expect(told(`${CUES}\nallow   cue not carried for "the smell" because "no paint smells of it"`)).toEqual(
+      [],
+    );
+  });
+
+  it('that finds nothing there says so, by name', () => {
+    expect(told(`${LEADS}\nallow   lead past focus for high, low because "so"`)).toEqual([]);
+    expect(told(`${CUES}\nallow   cue not carried for "a dog" because "so"`)).toContain(
+      'needless exception: `cue not carried` is set aside for the cue “a dog that barks”',
+    );
+  });
+
+  it('says what the rule is about where that is something else', () => {
+    const [narrow] = checked(`${LEADS}\nallow   hidden object for low because "so"`).findings.filter(
+      ({ rule }) => rule === 'too narrow exception',
+    );
+    expect(narrow?.message).toBe(
+      '`hidden object` is about single objects, so it can’t be set aside for `low`.',
+    );
+    expect(narrow?.advice).toBe('Write `allow hidden object for NAME because "…"`.');
+    const [whole] = checked(`${LEADS}\nallow   leads from one side for low because "so"`).findings.filter(
+      ({ rule }) => rule === 'too narrow exception',
+    );
+    expect(whole?.message).toContain('is about the whole picture, so it can’t be set aside for `low` alone.');
+  });
+
+  it('is for an object of the border that leads out', () => {
+    const bars = `${CANVAS}\n${WALL}\n${LAMP.replace('value   5', 'value   4.5')}\nobject  plank\n  shape   rectangle (70, 30) to (100, 34)\n  value   1\n  edges   hard`;
+    expect(told(bars).some((line) => line.startsWith('way out'))).toBe(true);
+    const aside = told(`${bars}\n  allow   way out because "it goes on in the next panel"`);
+    expect(aside.filter((line) => /way out/.test(line))).toEqual([]);
+  });
+});

@@ -1,17 +1,20 @@
 import { nearestWord } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
-import type { Allowance, LimitUnit, Location, Plan, RuleSetting } from '../plan/plan.js';
+import type { LimitUnit, Location, Plan, RuleSetting } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
+import { exceptionKinds, isTooNarrow, namesSetAside, setsAside } from './exceptions.js';
 import type { Finding, Remedy, Rule, RuleFinding, RuleLimit } from './finding.js';
 import { folded } from './folding.js';
 import { ruleById, rules } from './rules.js';
-import { NO_SETTINGS, type RuleChange, type RuleSettings } from './settings.js';
+import { exceeds } from './limits.js';
+import { greatestOf, NO_SETTINGS, type RuleChange, type RuleSettings } from './settings.js';
 import { limitForm, limitInWords, quoted } from './words/words.js';
 
 export const NEEDLESS_EXCEPTION = 'needless exception';
 export const NO_SUCH_RULE = 'no such rule';
 export const IDLE_SETTING = 'idle setting';
 export const WRONG_UNIT = 'limit in another unit';
+export const OUT_OF_REACH = 'limit out of reach';
 export const TOO_NARROW_EXCEPTION = 'too narrow exception';
 
 /**
@@ -45,7 +48,7 @@ function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSetti
   if (severity === 'off') return [];
   return rule.check(plan, measures, limit).map((found): Finding => {
     const objects = found.objects ?? [];
-    const allowance = plan.allowances.find((candidate) => setsAside(candidate, rule, objects));
+    const allowance = plan.allowances.find((candidate) => setsAside(candidate, rule, found));
     const { remedy, ...told } = found;
     const finding = {
       related: [],
@@ -77,7 +80,8 @@ function withRemedy(finding: Finding, work: () => Remedy): Finding {
 function asSet(rule: Rule, plan: Plan, settings: RuleSettings): RuleChange & { readonly limit: number } {
   const stated = plan.ruleSettings.findLast((candidate) => candidate.rule === rule.id);
   const change = settings.get(rule.id);
-  const limit = stated?.limit?.unit === rule.limit?.unit ? stated?.limit?.value : undefined;
+  const limit =
+    stated?.limit && rule.limit && isUsable(stated.limit, rule.limit) ? stated.limit.value : undefined;
   const severity = stated?.severity ?? change?.severity;
   return {
     ...(severity ? { severity } : {}),
@@ -85,10 +89,10 @@ function asSet(rule: Rule, plan: Plan, settings: RuleSettings): RuleChange & { r
   };
 }
 
-function setsAside(allowance: Allowance, rule: Rule, objects: readonly number[]): boolean {
-  if (allowance.rule !== rule.id) return false;
-  if (allowance.objects.length === 0) return true;
-  return rule.perObject && allowance.objects.some((object) => objects.includes(object));
+type StatedLimit = NonNullable<RuleSetting['limit']>;
+
+function isUsable({ unit, value }: StatedLimit, own: RuleLimit): boolean {
+  return unit === own.unit && !exceeds(value, greatestOf(own));
 }
 
 function unknownRules(plan: Plan): readonly Finding[] {
@@ -131,6 +135,7 @@ function unfitSettings(plan: Plan): readonly Finding[] {
       });
     }
     if (limit && rule.limit && limit.unit !== rule.limit.unit) return inOtherUnit(id, rule.limit, limit);
+    if (limit && rule.limit && !isUsable(limit, rule.limit)) return outOfReach(id, rule.limit, limit);
     const refused = plan.problems.some((problem) => problem.location.line === location.line);
     if (severity ?? limit ?? refused) return [];
     return ownFinding(IDLE_SETTING, 'hint', location, {
@@ -146,18 +151,20 @@ const UNIT_NAMES: Readonly<Record<LimitUnit, string>> = {
   number: 'a plain number',
 };
 
-/** The number itself is kept where it makes sense in the other unit. */
-function inOtherUnit(
-  id: string,
-  own: RuleLimit,
-  { value, unit, location }: NonNullable<RuleSetting['limit']>,
-): Finding {
-  const written = unit === 'part' ? value * 100 : value;
-  const fits = own.unit !== 'part' || written <= 100;
-  const meant = limitForm({
-    unit: own.unit,
-    value: fits ? (own.unit === 'part' ? written / 100 : written) : own.value,
+function outOfReach(id: string, own: RuleLimit, { location }: StatedLimit): Finding {
+  const greatest = limitForm({ unit: own.unit, value: greatestOf(own) });
+  return ownFinding(OUT_OF_REACH, 'error', location, {
+    message: `The limit of ${quoted(id)} may be at most ${limitInWords({ ...own, value: greatestOf(own) })}: beyond that nothing is looked at.`,
+    advice: `Write \`rule ${id} limit ${greatest}\`, or less; without this line it is ${limitInWords(own)}.`,
+    fix: { title: `Change to \`${greatest}\``, edits: [{ kind: 'replace', location, text: greatest }] },
   });
+}
+
+/** The number itself is kept where it makes sense in the other unit. */
+function inOtherUnit(id: string, own: RuleLimit, { value, unit, location }: StatedLimit): Finding {
+  const written = unit === 'part' ? value * 100 : value;
+  const same = own.unit === 'part' ? written / 100 : written;
+  const meant = limitForm({ unit: own.unit, value: exceeds(same, greatestOf(own)) ? own.value : same });
   return ownFinding(WRONG_UNIT, 'warning', location, {
     message: `The limit of ${quoted(id)} is ${UNIT_NAMES[own.unit]}, and this is ${UNIT_NAMES[unit]}, so it changes nothing.`,
     advice: `Write \`rule ${id} limit ${meant}\`, say; without this line it is ${limitInWords(own)}.`,
@@ -165,22 +172,26 @@ function inOtherUnit(
   });
 }
 
-function isTooNarrow({ rule, objects }: Allowance): boolean {
-  return objects.length > 0 && ruleById(rule)?.perObject === false;
-}
-
 function exceptionsTooNarrow(plan: Plan): readonly Finding[] {
-  return plan.allowances.filter(isTooNarrow).flatMap(({ rule, objects, location }) =>
-    ownFinding(TOO_NARROW_EXCEPTION, 'warning', location, {
-      message: `${quoted(rule)} is about the whole picture, so it can’t be set aside for ${namesOf(plan, objects)} alone.`,
-      advice: `Write \`allow ${rule} because "…"\` at the left margin.`,
+  return plan.allowances.flatMap((allowance) => {
+    const { rule: id, objects, location } = allowance;
+    const rule = ruleById(id);
+    if (!rule || !isTooNarrow(allowance, rule)) return [];
+    const kinds = exceptionKinds(rule);
+    const whom = inWords(namesSetAside(plan, allowance));
+    const about = kinds.map(({ one }) => `${one}s`).join(' or ');
+    return ownFinding(TOO_NARROW_EXCEPTION, 'warning', location, {
+      message:
+        kinds.length === 0
+          ? `${quoted(id)} is about the whole picture, so it can’t be set aside for ${whom} alone.`
+          : `${quoted(id)} is about single ${about}, so it can’t be set aside for ${whom}.`,
+      advice:
+        kinds.length === 0
+          ? `Write \`allow ${id} because "…"\` at the left margin.`
+          : `Write ${kinds.map(({ form }) => `\`allow ${id} for ${form} because "…"\``).join(' or ')}.`,
       objects,
-    }),
-  );
-}
-
-function namesOf(plan: Plan, objects: readonly number[]): string {
-  return inWords(objects.flatMap((object) => plan.objects[object]?.name ?? []).map(quoted));
+    });
+  });
 }
 
 function needlessExceptions(
@@ -190,13 +201,14 @@ function needlessExceptions(
 ): readonly Finding[] {
   return plan.allowances.flatMap((allowance) => {
     const { rule: id, location, objects } = allowance;
+    const names = namesSetAside(plan, allowance);
     const used = findings.some(({ allowed }) => allowed?.location === location);
     const rule = ruleById(id);
-    if (used || !rule || isTooNarrow(allowance)) return [];
+    if (used || !rule || isTooNarrow(allowance, rule)) return [];
     // A rule that somebody has turned off for themselves finds nothing anywhere.
     if (asSet(rule, plan, settings).severity === 'off') return [];
     return ownFinding(NEEDLESS_EXCEPTION, 'hint', location, {
-      message: `${quoted(id)} is set aside${objects.length > 0 ? ` for ${namesOf(plan, objects)}` : ''}, but it finds nothing there.`,
+      message: `${quoted(id)} is set aside${names.length > 0 ? ` for ${inWords(names)}` : ''}, but it finds nothing there.`,
       advice: 'Take this line out; the rule will speak up when it is broken.',
       fix: { title: 'Take this line out', edits: [{ kind: 'take out line', line: location.line }] },
       objects,

@@ -18,6 +18,10 @@ export interface Finding {
   readonly related: readonly { readonly location: Location; readonly message: string }[];
   /** Indices into `plan.objects` of the objects concerned. */
   readonly objects: readonly number[];
+  /** Indices into `plan.leads` of the leads that it is about. */
+  readonly leads?: readonly number[];
+  /** Index into `plan.cues` of the cue that it is about. */
+  readonly cue?: number;
   /** Where in the picture it is, canvas units, when that is one place rather than an object as a whole. */
   readonly at?: Point;
   /** How far it goes beyond the limit, in what the rule measures: of many findings of one rule the worst are told. */
@@ -67,6 +71,10 @@ export interface Rule {
   readonly limit?: RuleLimit;
   /** Whether `allow ... for OBJECT` makes sense. */
   readonly perObject: boolean;
+  /** Whether `allow ... for LEAD` makes sense: its findings say in `leads` what they are about. */
+  readonly perLead?: boolean;
+  /** Whether `allow ... for "CUE"` makes sense: its findings say in `cue` what they are about. */
+  readonly perCue?: boolean;
   /** One sentence for hover and settings. */
   readonly summary: string;
   /** Why painters hold to it, for the reference; plain text. */
@@ -83,11 +91,15 @@ export interface RuleLimit {
   readonly unit: LimitUnit;
   /** What is measured: `the diagonal`, `between complement and opposite`. */
   readonly of: string;
+  /** The greatest that it can be set to, where nothing is looked at beyond. */
+  readonly most?: number;
 }
 
 /** What a rule finds; a severity of its own stands before the rule's, and a setting before both. */
 export type RuleFinding = Pick<Finding, 'message' | 'location'> &
-  Partial<Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'at' | 'excess' | 'fix'>> & {
+  Partial<
+    Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'leads' | 'cue' | 'at' | 'excess' | 'fix'>
+  > & {
     /** Instead of `advice` and `fix`, where they are tried out on the picture: worked out when one is first read. */
     readonly remedy?: () => Remedy;
   };

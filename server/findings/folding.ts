@@ -12,21 +12,24 @@ const MOST_NAMED = 5;
 
 /**
  * The findings of one rule, no more than a painter reads: of more than five that stand the worst three, the last of
- * them with how many more there are and of which objects. It has those objects and places too, so that they are marked
+ * them with how many more there are and of which leads or objects. It has those and their places too, so that they are marked
  * in the picture. The worst are those that go farthest beyond the limit, where the rule measures that, else the first
  * that it gives. What is set aside stays as it is.
  */
-export function folded({ objects }: Plan, findings: readonly Finding[]): readonly Finding[] {
+export function folded({ objects, leads }: Plan, findings: readonly Finding[]): readonly Finding[] {
   const standing = findings.filter(({ allowed }) => !allowed).toSorted(worseFirst);
   const [last] = standing.slice(TOLD_OF_MANY - 1);
   if (standing.length <= MOST_TOLD || !last) return findings;
   const rest = standing.slice(TOLD_OF_MANY);
   const concerned = [...new Set(rest.flatMap((finding) => finding.objects))];
-  const names = concerned.flatMap((object) => objects[object]?.name ?? []).map(quoted);
+  const led = [...new Set(rest.flatMap((finding) => finding.leads ?? []))];
+  const things = led.length > 0 ? led.map((lead) => leads[lead]) : concerned.map((object) => objects[object]);
+  const names = things.flatMap((thing) => thing?.name ?? []).map(quoted);
   const named = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), 'others'] : names;
   const told = changed(last, {
     message: `${last.message} So it is with ${rest.length} more${named.length > 0 ? `: ${inWords(named)}` : ''}.`,
     objects: [...new Set([...last.objects, ...concerned])],
+    ...(led.length > 0 ? { leads: [...new Set([...(last.leads ?? []), ...led])] } : {}),
     related: [...last.related, ...rest.map(({ location, message }) => ({ location, message }))],
   });
   return [
@@ -45,7 +48,10 @@ function worseFirst(one: Finding, other: Finding): number {
 }
 
 /** A finding with some of it changed. What mends it is not read, for it may yet have to be worked out. */
-function changed(finding: Finding, changes: Pick<Finding, 'message' | 'objects' | 'related'>): Finding {
+function changed(
+  finding: Finding,
+  changes: Pick<Finding, 'message' | 'objects' | 'leads' | 'related'>,
+): Finding {
   const descriptors = Object.getOwnPropertyDescriptors(finding);
   return Object.create(Object.prototype, {
     ...descriptors,

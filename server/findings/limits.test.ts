@@ -138,6 +138,22 @@ describe('settings', () => {
     ]);
   });
 
+  it.each([
+    ['near tangent', '2.1%', '2%', '2 % of the diagonal'],
+    ['kissed edge', '5%', '2%', '2 % of the diagonal'],
+    ['filled corner', '1%', '0.5%', '0.5 % of the diagonal'],
+    ['strong edge', '95%', '90%', '90 % of the strength of the focal point'],
+  ])('tell how far the limit of %s may go, and keep its own beyond', (rule, limit, most, words) => {
+    const text = [CANVAS, FOCUS, `rule    ${rule} limit ${limit}`, WALL, LAMP].join('\n');
+    const [beyond] = checked(text).findings.filter((finding) => finding.rule === 'limit out of reach');
+    expect(beyond?.severity).toBe('error');
+    expect(beyond?.message).toBe(
+      `The limit of \`${rule}\` may be at most ${words}: beyond that nothing is looked at.`,
+    );
+    expect(beyond?.fix?.edits).toMatchObject([{ text: most }]);
+    expect(told(text.replace(limit, most))).toEqual([]);
+  });
+
   it('leave a limit that is refused to the reader of the plan', () => {
     expect(told(CANVAS, FOCUS, 'rule    bare ground limit 140%', WALL, LAMP)).toEqual([]);
   });

@@ -7,9 +7,11 @@ import {
   IDLE_SETTING,
   NEEDLESS_EXCEPTION,
   NO_SUCH_RULE,
+  OUT_OF_REACH,
   TOO_NARROW_EXCEPTION,
   WRONG_UNIT,
 } from './check.js';
+import { exceptionKinds } from './exceptions.js';
 import { type Chapter, chapters, type Rule } from './finding.js';
 import { ruleSlug, rules } from './rules.js';
 import { limitForm, limitInWords } from './words/words.js';
@@ -49,7 +51,10 @@ const OWN: Readonly<Record<string, string>> = {
     'A `rule` line changes nothing: it gives a limit to a rule that has none, or says neither how the rule is told nor a limit.',
   [WRONG_UNIT]:
     'A `rule` line gives a limit in % where the rule counts in degrees or numbers, or the other way round.',
-  [TOO_NARROW_EXCEPTION]: 'A rule about the whole picture is set aside for single objects.',
+  [OUT_OF_REACH]:
+    'A `rule` line gives a limit beyond which the rule looks at nothing. The greatest that it may be is told.',
+  [TOO_NARROW_EXCEPTION]:
+    'A rule is set aside for single objects, leads or cues, and it is about the whole picture or about other things.',
   [NEEDLESS_EXCEPTION]: 'A rule is set aside where it would not have spoken up.',
 };
 
@@ -67,7 +72,8 @@ export function findingsReference(planThatBreaks: PlanThatBreaks = () => undefin
     '',
     'A plan states intentions. A finding says where the plan breaks one of them, or a rule of thumb of the trade: what',
     'was measured, what was wanted, where, and one thing to try. Rules of thumb are heuristics, and painters break them',
-    'on purpose; any rule can be set aside in the plan with a reason, for the whole plan or for one object:',
+    'on purpose; any rule can be set aside in the plan with a reason, for the whole plan or, where it is about single',
+    'objects, leads or cues, for one of them:',
     '',
     '```mahl',
     'allow   bare ground because "the toned linen is the evening sky"',
@@ -138,7 +144,11 @@ function linksOf(chapter: Chapter): string {
 }
 
 function section(rule: Rule, plan: string | undefined): readonly string[] {
-  const { id, severity, summary, explanation, formula, source, limit, perObject } = rule;
+  const { id, severity, summary, explanation, formula, source, limit } = rule;
+  const most = limit?.most === undefined ? '' : `, at most ${limitForm({ ...limit, value: limit.most })}`;
+  const aside = exceptionKinds(rule).map(
+    ({ one, form }) => `for one ${one}: \`allow ${id} for ${form} because "…"\``,
+  );
   const other = severity === 'hint' ? 'warning' : 'hint';
   return [
     `### ${id}`,
@@ -150,8 +160,8 @@ function section(rule: Rule, plan: string | undefined): readonly string[] {
     `- Formula: ${formula}`,
     ...(limit ? [`- Limit: ${limitInWords(limit)}`] : []),
     `- Source: ${source}`,
-    `- Set aside: \`allow ${id} because "…"\`${perObject ? `, or for one object: \`allow ${id} for NAME because "…"\`` : ''}`,
-    `- Set: \`rule ${id} ${other}\`${limit ? `, \`rule ${id} limit ${limitForm(limit)}\`` : ''}`,
+    `- Set aside: ${[`\`allow ${id} because "…"\``, ...aside].join(', or ')}`,
+    `- Set: \`rule ${id} ${other}\`${limit ? `, \`rule ${id} limit ${limitForm(limit)}\`${most}` : ''}`,
     '',
     ...(plan === undefined ? [] : example(id, plan)),
   ];

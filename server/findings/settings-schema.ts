@@ -1,7 +1,7 @@
 import type { LimitUnit } from '../plan/plan.js';
 import type { Rule, RuleLimit } from './finding.js';
 import { rules } from './rules.js';
-import { LARGEST_LIMIT } from './settings.js';
+import { asSetting, greatestOf } from './settings.js';
 import { limitInWords } from './words/words.js';
 
 const SEVERITIES = ['off', 'hint', 'warning'] as const;
@@ -36,13 +36,15 @@ const UNITS: Readonly<Record<LimitUnit, string>> = {
   number: 'A number',
 };
 
-function limitSchema({ unit, value, of }: RuleLimit): Readonly<Record<string, unknown>> {
-  const largest = LARGEST_LIMIT[unit];
+function limitSchema(limit: RuleLimit): Readonly<Record<string, unknown>> {
+  const { unit, value, of, most } = limit;
+  const greatest = asSetting(greatestOf(limit), unit);
+  const what = unit === 'part' ? `${UNITS[unit]} of ${of}` : `${UNITS[unit]}, ${of}`;
   return {
     type: 'number',
     minimum: 0,
-    ...(Number.isFinite(largest) ? { maximum: largest } : {}),
-    default: unit === 'part' ? Number((value * 100).toFixed(6)) : value,
-    description: unit === 'part' ? `${UNITS[unit]} of ${of}.` : `${UNITS[unit]}, ${of}.`,
+    ...(Number.isFinite(greatest) ? { maximum: greatest } : {}),
+    default: asSetting(value, unit),
+    description: most === undefined ? `${what}.` : `${what}; at most ${greatest}.`,
   };
 }

@@ -1,4 +1,5 @@
 import type { LimitUnit } from '../plan/plan.js';
+import type { RuleLimit } from './finding.js';
 
 /** How somebody wants a rule to be told in all plans that say nothing else of it. */
 export interface RuleChange {
@@ -13,9 +14,15 @@ export type RuleSettings = ReadonlyMap<string, RuleChange>;
 
 export const NO_SETTINGS: RuleSettings = new Map();
 
-/** The largest limit in a unit as a setting counts it: %, degrees, or anything. */
-export const LARGEST_LIMIT: Readonly<Record<LimitUnit, number>> = {
-  part: 100,
-  degrees: 180,
-  number: Infinity,
-};
+/** The largest limit in a unit: the whole, half a turn, or anything. */
+const LARGEST: Readonly<Record<LimitUnit, number>> = { part: 1, degrees: 180, number: Infinity };
+
+/** The greatest that a limit can be set to, in its unit. */
+export function greatestOf({ unit, most }: RuleLimit): number {
+  return most ?? LARGEST[unit];
+}
+
+/** A limit as a setting counts it: a share in %. */
+export function asSetting(value: number, unit: LimitUnit): number {
+  return unit === 'part' ? Number((value * 100).toFixed(6)) : value;
+}

@@ -1,5 +1,5 @@
 import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver-types';
-import { choiceLists } from '../../grammar/index.js';
+import { choiceLists, inQuotes } from '../../grammar/index.js';
 import { ruleById, rules } from '../findings/rules.js';
 import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
@@ -44,6 +44,8 @@ export function candidatesFor(slot: Slot, snapshot: Snapshot, style: Style): rea
       return coloursOf(snapshot);
     case 'names':
       return namesOf(snapshot, slot.of);
+    case 'cues':
+      return cuesOf(snapshot, slot.quoted);
     case 'rules':
       return rules.map((rule) => ({
         label: rule.id,
@@ -148,6 +150,13 @@ function namesOf({ names, plan }: Snapshot, kind: NameKind): readonly Candidate[
   // A scale has groups even when the plan names none.
   if (kind !== 'group' || written.length > 0) return written;
   return plan.scale.groups.map(({ name }) => ({ label: name, kind: nameKinds.group, detail: kind }));
+}
+
+function cuesOf({ plan }: Snapshot, quoted: boolean): readonly Candidate[] {
+  return plan.cues.map(({ value }) => {
+    const written = inQuotes(value);
+    return { label: quoted ? written : written.slice(1, -1), kind: CompletionItemKind.Text, detail: 'cue' };
+  });
 }
 
 /** The sides of a stock size; those in inches are named by them. */

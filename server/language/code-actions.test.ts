@@ -80,6 +80,19 @@ describe('set aside with a reason', () => {
     );
   });
 
+  test('for the lead or the cue that it is about', () => {
+    const leads =
+      'canvas 40 x 30 cm\nfocus (30, 20)\nobject wall\n\tshape rectangle (0, 0) to (40, 30)\n\tvalue 3\nlead rail from (0, 2) to (5, 2)\n';
+    const lead = titled(actionsAt(leads.replace('rail', 'r|ail')), /Set `lead past focus` aside for `rail`/u);
+    expect(applied(leads, lead)).toContain('\nallow lead past focus for rail because "${1:why}"\n');
+    const cues = 'canvas 40 x 30 cm\nobject wall\ncue "5 $ {rent}"\n';
+    const cue = titled(
+      actionsAt(cues.replace('5 $', '5| $')),
+      /Set `cue not carried` aside for “5 \$ \{rent\}”/u,
+    );
+    expect(applied(cues, cue)).toContain('\nallow cue not carried for "5 \\$ {rent\\}" because "${1:why}"\n');
+  });
+
   test('for the plan otherwise', () => {
     const text = 'canvas 40 x 30 cm\nfocus (20, 15)\n';
     const action = titled(actionsAt(text.replace('(20', '|(20')), /centred focus/u);

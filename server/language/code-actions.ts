@@ -7,12 +7,13 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver-types';
-import type { Node } from '../../grammar/index.js';
+import { inQuotes, type Node } from '../../grammar/index.js';
 import type { Finding, Fix } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { blockIndent, lineBelow, type NewLine, textChanges } from '../findings/text-changes.js';
+import { cueOpening } from '../findings/words/cues.js';
 import { quoted } from '../findings/words/words.js';
-import type { Location, PlanProblem } from '../plan/plan.js';
+import type { Location, Plan, PlanProblem } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { findingDiagnostic, planDiagnostic, syntaxDiagnostic } from './diagnostics.js';
 import { lineEndOf } from './edits.js';
@@ -80,19 +81,34 @@ function mending(act: Acting, fix: Fix, diagnostic: Diagnostic): CodeAction {
   };
 }
 
-/** Writes `allow RULE because "..."`: under the object when the finding concerns one, else for the whole plan. */
+/** Writes `allow RULE because "..."`: for the cue, lead or object when the finding is about one, else for the whole plan. */
 function setAside(act: Acting, finding: Finding, diagnostic: Diagnostic): CodeAction {
-  const { rule, objects } = finding;
-  const [only] = objects.length === 1 && ruleById(rule)?.perObject === true ? objects : [];
-  const object = only === undefined ? undefined : act.snapshot.plan.objects[only];
-  const whose = object === undefined ? '' : ` for ${quoted(object.name)}`;
-  const place = object === undefined ? endOfPlan(act.snapshot) : endOfBlock(act.snapshot, object.node);
+  const { rule } = finding;
+  const { words, title, under } = excepted(act.snapshot.plan, finding);
+  const place = under ? endOfBlock(act.snapshot, under) : endOfPlan(act.snapshot);
   return action(
     act,
-    `Set ${quoted(rule)} aside${whose}, with a reason`,
-    [allowance(act, rule, place)],
+    `Set ${quoted(rule)} aside${title}, with a reason`,
+    [allowance(act, `${rule}${words}`, place)],
     diagnostic,
   );
+}
+
+/** What a finding is about alone, where the rule can be set aside for that: a cue, a lead, or an object, in whose block it is said. */
+function excepted(
+  plan: Plan,
+  { rule: id, objects, leads = [], cue: cueIndex = -1 }: Finding,
+): { readonly words: string; readonly title: string; readonly under?: Node } {
+  const rule = ruleById(id);
+  const cue = rule?.perCue === true ? plan.cues[cueIndex] : undefined;
+  if (cue) return { words: ` for ${inQuotes(cue.value)}`, title: ` for “${cueOpening(cue.value)}”` };
+  const lead = rule?.perLead === true && leads.length === 1 ? plan.leads[leads[0] ?? -1] : undefined;
+  if (lead) return { words: ` for ${lead.name}`, title: ` for ${quoted(lead.name)}` };
+  const object =
+    rule?.perObject === true && objects.length === 1 ? plan.objects[objects[0] ?? -1] : undefined;
+  return object
+    ? { words: '', title: ` for ${quoted(object.name)}`, under: object.node }
+    : { words: '', title: '' };
 }
 
 function endOfPlan({ tree, lines, text }: Snapshot): NewLine {
@@ -118,10 +134,15 @@ function allowance(
   if (abilities.snippetEdits && at.column === 0) {
     return {
       range,
-      snippet: { kind: 'snippet', value: `${before}allow ${rule} because "\${1:why}"${after}` },
+      snippet: { kind: 'snippet', value: `${before}allow ${inSnippet(rule)} because "\${1:why}"${after}` },
     };
   }
   return { range, newText: `${before}allow ${rule} because "…"${after}` };
+}
+
+/** With what means something in a snippet as it stands. */
+function inSnippet(text: string): string {
+  return text.replace(/[\\$}]/g, '\\$&');
 }
 
 function action(

@@ -16,6 +16,9 @@ object Straße, dominant
 lead wires from left of sky to straße
 path sky, STRASSE
 cue "bells" carried by sky
+lead sky from left edge to straße
+allow lead past focus for sky, wires because "so"
+allow hidden object for Straße because "so"
 sitting "a"
   works sky
 `;
@@ -42,6 +45,8 @@ test.each([
   ['path sky', 'sky'],
   ['carried by sky', 'sky'],
   ['works sky', 'sky'],
+  ['sky, wires', 'wires'],
+  ['object for Straße', 'Straße'],
 ])('%s', (words, name) => {
   expect(definedAt(at(words))).toBe(name);
 });
@@ -65,6 +70,11 @@ test('the definition and every use are highlighted', () => {
     [12, 2],
     [13, 2],
     [14, 2],
-    [16, 2],
+    [19, 2],
   ]);
+});
+
+test('an exception for a rule about leads means the lead, where an object has its name too', () => {
+  const { service, uri, position } = openPlan(text.replace('focus for sky', 'focus for s|ky'));
+  expect(service.definition(uri, position)?.targetSelectionRange.start.line).toBe(15);
 });

@@ -9,6 +9,7 @@ import {
   type SyntaxTree,
   type Word,
 } from '../../grammar/index.js';
+import { ruleById } from '../findings/rules.js';
 import type { Location } from '../plan/plan.js';
 import { touches } from './text.js';
 
@@ -127,8 +128,9 @@ interface Used {
 function usedBy(statement: Statement): readonly Used[] {
   switch (statement.kind) {
     case 'works':
-    case 'allow':
       return objects(statement.names);
+    case 'allow':
+      return excepted(statement.rule, statement.names);
     case 'without':
       return statement.names.map((word) => ({ kinds: ['object', 'colour', 'lead', 'paint'], word }));
     case 'cue':
@@ -171,6 +173,13 @@ function namesOfPlaces(statement: Statement): readonly Word[] {
 
 function objects(words: readonly Word[]): readonly Used[] {
   return words.map((word) => ({ kinds: ['object'], word }));
+}
+
+/** What a rule is about is likelier meant than a thing of another kind that has the same name. */
+function excepted(rule: Word, words: readonly Word[]): readonly Used[] {
+  const isAboutLeads = ruleById(rule.text.toLowerCase())?.perLead === true;
+  const kinds = isAboutLeads ? (['lead', 'object'] as const) : (['object', 'lead'] as const);
+  return words.map((word) => ({ kinds, word }));
 }
 
 function colours(specs: readonly (ColourSpec | undefined)[]): readonly Used[] {

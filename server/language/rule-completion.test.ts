@@ -84,3 +84,26 @@ describe('behind `limit`', () => {
     expect(labels('rule value budget limit |')).toEqual([]);
   });
 });
+
+describe('behind `for`', () => {
+  const plan = 'canvas 40 x 30 cm\nobject jug\nlead rail from left edge to focus\ncue "the \\"old\\" bell"\n';
+  const offered = (line: string): readonly string[] => labels(`${plan}${line}`);
+
+  test('stand the names of what the rule is about', () => {
+    expect(offered('allow hidden object for |')).toEqual(['jug']);
+    expect(offered('allow lead past focus for |')).toEqual(['rail']);
+    expect(offered('allow way out for |')).toEqual(['jug']);
+    expect(offered('allow lead past focus for rail |')).toEqual(['because']);
+  });
+
+  test('stand cues, in quotes or within those that are written', () => {
+    expect(offered('allow cue not carried for |')).toEqual(['jug', '"the \\"old\\" bell"']);
+    expect(offered('allow cue not carried for "|')).toEqual(['the \\"old\\" bell']);
+    expect(offered('allow cue not carried for "the" because "|')).toEqual([]);
+  });
+
+  test('nothing stands where the rule is about the whole picture', () => {
+    expect(offered('allow bare ground |')).not.toContain('for');
+    expect(offered('allow bare ground for |')).toEqual([]);
+  });
+});

@@ -26,14 +26,17 @@ describe('the setting of rules', () => {
       'even count': 'loud',
       'one dominant': { limit: 4 },
       'bare ground': { limit: 140 },
+      'near tangent': { limit: 2.5 },
+      'kissed edge': { limit: 2 },
       'no focus': 'hint',
     });
-    expect([...settings.keys()]).toEqual(['no focus']);
+    expect([...settings.keys()]).toEqual(['kissed edge', 'no focus']);
     expect(refused).toEqual([
       'there is no rule `evn count`',
       '`even count` is "off", "hint" or "warning", and has no limit',
       '`one dominant` is "off", "hint" or "warning", and has no limit',
       '`bare ground` is "off", "hint" or "warning", or has a severity and a limit from 0 to 100',
+      '`near tangent` is "off", "hint" or "warning", or has a severity and a limit from 0 to 2',
     ]);
   });
 

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
-import { LARGEST_LIMIT, type RuleChange, type RuleSettings } from '../findings/settings.js';
+import { asSetting, greatestOf, type RuleChange, type RuleSettings } from '../findings/settings.js';
 import { quoted } from '../findings/words/words.js';
 
 export interface ReadRuleSettings {
@@ -53,7 +53,8 @@ function changeOf(rule: Rule, written: unknown): RuleChange | undefined {
   if (typeof read.output === 'string') return { severity: read.output };
   const { severity, limit } = read.output;
   if (limit === undefined) return severity === undefined ? {} : { severity };
-  if (!rule.limit || limit < 0 || limit > LARGEST_LIMIT[rule.limit.unit]) return undefined;
+  if (!rule.limit || limit < 0 || limit > asSetting(greatestOf(rule.limit), rule.limit.unit))
+    return undefined;
   return {
     ...(severity === undefined ? {} : { severity }),
     limit: rule.limit.unit === 'part' ? limit / 100 : limit,
@@ -63,8 +64,8 @@ function changeOf(rule: Rule, written: unknown): RuleChange | undefined {
 function wanted({ limit }: Rule): string {
   const words = 'is "off", "hint" or "warning"';
   if (!limit) return `${words}, and has no limit`;
-  const largest = LARGEST_LIMIT[limit.unit];
-  return `${words}, or has a severity and a limit from 0${Number.isFinite(largest) ? ` to ${largest}` : ''}`;
+  const greatest = asSetting(greatestOf(limit), limit.unit);
+  return `${words}, or has a severity and a limit from 0${Number.isFinite(greatest) ? ` to ${greatest}` : ''}`;
 }
 
 function shortened(name: string): string {

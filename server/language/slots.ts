@@ -1,4 +1,5 @@
 import { choiceLists, type StatementKind } from '../../grammar/index.js';
+import { exceptionKinds } from '../findings/exceptions.js';
 import { ruleById } from '../findings/rules.js';
 import type { FileReference } from '../plan/plan.js';
 import type { NameKind } from './names.js';
@@ -9,6 +10,8 @@ export type Slot =
   | { readonly kind: 'words'; readonly words: readonly string[] }
   | { readonly kind: 'steps' | 'systems' | 'places' | 'colours' | 'stock sizes' }
   | { readonly kind: 'names'; readonly of: NameKind }
+  /** The texts of the cues, with the quotes that are still to be written or without. */
+  | { readonly kind: 'cues'; readonly quoted: boolean }
   /** The name of a rule, often of several words: it begins right behind the keyword. */
   | { readonly kind: 'rules' }
   /** The limit of the rule of that name. */
@@ -29,7 +32,7 @@ export function slotsFor(kind: StatementKind, rest: readonly string[]): readonly
   return choose === undefined || amongNumbers ? [] : choose(rest);
 }
 
-/** What can follow between the quotes of a sentence: the names of files and of their parts. */
+/** What can follow between the quotes of a sentence: the names of files and of their parts, and a cue that is there. */
 export function sentenceSlots(kind: StatementKind, rest: readonly string[]): readonly Slot[] {
   switch (kind) {
     case 'based on':
@@ -38,6 +41,8 @@ export function sentenceSlots(kind: StatementKind, rest: readonly string[]): rea
       return [{ kind: 'files', of: 'photograph' }];
     case 'sketch':
       return [{ kind: 'files', of: 'sketch' }];
+    case 'allow':
+      return rest.at(-1) === 'for' ? [{ kind: 'cues', quoted: false }] : [];
     case 'shape': {
       if (rest.at(-1) === 'from') return [{ kind: 'files', of: 'drawing' }];
       const [from, path] = rest;
@@ -200,12 +205,27 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
       : then([words([...choiceLists.OneWordLayer, 'body colour'])], [words(choiceLists.Body)])(rest),
   away: then([], [words(['to'])]),
   grid: only(words(['every'])),
-  allow: parts(then([{ kind: 'rules' }], [{ kind: 'rules' }, words(['for', 'because'])]), {
-    for: (rest) => [...list(names('object'))(rest), ...(rest.length === 0 ? [] : [words(['because'])])],
-    because: () => [],
-  }),
+  allow: (rest) => allowSlots(rest),
   rule: (rest) => ruleSlots(rest),
 };
+
+/** A rule, what it is set aside for, as far as it is about single things, and the reason. */
+function allowSlots(rest: readonly string[]): readonly Slot[] {
+  const behind = rest.findIndex((word) => word === 'for' || word === 'because');
+  const rule = ruleById(rest.slice(0, behind < 0 ? rest.length : behind).join(' '));
+  const kinds = rule ? exceptionKinds(rule).map(({ one }) => one) : ['object' as const];
+  const things = kinds.map((kind): Slot => (kind === 'cue' ? { kind: 'cues', quoted: true } : names(kind)));
+  return parts(
+    then(
+      [{ kind: 'rules' }],
+      [{ kind: 'rules' }, words(things.length > 0 ? ['for', 'because'] : ['because'])],
+    ),
+    {
+      for: (rest) => [...list(...things)(rest), ...(rest.length === 0 ? [] : [words(['because'])])],
+      because: () => [],
+    },
+  )(rest);
+}
 
 /** A rule, how grave it is and where it begins to be broken, as far as it has a limit. */
 function ruleSlots(rest: readonly string[]): readonly Slot[] {

@@ -1,6 +1,6 @@
-import type { Node, NodeOf, RuleLimitTerm } from '../../grammar/index.js';
+import { nameKey, type Node, type NodeOf, type RuleLimitTerm, type Sentence } from '../../grammar/index.js';
 import type { ObjectIndex } from './objects.js';
-import type { Allowance, RuleSetting } from './plan.js';
+import type { Allowance, Cue, Lead, RuleSetting } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every, lastOf } from './select.js';
 import { partOfWhole } from './shares.js';
@@ -8,25 +8,97 @@ import { partOfWhole } from './shares.js';
 /** No two directions lie further apart, in degrees. */
 const HALF_TURN = 180;
 
-/** What the plan sets aside, with reasons: for the whole plan, or for objects named there or around it. */
-export function resolveAllowances(nodes: readonly Node[], objects: ObjectIndex): readonly Allowance[] {
+/** What exceptions can be for. */
+export interface Exceptable {
+  readonly objects: ObjectIndex;
+  readonly leads: readonly Lead[];
+  readonly cues: readonly Cue[];
+}
+
+/** What the plan sets aside, with reasons: for the whole plan, or for what is named there or for the object around it. */
+export function resolveAllowances(
+  nodes: readonly Node[],
+  plan: Exceptable,
+  problems: Problems,
+): readonly Allowance[] {
+  const leadNames = every(nodes, 'lead').map(({ statement }) => statement.name.text);
+  const of = (node: AllowNode): Named => namedBy(node, plan, leadNames, problems);
   const general = every(nodes, 'allow').flatMap((node) => {
-    const { names } = node.statement;
-    const named = objects.findAll(names, node);
+    const named = of(node);
     // With names that nothing has it is not the whole plan that is meant.
-    return names.length > 0 && named.length === 0 ? [] : allowance(node, named);
+    return isNarrowed(node) && isForAll(named) ? [] : allowance(node, named);
   });
-  const own = objects.nodes.flatMap((object, index) =>
-    every(object.children, 'allow').map((node) =>
-      allowance(node, [...new Set([index, ...objects.findAll(node.statement.names, node)])]),
-    ),
+  const own = plan.objects.nodes.flatMap((object, index) =>
+    every(object.children, 'allow').map((node) => {
+      const named = of(node);
+      return allowance(node, { ...named, objects: [...new Set([index, ...named.objects])] });
+    }),
   );
   return [...general, ...own].sort((a, b) => a.location.line - b.location.line);
 }
 
-function allowance(node: ReturnType<typeof every<'allow'>>[number], objects: readonly number[]): Allowance {
+/** Whether it is for the whole plan. */
+export function isForAll({ objects, leads, cues }: Named): boolean {
+  return objects.length + leads.length + cues.length === 0;
+}
+
+type AllowNode = Node & NodeOf<'allow'>;
+type Named = Pick<Allowance, 'objects' | 'leads' | 'cues'>;
+
+function isNarrowed({ statement: { names, cue } }: AllowNode): boolean {
+  return names.length > 0 || cue !== undefined;
+}
+
+/** An object and a lead may have one name; it is for the rule to know which of them it is about. */
+function namedBy(
+  node: AllowNode,
+  { objects, leads, cues }: Exceptable,
+  leadNames: readonly string[],
+  problems: Problems,
+): Named {
+  const { names, cue } = node.statement;
+  const keysOfLeads = new Set(leadNames.map(nameKey));
+  for (const name of names) {
+    if (objects.indexOf(name) !== undefined || keysOfLeads.has(nameKey(name.text))) continue;
+    const known = [...objects.nodes.map(({ statement }) => statement.name.text), ...leadNames];
+    const what = leadNames.length > 0 ? 'object or lead' : 'object';
+    problems.unknownName(what, name.text, known, locate(node, name));
+  }
+  return {
+    objects: names.flatMap((name) => objects.indexOf(name) ?? []),
+    leads: names.flatMap((name) => indicesWhere(leads, ({ key }) => key === nameKey(name.text))),
+    cues: cue ? cuesThatBegin(cue, node, cues, problems) : [],
+  };
+}
+
+function cuesThatBegin(
+  beginning: Sentence,
+  node: AllowNode,
+  cues: readonly Cue[],
+  problems: Problems,
+): readonly number[] {
+  const wanted = inOneForm(beginning.value);
+  const begun = indicesWhere(cues, ({ value }) => wanted !== '' && inOneForm(value).startsWith(wanted));
+  if (begun.length === 0) {
+    const message =
+      'No cue of this plan begins with these words. Give the first words of the cue as it is written.';
+    problems.error('unknown name', message, locate(node, beginning));
+  }
+  return begun;
+}
+
+function indicesWhere<T>(items: readonly T[], isMeant: (item: T) => boolean): readonly number[] {
+  return items.flatMap((item, index) => (isMeant(item) ? index : []));
+}
+
+/** Capitals, blanks and the way an accent is stored make no difference. */
+function inOneForm(sentence: string): string {
+  return words(sentence.normalize('NFC').trim());
+}
+
+function allowance(node: AllowNode, named: Named): Allowance {
   const { rule, because } = node.statement;
-  return { rule: words(rule.text), reason: because.value, objects, location: locate(node, rule) };
+  return { rule: words(rule.text), reason: because.value, ...named, location: locate(node, rule) };
 }
 
 /** How the plan changes single rules; of several lines for one rule the last counts. */

@@ -1,5 +1,5 @@
 import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
-import { nameKey, nearestWord } from '../../grammar/index.js';
+import { inQuotes, nameKey, nearestWord } from '../../grammar/index.js';
 import { buildOutline } from './build-outline.js';
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
@@ -97,7 +97,7 @@ function likelyPart(shape: ShapeInput | undefined): Pick<PlanProblem, 'fix'> {
   const ids = idsOfSvg(shape.content);
   const nearest = ids.includes(shape.part) ? undefined : nearestWord(shape.part, ids);
   if (nearest === undefined) return {};
-  return { fix: { title: `Change to "${nearest}"`, replacement: JSON.stringify(nearest) } };
+  return { fix: { title: `Change to "${nearest}"`, replacement: inQuotes(nearest) } };
 }
 
 export interface ObjectSurroundings {

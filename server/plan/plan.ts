@@ -320,8 +320,10 @@ export interface Allowance {
   /** The rule's words, as in the reference. */
   readonly rule: string;
   readonly reason: string;
-  /** Indices into `objects`; empty for the whole plan. */
+  /** What it is for alone, as indices into `objects`, `leads` and `cues`; all empty for the whole plan. */
   readonly objects: readonly number[];
+  readonly leads: readonly number[];
+  readonly cues: readonly number[];
   readonly location: Location;
 }
 

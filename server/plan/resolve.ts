@@ -66,8 +66,10 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   const wheel = single(nodes, 'wheel', problems);
   const focus = references.focal;
   reportUncomputed(nodes, problems);
+  const concept = resolveConcept(nodes, objectIndex, problems);
+  const leads = resolveLeads(nodes, objectIndex, references);
   return {
-    ...resolveConcept(nodes, objectIndex, problems),
+    ...concept,
     canvas: { ...bare, ground },
     divisions,
     ...(focus ? { focus } : {}),
@@ -86,11 +88,11 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     colours: book.colours,
     objects,
     coveringOrder: coveringOrder(objects),
-    leads: resolveLeads(nodes, objectIndex, references),
+    leads,
     ...resolvePath(nodes, objectIndex, problems),
     ...(palette ? { palette } : {}),
     ...resolveRecord(nodes, objectIndex, bare, problems),
-    allowances: resolveAllowances(nodes, objectIndex),
+    allowances: resolveAllowances(nodes, { objects: objectIndex, leads, cues: concept.cues }, problems),
     ruleSettings: resolveRuleSettings(nodes, problems),
     files: filesNamed(nodes),
     problems: news(problems.list, tree),

@@ -11,7 +11,8 @@ export const cueNotCarried: Rule = {
   id: 'cue not carried',
   severity: 'hint',
   chapter: 'concept',
-  perObject: false,
+  perObject: true,
+  perCue: true,
   summary: 'Nothing in the picture carries one of its cues.',
   explanation:
     'A cue is a sound, a smell or a touch that tells the story. It reaches somebody who looks only through what is painted, so some object has to carry it, and has to be seen. It is a warning where the plan says what carries it and nothing of that is seen.',
@@ -20,10 +21,11 @@ export const cueNotCarried: Rule = {
   check: (plan, measures) =>
     plan.objects.length === 0
       ? []
-      : plan.cues.flatMap((cue): RuleFinding[] => {
+      : plan.cues.flatMap((cue, index): RuleFinding[] => {
           // Names that nothing has are told already, and may well be meant to carry it.
           if (hasError(plan, cue)) return [];
-          return cue.carriedBy.length === 0 ? [notCarried(plan, cue)] : [...unseen(plan, measures, cue)];
+          const found = cue.carriedBy.length === 0 ? [notCarried(plan, cue)] : unseen(plan, measures, cue);
+          return found.map((one) => ({ ...one, cue: index }));
         }),
 };
 

@@ -1,5 +1,5 @@
 import type { Measures } from '../../measure/measures.js';
-import type { CornerFill } from '../../measure/objects/tangents.js';
+import { CORNER_REACH, type CornerFill } from '../../measure/objects/tangents.js';
 import { boxHeight, boxWidth } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
@@ -19,13 +19,13 @@ export const filledCorner: Rule = {
   id: 'filled corner',
   severity: 'hint',
   chapter: 'objects',
-  limit: { value: 0.002, unit: 'part', of: 'the diagonal' },
+  limit: { value: 0.002, unit: 'part', of: 'the diagonal', most: CORNER_REACH },
   perObject: true,
   summary: 'The border of an object runs exactly into a corner of the canvas.',
   explanation:
     'A line that runs into a corner points out of the picture and cuts the corner off from it. Let it end on one of the two edges, plainly beside the corner. A shape that holds the whole corner, as grounds and walls do, has no border there and is not told.',
   formula:
-    'distance from the corner to the outline / diagonal <= limit, and the shape covers part of the directions from the corner into the canvas, looked at every 10 degrees; up to 0.5 % is looked at',
+    'distance from the corner to the outline / diagonal <= limit, and the shape covers part of the directions from the corner into the canvas, looked at every 10 degrees',
   source: 'common practice, no source',
   check: (plan, measures, limit) =>
     measures.tangents.corners.flatMap((fill): RuleFinding[] => {

@@ -13,12 +13,13 @@ export const focusOffCrossing: Rule = {
   summary: 'The focal point lies on no crossing of the division.',
   explanation:
     'The canvas is divided so that the centre of interest can sit on a crossing. A point beside all of them wants a reason; one in the very middle of the canvas is told as such.',
-  formula: `distance to the nearest crossing / diagonal > limit, and the point farther than ${percent(IN_THE_MIDDLE)} of it from the middle of the canvas`,
+  formula: `distance to the nearest place where lines of one division meet, crossings with a name or without / diagonal > limit, and the point farther than ${percent(IN_THE_MIDDLE)} of it from the middle of the canvas`,
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
     const { focus } = measures;
     if (!plan.focus || !focus?.nearest || isOff(plan.focus.at, plan.canvas)) return [];
-    if (!exceeds(focus.nearest.distanceShare, limit)) return [];
+    // Where lines meet without a name is a crossing too, but none that words could send a focal point to.
+    if (!exceeds(focus.fromMeeting ?? focus.nearest.distanceShare, limit)) return [];
     // A focal point in the very middle is told as such, with the crossing to go to.
     if (!exceeds(focus.fromCentre, IN_THE_MIDDLE)) return [];
     const { crossing, system, distanceShare } = focus.nearest;

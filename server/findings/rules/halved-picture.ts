@@ -12,7 +12,7 @@ export const halvedPicture: Rule = {
   severity: 'hint',
   chapter: 'division',
   limit: { value: 0.03, unit: 'part', of: 'the height, from its middle' },
-  perObject: false,
+  perObject: true,
   summary: 'The horizon cuts the picture in half.',
   explanation:
     'A horizon at half height makes two pictures of one size: sky and ground contend, and neither leads. A little higher or lower, one of them has the picture. Where no horizon is stated, a border between two objects of the background that runs level from side to side counts as one.',

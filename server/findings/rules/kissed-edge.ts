@@ -1,7 +1,7 @@
 import type { Side } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
-import type { EdgeTouch } from '../../measure/objects/tangents.js';
+import { TANGENT_REACH, type EdgeTouch } from '../../measure/objects/tangents.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised } from '../../plan/problems.js';
@@ -21,13 +21,13 @@ export const kissedEdge: Rule = {
   id: 'kissed edge',
   severity: 'hint',
   chapter: 'objects',
-  limit: { value: 0.008, unit: 'part', of: 'the diagonal' },
+  limit: { value: 0.008, unit: 'part', of: 'the diagonal', most: TANGENT_REACH },
   perObject: true,
   summary: 'An outline just reaches, misses or runs over an edge of the canvas.',
   explanation:
     'An outline that just kisses the edge ties the object to the frame and stops the eye there. Keep it clear of the edge, or let it run off plainly. Meant is a point or a curve that comes so near; a shape whose side lies on the edge, or keeps beside it for a third of its length, is bounded by it and not told.',
   formula:
-    '|distance from the outermost place of the outline to the edge| / diagonal <= limit, as near for no more than 1/3 of its extent along the edge; up to 2 % is looked at',
+    '|distance from the outermost place of the outline to the edge| / diagonal <= limit, as near for no more than 1/3 of its extent along the edge',
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
     const near = measures.tangents.edges

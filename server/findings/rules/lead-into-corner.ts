@@ -9,7 +9,6 @@ import type { Measures } from '../../measure/measures.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { endAtFocus } from './lead-past-focus.js';
 import { smallestTurn } from '../advice/lead-turns.js';
-import { worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
 import { againstLimit, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
@@ -27,6 +26,7 @@ export const leadIntoCorner: Rule = {
   chapter: 'eye path',
   limit: { value: CORNER_REACH, unit: 'part', of: 'the diagonal, from the corner' },
   perObject: false,
+  perLead: true,
   summary: 'A lead takes the eye into a corner.',
   explanation:
     'A corner is an arrow that points out of the picture: a line that runs into one takes the eye along. What waits at the focal point stops a lead that arrives there, so only two kinds are told: a lead that passes the focal point and runs out at a corner, and one that runs straight from one corner to the opposite one, which halves the picture however well it is stopped. A lead may come in at a corner when it bends on its way.',
@@ -39,12 +39,9 @@ export const leadIntoCorner: Rule = {
       const corner = measure && cornerTaken(lead, measure, plan.canvas, limit);
       return corner && measure ? [{ lead, index, measure, ...corner }] : [];
     });
-    return worstFirst(
-      found,
-      (one, other) => one.away - other.away || one.index - other.index,
-      (one) => told(plan, measures, one, limit),
-      { one: 'lead runs into a corner', many: 'leads run into corners' },
-    );
+    return found
+      .toSorted((one, other) => one.away - other.away || one.index - other.index)
+      .map((one) => told(plan, measures, one, limit));
   },
 };
 
@@ -103,9 +100,6 @@ function told(
   const reach = CLEAR * limit * plan.canvas.diagonal;
   const isClear = (place: Point | undefined): boolean =>
     place !== undefined && cornerNear(place, plan.canvas, reach) === undefined;
-  const turn = smallestTurn(plan, measures, [index], (trial) =>
-    [trial.leads[index]?.points[0], trial.measured[index]?.leaves?.at].every(isClear),
-  );
   const carrier = lead.along && lead.through.length === 0 ? plan.objects[lead.along.object] : undefined;
   const { measured, wanted } = againstLimit(away / plan.canvas.diagonal, limit, plan.canvas);
   const where =
@@ -116,13 +110,20 @@ function told(
     message: isDiagonal
       ? `${quoted(lead.name)} runs straight from ${start} to the ${corner} one, so it halves the picture.`
       : `${quoted(lead.name)} passes the focal point and runs out ${where}; more than ${wanted} from the corner is clear of it.`,
-    ...(turn
-      ? { advice: `${capitalised(turn.advice)}.`, fix: turn.fix }
-      : (endedInside(plan, measures, lead, measure, limit) ?? {
+    remedy: () => {
+      const turn = smallestTurn(plan, measures, [index], (trial) =>
+        [trial.leads[index]?.points[0], trial.measured[index]?.leaves?.at].every(isClear),
+      );
+      if (turn) return { advice: `${capitalised(turn.advice)}.`, fix: turn.fix };
+      return (
+        endedInside(plan, measures, lead, measure, limit) ?? {
           advice: `Turn ${carrier ? `the edge of ${quoted(carrier.name)}` : 'its last stretch'} by ${degreesOff(measure, plan.canvas, limit)}°, so that it runs out clear of the corner.`,
-        })),
+        }
+      );
+    },
     location: lead.location,
     at,
+    leads: [index],
     objects: carrier ? [carrier.index] : [],
   };
 }

@@ -3,7 +3,7 @@ import { boxCentre, type Point } from '../../plan/geometry/point.js';
 import type { Lead, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { lies, worstFirst } from '../words/leads.js';
+import { lies } from '../words/leads.js';
 import { exceeds, isOff } from '../limits.js';
 import { againstLimit, quoted } from '../words/words.js';
 
@@ -13,6 +13,7 @@ export const leadPastFocus: Rule = {
   chapter: 'eye path',
   limit: { value: 0.05, unit: 'part', of: 'the diagonal' },
   perObject: false,
+  perLead: true,
   summary: 'A lead passes by what it is drawn to aim at.',
   explanation:
     'A lead is there to bring the eye somewhere. The eye goes on in the direction in which a line ends, so a line that ends short, or an edge that points beside the place, takes it past. A lead aims at the focal point, or at the object that it names; one that ends at a mere place aims at the principal object or the stop of the path that is seen there. What an edge carries ends, to the eye, where the lead leaves that edge, unless the plan names places through which another mark takes it on. It arrives when it runs into a dominant object at the focal point.',
@@ -24,25 +25,21 @@ export const leadPastFocus: Rule = {
       const { aim, passes } = measure ?? {};
       if (!measure || !aim || passes === undefined) return [];
       if (aim.kind === 'focus' && plan.focus && isOff(plan.focus.at, plan.canvas)) return [];
-      return exceeds(passes / plan.canvas.diagonal, limit) ? [{ lead, measure, aim, passes }] : [];
+      return exceeds(passes / plan.canvas.diagonal, limit) ? [{ lead, index, measure, aim, passes }] : [];
     });
-    return worstFirst(
-      past,
-      (one, other) => other.passes - one.passes,
-      (one) => told(plan, one, limit),
-      { one: 'lead goes past what it aims at', many: 'leads go past what they aim at' },
-    );
+    return past.toSorted((one, other) => other.passes - one.passes).map((one) => told(plan, one, limit));
   },
 };
 
 interface Past {
   readonly lead: Lead;
+  readonly index: number;
   readonly measure: LeadMeasure;
   readonly aim: NonNullable<LeadMeasure['aim']>;
   readonly passes: number;
 }
 
-function told(plan: Plan, { lead, measure, aim, passes }: Past, limit: number): RuleFinding {
+function told(plan: Plan, { lead, index, measure, aim, passes }: Past, limit: number): RuleFinding {
   const object = aim.kind === 'object' ? plan.objects[aim.object] : undefined;
   const carrier = lead.along && plan.objects[lead.along.object];
   const place = object ? boxCentre(object.outline.box) : plan.focus?.at;
@@ -56,6 +53,7 @@ function told(plan: Plan, { lead, measure, aim, passes }: Past, limit: number): 
     message: `${quoted(lead.name)} is to lead to ${name}, but ${onward} passes ${measured} ${where} it; within ${wanted} it arrives.`,
     location: lead.location,
     ...(related ? { related: [related] } : {}),
+    leads: [index],
     objects: [...(isCarried ? [carrier.index] : []), ...(object ? [object.index] : [])],
     ...(measure.nearest && !object ? { at: measure.nearest } : { at: measure.end }),
     ...(isCarried ? turnOfEdge(measure, place, carrier.name, name) : endAtFocus(lead)),

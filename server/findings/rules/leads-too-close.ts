@@ -5,7 +5,7 @@ import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { smallestTurn } from '../advice/lead-turns.js';
-import { degreesInWords, leadName, worstFirst } from '../words/leads.js';
+import { degreesInWords, leadName } from '../words/leads.js';
 import { exceeds } from '../limits.js';
 import { objectName, quoted } from '../words/words.js';
 
@@ -15,18 +15,17 @@ export const leadsTooClose: Rule = {
   chapter: 'eye path',
   limit: { value: 10, unit: 'degrees', of: 'between two leads where they arrive' },
   perObject: false,
+  perLead: true,
   summary: 'Two leads arrive so close together that they read as one.',
   explanation:
     'Two lines that come to one place from nearly one direction run into each other before they get there. The eye sees one thick line, or a wedge, and loses both. Leads are compared that arrive at the focal point, or at the same object.',
   formula: 'angle between the directions over the last 5 % of the diagonal of two leads <= limit',
   source: 'common practice, no source',
   check: (plan, measures, limit) =>
-    worstFirst(
-      measures.eyePath.angles.filter(({ degrees }) => !exceeds(degrees, limit)),
-      (one, other) => one.degrees - other.degrees || one.one - other.one || one.other - other.other,
-      (pair) => told(plan, measures, pair, limit),
-      { one: 'pair of leads is as close', many: 'pairs of leads are as close' },
-    ),
+    measures.eyePath.angles
+      .filter(({ degrees }) => !exceeds(degrees, limit))
+      .toSorted((one, other) => one.degrees - other.degrees || one.one - other.one || one.other - other.other)
+      .map((pair) => told(plan, measures, pair, limit)),
 };
 
 function told(
@@ -35,11 +34,6 @@ function told(
   { one, other, degrees }: LeadAngle,
   limit: number,
 ): RuleFinding {
-  const closeBefore = closePairs(measures.eyePath.angles, limit);
-  const turn = smallestTurn(plan, measures, [other, one], ({ leads, measured }) => {
-    const after = anglesBetween({ ...plan, leads }, measured);
-    return closePairs(after, limit) < closeBefore && !after.some((pair) => isPair(pair, one, other, limit));
-  });
   const [lead, near] = [plan.leads[other], plan.leads[one]];
   const carriers = [near, lead].flatMap((each) => (each?.along ? [each.along.object] : []));
   const told = degreesInWords(degrees);
@@ -48,11 +42,22 @@ function told(
     lead?.to.names === 'object' ? quoted(plan.objects[lead.to.object]?.name ?? '') : 'the focal point';
   return {
     message: `${inWords([leadName(plan, one), leadName(plan, other)])} arrive at ${place} ${how}, so they read as one line; over ${degreesInWords(limit)} apart they read as two.`,
-    advice: turn ? `${capitalised(turn.advice)}.` : partEdges(plan, carriers, limit - degrees),
+    remedy: () => {
+      const closeBefore = closePairs(measures.eyePath.angles, limit);
+      const turn = smallestTurn(plan, measures, [other, one], ({ leads, measured }) => {
+        const after = anglesBetween({ ...plan, leads }, measured);
+        return (
+          closePairs(after, limit) < closeBefore && !after.some((pair) => isPair(pair, one, other, limit))
+        );
+      });
+      return turn
+        ? { advice: `${capitalised(turn.advice)}.`, fix: turn.fix }
+        : { advice: partEdges(plan, carriers, limit - degrees) };
+    },
     location: lead?.location ?? { line: 0, start: 0, end: 0 },
     ...(near ? { related: [{ location: near.location, message: 'The other lead.' }] } : {}),
     ...(lead ? { at: lead.to.at } : {}),
-    ...(turn ? { fix: turn.fix } : {}),
+    leads: [one, other],
     objects: carriers,
   };
 }

@@ -1,5 +1,5 @@
 import type { Measures } from '../../measure/measures.js';
-import type { Touch } from '../../measure/objects/tangents.js';
+import { TANGENT_REACH, type Touch } from '../../measure/objects/tangents.js';
 import { boxDiagonal } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
@@ -24,13 +24,13 @@ export const nearTangent: Rule = {
   id: 'near tangent',
   severity: 'hint',
   chapter: 'objects',
-  limit: { value: 0.008, unit: 'part', of: 'the diagonal' },
+  limit: { value: 0.008, unit: 'part', of: 'the diagonal', most: TANGENT_REACH },
   perObject: true,
   summary: 'Two outlines just touch or just miss each other.',
   explanation:
     'Where two outlines kiss, the eye cannot tell which is in front, the space between them goes flat, and the spot draws attention to itself. Part the two clearly, or let one plainly cover the other. Meant are outlines that come together at a point or over a short stretch: of two things side by side, or of a thing that lies on a ground and just reaches its border, as a head does below the line of the horizon. Not meant are shapes that cross, parts that lie on a thing, borders that are drawn as one line or keep beside each other for a third of the smaller thing, and things that the plan places by each other.',
   formula:
-    'distance between the seen borders of two shapes that do not cross / diagonal <= limit, the stretch that is as near within 0.08 % of the diagonal no longer than 1/3 of the smaller one across; up to 2 % is looked at',
+    'distance between the seen borders of two shapes that do not cross / diagonal <= limit, the stretch that is as near within 0.08 % of the diagonal no longer than 1/3 of the smaller one across',
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
     const near = measures.tangents.touches.filter(

@@ -27,7 +27,7 @@ export const strongEdge: Rule = {
   id: 'strong edge',
   severity: 'hint',
   chapter: 'centre of interest',
-  limit: { value: STRONG, unit: 'part', of: 'the strength of the focal point' },
+  limit: { value: STRONG, unit: 'part', of: 'the strength of the focal point', most: RIVAL },
   perObject: true,
   summary: 'A strong place lies close to the edge of the canvas.',
   explanation:

@@ -9,7 +9,6 @@ import { inWords } from '../../plan/problems.js';
 import { addLine } from '../edits/edit.js';
 import { howStrongly } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { worstFirst } from '../words/leads.js';
 import { exceeds } from '../limits.js';
 import { length, quoted } from '../words/words.js';
 
@@ -20,7 +19,7 @@ export const wayOut: Rule = {
   id: 'way out',
   severity: 'hint',
   chapter: 'eye path',
-  perObject: false,
+  perObject: true,
   summary: 'A strong border takes the eye out of the picture, and nothing stops it.',
   explanation:
     'The eye runs along a long straight contrast, and when that runs on over the edge of the picture the eye goes with it. It is told only of a border that is stronger than all that surrounds the focal point and among the strongest of the picture, and that nothing crosses on its way out. A horizon or the edge of a table, which goes out at both sides, divides the picture and is left alone. Painters soften such a border towards the edge, or set something across it.',
@@ -30,15 +29,14 @@ export const wayOut: Rule = {
   check: (plan, { eyePath, borders }) => {
     if (!plan.focus) return [];
     const atFocus = pullAtFocus(plan.canvas, plan.focus.at, borders.stretches);
-    return worstFirst(
-      byBorder(eyePath.exits),
-      ([one], [other]) =>
-        inSteps(other.pull, 1) - inSteps(one.pull, 1) ||
-        inSteps(other.length, plan.canvas.diagonal) - inSteps(one.length, plan.canvas.diagonal) ||
-        higherFirst(plan.canvas)(one.at, other.at),
-      (exits) => told(plan, exits, atFocus),
-      { one: 'border runs out like this', many: 'borders run out like this' },
-    );
+    return byBorder(eyePath.exits)
+      .toSorted(
+        ([one], [other]) =>
+          inSteps(other.pull, 1) - inSteps(one.pull, 1) ||
+          inSteps(other.length, plan.canvas.diagonal) - inSteps(one.length, plan.canvas.diagonal) ||
+          higherFirst(plan.canvas)(one.at, other.at),
+      )
+      .map((exits) => told(plan, exits, atFocus));
   },
 };
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { checked } from '../../../tests/support/plan.js';
+import { planOf } from '../../../tests/support/plan.js';
+import { measure } from '../measure.js';
 import type { Exit } from './exits.js';
 
 /**
@@ -40,12 +41,12 @@ const EAVES = roof([
 ]);
 
 function exits(...lines: readonly string[]): readonly Exit[] {
-  return checked(WALL + lines.join('')).measures.eyePath.exits;
+  return measure(planOf(WALL + lines.join(''))).eyePath.exits;
 }
 
 function roofLeadsOut(...lines: readonly string[]): boolean {
-  const { plan, measures } = checked(WALL + lines.join(''));
-  return measures.eyePath.exits.some(({ areas: [front] }) => plan.objects[front]?.name === 'roof');
+  const plan = planOf(WALL + lines.join(''));
+  return measure(plan).eyePath.exits.some(({ areas: [front] }) => plan.objects[front]?.name === 'roof');
 }
 
 const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { checked } from '../../../tests/support/plan.js';
+import { planOf } from '../../../tests/support/plan.js';
+import { measure } from '../measure.js';
 import type { EyePathMeasure } from './eye-path.js';
 
 /**
@@ -15,7 +16,7 @@ focus   (60, 45)
 `;
 
 function eyePath(...lines: readonly string[]): EyePathMeasure {
-  return checked(`${ROOM}${lines.join('\n')}\n`).measures.eyePath;
+  return measure(planOf(`${ROOM}${lines.join('\n')}\n`)).eyePath;
 }
 
 describe('a lead', () => {

@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { planOf } from '../../../tests/support/plan.js';
+import { measure } from '../measure.js';
+import type { TangentMeasure } from './tangents.js';
+
+type Place = readonly [number, number];
+
+function outline(...places: readonly Place[]): string {
+  return `outline ${places.map(([x, y]) => `(${x}, ${y})`).join(' ')}`;
+}
+
+/**
+ * Near tangents of some shapes, the last in front, just within and just beyond each limit, on a canvas whose diagonal is
+ * 100 cm, so that a centimetre is one per cent of it. The limits are common practice, no source.
+ */
+function tangents(...shapes: readonly string[]): TangentMeasure {
+  const objects = shapes.map((shape, index) => `object  thing-${index}\n  shape   ${shape}\n  value   2\n`);
+  return measure(planOf(`canvas  80 x 60 cm\n${objects.join('')}`)).tangents;
+}
+
+function touches(...shapes: readonly string[]): number {
+  return tangents(...shapes).touches.length;
+}
+
+const CHEST = outline([10, 10], [30, 10], [30, 50], [10, 50]);
+
+/** A bell to the right of a place, whose mouth stands upright there; its box is 24.7 cm across from corner to corner. */
+function bell(left: number, mouth: number): string {
+  return outline([left, 30 - mouth / 2], [left, 30 + mouth / 2], [left + 14.5, 40], [left + 14.5, 20]);
+}
+
+/** A board of the same box, whose left side leans to the right by so much. */
+function board(left: number, leaning: number): string {
+  return outline([left, 20], [left + leaning, 40], [left + 14.5, 40], [left + 14.5, 20]);
+}
+
+describe('two outlines', () => {
+  it('are looked at when they come within 2 % of the diagonal', () => {
+    const plums = (apart: number) => touches('circle 10 at (20, 20)', `circle 10 at (${30 + apart}, 20)`);
+    expect([1.9, 2.1].map(plums)).toEqual([1, 0]);
+  });
+
+  it('only touch as long as one reaches less than 0.05 % of the diagonal over the other', () => {
+    const beak = (over: number) => touches(CHEST, outline([30 - over, 30], [40, 25], [40, 35]));
+    expect([0.045, 0.055].map(beak)).toEqual([1, 0]);
+  });
+
+  it('run along each other when they stay as near for a third of the smaller', () => {
+    // A third of 24.7 cm is 8.2 cm; the slanting sides add 0.2 cm to the mouth.
+    expect([7.6, 8.6].map((mouth) => touches(CHEST, bell(30.5, mouth)))).toEqual([1, 0]);
+  });
+
+  it('stay as near within 0.08 % of the diagonal', () => {
+    // So it does for 7.6 and for 8.9 of its 20 cm.
+    expect([0.21, 0.18].map((leaning) => touches(CHEST, board(30.5, leaning)))).toEqual([1, 0]);
+  });
+
+  it('were drawn to be one where they are for 0.2 % of the diagonal', () => {
+    expect([0.18, 0.22].map((mouth) => touches(CHEST, bell(30, mouth)))).toEqual([1, 0]);
+  });
+
+  it('meet midway between places that are as near, up to six times as far from each other as is looked', () => {
+    const rail = outline([10, 10], [70, 10], [70, 20], [10, 20]);
+    const fork = (wide: number) => {
+      const right = 30 + wide;
+      const tines: readonly Place[] = [
+        [30, 20.5],
+        [32, 30],
+        [right - 2, 30],
+        [right, 20.5],
+        [right + 2, 40],
+        [28, 40],
+      ];
+      return tangents(rail, outline(...tines)).touches[0]?.at.x;
+    };
+    expect(fork(11)).toBeCloseTo(35.5, 6);
+    // Farther apart it is the one nearer to the middle of the canvas.
+    expect(fork(13)).toBeCloseTo(43, 6);
+  });
+
+  it('are looked at where more than 0.1 % of the diagonal is seen of them', () => {
+    const touchesChest = (seen: number) =>
+      tangents(
+        CHEST,
+        outline([5, 5], [30 - seen, 5], [30 - seen, 55], [5, 55]),
+        'circle 10 at (35.5, 30)',
+      ).touches.some(({ one, other }) => one === 0 && other === 2);
+    expect([0.09, 0.11].map(touchesChest)).toEqual([false, true]);
+  });
+
+  it('are those of an object and of the 32 smallest round it, in a crowd', () => {
+    const sun = (rays: number) => {
+      const round = Array.from({ length: rays }, (_, i) => {
+        const place = (away: number, beside: number): Place => {
+          const angle = (2 * Math.PI * i) / rays + beside;
+          return [40 + away * Math.cos(angle), 30 + away * Math.sin(angle)];
+        };
+        return outline(place(2.9, 0), place(8, 0.03), place(8, -0.03));
+      });
+      return tangents('circle 2 at (40, 30)', ...round).touches.filter(({ one }) => one === 0).length;
+    };
+    expect([30, 40].map(sun)).toEqual([30, 32]);
+  });
+});
+
+describe('an edge of the canvas', () => {
+  const kisses = (...shapes: readonly string[]) =>
+    tangents(...shapes).edges.filter(({ object, side }) => object === 0 && side === 'left').length;
+
+  it('bounds what ends as far from it over a third of its length', () => {
+    // A third of 20 cm is 6.7 cm; the slanting sides add 0.2 cm to the mouth.
+    expect([6.2, 7].map((mouth) => kisses(bell(0.5, mouth)))).toEqual([1, 0]);
+  });
+
+  it('is as far within 0.08 % of the diagonal', () => {
+    // So it is for 6.2 and for 7.2 of 20 cm.
+    expect([0.262, 0.225].map((leaning) => kisses(board(0.5, leaning)))).toEqual([1, 0]);
+  });
+
+  it('is looked at where what is seen begins within 0.01 % of the diagonal of it', () => {
+    const curtain = (wide: number) => outline([-1, 0], [wide, 0], [wide, 60], [-1, 60]);
+    const beak = outline([-0.2, 30], [15, 25], [15, 35]);
+    expect([0.009, 0.011].map((wide) => kisses(beak, curtain(wide)))).toEqual([1, 0]);
+  });
+});
+
+describe('a corner of the canvas', () => {
+  const filled = (shape: string) => tangents(shape).corners.length;
+
+  it('is filled by what comes within 0.5 % of the diagonal of it', () => {
+    const leaf = (away: number) => {
+      const off = away / Math.SQRT2;
+      return outline([off, 60 - off], [20, 20], [30, 50]);
+    };
+    expect([0.45, 0.55].map((away) => filled(leaf(away)))).toEqual([1, 0]);
+  });
+
+  it('is not by what does not reach 1.5 % of the diagonal from it', () => {
+    // Looked at from 10 degrees on: there a slope reaches 1.5 cm with a leg of 1.74 cm.
+    const chip = (leg: number) => outline([0, 0], [leg, 0], [0, leg]);
+    expect([1.65, 1.9].map((leg) => filled(chip(leg)))).toEqual([0, 1]);
+  });
+});

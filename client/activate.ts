@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import { views } from '../server/drawing/scene.js';
 import { PreviewPanels } from './preview/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
-import { openReference, openReferenceCommand } from './reference-links.js';
+import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
 import { type CreateClient, ServerLink, languageId } from './server-link.js';
 import { showStatus, tellWhenStopped } from './status.js';
 
@@ -24,6 +24,7 @@ export async function activateWith(
     log,
     server,
     previews,
+    followCodes(context.extensionUri),
     showStatus(server, previews),
     tellWhenStopped(server, previews),
     register('openPreview', (resource) => {

@@ -16,6 +16,14 @@ function codeOf({ code }: vscode.Diagnostic): unknown {
   return typeof code === 'object' ? code.value : code;
 }
 
+function openTabs(): readonly vscode.Tab[] {
+  return vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs);
+}
+
+function isStandIn({ uri }: vscode.TabInputText): boolean {
+  return uri.scheme === 'mahlstick-reference';
+}
+
 async function openPlan(content: string): Promise<vscode.TextDocument> {
   const document = await vscode.workspace.openTextDocument({ language: 'mahl', content });
   await vscode.window.showTextDocument(document);
@@ -38,8 +46,7 @@ describe('writing a plan', () => {
     assert.equal(finding.source, 'mahlstick');
     assert.isObject(finding.code);
     const { target } = finding.code as { readonly target: vscode.Uri };
-    assert.deepEqual(JSON.parse(target.query), ['server/findings/README.md', code]);
-    assert.equal(`${target.scheme}:${target.path}`, 'command:mahlstick.openReference');
+    assert.equal(target.toString(), `mahlstick-reference:/server/findings/README.md?${code}`);
     assert.equal(document.lineAt(finding.range.start.line).text, 'object stray');
 
     await vscode.commands.executeCommand('undo');
@@ -47,15 +54,29 @@ describe('writing a plan', () => {
     await eventually('the plan without it', () => (strayFinding(document) === undefined ? true : undefined));
   });
 
-  it('shows the page that a code leads to, set as Markdown', async () => {
-    await vscode.commands.executeCommand('mahlstick.openReference', 'server/findings/README.md', code);
+  it('shows the page that a code leads to, set as Markdown, and nothing of what stood in for it', async () => {
+    const target = vscode.Uri.parse(`mahlstick-reference:/server/findings/README.md?${code}`);
+    await vscode.commands.executeCommand('vscode.open', target);
     const page = await eventually('the page', () =>
-      vscode.window.tabGroups.all
-        .flatMap(({ tabs }) => tabs)
-        .find(({ label }) => label.includes('README.md')),
+      openTabs().find(
+        ({ label, input }) => label.includes('README.md') && input instanceof vscode.TabInputWebview,
+      ),
     );
-    assert.instanceOf(page.input, vscode.TabInputWebview);
+    assert.isEmpty(
+      openTabs().filter(({ input }) => input instanceof vscode.TabInputText && isStandIn(input)),
+    );
     await vscode.window.tabGroups.close(page);
+  });
+
+  it('opens nothing but pages of the reference', async () => {
+    const before = openTabs().length;
+    for (const page of ['/package.json', '/../secret.md', '/server/findings/README.md/../../x.md']) {
+      await vscode.commands.executeCommand(
+        'vscode.open',
+        vscode.Uri.from({ scheme: 'mahlstick-reference', path: page }),
+      );
+      await eventually('the tabs as before', () => (openTabs().length === before ? true : undefined));
+    }
   });
 
   it('completes the words of a statement', async () => {

@@ -44,8 +44,8 @@ describe('the package, installed', () => {
     expect(files).toEqual(expect.arrayContaining(['LICENSE.txt', 'NOTICE']));
   });
 
-  it('works by itself in an editor that has nothing else', async () => {
-    const { workbench, preview, findings, selection } = await openStudio({
+  it('works by itself in an editor that has nothing else, and has the page that a code leads to', async () => {
+    const { workbench, page, preview, findings, selection, goTo } = await openStudio({
       plan: 'bowl.mahl',
       extension: vsix,
     });
@@ -54,6 +54,20 @@ describe('the package, installed', () => {
       await eventually(selection).toBe('Ln 18, Col 13 (4 selected)');
       await eventually(findings).not.toEqual([]);
       await workbench.screenshot(artefact('package'));
+
+      await goTo('7:16');
+      await page.keyboard.press('Control+K');
+      await page.keyboard.press('Control+I');
+      await page.locator('.monaco-hover a.code-link', { hasText: 'value-budget' }).click();
+      const reference = page.frameLocator('iframe.webview.ready').last().frameLocator('iframe#active-frame');
+      const heading = reference.getByRole('heading', { name: 'value budget', exact: true });
+      // The page goes to it when all of it is set.
+      await eventually(() => heading.boundingBox().then((box) => (box?.y ?? 9_999) < 400)).toBe(true);
+      const drawing = reference.locator('img[src$="value-budget.svg"]');
+      await eventually(() => drawing.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBeGreaterThan(
+        100,
+      );
+      await workbench.screenshot(artefact('package-reference'));
     } finally {
       await workbench.close();
     }

@@ -6,12 +6,21 @@ import { type Files, tryAll } from '../support/fixes-tried.js';
 import { hand } from '../support/hands.js';
 import { marketPlan } from '../support/market.js';
 import { written } from './picture-text.js';
-import { picture } from './pictures.js';
+import { picture, scaled } from './pictures.js';
 
 /** Another seed and more runs from outside, to look further than every test run does. */
 const seed = Number(process.env['SEED'] ?? 5);
 const runs = Number(process.env['RUNS'] ?? 10);
 const PATIENCE = 60_000 + 20_000 * runs;
+
+/** Units of the canvas, and how many of them are a centimetre, or nearly. */
+const CANVASES = [
+  ['cm', 1],
+  ['cm', 1],
+  ['mm', 10],
+  ['in', 0.4],
+  ['m', 0.01],
+] as const;
 
 const root = path.resolve(import.meta.dirname, '../..');
 
@@ -37,8 +46,9 @@ describe('what mends a finding does so, and breaks nothing that the plan states'
     const made: string[] = [];
     const offered: string[] = [];
     await fc.assert(
-      fc.asyncProperty(picture, hand, async (one, write) => {
-        const tried = await tryAll('a picture', write(written(one).text));
+      fc.asyncProperty(picture, fc.constantFrom(...CANVASES), hand, async (one, [unit, times], write) => {
+        const { text } = written(scaled(one, times));
+        const tried = await tryAll('a picture', write(text.replace(/^(canvas .*) cm$/mu, `$1 ${unit}`)));
         made.push(...tried.made);
         offered.push(...tried.offered);
         expect(tried.failures.join('\n\n')).toBe('');

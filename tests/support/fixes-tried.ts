@@ -31,7 +31,8 @@ export async function tryAll(name: string, text: string, files: Files = {}): Pro
     const failed = (what: string, after: string): void => {
       tried.failures.push(`${name}: ${what}\n${message}\n${advice}\n-> ${fix.title}\n${after}\n\n${text}`);
     };
-    const asTold = readAfresh(mended(text, fix), options);
+    const edited = mended(text, fix);
+    const asTold = readAfresh(edited, options);
     if (!isGone(finding, before, asTold)) failed('the finding stays', '');
     const place = { line: location.line, character: location.start };
     const action = service
@@ -39,7 +40,8 @@ export async function tryAll(name: string, text: string, files: Files = {}): Pro
       .find(({ title, diagnostics }) => title === fix.title && diagnostics?.[0]?.code === slug(rule));
     if (!action) continue;
     tried.offered.push(rule);
-    const after = readAfresh(applied(text, action), options);
+    const offered = applied(text, action);
+    const after = offered === edited ? asTold : readAfresh(offered, options);
     if (!isGone(finding, before, after)) failed('the finding stays when it is mended in an editor', '');
     for (const remark of newlyTold(before, after)) failed(`a new ${remark.severity}`, remark.message);
   }

@@ -20,6 +20,8 @@ const habits: readonly Habit[] = [
   (text) => text.replaceAll(/^( *edges \w+ against (\S+))$/gmu, '$1, jug0'),
   // Colours written where they are used.
   (text) => text.replaceAll(/^( *)colour hue1$/gmu, '$1colour 5Y 7/6'),
+  // Names that are words of the language too.
+  (text) => text.replaceAll(/\bjug2\b/gu, 'soft').replaceAll(/\bhue0\b/gu, 'light'),
   (text) => text.replace(/^scale 5$/mu, 'scale 8'),
   (text) => text.replaceAll(/^focus \((.*)\)$/gmu, 'focus middle left of thirds, 3 cm right'),
 ];

@@ -18,12 +18,13 @@ const bend = 8;
 const margin = 12;
 const titleHeight = 18;
 
+/** On paper of its own: what is round a diagram may be light or dark, and a media query asks the system, not the page. */
 const style = [
   'path{fill:none;stroke:#767676;stroke-width:1.5}',
   'rect{fill:none;stroke:#767676}',
   'text{font:12px ui-monospace,Menlo,Consolas,monospace;fill:#3b3b3b}',
   '.part{font-style:italic}.name{font-weight:bold}',
-  '@media(prefers-color-scheme:dark){text{fill:#d6d6d6}}',
+  '.paper{fill:#fff;stroke:none}',
 ].join('');
 
 /** The rules of a page of the grammar as railroad diagrams, one under the other: a whole SVG document. */
@@ -41,6 +42,7 @@ export function railroad(page: string): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${across}" height="${down}" viewBox="0 0 ${size}">`,
     `<style>${style}</style>`,
+    '<rect class="paper" width="100%" height="100%"/>',
     ...diagrams,
     '</svg>',
     '',

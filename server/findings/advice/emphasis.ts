@@ -133,7 +133,12 @@ export function softerThan(edges: Edges): readonly Edges[] {
 }
 
 /** Steps no further than a quarter of the scale, nearest first, that break no intention about light and dark. */
-export function otherSteps(plan: Plan, measures: Measures, object: PlanObject): readonly Change[] {
+export function otherSteps(
+  plan: Plan,
+  measures: Measures,
+  object: PlanObject,
+  way: 'nearer to' | 'farther from' = 'nearer to',
+): readonly Change[] {
   const { steps } = plan.scale;
   if (object.step === undefined) return [];
   const from = Math.round(object.step);
@@ -148,7 +153,7 @@ export function otherSteps(plan: Plan, measures: Measures, object: PlanObject): 
     .filter((to) => repainting.breaksNothing(repainting.after({ object: object.index, from, to })))
     .map((to) => ({
       object: onStep(object, to, steps),
-      advice: `Take ${quoted(object.name)} from step ${plainNumber(object.step ?? from)} to step ${to}, nearer to what is round it.`,
+      advice: `Take ${quoted(object.name)} from step ${plainNumber(object.step ?? from)} to step ${to}, ${way} what is round it.`,
       fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
     }));
 }

@@ -62,10 +62,10 @@ function contrastAdvice(
 ): Advice {
   const [front, behind] = measure.areas ?? [];
   const other = front === undefined ? undefined : plan.objects[front];
-  const steps = (object: PlanObject | undefined) =>
-    of === 'value' && object ? otherSteps(plan, measures, object) : [];
+  const steps = (object: PlanObject | undefined, way?: 'farther from') =>
+    of === 'value' && object ? otherSteps(plan, measures, object, way) : [];
   const changes = [
-    ...steps(centreObjects(plan, measures)[0]),
+    ...steps(centreObjects(plan, measures)[0], 'farther from'),
     ...(other && behind !== undefined
       ? [...softerBorder(plan, other, behind), ...softerObject(plan, other, behind)]
       : []),

@@ -46,6 +46,7 @@ export const filledCorner: Rule = {
           location: object.shapeLocation ?? object.location,
           objects: [fill.object],
           at: fill.at,
+          excess: limit - fill.shareOfDiagonal,
         },
       ];
     }),

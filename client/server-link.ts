@@ -80,11 +80,12 @@ export class ServerLink implements vscode.Disposable {
   }
 
   /** @throws when the server is not running */
-  scene(uri: vscode.Uri, { view, distanceMillimetres }: Look): Promise<SceneResult | null> {
+  scene(uri: vscode.Uri, { view, distanceMillimetres, isNarrow }: Look): Promise<SceneResult | null> {
     return this.#client.sendRequest(sceneRequest, {
       textDocument: { uri: this.#uriText(uri) },
       view,
       ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+      ...(isNarrow === undefined ? {} : { isNarrow }),
     });
   }
 

@@ -15,6 +15,7 @@ import {
 } from './messages.js';
 import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
+import { watchRoom } from './room.js';
 import { Stage } from './stage.js';
 import { ViewChoice } from './view-choice.js';
 
@@ -58,12 +59,14 @@ const distance = new DistanceChoice(state.distanceMillimetres, (millimetres) => 
 
 const bar = element('header', { class: 'bar' }, choice.group, distance.group);
 
-document.body.append(
-  bar,
-  element('main', {}, notices.section, drawingPlace, findings.section),
-  findings.live,
-);
+const drawings = element('main', {}, notices.section, drawingPlace, findings.section);
+
+document.body.append(bar, drawings, findings.live);
 host.setState(state);
+watchRoom(drawings, (isNarrow) => {
+  document.body.classList.toggle('narrow', isNarrow);
+  host.postMessage({ type: 'room', isNarrow });
+});
 // What has the focus is not to come to lie under the bar, which is higher in a narrow page.
 new ResizeObserver(() => {
   document.documentElement.style.scrollPaddingTop = `${bar.offsetHeight + 8}px`;

@@ -56,6 +56,7 @@ describe('what the extension accepts', () => {
       { type: 'reveal', version: 3, location },
       { type: 'distance', millimetres: 3_000 },
       { type: 'distance', millimetres: null },
+      { type: 'room', isNarrow: true },
       { type: 'restart' },
     ]) {
       expect(receiveFromPage(message)).toEqual({ ok: true, message });
@@ -79,6 +80,7 @@ describe('what the extension accepts', () => {
       'malformed',
     ],
     ['with a view that does not exist', { type: 'view', view: 'sideways' }, 'malformed'],
+    ['with a room in words', { type: 'room', isNarrow: 'narrow' }, 'malformed'],
     ['with a distance of nothing', { type: 'distance', millimetres: 0 }, 'malformed'],
     ['with a distance out of reason', { type: 'distance', millimetres: 2_000_000 }, 'malformed'],
     ['with a distance that is no number', { type: 'distance', millimetres: Number.NaN }, 'malformed'],

@@ -56,6 +56,8 @@ const fromPage = v.variant('type', [
   v.strictObject({ type: v.literal('reveal'), version: count, location: locationSchema }),
   /** Squint from so far; `null` for the usual distance. */
   v.strictObject({ type: v.literal('distance'), millimetres: v.nullable(distanceSchema) }),
+  /** How much room there is for the drawing. */
+  v.strictObject({ type: v.literal('room'), isNarrow: v.boolean() }),
   v.strictObject({ type: v.literal('restart') }),
 ]);
 export type FromPage = v.InferOutput<typeof fromPage>;

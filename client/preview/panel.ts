@@ -218,7 +218,10 @@ export class PreviewPanel implements vscode.Disposable {
         void this.#reveal(message.version, message.location);
         return;
       case 'distance':
-        this.#feed.show({ view: this.view, distanceMillimetres: message.millimetres ?? undefined });
+        this.#feed.show({ ...this.#feed.look, distanceMillimetres: message.millimetres ?? undefined });
+        return;
+      case 'room':
+        this.#feed.show({ ...this.#feed.look, isNarrow: message.isNarrow });
         return;
       case 'restart':
         void this.#parts.server.restart();

@@ -165,6 +165,26 @@ describe('washes', () => {
   });
 });
 
+describe('a sheet for a narrow page', () => {
+  const { plan, measures, findings } = worked(doorwayPlan);
+  const of = (isNarrow: boolean) => compose(plan, measures, findings, 'drawing', { isNarrow });
+  const text = (scene: Scene, key: string) => {
+    const mark = markOf(scene, key);
+    return mark?.kind === 'text' ? mark : undefined;
+  };
+
+  it('has the captions in one column below the picture, in letters larger beside it', () => {
+    const [wide, narrow] = [of(false), of(true)];
+    const columns = (scene: Scene) => {
+      const [values, colours] = ['value', 'colour'].map((key) => text(scene, `bars:${key}:heading`));
+      return values !== undefined && colours !== undefined && values.x === colours.x ? 1 : 2;
+    };
+    expect([columns(wide), columns(narrow)]).toEqual([2, 1]);
+    expect(narrow.em / narrow.sheet.width).toBeGreaterThan(1.3 * (wide.em / wide.sheet.width));
+    expect(narrow.sheet.width).toBeCloseTo(wide.sheet.width, 9);
+  });
+});
+
 describe('values', () => {
   it('shows each object in the grey of its step', () => {
     const scene = sceneOf(doorwayPlan, 'values');

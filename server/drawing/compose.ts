@@ -33,6 +33,8 @@ const HANGS: ReadonlySet<View> = new Set(['drawing', 'values']);
 export interface ComposeOptions {
   /** From how far the picture is looked at in the view `squint`; three times its diagonal unless said. */
   readonly distanceMillimetres?: number | undefined;
+  /** The sheet is to be read where there is little room across. */
+  readonly isNarrow?: boolean | undefined;
 }
 
 /**
@@ -44,7 +46,7 @@ export function compose(
   measures: Measures,
   findings: readonly Finding[],
   view: View,
-  { distanceMillimetres }: ComposeOptions = {},
+  { distanceMillimetres, isNarrow }: ComposeOptions = {},
 ): Scene {
   const { width, height } = plan.canvas;
   const reported = findings.filter(({ allowed }) => allowed === undefined);
@@ -52,7 +54,7 @@ export function compose(
     plan,
     measures,
     findings: reported,
-    layout: layOut(width, height),
+    layout: layOut(width, height, isNarrow),
     picture: { x: 0, y: 0, width, height },
     subjects: subjectsOf(plan, reported),
     cells: mapCells(width, height, visibleRings(plan, measures)),

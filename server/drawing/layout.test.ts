@@ -32,6 +32,18 @@ describe('the sheet', () => {
     },
   );
 
+  it.each(formats)(
+    'of a %s for a narrow page has letters of 9 px where it is shown 200 px wide',
+    (_, width, height) => {
+      const layout = layOut(width, height, true);
+      const sheet = sheetOf(layout, layout.column.y + 20 * layout.em);
+      expect(layout.captions).toBe('below');
+      expect(layout.column.width).toBeGreaterThan(13 * layout.em);
+      // On a panorama they would be as high as the picture.
+      if (width < 3 * height) expect((200 * layout.em) / sheet.width).toBeGreaterThanOrEqual(9);
+    },
+  );
+
   it('has its captions beside a tall picture and below any other', () => {
     expect(formats.map(([, width, height]) => layOut(width, height).captions)).toEqual([
       'below',

@@ -16,20 +16,24 @@ export interface Layout {
 const TALL = 1.45;
 /** Body text is this part of the sheet's width: 8.5 px where a sheet is shown 300 px wide. */
 const EM_OF_WIDTH = 0.0285;
+/** On a sheet for a narrow page: 9 px where it is shown 200 px wide. */
+const EM_OF_NARROW_WIDTH = 0.046;
 /** On a long, low panorama letters of that size would be as high as the picture. */
 const MOST_EM_OF_HEIGHT = 0.12;
 
 /**
  * The mount round a picture and the room for captions. A mount is a little deeper below than above, as framers cut
- * it, because one of equal sides looks as if the picture had slipped.
+ * it, because one of equal sides looks as if the picture had slipped. On a narrow sheet letters are larger beside the
+ * picture, and captions always stand below it.
  */
-export function layOut(width: number, height: number): Layout {
+export function layOut(width: number, height: number, isNarrow = false): Layout {
   const side = 0.055 * Math.sqrt(width * height) + 0.008 * Math.max(width, height);
   const wall = 0.6 * side;
   const mount: Box = { x: -side, y: -side, width: width + 2 * side, height: height + 2.3 * side };
-  if (height <= TALL * width) {
+  if (isNarrow || height <= TALL * width) {
     const sheetWidth = mount.width + 2 * wall;
-    const em = Math.min(EM_OF_WIDTH * sheetWidth, MOST_EM_OF_HEIGHT * height);
+    const part = isNarrow ? EM_OF_NARROW_WIDTH : EM_OF_WIDTH;
+    const em = Math.min(part * sheetWidth, MOST_EM_OF_HEIGHT * height);
     const column = { x: mount.x, y: mount.y + mount.height + 1.2 * em, width: mount.width };
     return { em, mount, captions: 'below', column, wall };
   }

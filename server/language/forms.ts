@@ -31,6 +31,7 @@ export const ofView = v.object({
       v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
     ),
   ),
+  isNarrow: v.optional(v.boolean()),
 });
 
 const version = v.number();

@@ -35,6 +35,8 @@ export interface SceneParams {
   readonly view: View;
   /** From how far the picture is looked at, for the view `squint`; three times its diagonal unless said. */
   readonly distanceMillimetres?: number;
+  /** The sheet is to be read where there is little room across: larger letters beside the picture, in one column below it. */
+  readonly isNarrow?: boolean;
 }
 
 export interface SceneResult {

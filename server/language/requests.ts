@@ -104,9 +104,9 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     const wanted = context.only?.some((kind) => kind === '' || kind === CodeActionKind.QuickFix) ?? true;
     return wanted ? [...service.codeActions(textDocument.uri, range)] : [];
   });
-  answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, distanceMillimetres }) => {
+  answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, ...options }) => {
     const version = service.snapshot(textDocument.uri)?.version;
-    const scene = service.scene(textDocument.uri, view, { distanceMillimetres });
+    const scene = service.scene(textDocument.uri, view, options);
     return version === undefined || scene === undefined ? null : { version, scene };
   });
 }

@@ -116,6 +116,11 @@ test.each([0, -3_000, 1e9, 'far', null])('a squint from %j', async (distanceMill
   await expect(server.client.request('mahlstick/scene', params)).rejects.toMatchObject({ code: -32602 });
 });
 
+test('a sheet that is narrow in words', async () => {
+  const params = { textDocument: { uri }, view: 'drawing', isNarrow: 'very' };
+  await expect(server.client.request('mahlstick/scene', params)).rejects.toMatchObject({ code: -32602 });
+});
+
 test('notifications of the wrong form are logged once and change nothing', async () => {
   const { client } = server;
   const didChange = 'textDocument/didChange';

@@ -12,6 +12,7 @@ export interface Remark {
   readonly message: string;
   /** What it is about, whatever its figures are. */
   readonly gist: string;
+  readonly objects: readonly string[];
 }
 
 export interface Read {
@@ -32,7 +33,7 @@ export function readAfresh(text: string, options: ResolveOptions = {}): Read {
   const remarkOf = ({ rule, severity, message, objects }: Finding): Remark => {
     const names = objects.map((index) => plan.objects[index]?.name ?? '').sort();
     const about = ruleById(rule)?.perObject === true ? names.join(', ') : clause(message);
-    return { rule, severity, message, gist: `${rule}: ${about}` };
+    return { rule, severity, message, gist: `${rule}: ${about}`, objects: names };
   };
   return {
     findings,
@@ -43,12 +44,14 @@ export function readAfresh(text: string, options: ResolveOptions = {}): Read {
         severity: 'error',
         message,
         gist: `${code}: ${message}`,
+        objects: [],
       })),
       ...plan.problems.map(({ code, severity, message }): Remark => ({
         rule: code,
         severity,
         message,
         gist: `${code}: ${message}`,
+        objects: [],
       })),
       ...findings.map(remarkOf),
     ],
@@ -66,10 +69,15 @@ export function isGone(finding: Finding, before: Read, after: Read): boolean {
   return countOf(gist, after.remarks) < countOf(gist, before.remarks);
 }
 
-/** The errors and warnings that a text has and another had not. */
+/** The errors and warnings that a text has and another had not. What is told of fewer objects than before is not new. */
 export function newlyTold(before: Read, after: Read): readonly Remark[] {
   const graveBefore = before.remarks.filter(isGrave);
-  return after.remarks.filter(isGrave).filter(({ gist, rule }, _, graveAfter) => {
+  return after.remarks.filter(isGrave).filter(({ gist, rule, objects }, _, graveAfter) => {
+    const some = graveBefore.some(
+      (other) =>
+        other.rule === rule && objects.length > 0 && objects.every((name) => other.objects.includes(name)),
+    );
+    if (some && ruleById(rule)?.perObject !== true) return false;
     const told = graveBefore.filter((other) => other.rule === rule).length;
     const mayBeCounted =
       told >= MOST_TOLD && graveAfter.filter((other) => other.rule === rule).length <= told;

@@ -7,13 +7,11 @@ import { scale } from '../../plan/geometry/matrix.js';
 import { type Outline, transform } from '../../plan/geometry/outline.js';
 import { boxCentre, boxesOverlap } from '../../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
-import { every } from '../../plan/select.js';
 import { sizeEdit } from '../edits.js';
 import type { Fix } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { remembered } from '../moves/remembered.js';
-import { resized } from '../moves/resize.js';
-import { movedWith } from '../moves/shift.js';
+import { isResizable, resized } from '../moves/resize.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
 import { holdsStep } from './repainting.js';
 import { quoted } from '../words/words.js';
@@ -106,10 +104,8 @@ function inPercent(factor: number): number {
 }
 
 function standsAlone(plan: Plan, { parts }: Measures, object: PlanObject): boolean {
-  const { children } = object.node;
   if (object.waiting || object.faulty || runsAcross(object.outline.box, plan.canvas)) return false;
-  if (movedWith(plan, parts, object.index).length > 1 || every(children, 'repeat').length > 0) return false;
-  return every(children, 'at').every(({ statement }) => statement.by === undefined);
+  return isResizable(plan, parts, object);
 }
 
 interface Tried {

@@ -4,7 +4,8 @@ import { type Trial, trialOf } from '../../measure/trial.js';
 import { scale } from '../../plan/geometry/matrix.js';
 import { type Outline, transform } from '../../plan/geometry/outline.js';
 import { boxCentre } from '../../plan/geometry/point.js';
-import type { Plan } from '../../plan/plan.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { every } from '../../plan/select.js';
 import { sizeEdit } from '../edits.js';
 import type { Fix } from '../finding.js';
 import { percent } from '../words/words.js';
@@ -32,14 +33,24 @@ export function resized(
   return trialOf(plan, areas, new Map(shapes));
 }
 
-/** The edits that resize an object; nothing when other things lie on it or are placed by it, which would stay behind. */
+/**
+ * Whether the text can give an object another size about its middle, and with it all that `resized` changes: not when
+ * other things lie on it or are placed by it, which would stay behind, nor when it is repeated, for the copies would
+ * stand as far apart as before, nor when it is set down by another place than its middle.
+ */
+export function isResizable(plan: Plan, parts: Measures['parts'], { index, node }: PlanObject): boolean {
+  if (movedWith(plan, parts, index).length > 1 || every(node.children, 'repeat').length > 0) return false;
+  return every(node.children, 'at').every(({ statement }) => statement.by === undefined);
+}
+
+/** The edits that resize an object, where they can. */
 export function resizingFix(
   plan: Plan,
   parts: Measures['parts'],
   { object, factor }: Resizing,
 ): Fix | undefined {
   const one = plan.objects[object];
-  if (!one || movedWith(plan, parts, object).length > 1) return undefined;
+  if (!one || !isResizable(plan, parts, one)) return undefined;
   const edits = sizeEdit(plan, one, factor, 'onward');
   return edits && { title: `Make ${one.name} ${percent(factor)} as wide and as high`, edits };
 }

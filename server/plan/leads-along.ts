@@ -3,7 +3,17 @@ import type { Outline, Ring } from './geometry/outline.js';
 import { type Point, distance, lengthAlong } from './geometry/point.js';
 import { gridOver, polygonsOf, ringsOf } from './geometry/polygons.js';
 import type { Frame } from './leads-frame.js';
-import { type RingPlace, edgeOfRing, farthestPlace, nearestPlace, wayRound, wayTo } from './leads-ring.js';
+import {
+  type Preference,
+  type RingPlace,
+  edgeOfRing,
+  farthestPlace,
+  higherAndOuter,
+  nearestPlace,
+  preferring,
+  wayRound,
+  wayTo,
+} from './leads-ring.js';
 import { simplified, withoutRepeats } from './leads-simplify.js';
 import { signedArea } from './geometry/path.js';
 
@@ -54,7 +64,9 @@ export function carriedAlong(outline: Outline, carrying: Carrying): readonly Poi
     waysOf(ring, carrying).map((way) => runOf(way, carrying.target)),
   );
   const least = Math.min(...runs.map(({ cost }) => cost));
-  const [best] = runs.filter(({ cost }) => cost <= least * (1 + ALIKE)).sort(shorterFirst);
+  const [best] = runs
+    .filter(({ cost }) => cost <= least * (1 + ALIKE + SAME))
+    .sort(shorterFirst(carrying.canvas));
   return best ? simplified(withoutRepeats(best.points), carrying.tolerance) : [];
 }
 
@@ -87,18 +99,22 @@ function gapTo(ring: Ring, place: Point): number {
 
 /** The ways that a lead may take along one ring, each from where it meets the ring. */
 function waysOf(ring: Ring, { side, from, target, canvas }: Carrying): readonly (readonly Point[])[] {
+  const prefer = higherAndOuter(canvas);
   if (side === undefined) {
     // From the middle of a round shape, where all its places are as near, it sets out towards where it goes.
     const start = from
-      ? nearestPlace(ring, from, 'closed', (place) => distance(place, target))
-      : farthestPlace(ring, target);
+      ? nearestPlace(ring, from, 'closed', (place) => [distance(place, target), ...prefer(place)])
+      : farthestPlace(ring, target, prefer);
     return bothWaysRound(ring, start);
   }
   const edge = edgeOfRing(ring, side, signedArea(ring) >= 0, canvas);
-  if (from) return bothWaysAlong(edge, from);
+  if (from) return bothWaysAlong(edge, from, prefer);
   const [first, last] = [edge[0], edge.at(-1)];
   if (!first || !last) return [];
-  return [distance(first, target) >= distance(last, target) ? edge : [...edge].reverse()];
+  const slack = SAME * (distance(first, target) + distance(last, target));
+  const further = distance(first, target) - distance(last, target);
+  const isBefore = further > slack || (further >= -slack && preferring(prefer, first, last, slack) <= 0);
+  return [isBefore ? edge : [...edge].reverse()];
 }
 
 function bothWaysRound(ring: Ring, start: RingPlace): readonly (readonly Point[])[] {
@@ -107,9 +123,13 @@ function bothWaysRound(ring: Ring, start: RingPlace): readonly (readonly Point[]
   return [firstPart(forward, reach), firstPart([...forward].reverse(), reach)];
 }
 
-function bothWaysAlong(edge: readonly Point[], from: Point): readonly (readonly Point[])[] {
+function bothWaysAlong(
+  edge: readonly Point[],
+  from: Point,
+  prefer: Preference,
+): readonly (readonly Point[])[] {
   const flat = Float64Array.from(edge.flatMap(({ x, y }) => [x, y]));
-  const { side, at } = nearestPlace(flat, from, 'open');
+  const { side, at } = nearestPlace(flat, from, 'open', prefer);
   return [wayTo(at, edge.slice(side + 1)), wayTo(at, edge.slice(0, side + 1).reverse())];
 }
 
@@ -159,12 +179,18 @@ function leavingOn(
   };
 }
 
-/** Of two as long, the one higher in the picture first. */
-function shorterFirst(one: Run, other: Run): number {
-  const slack = SAME * (one.length + other.length);
-  if (Math.abs(one.length - other.length) > slack) return one.length - other.length;
-  const height = ({ points }: Run): number => points.reduce((sum, { y }) => sum + y, 0) / points.length;
-  return height(one) - height(other);
+/** Of two as long, the one higher in the picture first, of those as high the one farther out from its upright middle. */
+function shorterFirst(canvas: Frame): (one: Run, other: Run) => number {
+  return (one, other) => {
+    const slack = SAME * (one.length + other.length);
+    if (Math.abs(one.length - other.length) > slack) return one.length - other.length;
+    return preferring(higherAndOuter(canvas), middleOf(one.points), middleOf(other.points), slack);
+  };
+}
+
+function middleOf(points: readonly Point[]): Point {
+  const sum = points.reduce((all, { x, y }) => ({ x: all.x + x, y: all.y + y }), { x: 0, y: 0 });
+  return { x: sum.x / points.length, y: sum.y / points.length };
 }
 
 function firstPart(way: readonly Point[], length: number): readonly Point[] {

@@ -13,15 +13,30 @@ export interface RingPlace {
 /** Distances closer than this part of the ring's size are the same. */
 const SAME = 1e-9;
 
+/** Figures by which places are told apart that nothing else does: the place is taken of which the first that differs is less. */
+export type Preference = (place: Point) => readonly number[];
+
+/** The higher place, then the one farther out from the upright middle of the canvas: the same in a mirror. */
+export function higherAndOuter({ width }: Frame): Preference {
+  return ({ x, y }) => [y, -Math.abs(x - width / 2)];
+}
+
+/** Below 0 where the first of two places is preferred; figures within `slack` are the same. */
+export function preferring(prefer: Preference, one: Point, other: Point, slack: number): number {
+  const others = prefer(other);
+  const differences = prefer(one).map((figure, index) => figure - (others[index] ?? 0));
+  return differences.find((difference) => Math.abs(difference) > slack) ?? 0;
+}
+
 /**
- * The place of a ring nearest to a point. Of places equally near, the one for which `prefer` is least, else the first.
+ * The place of a ring nearest to a point. Of places equally near, the one that is preferred, else the first.
  * An `open` one has no side from its last point back to its first.
  */
 export function nearestPlace(
   ring: Ring,
   to: Point,
   kind: 'closed' | 'open' = 'closed',
-  prefer: (place: Point) => number = () => 0,
+  prefer: Preference = () => [],
 ): RingPlace {
   const count = ring.length / 2;
   const sides = kind === 'closed' ? count : count - 1;
@@ -32,7 +47,8 @@ export function nearestPlace(
     const away = distance(at, to);
     const slack = SAME * (least === Infinity ? 0 : least + away);
     if (away > least + slack) continue;
-    if (away < least - slack || least === Infinity || prefer(at) < prefer(best.at) - slack) {
+    const isNearer = away < least - slack || least === Infinity;
+    if (isNearer || preferring(prefer, at, best.at, slack) < 0) {
       best = { side, at };
       least = away;
     }
@@ -40,16 +56,16 @@ export function nearestPlace(
   return best;
 }
 
-/** The corner of a ring farthest from a point; of several the uppermost, then the one farthest left. */
-export function farthestPlace(ring: Ring, from: Point): RingPlace {
+/** The corner of a ring farthest from a point; of several the one that is preferred. */
+export function farthestPlace(ring: Ring, from: Point, prefer: Preference): RingPlace {
   let best: RingPlace = { side: 0, at: pointOf(ring, 0) };
   let most = distance(best.at, from);
   for (let side = 1; side < ring.length / 2; side++) {
     const at = pointOf(ring, side);
     const away = distance(at, from);
     const slack = SAME * (away + most);
-    const isHigher = at.y < best.at.y - slack || (at.y <= best.at.y + slack && at.x < best.at.x);
-    if (away > most + slack || (away >= most - slack && isHigher)) {
+    const isPreferred = away >= most - slack && preferring(prefer, at, best.at, slack) < 0;
+    if (away > most + slack || isPreferred) {
       best = { side, at };
       most = Math.max(most, away);
     }
@@ -97,16 +113,16 @@ function onward(edge: readonly Point[], round: readonly Point[], canvas: Frame):
   return before && end ? onToFrame(before, end, round, canvas) : [];
 }
 
-function outermost(side: Side): (place: Point) => number {
+function outermost(side: Side): Preference {
   switch (side) {
     case 'top':
-      return ({ y }) => y;
+      return ({ y }) => [y];
     case 'bottom':
-      return ({ y }) => -y;
+      return ({ y }) => [-y];
     case 'left':
-      return ({ x }) => x;
+      return ({ x }) => [x];
     case 'right':
-      return ({ x }) => -x;
+      return ({ x }) => [-x];
   }
 }
 

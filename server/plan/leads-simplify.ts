@@ -2,6 +2,8 @@ import { type Point, distance, samePoint } from './geometry/point.js';
 
 /** Most points of a line that is left. */
 const MOST_POINTS = 48;
+/** Distances that differ by less than this part of the tolerance are the same. */
+const SAME = 1e-3;
 
 /**
  * A line with fewer points that strays no farther than the tolerance (canvas units) from the one given, as Ramer 1972
@@ -23,27 +25,30 @@ function keptOf(line: readonly Point[], tolerance: number): readonly Point[] {
   const open: (readonly [number, number])[] = [[0, line.length - 1]];
   for (let stretch = open.pop(); stretch; stretch = open.pop()) {
     const [first, last] = stretch;
-    const farthest = farthestBetween(line, first, last);
-    if (farthest.away <= tolerance) continue;
-    kept.add(farthest.index);
-    open.push([first, farthest.index], [farthest.index, last]);
+    const farthest = farthestBetween(line, first, last, SAME * tolerance);
+    if (farthest.away <= (1 + SAME) * tolerance) continue;
+    kept.add(farthest.from).add(farthest.to);
+    open.push([first, farthest.from], [farthest.from, farthest.to], [farthest.to, last]);
   }
   return line.filter((_, index) => kept.has(index));
 }
 
+/** The first and the last of the points that stray farthest, mostly one: so a line is left the same whichever way it runs. */
 function farthestBetween(
   line: readonly Point[],
   first: number,
   last: number,
-): { readonly index: number; readonly away: number } {
+  slack: number,
+): { readonly from: number; readonly to: number; readonly away: number } {
   const from = line[first];
   const to = line[last];
-  let best = { index: first, away: -1 };
+  let best = { from: first, to: first, away: -Infinity };
   if (!from || !to) return best;
   for (let index = first + 1; index < last; index++) {
     const point = line[index];
     const away = point ? distanceToStretch(point, from, to) : 0;
-    if (away > best.away) best = { index, away };
+    if (away > best.away + slack) best = { from: index, to: index, away };
+    else if (away >= best.away - slack) best = { ...best, to: index };
   }
   return best;
 }

@@ -29,6 +29,15 @@ export interface WrittenPicture {
 /** Puts lines that may stand in any order into another. */
 export type Order = <T>(lines: readonly T[]) => readonly T[];
 
+/** An order that a number stands for. */
+export function shuffled(shuffle: number): Order {
+  return (lines) =>
+    lines
+      .map((line, index) => ({ line, key: Math.sin((index + 1) * shuffle) }))
+      .sort((one, other) => one.key - other.key)
+      .map(({ line }) => line);
+}
+
 interface Block {
   readonly about: string;
   readonly head: string;
@@ -37,7 +46,7 @@ interface Block {
 
 /**
  * The plan of a picture. Lines of a block, and blocks among each other, come in `order`; objects keep theirs, for it
- * says what covers what, and so do colours and leads: of two alike, the first on the palette is taken.
+ * says what covers what, and so do leads.
  */
 export function written(
   picture: Picture,
@@ -49,8 +58,7 @@ export function written(
   const objects = picture.objects.map((thing, index) => objectBlock(thing, index, names, object));
   const leads = picture.leads.map((lead, index) => leadBlock(lead, index, names, object));
   const head = headBlocks(picture, names, object);
-  const colours = head.filter(({ about }) => about.startsWith('colour '));
-  const rest = keeping(leads, keeping(colours, order([...head, ...leads])));
+  const rest = keeping(leads, order([...head, ...leads]));
   const half = Math.ceil(rest.length / 2);
   const lines = [...rest.slice(0, half), ...objects, ...rest.slice(half)].flatMap(
     ({ about, head, lines }) => [

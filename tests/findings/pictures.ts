@@ -187,10 +187,27 @@ const shares = fc.constantFrom<readonly [number, number, number]>(
   [10, 20, 70],
 );
 
-/** A square canvas is its own rabatment, which crosses nothing. */
-function divisionsOf([width, height]: Spot): string[] {
-  return ['golden', 'thirds', 'quarters', ...(width === height ? [] : ['rabatment']), 'diagonals'];
+/** Rabatment and diagonals have no `upper left` on a square: there they come with a division that has. */
+function divisions([width, height]: Spot): fc.Arbitrary<string[]> {
+  const crossed = ['golden', 'thirds', 'quarters'];
+  return fc
+    .subarray([...crossed, 'rabatment', 'diagonals'], { maxLength: 2 })
+    .filter(
+      (divide) =>
+        width !== height || divide.length === 0 || divide.some((system) => crossed.includes(system)),
+    );
 }
+
+/** No two alike in look and role: of those nothing but name and order says which is meant. */
+const palette = fc.uniqueArray(
+  fc
+    .record({
+      spec: fc.constantFrom(...COLOURS),
+      role: maybe(fc.constantFrom('dominant', 'complement', 'discord', 'neutral')),
+    })
+    .map(definite),
+  { minLength: 4, maxLength: 4, selector: ({ spec, role }) => `${spec} ${role}` },
+) as fc.Arbitrary<Picture['colours']>;
 
 /** Pictures of two to eight objects, with all that rules look at. */
 export const picture: fc.Arbitrary<Picture> = fc.constantFrom(...CANVASES).chain((canvas) =>
@@ -198,7 +215,7 @@ export const picture: fc.Arbitrary<Picture> = fc.constantFrom(...CANVASES).chain
     .record({
       width: fc.constant(canvas[0]),
       height: fc.constant(canvas[1]),
-      divide: fc.subarray(divisionsOf(canvas), { maxLength: 2 }),
+      divide: divisions(canvas),
       focus: fc.option(place(canvas), { nil: undefined, freq: 12 }),
       winBy: fc.subarray(['value', 'colour', 'edges', 'detail', 'scale', 'isolation'], { maxLength: 3 }),
       horizon: maybe(fc.integer({ min: 4, max: canvas[1] - 4 })),
@@ -206,15 +223,7 @@ export const picture: fc.Arbitrary<Picture> = fc.constantFrom(...CANVASES).chain
       valueBudget: maybe(shares),
       colourBudget: maybe(shares),
       wheel: fc.constantFrom('painters' as const, 'munsell' as const),
-      colours: fc.array(
-        fc
-          .record({
-            spec: fc.constantFrom(...COLOURS),
-            role: maybe(fc.constantFrom('dominant', 'complement', 'discord', 'neutral')),
-          })
-          .map(definite),
-        { minLength: 4, maxLength: 4 },
-      ),
+      colours: palette,
       objects: fc.array(thing(canvas), { minLength: 2, maxLength: 8 }),
       leads: fc.array(lead(canvas), { maxLength: 4 }),
       path: fc.uniqueArray(fc.nat({ max: 7 }), { maxLength: 4 }),

@@ -1,8 +1,9 @@
 import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
 import { Groups } from '../../measure/notan/runs.js';
-import { inBillionths, type Tone, type TonePiece } from '../../measure/notan/notan.js';
+import type { Tone, TonePiece } from '../../measure/notan/notan.js';
 import { wholeOf } from '../../measure/areas/parts.js';
+import { inBillionths } from '../../measure/areas/place-order.js';
 import { distance } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { exceeds } from '../limits.js';

@@ -1,6 +1,7 @@
 import { type Piece, mostShared, plainlyCovers } from '../../plan/geometry/piece.js';
 import { boxesOverlap } from '../../plan/geometry/point.js';
 import { type Way, sharedArea } from '../../plan/geometry/subtract.js';
+import { inSteps } from './place-order.js';
 
 /** A layer in front, by its index among the layers, and what it covers; squares of the grid. */
 export interface Cover {
@@ -37,7 +38,7 @@ function coversFound(pieces: readonly Piece[], index: number, way: Way): readonl
     const area = cover ? sharedArea(piece, cover, way) : 0;
     if (area > 0) covers.push({ index: other, area });
   }
-  return covers.sort(mostFirst);
+  return covers.sort(mostFirst(piece));
 }
 
 /**
@@ -61,11 +62,11 @@ export function firstCovers(pieces: readonly Piece[], index: number, way: Way): 
   for (const { other, cover, most } of others.slice(0, MOST_TRIED)) {
     if (most <= (first[MOST_NAMED - 1]?.area ?? 0)) break;
     const area = sharedArea(piece, cover, way);
-    if (area > 0) first = [...first, { index: other, area }].sort(mostFirst).slice(0, MOST_NAMED);
+    if (area > 0) first = [...first, { index: other, area }].sort(mostFirst(piece)).slice(0, MOST_NAMED);
   }
   return first;
 }
 
-function mostFirst(a: Cover, b: Cover): number {
-  return b.area - a.area || a.index - b.index;
+function mostFirst({ area }: Piece): (a: Cover, b: Cover) => number {
+  return (a, b) => inSteps(b.area, area) - inSteps(a.area, area) || a.index - b.index;
 }

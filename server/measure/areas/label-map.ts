@@ -120,7 +120,8 @@ function crossingsByRow(
   return crossings;
 }
 
-function lay(labels: Int32Array, runs: Int32Array, label: number): void {
+/** Writes a label into the cells of runs as `cellRuns` gives them. */
+export function lay(labels: Int32Array, runs: Int32Array, label: number): void {
   for (let i = 0; i + 1 < runs.length; i += 2) labels.fill(label, runs[i], runs[i + 1]);
 }
 

@@ -2,6 +2,7 @@ import type { Side } from '../../../grammar/index.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
+import { inSteps } from '../areas/place-order.js';
 import { type Contrast, contrastBetween } from './contrast.js';
 import { type Meetings, meetingsOf } from './meeting.js';
 import { type Sides, sidesOf } from './sides.js';
@@ -60,29 +61,43 @@ const STRETCH = 0.005;
 const MOST_STRETCHES = 100_000;
 const EDGES: readonly Side[] = ['left', 'top', 'right', 'bottom'];
 
+/** The areas that are seen, from back to front, and where each lies on others; `Meetings` tell areas by their place here. */
+export interface MeetingAreas {
+  readonly seen: readonly { readonly area: number; readonly sides: Sides }[];
+  readonly meetings: readonly Meetings[];
+}
+
+/** Who borders on whom among all that is seen, the bare ground too; asking twice costs nothing. */
+export function meetingAreas(plan: Plan, areas: VisibleAreas, memory: Memory): MeetingAreas {
+  const { canvas } = plan;
+  const { width, height } = canvas;
+  const objects = plan.coveringOrder.flatMap((area, position) => {
+    const visible = areas.layers[position]?.visible ?? [];
+    if (visible.length === 0) return [];
+    const sides = memory.recall('sides', keyOf(plan, area), [visible, width, height], () =>
+      sidesOf(visible, canvas),
+    );
+    return [{ area, sides }];
+  });
+  // What stays bare follows from what is seen.
+  const inputs = [width, height, ...objects.flatMap(({ area, sides }) => [area, sides])];
+  return memory.recall('meetings', '', inputs, () => {
+    const seen = [{ area: GROUND, sides: sidesOf(areas.bare, canvas) }, ...objects];
+    const sides = seen.map((each) => each.sides);
+    return { seen, meetings: meetingsOf(sides, canvas) };
+  });
+}
+
 /**
  * The borders between all areas that are seen, exact up to a millionth of the diagonal, each told once: for the area
  * in front. Sides of shapes and the stretches of each area are kept in the memory.
  */
 export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory): BorderMeasure {
   const { canvas } = plan;
-  const bare = { area: GROUND, sides: sidesOf(areas.bare, canvas) };
-  const objects = plan.coveringOrder.flatMap((area, position) => {
-    const visible = areas.layers[position]?.visible ?? [];
-    if (visible.length === 0) return [];
-    const sides = memory.recall('sides', keyOf(plan, area), [visible, canvas.width, canvas.height], () =>
-      sidesOf(visible, canvas),
-    );
-    return [{ area, sides }];
-  });
-  const seen = [bare, ...objects];
-  const meetings = meetingsOf(
-    seen.map(({ sides }) => sides),
-    canvas,
-  );
+  const { seen, meetings } = meetingAreas(plan, areas, memory);
   const longest = longestStretch(meetings, canvas.diagonal);
   const byFront = seen.flatMap(({ area, sides }, index) => {
-    const met = meetings[index] ?? [];
+    const met = meetings[index]?.met ?? [];
     if (met.length === 0) return [];
     const behind = seen.map((other) => other.area);
     return [{ front: area, stretches: stretchesOf(plan, area, sides, met, behind, longest, memory) }];
@@ -94,7 +109,7 @@ export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory):
   return memory.recall('borders', '', inputs, () => ({
     stretches: byFront.flatMap(({ stretches }) => stretches),
     byFront,
-    borders: byFront.flatMap(({ stretches }) => bordersOf(stretches)).sort(longestFirst),
+    borders: byFront.flatMap(({ stretches }) => bordersOf(stretches)).sort(longestFirst(canvas.diagonal)),
     atEdge: seen.flatMap(({ area, sides }) =>
       EDGES.flatMap((side, index) => {
         const length = sides.atEdge[index] ?? 0;
@@ -110,7 +125,7 @@ function keyOf(plan: Plan, area: number): string {
 
 function longestStretch(meetings: readonly Meetings[], diagonal: number): number {
   let total = 0;
-  for (const met of meetings) {
+  for (const { met } of meetings) {
     for (let i = 0; i < met.length; i += 4) total += (met[i + 2] as number) - (met[i + 1] as number);
   }
   const usual = STRETCH * diagonal;
@@ -122,7 +137,7 @@ function stretchesOf(
   plan: Plan,
   front: number,
   sides: Sides,
-  met: Meetings,
+  met: Meetings['met'],
   areas: readonly number[],
   longest: number,
   memory: Memory,
@@ -190,6 +205,7 @@ function bordersOf(stretches: readonly BorderStretch[]): readonly Border[] {
   return [...borders.values()];
 }
 
-function longestFirst(a: Border, b: Border): number {
-  return b.length - a.length || b.front - a.front || b.behind - a.behind;
+function longestFirst(diagonal: number): (a: Border, b: Border) => number {
+  return (a, b) =>
+    inSteps(b.length, diagonal) - inSteps(a.length, diagonal) || b.front - a.front || b.behind - a.behind;
 }

@@ -1,11 +1,13 @@
 import type { CanvasSize } from '../areas/areas.js';
 import { SAME_PLACE, type Sides, cellOf, sortingGrid } from './sides.js';
 
-/**
- * Where the sides of one area lie on those of areas behind it, four numbers a piece: the side, where along it the
- * piece begins and ends (canvas units), and which area lies behind.
- */
-export type Meetings = readonly number[];
+/** Where the sides of one area lie on those of areas behind it. */
+export interface Meetings {
+  /** Four numbers a piece: the side, where along it the piece begins and ends (canvas units), which area lies behind. */
+  readonly met: readonly number[];
+  /** Of each piece the side of the area behind. */
+  readonly sidesBehind: readonly number[];
+}
 
 /**
  * Who borders on whom. `areas` run from back to front and partition the canvas, so a piece of border is a side of
@@ -15,7 +17,7 @@ export type Meetings = readonly number[];
 export function meetingsOf(areas: readonly Sides[], canvas: CanvasSize): readonly Meetings[] {
   const same = SAME_PLACE * Math.hypot(canvas.width, canvas.height);
   const grid = sortingGrid(canvas);
-  const meetings = areas.map((): number[] => []);
+  const meetings = areas.map(() => ({ met: [] as number[], sidesBehind: [] as number[] }));
   const { starts, areaOf, sideOf } = sorted(areas, grid.columns * grid.rows);
   for (let cell = 0; cell + 1 < starts.length; cell++) {
     const end = starts[cell + 1] as number;
@@ -57,7 +59,8 @@ export function meetingsOf(areas: readonly Sides[], canvas: CanvasSize): readonl
     // Two long sides pass many cells together: the one with the middle of the piece tells it.
     const middle = (begin + end) / 2;
     if (cellOf(grid, ax + ux * middle, ay + uy * middle) !== cell) return;
-    meetings[front]?.push(side, begin, end, behind);
+    meetings[front]?.met.push(side, begin, end, behind);
+    meetings[front]?.sidesBehind.push(other);
   }
 }
 

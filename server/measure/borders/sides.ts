@@ -1,5 +1,6 @@
 import type { Ring } from '../../plan/geometry/outline.js';
 import type { CanvasSize } from '../areas/areas.js';
+import { ringPieces } from '../areas/ring-pieces.js';
 
 /** What is closer than this part of the diagonal is the same line; the areas are cut within 1e-10 of it. */
 export const SAME_PLACE = 1e-7;
@@ -8,6 +9,8 @@ export const SAME_PLACE = 1e-7;
 export interface Sides {
   /** Four numbers a side: x and y of where it begins, x and y of where it ends. */
   readonly ends: Float64Array;
+  /** Of each side the part of the area that it bounds, as `ringPieces` counts them. */
+  readonly pieces: Int32Array;
   /** Two numbers for each cell of the sorting grid that a side passes: the cell, the side. */
   readonly cells: Int32Array;
   /** Length along the edges of the canvas: left, top, right, bottom. */
@@ -46,11 +49,22 @@ export function sidesOf(rings: readonly Ring[], canvas: CanvasSize): Sides {
   const same = SAME_PLACE * Math.hypot(canvas.width, canvas.height);
   const grid = sortingGrid(canvas);
   const ends: number[] = [];
+  const pieces: number[] = [];
   const cells: number[] = [];
   const atEdge: [number, number, number, number] = [0, 0, 0, 0];
-  for (const ring of rings) {
+  ringPieces(rings).forEach((piece, index) => {
+    for (const ring of piece.rings) addRing(ring, index);
+  });
+  return {
+    ends: Float64Array.from(ends),
+    pieces: Int32Array.from(pieces),
+    cells: Int32Array.from(cells),
+    atEdge,
+  };
+
+  function addRing(ring: Ring, piece: number): void {
     const corners = cornersOf(ring, same);
-    if (isSliver(corners, same)) continue;
+    if (isSliver(corners, same)) return;
     for (let i = 0; i < corners.length; i += 2) {
       const next = (i + 2) % corners.length;
       const ax = corners[i] as number;
@@ -64,9 +78,15 @@ export function sidesOf(rings: readonly Ring[], canvas: CanvasSize): Sides {
       }
       sort(cells, ends.length / 4, grid, ax, ay, bx, by, same);
       ends.push(ax, ay, bx, by);
+      pieces.push(piece);
     }
   }
-  return { ends: Float64Array.from(ends), cells: Int32Array.from(cells), atEdge };
+}
+
+/** Whether a ring holds no more than a line: rounding has left it. */
+export function isLine(ring: Ring, canvas: CanvasSize): boolean {
+  const same = SAME_PLACE * Math.hypot(canvas.width, canvas.height);
+  return isSliver(cornersOf(ring, same), same);
 }
 
 /** The ring without points that coincide with the one before or lie on the line between their neighbours. */

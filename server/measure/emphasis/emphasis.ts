@@ -20,6 +20,7 @@ import { type SeenPart, seenRound } from './means-round.js';
 import type { Memory } from '../memory.js';
 import { wholeOf } from '../areas/parts.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
+import { isAtFocus } from './at-focus.js';
 
 export type { MeansMeasure } from './means.js';
 export type { SeenPart } from './means-round.js';
@@ -88,8 +89,6 @@ export const RIVAL = 0.9;
 export const STRONG = 0.75;
 /** Part of the diagonal that is near the edge of the canvas. */
 export const NEAR_EDGE = 0.05;
-/** A dominant object no farther than this part of the diagonal from the focal point lies there. */
-const AT_FOCUS = 0.05;
 const ROUNDING = 1e-9;
 
 /** What the emphasis is measured from, besides the plan. */
@@ -138,7 +137,7 @@ export function isNearEdge(fromEdge: number): boolean {
 /** The objects that make up the centre of interest: the dominant ones at the focal point with all that lies on them. */
 export function centreOfInterest({ focus, parts }: Pick<Seen, 'focus' | 'parts'>): ReadonlySet<number> {
   const dominants = (focus?.dominants ?? []).filter(
-    ({ holds, distanceShare = Infinity }) => holds || distanceShare <= AT_FOCUS + ROUNDING,
+    ({ holds, distanceShare = Infinity }) => holds || isAtFocus(distanceShare),
   );
   return new Set(dominants.flatMap(({ object }) => wholeOf(parts, object)));
 }
@@ -152,7 +151,8 @@ export function isElsewhere(
 ): boolean {
   const away = distance(at, focus) / diagonal;
   const [front, behind] = areas;
-  return away > REACH && !centre.has(front) && !(away <= 2 * REACH && centre.has(behind));
+  const isFar = (reach: number): boolean => away > reach + ROUNDING;
+  return isFar(REACH) && !centre.has(front) && (isFar(2 * REACH) || !centre.has(behind));
 }
 
 /** A peak as a place in the picture. */

@@ -105,7 +105,7 @@ export function bustleRound(
 
 /** Whether a distance from the focal point, in diagonals, lies in the ring that isolation looks at. */
 export function isInRing(away: number): boolean {
-  return away > RING.from && away <= RING.to;
+  return away > RING.from + ROUNDING && away <= RING.to + ROUNDING;
 }
 
 /** The distance of two places by a plain root, many times quicker than the careful one. */

@@ -16,6 +16,7 @@ export interface Peak {
 const WEAKEST = 0.1;
 /** Strengths within this part of the strongest are alike. */
 const ALIKE = 1e-6;
+const ROUNDING = 1e-9;
 
 /** The strongest cell, those alike told apart by `rank`. */
 type Rank = (one: number, other: number) => number;
@@ -98,7 +99,7 @@ export function strongestNear(
     const at = middleOf(grid, cell);
     const [dx, dy] = [at.x - point.x, at.y - point.y];
     const away = Math.sqrt(dx * dx + dy * dy);
-    if (away > REACH * diagonal) continue;
+    if (!isWithinReach(away, diagonal)) continue;
     const strength = field[cell] as number;
     const alike = ALIKE * (best?.strength ?? 0);
     if (!best || strength > best.strength + alike || (strength > best.strength - alike && away < best.away)) {
@@ -107,6 +108,11 @@ export function strongestNear(
   }
   const strength = best?.strength ?? 0;
   return { strength, ...gathering(byFront, weigh, best && strength > 0 ? best.at : point, diagonal) };
+}
+
+/** Whether a distance is within the reach, one of exactly the reach in spite of rounding; canvas units. */
+export function isWithinReach(away: number, diagonal: number): boolean {
+  return away <= REACH * diagonal * (1 + ROUNDING);
 }
 
 /** What counts at a place: its weighted middle, and the border that counts most. */

@@ -6,7 +6,6 @@ import { type StrongPlace, centreOfInterest, isElsewhere, strongPlace } from './
 import {
   type FieldGrid,
   type Weigh,
-  REACH,
   byColour,
   byPull,
   byValue,
@@ -15,7 +14,7 @@ import {
   partOfField,
   wholeField,
 } from './field.js';
-import { peaks, strongestPeak } from './places.js';
+import { isWithinReach, peaks, strongestPeak } from './places.js';
 import type { Measures } from '../measures.js';
 
 /** The borders of a picture in which some objects are painted otherwise, every shape being the same. */
@@ -47,7 +46,7 @@ export function tryContrast(
     focus ? isElsewhere(peak, focus.at, centre, canvas.diagonal) : false,
   );
   return {
-    there: focus ? strongest(field, grid, focus.at, REACH * canvas.diagonal) : 0,
+    there: focus ? strongest(field, grid, near(focus.at, canvas.diagonal)) : 0,
     elsewhere: other?.strength ?? 0,
   };
 }
@@ -105,7 +104,7 @@ export function tryEmphasis(tried: Plan, changed: readonly number[], measures: M
   let found: readonly StrongPlace[] | undefined;
   const onCanvas = emphasis.focal ? focus : undefined;
   return {
-    there: onCanvas ? strongest(field, grid, onCanvas.at, REACH * canvas.diagonal) : strongest(field, grid),
+    there: onCanvas ? strongest(field, grid, near(onCanvas.at, canvas.diagonal)) : strongest(field, grid),
     at: (place) => field[cellAt(grid, place)] ?? 0,
     elsewhere: () => (found ??= places()),
   };
@@ -149,10 +148,14 @@ function add(
   }
 }
 
-function strongest(field: Float64Array, grid: FieldGrid, round?: Point, reach = 0): number {
+function near(point: Point, diagonal: number): (place: Point) => boolean {
+  return (place) => isWithinReach(distance(place, point), diagonal);
+}
+
+function strongest(field: Float64Array, grid: FieldGrid, counts?: (place: Point) => boolean): number {
   return field.reduce(
     (most, strength, cell) =>
-      strength > most && (!round || distance(middleOf(grid, cell), round) <= reach) ? strength : most,
+      strength > most && (!counts || counts(middleOf(grid, cell))) ? strength : most,
     0,
   );
 }

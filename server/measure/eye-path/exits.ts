@@ -34,6 +34,9 @@ const FIRST_STRETCH = 0.03;
 /** Degrees. */
 const STRAIGHT = 15;
 const ACROSS = 30;
+/** A length may pass another by this part, and an angle another by so many degrees, and be the same: shapes are cut on a grid. */
+const ROUNDING = 1e-9;
+const SAME_ANGLE = 1e-4;
 /** A border with this part of its pull stops it. */
 const STOPS = 0.5;
 /** No more than this part of the length of all borders pulls more. */
@@ -73,7 +76,10 @@ export function measureExits(
   const strong = stretches.filter(({ pull }) => pull >= least && pull > atFocus);
   const runs = placesAtEdge(canvas, strong).flatMap((place) => runTo(place, canvas, strong) ?? []);
   return runs
-    .filter(({ at, outward }) => (at.x - focus.x) * outward.x + (at.y - focus.y) * outward.y > 0)
+    .filter(
+      ({ at, outward }) =>
+        (at.x - focus.x) * outward.x + (at.y - focus.y) * outward.y > ROUNDING * canvas.diagonal,
+    )
     .filter((run) => !runs.some((other) => answers(run, other)))
     .filter((run) => !isStopped(run, canvas, stretches))
     .map(({ outward: _, ...exit }) => exit);
@@ -85,7 +91,7 @@ export function pullAtFocus(
   focus: Point,
   stretches: readonly BorderStretch[],
 ): number {
-  const reach = NEAR_FOCUS * diagonal;
+  const reach = NEAR_FOCUS * diagonal * (1 + ROUNDING);
   return stretches.reduce(
     (most, { at, pull }) => (pull > most && distance(at, focus) <= reach ? pull : most),
     0,
@@ -104,7 +110,7 @@ function pullOfStrongest(stretches: readonly BorderStretch[]): number {
   let run = 0;
   for (const [pull, length] of [...lengths].sort(([one], [other]) => other - one)) {
     run += length;
-    if (run >= AMONG_STRONGEST * whole) return pull;
+    if (run >= AMONG_STRONGEST * whole * (1 - ROUNDING)) return pull;
   }
   return 0;
 }
@@ -125,7 +131,7 @@ function placesAtEdge(canvas: CanvasSize, strong: readonly BorderStretch[]): rea
   const places: BorderStretch[] = [];
   for (const place of atEdge) {
     if (places.length === MOST_FOLLOWED) break;
-    if (places.every(({ at }) => distance(at, place.at) > 2 * reach)) places.push(place);
+    if (places.every(({ at }) => distance(at, place.at) > 2 * reach * (1 + ROUNDING))) places.push(place);
   }
   return places;
 }
@@ -141,10 +147,10 @@ function runTo(place: BorderStretch, canvas: CanvasSize, strong: readonly Border
   const first = outwardOf(place.direction, side);
   const outward = settled(place, first, canvas, strong);
   const alongEdge = side === 'left' || side === 'right' ? Math.abs(outward.y) : Math.abs(outward.x);
-  if (degreesOf(alongEdge) < STRAIGHT) return undefined;
+  if (degreesOf(alongEdge) < STRAIGHT - SAME_ANGLE) return undefined;
   const inwards = followed(place, outward, canvas, strong);
   const length = inwards.reduce((most, { back }) => Math.max(most, back), 0);
-  if (length < SHORTEST * canvas.diagonal * (1 - 1e-9)) return undefined;
+  if (length < SHORTEST * canvas.diagonal * (1 - ROUNDING)) return undefined;
   const weight = inwards.reduce((sum, { stretch }) => sum + stretch.length, 0);
   const pull = inwards.reduce((sum, { stretch }) => sum + stretch.length * stretch.pull, 0) / weight;
   const at = ontoEdge(place.at, outward, side, canvas);
@@ -177,10 +183,10 @@ function settled(
 ): Point {
   let sum = { x: 0, y: 0 };
   for (const { at, length, direction } of strong) {
-    if (distance(at, place.at) > FIRST_STRETCH * canvas.diagonal) continue;
+    if (distance(at, place.at) > FIRST_STRETCH * canvas.diagonal * (1 + ROUNDING)) continue;
     const along = { x: Math.cos(direction), y: Math.sin(direction) };
     const same = along.x * first.x + along.y * first.y;
-    if (degreesOf(Math.abs(same)) > 2 * STRAIGHT) continue;
+    if (degreesOf(Math.abs(same)) > 2 * STRAIGHT + SAME_ANGLE) continue;
     sum = { x: sum.x + Math.sign(same) * along.x * length, y: sum.y + Math.sign(same) * along.y * length };
   }
   const size = Math.hypot(sum.x, sum.y);
@@ -194,7 +200,7 @@ function followed(
   canvas: CanvasSize,
   strong: readonly BorderStretch[],
 ): readonly { readonly stretch: BorderStretch; readonly back: number }[] {
-  const gap = GAP * canvas.diagonal;
+  const gap = GAP * canvas.diagonal * (1 + ROUNDING);
   const slope = Math.tan((STRAIGHT * Math.PI) / 180);
   const inLine = strong
     .map((stretch) => {
@@ -210,7 +216,9 @@ function followed(
       const same = Math.abs(
         Math.cos(stretch.direction) * outward.x + Math.sin(stretch.direction) * outward.y,
       );
-      return back >= -gap && beside <= Math.max(back, 0) * slope + gap && degreesOf(same) <= STRAIGHT + 1e-9;
+      return (
+        back >= -gap && beside <= Math.max(back, 0) * slope + gap && degreesOf(same) <= STRAIGHT + SAME_ANGLE
+      );
     })
     .sort((one, other) => one.back - other.back);
   const run: { readonly stretch: BorderStretch; readonly back: number }[] = [];
@@ -244,15 +252,16 @@ function answers(run: Run, other: Run): boolean {
   const across = { x: (run.at.x - other.at.x) / size, y: (run.at.y - other.at.y) / size };
   const turn = (outward: Point, sign: 1 | -1): number =>
     degreesOf(sign * (outward.x * across.x + outward.y * across.y));
-  return turn(run.outward, 1) <= STRAIGHT && turn(other.outward, -1) <= STRAIGHT;
+  const most = STRAIGHT + SAME_ANGLE;
+  return turn(run.outward, 1) <= most && turn(other.outward, -1) <= most;
 }
 
 function isStopped(run: Run, { diagonal }: CanvasSize, stretches: readonly BorderStretch[]): boolean {
-  const reach = NEAR_EXIT * diagonal;
+  const reach = NEAR_EXIT * diagonal * (1 + ROUNDING);
   return stretches.some(({ at, pull, direction }) => {
     if (pull < STOPS * run.pull || distance(at, run.at) > reach) return false;
     const same = Math.abs(Math.cos(direction) * run.outward.x + Math.sin(direction) * run.outward.y);
-    return degreesOf(same) >= ACROSS;
+    return degreesOf(same) >= ACROSS - SAME_ANGLE;
   });
 }
 

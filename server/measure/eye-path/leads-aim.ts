@@ -3,9 +3,8 @@ import { type Point, distance } from '../../plan/geometry/point.js';
 import { distanceToStretch } from '../../plan/leads-simplify.js';
 import type { Lead, Plan } from '../../plan/plan.js';
 import { containsPoint, distanceToOutline, type VisibleAreas } from '../areas/areas.js';
+import { isAtFocus } from '../emphasis/at-focus.js';
 
-/** Part of the diagonal within which an object is at the focal point. */
-const AT_FOCUS = 0.05;
 const ROUNDING = 1e-6;
 
 /** What a lead is drawn to aim at. */
@@ -37,7 +36,7 @@ export function aimsOf({ objects, coveringOrder, path, focus, canvas }: Plan, ar
     atFocus: objects
       .filter(({ role }) => role === 'dominant')
       .map(({ index }) => visible(index))
-      .filter((rings) => at && distanceToShape(rings, at) <= AT_FOCUS * canvas.diagonal),
+      .filter((rings) => at && isAtFocus(distanceToShape(rings, at) / canvas.diagonal)),
     targets: objects.filter(isTarget).map(({ index }) => ({ object: index, visible: visible(index) })),
     slack: ROUNDING * canvas.diagonal,
     visible,
@@ -67,7 +66,7 @@ export function aimOf({ to }: Lead, { focus, targets, slack }: Aims): LeadAim | 
 export function passesBy(aim: LeadAim, line: readonly Point[], miss: number, aims: Aims): number | undefined {
   switch (aim.kind) {
     case 'focus':
-      return aims.atFocus.some((rings) => distanceToLine(rings, line) === 0) ? 0 : miss;
+      return aims.atFocus.some((rings) => distanceToLine(rings, line) <= aims.slack) ? 0 : miss;
     case 'object': {
       const rings = aims.visible(aim.object);
       return rings.length > 0 ? distanceToLine(rings, line) : undefined;

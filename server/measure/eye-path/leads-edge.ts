@@ -8,7 +8,7 @@ type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 /** Part of the diagonal within which a line runs out at a corner. */
 export const CORNER_REACH = 0.03;
 
-/** A direction that leans less than this towards an edge, as part of one, keeps beside it. */
+/** A direction that leans less than this towards an edge, as part of one, keeps beside it; lengths that differ by less are one. */
 const ROUNDING = 1e-9;
 
 /** The corner of the canvas within `reach` (canvas units) of a place. */
@@ -23,19 +23,28 @@ export function cornerNear(place: Point, { width, height }: CanvasSize, reach: n
   const [nearest] = names.sort(
     (one, other) => distance(corners[one], place) - distance(corners[other], place),
   );
-  return nearest && distance(corners[nearest], place) <= reach + 1e-9 * reach ? nearest : undefined;
+  return nearest && distance(corners[nearest], place) <= reach + ROUNDING * reach ? nearest : undefined;
 }
 
 /** The edge of the canvas within `reach` of a place on the canvas, or beyond which a place off it lies. */
 export function edgeNear({ x, y }: Point, { width, height }: CanvasSize, reach: number): Side | undefined {
-  const inwards: readonly (readonly [Side, number])[] = [
+  const inwards = [
     ['left', x],
     ['right', width - x],
     ['top', y],
     ['bottom', height - y],
-  ];
-  const [nearest] = [...inwards].sort(([, one], [, other]) => one - other);
-  return nearest && nearest[1] <= reach + 1e-9 * reach ? nearest[0] : undefined;
+  ] as const;
+  const [side, away] = leastOf(inwards, ROUNDING * reach);
+  return away <= reach + ROUNDING * reach ? side : undefined;
+}
+
+/** The first of those whose figure is the least but for `slack`: of two edges as near always the upright one. */
+function leastOf(
+  sides: readonly [readonly [Side, number], ...(readonly [Side, number])[]],
+  slack: number,
+): readonly [Side, number] {
+  const least = Math.min(...sides.map(([, figure]) => figure));
+  return sides.find(([, figure]) => figure <= least + slack) ?? sides[0];
 }
 
 /** Where a line from a place on the canvas leaves it; at which corner, when it does so within 3 % of the diagonal of one. */
@@ -45,19 +54,19 @@ export function wayOut(
   canvas: CanvasSize,
 ): { readonly at: Point; readonly side: Side; readonly corner?: Corner } | undefined {
   const { width, height, diagonal } = canvas;
-  const slack = 1e-9 * diagonal;
+  const slack = ROUNDING * diagonal;
   if (from.x < -slack || from.y < -slack || from.x > width + slack || from.y > height + slack)
     return undefined;
-  const ways: readonly (readonly [Side, number])[] = [
+  const ways = [
     ['left', direction.x < -ROUNDING ? -from.x / direction.x : Infinity],
     ['right', direction.x > ROUNDING ? (width - from.x) / direction.x : Infinity],
     ['top', direction.y < -ROUNDING ? -from.y / direction.y : Infinity],
     ['bottom', direction.y > ROUNDING ? (height - from.y) / direction.y : Infinity],
-  ];
-  const [first] = [...ways].sort(([, one], [, other]) => one - other);
-  if (!first || !Number.isFinite(first[1])) return undefined;
-  const run = Math.max(0, first[1]);
+  ] as const;
+  const [side, along] = leastOf(ways, slack);
+  if (!Number.isFinite(along)) return undefined;
+  const run = Math.max(0, along);
   const at = { x: from.x + run * direction.x, y: from.y + run * direction.y };
   const corner = cornerNear(at, canvas, CORNER_REACH * diagonal);
-  return { at, side: first[0], ...(corner ? { corner } : {}) };
+  return { at, side, ...(corner ? { corner } : {}) };
 }

@@ -13,6 +13,8 @@ type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 const LAST_STRETCH = 0.05;
 /** Part of the diagonal within which two leads arrive at one place. */
 const TOGETHER = 0.05;
+/** Part by which one length may be the other and differ through rounding. */
+const ROUNDING = 1e-9;
 /** Directions that differ by less are the same; degrees. */
 const ONE_DIRECTION = 1e-6;
 
@@ -61,7 +63,7 @@ export function anglesBetween(
   const meetings = new Map<number | 'focus', number[]>();
   leads.forEach(({ points, to }, index) => {
     const end = points.at(-1);
-    const isAtFocus = focus && end && distance(end, focus.at) <= TOGETHER * canvas.diagonal;
+    const isAtFocus = focus && end && distance(end, focus.at) <= TOGETHER * canvas.diagonal * (1 + ROUNDING);
     const place = isAtFocus ? 'focus' : to.names === 'object' ? to.object : undefined;
     if (place === undefined) return;
     const meeting = meetings.get(place);
@@ -135,7 +137,7 @@ function unitTowards(degrees: number): Point {
   return { x: Math.cos(radians), y: Math.sin(radians) };
 }
 
-/** On the line or on the ray from its end. */
+/** On the ray from the end of a line or on the line; of places as near that on the ray, then the first along the line. */
 function nearestTo(place: Point, line: readonly Point[], onward: Point): Point | undefined {
   const end = line.at(-1);
   if (!end) return undefined;
@@ -149,7 +151,7 @@ function nearestTo(place: Point, line: readonly Point[], onward: Point): Point |
       length > 0 ? ((place.x - from.x) * (to.x - from.x) + (place.y - from.y) * (to.y - from.y)) / length : 0;
     const part = length > 0 ? Math.min(1, Math.max(0, along / length)) : 0;
     const on = { x: from.x + (to.x - from.x) * part, y: from.y + (to.y - from.y) * part };
-    if (distance(on, place) < distance(nearest, place)) nearest = on;
+    if (distance(on, place) < distance(nearest, place) * (1 - ROUNDING)) nearest = on;
   });
   return nearest;
 }

@@ -4,10 +4,11 @@ import { boxCentre } from '../../plan/geometry/point.js';
 import { containsPoint, distanceToOutline, type VisibleAreas } from '../areas/areas.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
+import { isAtFocus } from '../emphasis/at-focus.js';
 import type { EmphasisField, EmphasisMeasure, FocalEmphasis } from '../emphasis/emphasis.js';
 
-/** Part of the diagonal within which the border of an object brings it to the focal point. */
-export const AT_FOCUS = 0.05;
+export { AT_FOCUS } from '../emphasis/at-focus.js';
+
 /** Part of a cell by which a place may miss the line between two through rounding and lie on it. */
 const BETWEEN = 1e-5;
 
@@ -45,14 +46,15 @@ export function measureStops(
     const place = strongest.get(object) ?? { at: box ? boxCentre(box) : { x: 0, y: 0 }, strength: 0 };
     const focus = plan.focus?.at;
     const isSeen = layer !== undefined && layer.share > 0;
-    const isAtFocus =
+    const isThere =
       focus !== undefined &&
       isSeen &&
       (containsPoint(layer.visible, focus) ||
-        distanceToOutline(layer.visible, focus) <= AT_FOCUS * plan.canvas.diagonal);
+        isAtFocus(distanceToOutline(layer.visible, focus) / plan.canvas.diagonal));
     // The eye that comes to a stop at the focal point takes in all that is gathered there.
-    const gathered = isAtFocus && place.strength > 0 ? (focal?.strength ?? 0) : 0;
-    return { object, at: place.at, strength: Math.max(place.strength, gathered), isSeen, isAtFocus };
+    const gathered = isThere && place.strength > 0 ? (focal?.strength ?? 0) : 0;
+    const strength = Math.max(place.strength, gathered);
+    return { object, at: place.at, strength, isSeen, isAtFocus: isThere };
   });
 }
 

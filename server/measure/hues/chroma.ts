@@ -1,6 +1,7 @@
 import type { Ring } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
 import { containsPoint, distanceToOutline, type VisibleAreas } from '../areas/areas.js';
+import { inBillionths } from '../areas/place-order.js';
 import { GROUND } from '../borders/borders.js';
 import type { SeenHue } from './roles.js';
 import type { Memory } from '../memory.js';
@@ -44,7 +45,8 @@ export function seenChromas(
   const most = Math.max(...chromas.map(({ chroma }) => chroma));
   const rank = ({ chroma }: SeenChroma): number => (chroma >= most - SAME_CHROMA ? most : chroma);
   return chromas.sort(
-    (one, other) => rank(other) - rank(one) || (one.fromFocus ?? 0) - (other.fromFocus ?? 0),
+    (one, other) =>
+      rank(other) - rank(one) || inBillionths(one.fromFocus ?? 0) - inBillionths(other.fromFocus ?? 0),
   );
 }
 

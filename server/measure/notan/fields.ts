@@ -1,16 +1,16 @@
 import { boxCentre, type Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import { containsPoint, type VisibleAreas } from '../areas/areas.js';
-import { GROUND } from '../borders/borders.js';
-import type { LabelMap } from '../areas/label-map.js';
-import { type RingPiece, ringPieces } from './rings.js';
-import { eachMeeting, joinedRuns, runAt, runsOf } from './runs.js';
+import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
+import { cellRuns, type LabelMap, lay } from '../areas/label-map.js';
+import { type RingPiece, ringPieces } from '../areas/ring-pieces.js';
+import { GROUND, type MeetingAreas } from '../borders/borders.js';
+import { isLine } from '../borders/sides.js';
 
 /** A part of the picture of one area that hangs together. */
 export interface Field {
   /** The index of its object, or `GROUND`. */
   readonly area: number;
-  /** Part of the picture, exact. */
+  /** Part of the picture, exact; 0 for what rounding has left of an area, which is no more than a line. */
   readonly share: number;
   /** Of the box round it, canvas units. */
   readonly middle: Point;
@@ -26,54 +26,35 @@ export interface FieldMap {
   readonly fields: readonly Field[];
   /** Those that touch along more than a hair. */
   readonly contacts: readonly Contact[];
-  readonly columns: number;
-  readonly rows: number;
-  /** The cells row by row, as runs of one field: where each begins, the number of all cells behind the last. */
-  readonly runs: { readonly starts: Int32Array; readonly fields: Int32Array };
+  /** The field of each cell of the label map, row by row from the upper left; made anew whenever it is asked for. */
+  readonly cells: () => Cells;
 }
 
-/** Cells along which two fields have to touch: less is a hair, which no brush paints. */
-const HAIR_CELLS = 3;
+/** A raster of cells over the canvas, each in a field. */
+export interface Cells {
+  readonly columns: number;
+  readonly rows: number;
+  readonly fields: Int32Array;
+}
+
+/** Part of the long side along which two fields have to touch: less is a hair, which no brush paints. */
+const HAIR = 3 / 1024;
 /** Of a field so small that it has no more, this part of its border will do. */
 const PART_OF_BORDER = 1 / 4;
+/** Part of the long side by which a length falls short of another through rounding, and is as long. */
+const ROUNDING = 1e-6;
 
 /**
- * The fields of a picture and which of them touch. What hangs together within one area, and how large it is, is taken
- * from its exact rings; which fields touch, and for how long, from the label map.
+ * The fields of a picture and which of them touch, all from exact rings and borders. Only the cells, by which places
+ * are looked for, come from the label map.
  */
-export function fieldMap(plan: Plan, areas: VisibleAreas, map: LabelMap): FieldMap {
-  const { columns, rows } = map;
+export function fieldMap(plan: Plan, areas: VisibleAreas, meetings: MeetingAreas, map: LabelMap): FieldMap {
   const { fields, byArea } = exactFields(plan, areas);
-  const runs = runsOf(map);
-  const parts = joinedRuns(runs);
-  const fieldOfRun = new Int32Array(runs.labels.length);
-  for (let run = 0; run < fieldOfRun.length; run++) {
-    const first = parts[run] as number;
-    fieldOfRun[run] =
-      first === run
-        ? fieldAt(byArea.get(runs.labels[run] as number), middleOf(runs.starts[run] as number, plan, map))
-        : (fieldOfRun[first] as number);
-  }
-  const contacts = new Contacts(fields.length);
-  eachMeeting(runs, (one, other, cells) => {
-    contacts.add(fieldOfRun[one] as number, fieldOfRun[other] as number, cells);
-  });
-  for (const { first, pieces } of byArea.values()) {
-    pieces.forEach((_, piece) => {
-      const middle = fields[first + piece]?.middle;
-      if (!middle || contacts.touchesAny(first + piece)) return;
-      // Too small for a cell: it lies in what is seen there.
-      const column = cellAt(middle.x / plan.canvas.width, columns);
-      const row = cellAt(middle.y / plan.canvas.height, rows);
-      contacts.add(first + piece, fieldOfRun[runAt(runs, row * columns + column)] as number, HAIR_CELLS);
-    });
-  }
+  const { width, height } = plan.canvas;
   return {
     fields,
-    contacts: contacts.list(),
-    columns,
-    rows,
-    runs: { starts: runs.starts, fields: fieldOfRun },
+    contacts: contactsOf(fields.length, byArea, meetings, Math.max(width, height)),
+    cells: () => cellsOf(plan.canvas, byArea, map),
   };
 }
 
@@ -83,17 +64,21 @@ interface AreaFields {
   readonly pieces: readonly RingPiece[];
 }
 
+type FieldsByArea = ReadonlyMap<number, AreaFields>;
+
 function exactFields(
   { canvas, coveringOrder }: Plan,
   areas: VisibleAreas,
-): { readonly fields: readonly Field[]; readonly byArea: ReadonlyMap<number, AreaFields> } {
+): { readonly fields: readonly Field[]; readonly byArea: FieldsByArea } {
   const canvasArea = canvas.width * canvas.height;
   const fields: Field[] = [];
   const byArea = new Map<number, AreaFields>();
   const add = (area: number, pieces: readonly RingPiece[]): void => {
     byArea.set(area, { first: fields.length, pieces });
-    for (const piece of pieces) {
-      fields.push({ area, share: piece.area / canvasArea, middle: boxCentre(piece.box) });
+    for (const { area: size, box, rings } of pieces) {
+      const [outer] = rings;
+      const isSeen = outer !== undefined && !isLine(outer, canvas);
+      fields.push({ area, share: isSeen ? size / canvasArea : 0, middle: boxCentre(box) });
     }
     // Kept for cells that rounding leaves to an area of nothing.
     if (pieces.length === 0) fields.push({ area, share: 0, middle: { x: 0, y: 0 } });
@@ -105,57 +90,46 @@ function exactFields(
   return { fields, byArea };
 }
 
-/** The field of an area that holds a place; the largest when rounding puts the place outside of all. */
-function fieldAt(area: AreaFields | undefined, { x, y }: Point): number {
-  if (!area) return 0;
-  if (area.pieces.length < 2) return area.first;
-  const found = area.pieces.findIndex(
-    ({ box, rings }) =>
-      x >= box.left && x <= box.right && y >= box.top && y <= box.bottom && containsPoint(rings, { x, y }),
-  );
-  return area.first + Math.max(0, found);
-}
-
-function cellAt(part: number, cells: number): number {
-  return Math.min(cells - 1, Math.max(0, Math.floor(part * cells)));
-}
-
-function middleOf(cell: number, { canvas }: Plan, { columns, rows }: LabelMap): Point {
-  return {
-    x: (((cell % columns) + 0.5) / columns) * canvas.width,
-    y: ((Math.floor(cell / columns) + 0.5) / rows) * canvas.height,
-  };
-}
-
-/** How long fields touch, in sides of cells. */
-class Contacts {
-  readonly #lengths = new Map<number, number>();
-  readonly #borders: Float64Array;
-  readonly #count: number;
-
-  constructor(fields: number) {
-    this.#count = fields;
-    this.#borders = new Float64Array(fields);
-  }
-
-  add(one: number, other: number, cells: number): void {
-    if (one === other) return;
-    const pair = Math.min(one, other) * this.#count + Math.max(one, other);
-    this.#lengths.set(pair, (this.#lengths.get(pair) ?? 0) + cells);
-    for (const field of [one, other]) this.#borders[field] = (this.#borders[field] ?? 0) + cells;
-  }
-
-  touchesAny(field: number): boolean {
-    return (this.#borders[field] ?? 0) > 0;
-  }
-
-  /** Those that are more than a hair. */
-  list(): readonly Contact[] {
-    return [...this.#lengths].flatMap(([pair, cells]) => {
-      const one = Math.floor(pair / this.#count);
-      const other = pair % this.#count;
-      const border = Math.min(this.#borders[one] ?? 0, this.#borders[other] ?? 0);
-      return cells >= Math.min(HAIR_CELLS, border * PART_OF_BORDER) ? { one, other } : [];
+/** The fields that touch along more than a hair; `long` is the long side of the canvas. */
+function contactsOf(
+  count: number,
+  byArea: FieldsByArea,
+  { seen, meetings }: MeetingAreas,
+  long: number,
+): readonly Contact[] {
+  const lengths = new Map<number, number>();
+  const borders = new Float64Array(count);
+  const firsts = seen.map(({ area }) => byArea.get(area)?.first ?? 0);
+  const fieldOf = (index: number, side: number): number =>
+    (firsts[index] as number) + (seen[index]?.sides.pieces[side] ?? 0);
+  meetings.forEach(({ met, sidesBehind }, front) => {
+    sidesBehind.forEach((sideBehind, piece) => {
+      const at = 4 * piece;
+      const one = fieldOf(front, met[at] as number);
+      const other = fieldOf(met[at + 3] as number, sideBehind);
+      const length = (met[at + 2] as number) - (met[at + 1] as number);
+      const pair = Math.min(one, other) * count + Math.max(one, other);
+      lengths.set(pair, (lengths.get(pair) ?? 0) + length);
+      for (const field of [one, other]) borders[field] = (borders[field] as number) + length;
     });
+  });
+  return [...lengths].flatMap(([pair, length]) => {
+    const one = Math.floor(pair / count);
+    const other = pair % count;
+    const border = Math.min(borders[one] as number, borders[other] as number);
+    return length + ROUNDING * long >= Math.min(HAIR * long, border * PART_OF_BORDER) ? { one, other } : [];
+  });
+}
+
+/** The largest field of what is seen in each cell, then the smaller ones laid over. */
+function cellsOf({ width, height }: CanvasSize, byArea: FieldsByArea, map: LabelMap): Cells {
+  const { columns, rows } = map;
+  const grid = { width, height, columns, rows };
+  const firsts = new Int32Array(Math.max(...byArea.keys()) + 1 - GROUND);
+  for (const [area, { first }] of byArea) firsts[area - GROUND] = first;
+  const fields = map.labels.map((label) => firsts[label - GROUND] as number);
+  for (const { first, pieces } of byArea.values()) {
+    pieces.slice(1).forEach(({ rings }, index) => lay(fields, cellRuns(rings, grid), first + 1 + index));
   }
+  return { columns, rows, fields };
 }

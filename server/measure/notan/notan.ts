@@ -1,8 +1,9 @@
 import type { Point } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
-import { GROUND } from '../borders/borders.js';
+import { GROUND, meetingAreas } from '../borders/borders.js';
 import { labelMap } from '../areas/label-map.js';
+import { inBillionths } from '../areas/place-order.js';
 import type { Memory } from '../memory.js';
 import { type FieldMap, fieldMap } from './fields.js';
 import { placesInside } from './places.js';
@@ -39,11 +40,13 @@ export interface TonePiece {
  * The tones of a plan, one to each group of its scale, and how each hangs together. Two areas of one tone are one
  * piece when they touch along more than a hair (three thousandths of the long side, or a quarter of the border of the
  * smaller where that is less): at a corner they are apart.
- * Shares are exact. What has no step, or one that no group holds, lies in no tone.
+ * Shares and what touches what are exact. What has no step, or one that no group holds, lies in no tone.
  */
 export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): NotanMeasure {
   const map = labelMap(plan, areas, memory);
-  const fields = memory.recall('notan fields', '', [map], () => fieldMap(plan, areas, map));
+  const fields = memory.recall('notan fields', '', [map], () =>
+    fieldMap(plan, areas, meetingAreas(plan, areas, memory), map),
+  );
   const { groups } = plan.scale;
   const { step: groundStep } = plan.canvas.ground;
   const inputs = [
@@ -101,6 +104,7 @@ function joinedFields({ fields, contacts }: FieldMap, belongs: (area: number) =>
 /** A place inside each piece; in the order given. */
 function placesOf(map: FieldMap, pieces: readonly Joined[], canvas: Canvas): readonly (Point | undefined)[] {
   const places = pieces.map((): Point | undefined => undefined);
+  const cells = map.cells();
   // Groups that share a step have fields in common: what finds one of its own taken is worked out in a later round.
   let left = [...pieces.keys()];
   while (left.length > 0) {
@@ -111,7 +115,7 @@ function placesOf(map: FieldMap, pieces: readonly Joined[], canvas: Canvas): rea
       for (const field of own) regionOf[field] = piece;
       return false;
     });
-    placesInside(map, regionOf, pieces.length, canvas).forEach((place, piece) => {
+    placesInside(cells, regionOf, pieces.length, canvas).forEach((place, piece) => {
       if (place) places[piece] = place;
     });
   }
@@ -134,9 +138,4 @@ function pieceOf({ fields }: FieldMap, own: Joined, place: () => Point | undefin
       .sort(([, one], [, other]) => inBillionths(other) - inBillionths(one))
       .map(([area]) => area),
   };
-}
-
-/** A share to sort by: of those that differ by rounding alone the order of the plan decides. */
-export function inBillionths(share: number): number {
-  return Math.round(share * 1e9);
 }

@@ -1,6 +1,7 @@
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
-import type { FieldMap } from './fields.js';
+import type { Cells } from './fields.js';
+import { runsOf } from './runs.js';
 
 /** Cells on a side of a block: a place in the middle of a region need not be found to the cell. */
 const BLOCK = 4;
@@ -21,41 +22,35 @@ interface Raster {
  * for a region that has no cell.
  */
 export function placesInside(
-  map: Pick<FieldMap, 'columns' | 'rows' | 'runs'>,
+  cells: Cells,
   regionOf: Int32Array,
   regions: number,
   canvas: CanvasSize,
 ): readonly (Point | undefined)[] {
-  const blocks = blocksOf(map, regionOf);
+  const blocks = blocksOf(cells, regionOf);
   const inBlocks = deepestBlocks(blocks, regions);
-  const inRuns = inBlocks.every((place) => place !== undefined) ? [] : middleCells(map, regionOf, regions);
+  const inRuns = inBlocks.every((place) => place !== undefined) ? [] : middleCells(cells, regionOf, regions);
   return inBlocks.map((block, region) => {
     const at = block ?? inRuns[region];
     if (!at) return undefined;
-    const { columns, rows } = block ? blocks : map;
+    const { columns, rows } = block ? blocks : cells;
     return { x: ((at.x + 0.5) / columns) * canvas.width, y: ((at.y + 0.5) / rows) * canvas.height };
   });
 }
 
-/** The blocks of a field map; one that lies on the border of a region belongs to none. */
-function blocksOf(
-  { columns, rows, runs }: Pick<FieldMap, 'columns' | 'rows' | 'runs'>,
-  regionOf: Int32Array,
-): Raster {
-  const cells = new Int32Array(columns * rows);
-  for (let run = 0; run < runs.fields.length; run++) {
-    cells.fill(regionOf[runs.fields[run] as number] as number, runs.starts[run], runs.starts[run + 1]);
-  }
+/** Cells by blocks; one that lies on the border of a region belongs to none. */
+function blocksOf({ columns, rows, fields }: Cells, regionOf: Int32Array): Raster {
   const across = Math.floor(columns / BLOCK);
   const down = Math.floor(rows / BLOCK);
   const blocks = new Int32Array(across * down);
+  const regionAt = (cell: number): number => regionOf[fields[cell] as number] as number;
   for (let row = 0; row < down; row++) {
     for (let column = 0; column < across; column++) {
       const first = row * BLOCK * columns + column * BLOCK;
-      let region = cells[first] as number;
+      let region = regionAt(first);
       for (let cell = 1; region >= 0 && cell < BLOCK * BLOCK; cell++) {
         const at = first + Math.floor(cell / BLOCK) * columns + (cell % BLOCK);
-        if (cells[at] !== region) region = -1;
+        if (regionAt(at) !== region) region = -1;
       }
       blocks[row * across + column] = region;
     }
@@ -81,25 +76,24 @@ function deepestBlocks(blocks: Raster, regions: number): readonly (Point | undef
   return nearestToMean(
     candidates.map((candidate) => ({ ...candidate, weight: 1 })),
     regions,
+    columns,
     ({ at }) => at,
   );
 }
 
 /** For each region the cell nearest to the mean of its cells. */
-function middleCells(
-  { columns, runs }: Pick<FieldMap, 'columns' | 'runs'>,
-  regionOf: Int32Array,
-  regions: number,
-): readonly (Point | undefined)[] {
-  const stretches = Array.from(runs.fields, (field, run) => {
-    const start = runs.starts[run] as number;
-    const cells = (runs.starts[run + 1] as number) - start;
+function middleCells(cells: Cells, regionOf: Int32Array, regions: number): readonly (Point | undefined)[] {
+  const { columns } = cells;
+  const { starts, labels } = runsOf({ ...cells, labels: cells.fields });
+  const stretches = Array.from(labels, (field, run) => {
+    const start = starts[run] as number;
+    const count = (starts[run + 1] as number) - start;
     const left = start % columns;
     const y = Math.floor(start / columns);
-    const at = { x: left + (cells - 1) / 2, y };
-    return { region: regionOf[field] as number, at, weight: cells, left, right: left + cells - 1 };
+    const at = { x: left + (count - 1) / 2, y };
+    return { region: regionOf[field] as number, at, weight: count, left, right: left + count - 1 };
   });
-  return nearestToMean(stretches, regions, ({ left, right, at }, mean) => ({
+  return nearestToMean(stretches, regions, columns, ({ left, right, at }, mean) => ({
     x: Math.min(right, Math.max(left, Math.round(mean.x))),
     y: at.y,
   }));
@@ -111,10 +105,14 @@ interface Weighed {
   readonly weight: number;
 }
 
-/** For each region, of the points nearest to its mean in each of its parts, the nearest. */
+/** Distances in blocks or cells that differ by less are one. */
+const ALIKE = 1e-6;
+
+/** For each region, of the points nearest to its mean in each of its parts, the nearest; of those as near the one that comes before. */
 function nearestToMean<Part extends Weighed>(
   parts: readonly Part[],
   regions: number,
+  columns: number,
   nearestIn: (part: Part, mean: Point) => Point,
 ): readonly (Point | undefined)[] {
   const sums = Array.from({ length: regions }, () => ({ x: 0, y: 0, weight: 0 }));
@@ -133,11 +131,19 @@ function nearestToMean<Part extends Weighed>(
     if (!mean) continue;
     const at = nearestIn(part, mean);
     const away = distance(at, mean);
-    if (away >= (distances[part.region] as number)) continue;
+    const known = nearest[part.region];
+    const closer = (distances[part.region] as number) - away;
+    if (known && (closer < -ALIKE || (closer <= ALIKE && !isBefore(at, known, columns)))) continue;
     distances[part.region] = away;
     nearest[part.region] = at;
   }
   return nearest;
+}
+
+/** Of two places the higher one comes before, of those as high the one nearer to the upright middle. */
+function isBefore(one: Point, other: Point, columns: number): boolean {
+  const fromMiddle = ({ x }: Point): number => Math.abs(2 * x - columns + 1);
+  return one.y < other.y || (one.y === other.y && fromMiddle(one) < fromMiddle(other));
 }
 
 /** How far each block is from the nearest of another region or the edge of the canvas. */

@@ -5,6 +5,7 @@ import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
 import { wholeOf } from '../areas/parts.js';
+import { inBillionths } from '../areas/place-order.js';
 
 /**
  * How the picture hangs on its vertical middle, as a steelyard balances (Poore 1903). Visual weight is a heuristic:
@@ -96,7 +97,7 @@ export function hung(
     const weight = weightOf(area, mean);
     return { object, weight, arm: area.arm, moment: weight * area.arm };
   });
-  const weights = each.filter(({ weight }) => weight > 0).sort((one, other) => other.weight - one.weight);
+  const weights = each.filter(({ weight }) => weight > 0).sort(heaviestFirst);
   const ground = weightOf(laidGround, mean);
   const total = weights.reduce((sum, { weight }) => sum + weight, ground);
   const moment = weights.reduce((sum, one) => sum + one.moment, ground * laidGround.arm);
@@ -108,7 +109,7 @@ export function hung(
       weight: wholeOf(parts, index).reduce((sum, part) => sum + (each[part]?.weight ?? 0), 0),
     }))
     .filter(({ weight }) => weight > 0)
-    .sort((one, other) => other.weight - one.weight);
+    .sort(heaviestFirst);
   return {
     weights,
     principals,
@@ -118,6 +119,10 @@ export function hung(
     laid,
     laidGround,
   };
+}
+
+function heaviestFirst(one: { readonly weight: number }, other: { readonly weight: number }): number {
+  return inBillionths(other.weight) - inBillionths(one.weight);
 }
 
 function weightOf({ share, value, chroma }: Laid, mean: number): number {

@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
+import { inBillionths } from '../areas/place-order.js';
 import type { ObjectMeasure } from '../measures.js';
 
 /** The measured areas in the order of `plan.objects`; shares are parts of the canvas or of the shape, as named. */
@@ -49,7 +50,7 @@ export function largestFirst(
   return shares
     .map((share, object) => ({ object, share }))
     .filter(({ object, share }) => share > 0 && belongs(object))
-    .sort((a, b) => b.share - a.share);
+    .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
 }
 
 export function totalShare(objects: readonly ObjectShare[]): number {

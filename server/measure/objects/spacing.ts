@@ -3,6 +3,7 @@ import { type Outline, boxOfRings } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
 import { wholeOf } from '../areas/parts.js';
+import { inBillionths } from '../areas/place-order.js';
 import { signedArea } from '../../plan/geometry/path.js';
 
 /**
@@ -49,8 +50,8 @@ export interface GapPair {
 
 /** Part of the diagonal; what stands closer stands together, with no interval to speak of. */
 const CLEAR_SPACE = 0.01;
-/** Distances that differ by less are one, whatever rounding made of them. */
-const ALIKE = 1e-9;
+/** Distances that differ by less than this part are one, whatever rounding made of them. */
+const ALIKE = 1e-7;
 /** A picture has a handful of principals; of a crowd of them the largest are looked at. */
 const MOST_PRINCIPALS = 100;
 
@@ -88,10 +89,17 @@ export function measureSpacing(
         const larger = masses[index];
         return larger ? [{ one: larger.object, other: object, difference: 1 - size / larger.size }] : [];
       })
-      .sort((one, other) => one.difference - other.difference),
+      .sort(mostAlikeFirst),
     gaps,
     gapPairs: gapPairs(gaps),
   };
+}
+
+function mostAlikeFirst(
+  one: { readonly difference: number },
+  other: { readonly difference: number },
+): number {
+  return inBillionths(one.difference) - inBillionths(other.difference);
 }
 
 function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number[])[]): readonly Mass[] {
@@ -110,7 +118,7 @@ function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number
       };
     })
     .filter(({ share }) => share > 0)
-    .sort((one, other) => other.size - one.size)
+    .sort((one, other) => inBillionths(other.size) - inBillionths(one.size))
     .slice(0, MOST_PRINCIPALS);
 }
 
@@ -165,7 +173,9 @@ interface Candidate {
 /** The nearest of those beside a span, all of them when several are as near. `candidates` with growing sizes. */
 function nearest(candidates: readonly Candidate[], beside: Span, least: number): readonly Candidate[] {
   const clear = candidates.filter(
-    ({ size, span }) => size >= least && Math.min(span[3], beside[3]) > Math.max(span[2], beside[2]),
+    ({ size, span }) =>
+      size >= least * (1 - ALIKE) &&
+      Math.min(span[3], beside[3]) - Math.max(span[2], beside[2]) > least * ALIKE,
   );
   const first = clear[0]?.size ?? 0;
   return clear.filter(({ size }) => size <= first * (1 + ALIKE));
@@ -186,5 +196,5 @@ function gapPairs(gaps: readonly Gap[]): readonly GapPair[] {
           difference: Math.abs(one.size - other.size) / Math.max(one.size, other.size),
         })),
     )
-    .sort((one, other) => one.difference - other.difference);
+    .sort(mostAlikeFirst);
 }

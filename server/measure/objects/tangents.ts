@@ -15,6 +15,7 @@ import type { SeenLayer, SeenAreas } from '../areas/areas.js';
 import { centreOf } from './balance.js';
 import type { Corner } from '../eye-path/eye-path.js';
 import { runsAcross } from '../areas/parts.js';
+import { inSteps } from '../areas/place-order.js';
 import { cornerMeetings, edgeMeetings } from '../tangency/canvas-edge.js';
 import { type Meeting, lengthWithin, meetingOf } from '../tangency/meeting.js';
 import { MOST_SIDES, relationOf } from '../tangency/relation.js';
@@ -84,6 +85,8 @@ interface Seen {
   readonly outline: Outline;
   readonly layer: SeenLayer;
   readonly box: Box;
+  /** Of its box, in steps that rounding does not change. */
+  readonly size: number;
 }
 
 /**
@@ -103,7 +106,7 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
     touches: neighboursOf(seen, TANGENT_REACH * canvas.diagonal)
       .filter(([one, other]) => !only || only.has(one.object) || only.has(other.object))
       .flatMap(([one, other]) => touchOf(one, other, canvas) ?? [])
-      .sort((one, other) => one.gap - other.gap),
+      .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
     edges: asked.flatMap(({ object, outline, layer }) =>
       endsOf(outline, layer.visible, canvas).edges.map((edge) => ({ object, ...edge })),
     ),
@@ -126,7 +129,9 @@ function seenOf(plan: Plan, areas: SeenAreas): readonly Seen[] {
     const layer = areas.layers[position];
     const outline = plan.objects[object]?.outline;
     if (!layer || !outline || layer.share === 0) return [];
-    return { object, position, outline, layer, box: boxOfSeen(layer.visible) };
+    const box = boxOfSeen(layer.visible);
+    const size = inSteps(boxDiagonal(box), plan.canvas.diagonal);
+    return { object, position, outline, layer, box, size };
   });
 }
 
@@ -151,7 +156,7 @@ function neighboursOf(seen: readonly Seen[], reach: number): readonly (readonly 
 }
 
 function bySize(one: Seen, other: Seen): number {
-  return boxDiagonal(one.box) - boxDiagonal(other.box) || one.position - other.position;
+  return one.size - other.size || one.position - other.position;
 }
 
 interface KeptTouch {
@@ -195,7 +200,7 @@ function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'
   const meeting = meetingOf(border, otherBorder, TANGENT_REACH * canvas.diagonal, middle);
   if (!meeting) return undefined;
   const nearest = meeting.gap + AS_NEAR * canvas.diagonal;
-  const oneIsSmaller = boxDiagonal(one.box) < boxDiagonal(other.box);
+  const oneIsSmaller = one.size < other.size;
   const [smaller, larger] = oneIsSmaller ? [border, otherBorder] : [otherBorder, border];
   const extent = boxDiagonal(oneIsSmaller ? one.box : other.box);
   if (lengthWithin(smaller, larger, nearest) > LONG * extent) return undefined;

@@ -83,7 +83,7 @@ function meetingAt(ring: Ring, side: Side, canvas: Size, reach: number): EdgeMee
   }
   const { left, top, right, bottom } = boxOfRings([ring]);
   const extent = side === 'left' || side === 'right' ? bottom - top : right - left;
-  if (along > LONG * extent) return undefined;
+  if (along > LONG * extent * (1 + ROUNDING)) return undefined;
   return { side, gap, at: { x: x / corners, y: y / corners } };
 }
 
@@ -109,7 +109,8 @@ function onCanvas({ x, y }: Point, { width, height }: Size): Point {
 }
 
 function isInCorner({ x, y }: Point, { width, height }: Size, reach: number): boolean {
-  return Math.min(x, width - x) <= reach && Math.min(y, height - y) <= reach;
+  const most = reach * (1 + ROUNDING);
+  return Math.min(x, width - x) <= most && Math.min(y, height - y) <= most;
 }
 
 /** How far round a corner is looked, part of the diagonal, and in which directions from the edge. */

@@ -1,6 +1,7 @@
 import { boxOfRings, type Ring } from '../../plan/geometry/outline.js';
 import { type Box, boxContains } from '../../plan/geometry/point.js';
-import { containsPoint } from '../areas/areas.js';
+import { ringsApart } from './apart.js';
+import { containsPoint } from './areas.js';
 import { signedArea } from '../../plan/geometry/path.js';
 
 /** A part of a visible area that hangs together: an outer ring with the holes in it. */
@@ -21,8 +22,7 @@ export function ringPieces(rings: readonly Ring[]): readonly RingPiece[] {
 }
 
 function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
-  const signed = rings
-    .flatMap(partedAtTouches)
+  const signed = ringsApart(rings)
     .map((ring) => ({ ring, area: signedArea(ring) }))
     .sort((a, b) => Math.abs(b.area) - Math.abs(a.area));
   // A hole is smaller than what it is a hole in, so the largest ring is an outer one.
@@ -40,27 +40,6 @@ function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
     if (around) around.area += area * outward;
   }
   return outers.sort((a, b) => b.area - a.area);
-}
-
-/** A ring that comes back to one of its corners as several that do not: what only a corner joins does not hang together. */
-function partedAtTouches(ring: Ring): readonly Ring[] {
-  const parted: Ring[] = [];
-  const left: number[] = [];
-  const places = new Map<string, number>();
-  const placeOf = (at: number): string => `${left[at] ?? ''} ${left[at + 1] ?? ''}`;
-  for (let i = 0; i + 1 < ring.length; i += 2) {
-    const place = `${ring[i] ?? ''} ${ring[i + 1] ?? ''}`;
-    const before = places.get(place);
-    if (before !== undefined) {
-      for (let at = before; at < left.length; at += 2) places.delete(placeOf(at));
-      parted.push(Float64Array.from(left.splice(before)));
-    }
-    places.set(place, left.length);
-    left.push(ring[i] as number, ring[i + 1] as number);
-  }
-  return parted.length === 0
-    ? [ring]
-    : [...parted, Float64Array.from(left)].filter(({ length }) => length >= 6);
 }
 
 /** A hole may touch the ring it lies in, so most of its corners decide. */

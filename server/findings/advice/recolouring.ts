@@ -1,4 +1,5 @@
 import type { ColourRole } from '../../../grammar/index.js';
+import { inBillionths } from '../../measure/areas/place-order.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Colour } from '../../plan/colour/colour.js';
@@ -6,6 +7,7 @@ import type { Plan, PlanObject } from '../../plan/plan.js';
 import { addLine, replace } from '../edits/edit.js';
 import { stepEdit } from '../edits.js';
 import type { Fix, FixEdit } from '../finding.js';
+import { byLook } from '../seen/look.js';
 import { quoted } from '../words/words.js';
 
 /** An object given another of the plan's colours. */
@@ -57,17 +59,20 @@ function keyOf(colour: Colour | undefined): string {
   return colour?.lab.join(' ') ?? '';
 }
 
+/** Of each role in use the colour that covers most; of several that cover as much the first by what they look like. */
 function mostUsedColours(
   { colours }: Plan,
   { colours: measured }: Measures,
 ): readonly { readonly colour: number; readonly role: ColourRole }[] {
-  const most = new Map<ColourRole, number>();
-  const share = (index: number): number => measured.colours[index]?.share ?? 0;
-  for (const [index, { role }] of colours.entries()) {
-    const known = role && most.get(role);
-    if (role && (known === undefined || share(index) > share(known))) most.set(role, index);
-  }
-  return [...most].map(([role, colour]) => ({ role, colour }));
+  const share = (index: number): number => inBillionths(measured.colours[index]?.share ?? 0);
+  const mostFirst = [...colours.entries()].sort(
+    ([one, { colour }], [other, { colour: otherColour }]) =>
+      share(other) - share(one) || byLook(colour, otherColour),
+  );
+  return measured.roles.flatMap(({ role }) => {
+    const most = mostFirst.find(([, colour]) => colour.role === role);
+    return most ? [{ role, colour: most[0] }] : [];
+  });
 }
 
 /** By how much a role's part of the picture changes. */

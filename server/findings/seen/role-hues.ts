@@ -9,6 +9,7 @@ import { plainNumber } from '../../plan/problems.js';
 import { replace } from '../edits/edit.js';
 import type { RuleFinding } from '../finding.js';
 import { quoted } from '../words/words.js';
+import { byLook } from './look.js';
 
 /** A colour that is seen, has a hue, and has a role: a named one, or the ground. */
 export interface ColourInRole {
@@ -22,7 +23,7 @@ export interface ColourInRole {
   readonly objects: readonly number[];
 }
 
-/** The colours of a role that are seen and have a hue, in the order of the plan, the ground last. */
+/** The colours of a role that are seen and have a hue, in an order that follows from their look, the ground last. */
 export function coloursInRole(plan: Plan, measures: Measures, role: ColourRole): readonly ColourInRole[] {
   const { hues, areas, objects } = measures;
   const carriers = new Map<number, number[]>();
@@ -31,19 +32,21 @@ export function coloursInRole(plan: Plan, measures: Measures, role: ColourRole):
     if (named === undefined || colour?.role !== role || (objects[index]?.share ?? 0) === 0) continue;
     carriers.set(named, [...(carriers.get(named) ?? []), index]);
   }
-  const named = hues.colours.flatMap(({ colour: index, hueDegrees }): ColourInRole[] => {
-    const colour = plan.colours[index];
-    if (colour?.role !== role) return [];
-    return [
-      {
-        name: quoted(colour.name),
-        colour: colour.colour,
-        hueDegrees,
-        location: colour.colourLocation,
-        objects: carriers.get(index) ?? [],
-      },
-    ];
-  });
+  const named = hues.colours
+    .flatMap(({ colour: index, hueDegrees }): ColourInRole[] => {
+      const colour = plan.colours[index];
+      if (colour?.role !== role) return [];
+      return [
+        {
+          name: quoted(colour.name),
+          colour: colour.colour,
+          hueDegrees,
+          location: colour.colourLocation,
+          objects: carriers.get(index) ?? [],
+        },
+      ];
+    })
+    .sort((one, other) => byLook(one.colour, other.colour));
   const { ground } = plan.canvas;
   const hueDegrees = hues.ground?.hueDegrees;
   if (ground.role !== role || !ground.location || hueDegrees === undefined || areas.bareShare === 0)

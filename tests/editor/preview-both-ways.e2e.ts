@@ -84,8 +84,7 @@ describe.each(['node', 'web'] as const)(
 
       await workbench.runCommand('Mahlstick: Choose View of the Preview');
       await page.getByPlaceholder('How do you want to see the plan?').waitFor();
-      await page.keyboard.type('Colour');
-      await page.keyboard.press('Enter');
+      await workbench.pick('Colour');
       await eventually(view).toBe('colour');
       expect(await preview.locator('.views input:checked').getAttribute('value')).toBe('colour');
       await preview.locator('.views input[value="drawing"]').check({ force: true });

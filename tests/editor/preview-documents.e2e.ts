@@ -69,8 +69,7 @@ describe('a preview and the document that it is of', () => {
     await workbench.runCommand('View: Close All Editors');
     await workbench.runCommand('File: New Untitled Text File');
     await workbench.runCommand('Change Language Mode');
-    await page.keyboard.type('Mahlstick Plan');
-    await page.keyboard.press('Enter');
+    await workbench.pick('Mahlstick Plan');
     await page.keyboard.insertText(
       'canvas 40 x 30 cm\nobject jug\n  shape rectangle (10, 8) to (18, 22)\n  value 2\n',
     );

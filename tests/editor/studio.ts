@@ -9,8 +9,11 @@ export const plans = path.resolve(import.meta.dirname, 'preview-plans');
 export const artefact = (name: string): string =>
   path.resolve(import.meta.dirname, '../../artefacts', `${name}.png`);
 
+/** Milliseconds for one step: loading the window again takes a busy machine with two cores a good part of it. */
+const limit = 60_000;
+
 /** Waits until an answer is as `expect` says. */
-export const eventually = <T>(ask: () => Promise<T> | T) => expect.poll(ask, { timeout: 20_000 });
+export const eventually = <T>(ask: () => Promise<T> | T) => expect.poll(ask, { timeout: limit });
 
 /** A plan in an editor with its preview beside it, as seen from outside. */
 export interface Studio {
@@ -52,7 +55,7 @@ export async function openStudio({ plan, ...options }: StudioOptions): Promise<S
     ...options,
   });
   const { page } = workbench;
-  page.setDefaultTimeout(20_000);
+  page.setDefaultTimeout(limit);
   const refusals: string[] = [];
   page.on('console', (message) => {
     if (/content security policy/i.test(message.text())) refusals.push(message.text());

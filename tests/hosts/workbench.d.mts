@@ -26,6 +26,8 @@ export interface Workbench {
   openFile(name: string): Promise<void>;
   /** Runs a command by its title in the palette, such as `View: Close Editor`. */
   runCommand(title: string): Promise<void>;
+  /** Takes an entry of the list that a command asks with, by its words. */
+  pick(entry: string): Promise<void>;
   /** Waits until a webview shows something. */
   preview(): Promise<FrameLocator>;
   /** Changes the theme, in the node host only: the web host does not see files change. */

@@ -85,6 +85,16 @@ function controls(page) {
       await editor.locator('textarea.inputarea, .native-edit-context').first().focus();
       await editor.and(page.locator('.focused')).first().waitFor();
     },
+    /** @param {string} entry */
+    pick: async (entry) => {
+      const list = page.locator('.quick-input-widget:visible');
+      await list.locator('.quick-input-box input.input').fill(entry);
+      await list
+        .locator('.quick-input-list .monaco-list-row')
+        .filter({ has: page.getByText(entry, { exact: true }) })
+        .first()
+        .click();
+    },
     /** @param {string} title */
     runCommand: async (title) => {
       const end = Date.now() + limit;

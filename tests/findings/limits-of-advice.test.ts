@@ -166,6 +166,33 @@ describe('a lead is turned', () => {
   });
 });
 
+describe('a lead is not turned', () => {
+  const ROAD = 'canvas  80 x 60 cm\nfocus   (20, 45)\n';
+
+  it('by more than 60 degrees', () => {
+    // Both ways out that are clear of the corner lie off the way it goes by 56.3 and by 61.9 degrees.
+    const road = (end: number) =>
+      advice('lead into corner', ROAD, `lead    road from top edge at 25% to (${20 + end}, ${end})\n`);
+    expect(road(55)).toContain('which turns it by 57°');
+    expect(road(55.4)).not.toContain('which turns it');
+  });
+
+  it('in a picture of more than 60 leads', () => {
+    const roads = (count: number) =>
+      advice(
+        'lead into corner',
+        ROAD,
+        'lead    road from top edge at 25% to (75, 55)\n',
+        ...Array.from(
+          { length: count - 1 },
+          (_, i) => `lead    row-${i} from left edge at ${20 + i}% to focus\n`,
+        ),
+      );
+    expect(roads(60)).toContain('which turns it');
+    expect(roads(61)).not.toContain('which turns it');
+  });
+});
+
 describe('a hue', () => {
   const colours = (role: string, colour: string) => [
     'canvas  80 x 60 cm\nwheel   munsell\ncolour  rust 5R 5/8 dominant\n',
@@ -238,5 +265,21 @@ describe('a value', () => {
     expect(lamp('N 5.6/')).toMatch(/385 % more .* 80 % less/);
     // It is set off more from the ground, not less.
     expect(lamp('N 7/')).toBe('Take `lamp` from step 4 to step 5, farther from what is round it.');
+  });
+});
+
+describe('a thing is made smaller for a budget', () => {
+  it('by no more than a fifth each way', () => {
+    const vine = (wanted: number) =>
+      advice(
+        'colour budget',
+        'canvas  80 x 60 cm\ncolour  clay #a1664a dominant\ncolour  leaf #66803a discord\n',
+        `budget  colour dominant ${100 - wanted}%, discord ${wanted}% within 0.2%\n`,
+        object('wall', box(0, 0, 80, 60), 'plane background', 'colour clay'),
+        object('vine', box(20, 20, 20, 20), 'colour leaf'),
+      );
+    // It takes 8.33 % of the picture: 0.82 and 0.78 squared.
+    expect(vine(5.6)).toContain('Make `vine` 18 % narrower and lower');
+    expect(vine(5.07)).not.toContain('Make `vine`');
   });
 });

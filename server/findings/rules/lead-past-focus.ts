@@ -70,7 +70,10 @@ function focalPoint({
 export function endAtFocus(lead: Lead): Pick<RuleFinding, 'advice' | 'fix'> {
   return {
     advice: 'Let it end at the focal point: write `to focus`.',
-    fix: { title: `Lead ${lead.name} to the focal point`, edits: [replace(lead.to.location, 'focus')] },
+    fix: {
+      title: `Lead ${quoted(lead.name)} to the focal point`,
+      edits: [replace(lead.to.location, 'focus')],
+    },
   };
 }
 

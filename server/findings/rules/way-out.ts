@@ -92,7 +92,7 @@ function softened(
     return {
       advice: `Make its edges ${enough}: write ${quoted(`edges ${enough} against ${after.name}`)} under ${quoted(before.name)}.`,
       fix: {
-        title: `Make the edges of ${before.name} ${enough} against ${after.name}`,
+        title: `Make the edges of ${quoted(before.name)} ${enough} against ${quoted(after.name)}`,
         edits: [addLine(before.node, 'edges', `${enough} against ${after.name}`)],
       },
     };

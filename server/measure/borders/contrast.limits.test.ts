@@ -14,6 +14,16 @@ object  square
   return measure(planOf(plan)).borders.borders[0]?.pull;
 }
 
+describe('a border', () => {
+  it('is looked at in stretches of half a per cent of the diagonal', () => {
+    const plan =
+      'canvas  80 x 60 cm\nobject  square\n  shape   rectangle (20, 20) to (40, 40)\n  value   2\n';
+    const { stretches } = measure(planOf(plan)).borders;
+    expect(stretches).toHaveLength(160);
+    expect(Math.max(...stretches.map(({ length }) => length))).toBeCloseTo(0.5, 6);
+  });
+});
+
 /** The weights are a heuristic, without a source. */
 describe('a hard edge draws the eye', () => {
   it('by six tenths of its contrast of value, as a part of all ten steps of Munsell', () => {

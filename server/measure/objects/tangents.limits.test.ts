@@ -88,6 +88,17 @@ describe('two outlines', () => {
     expect([0.09, 0.11].map(touchesChest)).toEqual([false, true]);
   });
 
+  it('are things, not textures of more than 4,000 sides', () => {
+    const hedge = (sides: number) => {
+      const leaves = Array.from({ length: sides }, (_, i): Place => {
+        const angle = (2 * Math.PI * i) / sides;
+        return [25 + 10 * Math.cos(angle), 30 + 10 * Math.sin(angle)];
+      });
+      return touches(outline(...leaves), 'circle 10 at (40.5, 30)');
+    };
+    expect([3_900, 4_100].map(hedge)).toEqual([1, 0]);
+  });
+
   it('are those of an object and of the 32 smallest round it, in a crowd', () => {
     const sun = (rays: number) => {
       const round = Array.from({ length: rays }, (_, i) => {

@@ -134,6 +134,24 @@ lead    c from lower left corner through (20, 28) to focus`;
     expect(fix).toBeUndefined();
     expect(advice).toContain('Add a lead from the right, such as `from right edge at 40% to focus`');
   });
+
+  it.each([
+    ['lamp', 'lamp'],
+    ['(30.25, 12)', '(30.3, 12)'],
+  ])('aims it at %s, as the first does, in a picture without a focal point', (aim, words) => {
+    const text = `canvas  40 x 30 cm
+object  lamp
+  shape   circle 2 at (30, 10)
+  value   4
+object  shelf
+  shape   rectangle (0, 12) to (15, 14)
+  value   3
+lead    a along top edge of shelf to ${aim}
+lead    b along bottom edge of shelf to ${aim}`;
+    expect(first('leads from one side', text).advice).toBe(
+      `Add a lead from the right, such as \`from right edge at 40% to ${words}\`.`,
+    );
+  });
 });
 
 describe('leads too close', () => {
@@ -146,7 +164,7 @@ lead    b from bottom edge at 5% through (10, 20) to focus`;
     expect(message).toBe(
       '`a` and `b` arrive at the focal point 7.6° apart, so they read as one line; over 10° apart they read as two.',
     );
-    expect(fix?.title).toBe('Turn b by 3°');
+    expect(fix?.title).toBe('Turn `b` by 3°');
     expect(isMended('leads too close', TWO)).toBe(true);
   });
 

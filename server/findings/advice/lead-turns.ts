@@ -72,7 +72,7 @@ export function startedAt(
     {
       advice: `let ${quoted(lead.name)} come in over another edge: write ${quoted(`from ${moved.words}`)}${bends ? ' instead of its bends' : ''}`,
       fix: {
-        title: `Let ${lead.name} come in from ${moved.words}`,
+        title: `Let ${quoted(lead.name)} come in from ${moved.words}`,
         edits: [replace(location, moved.words)],
       },
     },
@@ -110,7 +110,7 @@ function turned(
     {
       advice: `${what} ${quoted(moved.words)}, which turns it by ${Math.abs(degrees)}°`,
       fix: {
-        title: `Turn ${lead.name} by ${Math.abs(degrees)}°`,
+        title: `Turn ${quoted(lead.name)} by ${Math.abs(degrees)}°`,
         edits: [replace(pivot.location, moved.words)],
       },
     },
@@ -150,7 +150,7 @@ function bend({ at }: LeadPlace, end: Point, degrees: number, canvas: Canvas): M
   const radians = (degrees * Math.PI) / 180;
   const [cos, sin] = [Math.cos(radians), Math.sin(radians)];
   const [dx, dy] = [at.x - end.x, at.y - end.y];
-  const moved = written({ x: end.x + dx * cos - dy * sin, y: end.y + dx * sin + dy * cos }, canvas);
+  const moved = writtenPlace({ x: end.x + dx * cos - dy * sin, y: end.y + dx * sin + dy * cos }, canvas);
   return isOff(moved.at, canvas) ? undefined : moved;
 }
 
@@ -175,7 +175,8 @@ function ontoEdge(place: { readonly side: Side; readonly at: Point }, { width, h
   };
 }
 
-function written({ x, y }: Point, { unit }: Canvas): MovedPlace {
+/** A place as a plan writes it, to a millimetre or a tenth of another unit, and where that is. */
+export function writtenPlace({ x, y }: Point, { unit }: Canvas): MovedPlace {
   const decimals = unit === 'm' ? 3 : unit === 'mm' ? 0 : 1;
   const [across, down] = [plainNumber(x, decimals), plainNumber(y, decimals)];
   return { at: { x: Number(across), y: Number(down) }, words: `(${across}, ${down})` };

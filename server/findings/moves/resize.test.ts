@@ -16,7 +16,7 @@ describe('another size of an object', () => {
       const text = scene(lines);
       const { plan, measures } = checked(text);
       const fix = resizingFix(plan, measures.parts, resizing);
-      expect(fix?.title).toBe('Make jug 80 % as wide and as high');
+      expect(fix?.title).toBe('Make `jug` 80 % as wide and as high');
       const made = objectNamed(checked(mended(text, fix ?? { edits: [] })).plan, 'jug').outline.box;
       const tried = resized(plan, measures, resizing).plan.objects[JUG]?.outline.box;
       expect(tried && boxWidth(tried)).toBeCloseTo(boxWidth(made), 2);

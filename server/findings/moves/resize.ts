@@ -8,7 +8,7 @@ import type { Plan, PlanObject } from '../../plan/plan.js';
 import { every } from '../../plan/select.js';
 import { sizeEdit } from '../edits.js';
 import type { Fix } from '../finding.js';
-import { percent } from '../words/words.js';
+import { percent, quoted } from '../words/words.js';
 import { movedWith } from './shift.js';
 
 /** An object at another size: so many times as wide and as high. */
@@ -52,5 +52,5 @@ export function resizingFix(
   const one = plan.objects[object];
   if (!one || !isResizable(plan, parts, one)) return undefined;
   const edits = sizeEdit(plan, one, factor, 'onward');
-  return edits && { title: `Make ${one.name} ${percent(factor)} as wide and as high`, edits };
+  return edits && { title: `Make ${quoted(one.name)} ${percent(factor)} as wide and as high`, edits };
 }

@@ -31,7 +31,7 @@ describe('a shift', () => {
     const shift = { object: JUG, right: 5, down: -2 };
     const trial = shifted(plan, measures, shift);
     const fix = shiftFix(plan, measures.parts, shift);
-    expect(fix?.title).toBe('Move jug 5 cm to the right and 2 cm up');
+    expect(fix?.title).toBe('Move `jug` 5 cm to the right and 2 cm up');
     const after = checked(mended(SCENE, fix ?? { title: '', edits: [] })).plan;
     for (const index of [WALL, JUG, LABEL, FLOWER, HOUSE]) {
       const [tried, made] = [trial.plan, after].map(({ objects }) => objects[index]?.outline.box);

@@ -40,6 +40,13 @@ describe('a background', () => {
     expect(found(scene('5B 7/4', '5GY 5/4', gate(20)))[0]?.message).toContain('the foreground one of 0,');
   });
 
+  it('is held against what has a colour: a thing with a value alone is not a grey', () => {
+    const gate = (tone: string): string =>
+      `\nobject  gate\n  plane   foreground\n  shape   rectangle (0, 25) to (20, 50)\n  ${tone}`;
+    expect(found(scene('5B 7/4', '5GY 5/4', gate('value   2')))).toEqual([]);
+    expect(found(scene('5B 7/4', '5GY 5/4', gate('colour  N 3/')))).toHaveLength(1);
+  });
+
   it('is not asked about in a plan that says nothing of its planes', () => {
     expect(found(scene('5B 7/5', '5GY 5/2').replace('  planes  lighten with distance\n', ''))).toEqual([]);
   });

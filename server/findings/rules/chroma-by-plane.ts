@@ -23,13 +23,13 @@ export const chromaByPlane: Rule = {
   perObject: false,
   summary: 'The background is stronger in chroma than a nearer plane, in a plan whose planes go by distance.',
   explanation:
-    'Air between us and what is far off takes chroma from it, so a background of stronger colour than what lies before it comes forward. It is only asked of a plan that says `planes lighten with distance` or `darken`, and of planes that take 5 % of the picture or more. Means are of what is seen, weighed by area, as painted.',
+    'Air between us and what is far off takes chroma from it, so a background of stronger colour than what lies before it comes forward. It is only asked of a plan that says `planes lighten with distance` or `darken`, and of planes of which what has a colour takes 5 % of the picture or more. Means are of what is seen and has a colour, weighed by area, as painted.',
   formula: 'mean chroma of the background - mean chroma of a nearer plane > limit',
   source: 'common practice, no source',
   check: (plan, measures, limit): readonly RuleFinding[] => {
     const { trend } = plan.scale;
     if (!trend) return [];
-    const chromas = planeChromas(measures);
+    const chromas = planeChromas(plan, measures);
     const pair = wrongPair(chromas, limit);
     if (!pair) return [];
     const { background, nearer } = pair;
@@ -43,10 +43,19 @@ export const chromaByPlane: Rule = {
   },
 };
 
-function planeChromas({ planes }: Measures): readonly PlaneChroma[] {
-  return planes.flatMap(({ plane, share, chroma }) =>
-    chroma === undefined || !exceeds(share, LEAST_SHARE) ? [] : { plane, chroma },
+function planeChromas(plan: Plan, measures: Measures): readonly PlaneChroma[] {
+  return measures.planes.flatMap(({ plane, chroma }) =>
+    chroma === undefined || !exceeds(colouredShare(plan, measures, plane), LEAST_SHARE)
+      ? []
+      : { plane, chroma },
   );
+}
+
+/** The part of the picture that is seen of what in a plane has a colour. */
+function colouredShare({ objects }: Plan, measures: Measures, plane: PlaneChroma['plane']): number {
+  return objects
+    .filter((object) => object.plane === plane && object.chroma)
+    .reduce((sum, { index }) => sum + (measures.objects[index]?.share ?? 0), 0);
 }
 
 /** The background and the nearer plane that is weakest, when that is too weak. */
@@ -71,7 +80,7 @@ function tryOut(plan: Plan, measures: Measures, limit: number): Pick<RuleFinding
     .sort((one, other) => weightOf(other.index) - weightOf(one.index));
   for (const { index, name } of farther.slice(0, MOST_TRIED)) {
     const greying = leastGreying(plan, measures, index, (one) => {
-      const after = planeChromas(measures).map(({ plane, chroma }) => ({
+      const after = planeChromas(plan, measures).map(({ plane, chroma }) => ({
         plane,
         chroma: chroma + changeIn(plan, measures, plane, one),
       }));
@@ -92,18 +101,15 @@ const MOST_TRIED = 3;
 /** By how much the mean chroma of a plane changes. */
 function changeIn(
   plan: Plan,
-  { objects, hues }: Measures,
+  measures: Measures,
   plane: PlaneChroma['plane'],
   { chromaOf }: Greying,
 ): number {
-  let area = 0;
   let change = 0;
-  for (const { index, plane: own, value } of plan.objects) {
-    if (own !== plane || value === undefined) continue;
-    const share = objects[index]?.share ?? 0;
-    const hue = hues.objects[index];
-    area += share;
-    if (hue) change += share * (chromaOf(index) - hue.chroma);
+  for (const { index, plane: own, chroma } of plan.objects) {
+    if (own === plane && chroma)
+      change += (measures.objects[index]?.share ?? 0) * (chromaOf(index) - chroma.reached);
   }
+  const area = colouredShare(plan, measures, plane);
   return area > 0 ? change / area : 0;
 }

@@ -24,7 +24,7 @@ export const complementOffOpposite: Rule = {
   perObject: false,
   summary: 'A colour that the plan calls the complement does not lie opposite the dominant hue.',
   explanation:
-    'A complement makes the dominant colour sing because the two hold nothing in common; a colour that is off the opposite is only another colour. The dominant hue is the mean of the dominant colours as they are seen, weighed by area and chroma, on the wheel that the plan chooses. Several complements may spread like a family: when together they lie opposite, one of them may be off by up to twice the limit. Greys have no hue and are left alone.',
+    'A complement makes the dominant colour sing because the two hold nothing in common; a colour that is off the opposite is only another colour. A hue is that of the colour as it is written, for it stays through light and dark; the dominant hue is the mean of the dominant ones, weighed by the area that is seen and by chroma as painted, on the wheel that the plan chooses. Several complements may spread like a family: when together they lie opposite, one of them may be off by up to twice the limit. Greys have no hue and are left alone.',
   formula:
     '|hue - (mean dominant hue + 180°)| > limit; > 2 x limit when the mean hue of all complements is within the limit',
   source: 'common practice, no source; 30° is one of the twelve hues of the painters’ wheel',

@@ -24,7 +24,7 @@ export const discordOffQuarter: Rule = {
   summary:
     'A colour that the plan calls a discord lies nearer to the dominant hue or its opposite than to a quarter turn.',
   explanation:
-    'A discord is the small note that belongs neither to the dominant colour nor to its complement: on the wheel it lies about a quarter turn from both. Nearer to one of them it is only more of that. The dominant hue is the mean of the dominant colours as they are seen, weighed by area and chroma, on the wheel that the plan chooses. A grey has no hue and is left alone.',
+    'A discord is the small note that belongs neither to the dominant colour nor to its complement: on the wheel it lies about a quarter turn from both. Nearer to one of them it is only more of that. A hue is that of the colour as it is written, for it stays through light and dark; the dominant hue is the mean of the dominant ones, weighed by the area that is seen and by chroma as painted, on the wheel that the plan chooses. A grey has no hue and is left alone.',
   formula: 'angle between the hue and the mean dominant hue < limit, or > 180° - limit',
   source: 'common practice, no source',
   check: (plan, measures, limit): readonly RuleFinding[] => {

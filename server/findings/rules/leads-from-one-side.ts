@@ -6,7 +6,7 @@ import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import { inWords, capitalised } from '../../plan/problems.js';
 import type { Rule } from '../finding.js';
-import { type LeadTrial, startedAt } from '../advice/lead-turns.js';
+import { type LeadTrial, startedAt, writtenPlace } from '../advice/lead-turns.js';
 import { counted, quoted } from '../words/words.js';
 
 /** Degrees by which a lead from elsewhere has to keep off the others. */
@@ -115,8 +115,15 @@ function placeOn({ width, height }: Canvas, side: Side, part: number): Point {
 }
 
 function adviceWithout(plan: Plan, side: Side): string {
-  const to = plan.focus ? 'focus' : (plan.leads[0]?.name ?? '');
-  return `Add a lead ${fromSide(OPPOSITE[side])}, such as ${quoted(`from ${OPPOSITE[side]} edge at 40% to ${to}`)}.`;
+  return `Add a lead ${fromSide(OPPOSITE[side])}, such as ${quoted(`from ${OPPOSITE[side]} edge at 40% to ${aimWords(plan)}`)}.`;
+}
+
+/** The focal point, or where the first lead aims in a plan without one. */
+function aimWords({ focus, objects, leads, canvas }: Plan): string {
+  const to = leads[0]?.to;
+  if (focus || !to) return 'focus';
+  const aimed = to.names === 'object' ? objects[to.object] : undefined;
+  return aimed?.name ?? writtenPlace(to.at, canvas).words;
 }
 
 function fromSide(side: Side): string {

@@ -8,7 +8,7 @@ export interface PlaneMeasure {
   readonly share: number;
   /** Area-weighted mean Munsell value of what has one. */
   readonly value?: number;
-  /** Area-weighted mean Munsell chroma as painted, of what has a value; a grey counts as 0. */
+  /** Area-weighted mean Munsell chroma as painted, of what has a colour; a grey counts as 0. */
   readonly chroma?: number;
 }
 
@@ -26,7 +26,7 @@ export function measurePlanes(plan: Plan, shares: readonly number[]): readonly P
       .filter(({ share }) => share > 0);
     if (seen.length === 0) return [];
     const value = mean(seen, (object) => object.value);
-    const chroma = mean(seen, (object) => (object.value === undefined ? undefined : chromaOf(object)));
+    const chroma = mean(seen, (object) => object.chroma?.reached);
     return [
       {
         plane,
@@ -36,10 +36,6 @@ export function measurePlanes(plan: Plan, shares: readonly number[]): readonly P
       },
     ];
   });
-}
-
-function chromaOf({ chroma }: PlanObject): number {
-  return chroma?.reached ?? 0;
 }
 
 /** Weighted by area; nothing where none has the figure. */

@@ -123,7 +123,7 @@ describe('value budget', () => {
 
   it('never takes an object further than a quarter of the scale', () => {
     const { advice } = finding(checked(budgeted('dark 80%, light 20% within 2%')), 'value budget');
-    expect(advice).toBe('Bring 40 % more of the picture onto its steps.');
+    expect(advice).toBe('Bring 40 % more of the picture onto its steps, from the lights (40 % too much).');
   });
 
   it('says when nothing lies on the steps at all', () => {
@@ -168,7 +168,7 @@ describe('colour budget', () => {
       [
         'hint',
         'The dominant colour covers 60 % of the picture, the complement 40 % and the discords 0 %; the usual shares are 70 %, 20 % and 10 %, each within 5 %. The complement is farthest off.',
-        'Give 20 % of the picture to another colour. Or mean it so, and write `budget  colour dominant 60%, complement 40% within 5%`.',
+        'Give 20 % of the picture to the dominant colour (10 %) and the discords (10 %). Or mean it so, and write `budget  colour dominant 60%, complement 40% within 5%`.',
       ],
     ]);
     expect(findings.some(({ rule }) => rule === 'colour budget')).toBe(false);

@@ -1,7 +1,7 @@
 import { stepValue } from '../../plan/colour/value.js';
 import type { Plan, StepGroup } from '../../plan/plan.js';
 import type { Measures } from '../../measure/measures.js';
-import { exceeds } from '../limits.js';
+import { doesNoHarm } from './budgets.js';
 import { contestedTones, LEADING_BY } from '../seen/leading-tone.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
 
@@ -77,14 +77,12 @@ export class Repainting {
     };
   }
 
-  /** Whether every intention about light and dark that the plan keeps now is still kept. */
+  /** Whether every intention about light and dark that the plan keeps now is still kept, and none is missed by more. */
   breaksNothing(after: Tones): boolean {
     const { budget } = this.#measures.values;
     const trend = this.#plan.scale.trend?.value;
     return (
-      budget.every(
-        ({ within, tolerance }, at) => !within || !exceeds(Math.abs(after.budget[at] ?? 0), tolerance),
-      ) &&
+      budget.every((entry, at) => doesNoHarm(entry, after.budget[at] ?? 0)) &&
       disorderedPlanes(trend, after.planes).every((plane) => this.#outOfOrder.has(plane)) &&
       (this.#isContested || contestedTones(this.#plan, after.groups, LEADING_BY).length === 0)
     );

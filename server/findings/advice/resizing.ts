@@ -13,6 +13,7 @@ import { exceeds } from '../limits.js';
 import { remembered } from '../moves/remembered.js';
 import { isResizable, resized } from '../moves/resize.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
+import { doesNoHarm } from './budgets.js';
 import { holdsStep } from './repainting.js';
 import { quoted } from '../words/words.js';
 
@@ -39,7 +40,7 @@ const MOST_CORNERS = 3000;
 
 /**
  * One object whose change of size brings an entry of one budget within, takes no other share of either budget
- * out, hides nothing and lays no ground bare: the one that changes least. What it then covers is measured on the
+ * farther out, hides nothing and lays no ground bare: the one that changes least. What it then covers is measured on the
  * picture itself. Nothing when no single object does. Objects that others lie on or are placed by, and grounds, are
  * left as they are.
  */
@@ -131,11 +132,8 @@ function tried(
   const share = after[of].find(({ key }) => key === entry.key)?.share;
   if (share === undefined) return undefined;
   const keeps =
-    KINDS.every((kind) =>
-      after[kind].every(
-        ({ key, within }, at) => within || (!(kind === of && key === entry.key) && !now[kind][at]?.within),
-      ),
-    ) &&
+    after[of].some(({ key, within }) => key === entry.key && within) &&
+    KINDS.every((kind) => now[kind].every((one, at) => doesNoHarm(one, after[kind][at]?.difference ?? 0))) &&
     planesStayInOrder(plan, measures, shares) &&
     !exceeds(bareShare, measures.areas.bareShare) &&
     shares.every((one, index) => exceeds(one, 0) || measures.objects[index]?.share === 0);

@@ -5,6 +5,7 @@ import { stepEdit } from '../edits.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { Repainting } from '../advice/repainting.js';
+import { givers, takers } from '../advice/budgets.js';
 import { resizingFor, resizingWords } from '../advice/resizing.js';
 import { stepWords, toneWords } from '../words/tones.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
@@ -82,15 +83,17 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
       fix: resized.fix,
     };
   }
-  const amount = percent(Math.abs(entry.difference));
-  if (entry.share === 0)
-    return { advice: `Nothing lies on its steps yet: bring ${amount} of the picture there.` };
-  return {
-    advice:
-      entry.difference > 0
-        ? `Take ${amount} of the picture to other steps.`
-        : `Bring ${amount} more of the picture onto its steps.`,
-  };
+  return { advice: amountAdvice(measures.values.budget, entry) };
+}
+
+function amountAdvice(budget: readonly BudgetMeasure[], { difference, share }: BudgetMeasure): string {
+  const amount = percent(Math.abs(difference));
+  const words = (one: BudgetMeasure): string => toneWords(one).words;
+  if (difference > 0) return `Take ${amount} of the picture to ${takers(budget, words) || 'other steps'}.`;
+  const from = givers(budget, words);
+  return share === 0
+    ? `Nothing lies on its steps yet: bring ${amount} of the picture there${from}.`
+    : `Bring ${amount} more of the picture onto its steps${from}.`;
 }
 
 interface Repainted {

@@ -46,7 +46,7 @@ describe('a colour budget that is missed', () => {
     const beside = bands.replace('(0, 12) to (100, 42)', '(0, 0) to (100, 30)');
     const [told] = found(beside.replace('(0, 0) to (100, 12)', '(0, 30) to (100, 42)'));
     expect(told?.fix).toBeUndefined();
-    expect(told?.advice).toBe('Give 16 % of the picture to another colour.');
+    expect(told?.advice).toBe('Give 16 % of the picture to the complement colour.');
   });
 
   it('is not met by the colour of the ground that shows beside the object, under whatever name', () => {
@@ -62,7 +62,22 @@ describe('a colour budget that is missed', () => {
     const text = scene('budget  colour dominant 60%, complement 40% within 2%', [AIR, BRICK, AIR]);
     const [told] = found(text.replace('object  path', 'object  path, dominant'));
     expect(told?.fix).toBeUndefined();
-    expect(told?.advice).toBe('Give 16 % of the picture to another colour.');
+    expect(told?.advice).toBe('Give 16 % of the picture to the complement colour.');
+  });
+
+  it('takes no share farther from its target, nor out on the other side', () => {
+    // The path is 16 % of the picture: as a discord it would leave the dominant colour right, and the discords 6 % over.
+    const text = scene('budget  colour dominant 60%, complement 30%, discord 10% within 4%', [
+      AIR,
+      BRICK,
+      AIR,
+    ]);
+    const discord = `colour  moss 5GY 5/4 discord\n`;
+    const [told] = found(text.replace('colour  brick', `${discord}colour  brick`));
+    expect(told?.fix).toBeUndefined();
+    expect(told?.advice).toBe(
+      'Give 16 % of the picture to the complement colour (6 %) and the discords (10 %).',
+    );
   });
 
   it('says by how much when no single object is enough', () => {

@@ -2,6 +2,7 @@ import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { Location, Plan } from '../../plan/plan.js';
 import type { RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { doesNoHarm, givers, takers } from '../advice/budgets.js';
 import { resizingFor, resizingWords, type Resizing } from '../advice/resizing.js';
 import {
   changeOf,
@@ -48,7 +49,7 @@ function tryOut(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
   const stated = plan.colourBudget?.location !== undefined;
   const resizing = stated ? resizingFor(plan, measures, 'colour', entry) : undefined;
   if (resizing) return resizingAdvice(entry, resizing);
-  return recolouringAdvice(plan, measures, entry) ?? { advice: amountAdvice(entry) };
+  return recolouringAdvice(plan, measures, entry) ?? { advice: amountAdvice(measures.colours.budget, entry) };
 }
 
 function resizingAdvice({ name }: BudgetMeasure, resizing: Resizing): Pick<RuleFinding, 'advice' | 'fix'> {
@@ -81,31 +82,34 @@ function recolouringAdvice(
 }
 
 /**
- * The object that brings `entry` within its tolerance by another colour and takes no other entry out of it: what comes
- * nearest to all targets, then the smallest.
+ * The object that brings `entry` within its tolerance by another colour and takes no other entry farther from its own: what
+ * comes nearest to all targets, then the smallest.
  */
 function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): Recolouring | undefined {
   const { budget } = measures.colours;
   let best: { readonly one: Recolouring; readonly cost: readonly number[] } | undefined;
   for (const one of recolourings(plan, measures)) {
     const after = budget.map(({ key, difference }) => difference + changeOf(one, key));
-    const keeps = budget.every(
-      ({ key, within, tolerance }, at) =>
-        !exceeds(Math.abs(after[at] ?? 0), tolerance) || (!within && key !== entry.key),
+    const mends = budget.every(
+      (share, at) =>
+        doesNoHarm(share, after[at] ?? 0) &&
+        (share.key !== entry.key || !exceeds(Math.abs(after[at] ?? 0), share.tolerance)),
     );
-    if (!keeps) continue;
+    if (!mends) continue;
     const cost = [after.reduce((sum, difference) => sum + Math.abs(difference), 0), one.share];
     if (!best || isCheaper(cost, best.cost)) best = { one, cost };
   }
   return best?.one;
 }
 
-function amountAdvice({ difference, name, share }: BudgetMeasure): string {
+function amountAdvice(budget: readonly BudgetMeasure[], { difference, name, share }: BudgetMeasure): string {
   const amount = percent(Math.abs(difference));
-  if (difference > 0) return `Give ${amount} of the picture to another colour.`;
+  const words = (entry: BudgetMeasure): string => roleWords(entry.name);
+  if (difference > 0) return `Give ${amount} of the picture to ${takers(budget, words) || 'another colour'}.`;
+  const from = givers(budget, words);
   return share === 0
-    ? `Nothing visible carries ${name === 'neutral' ? 'a neutral' : `the ${name}`} colour yet: give it ${amount} of the picture.`
-    : `Give it ${amount} more of the picture: use the colour elsewhere too.`;
+    ? `Nothing visible carries ${name === 'neutral' ? 'a neutral' : `the ${name}`} colour yet: give it ${amount} of the picture${from}.`
+    : `Give it ${amount} more of the picture${from || ': use the colour elsewhere too'}.`;
 }
 
 /** Where the plan first gives something that role. */

@@ -223,6 +223,16 @@ object  jar
     expect(isMended('path order', `${STOPS}path    cup, jar`)).toBe(true);
   });
 
+  it('goes on to the dominant object just at 5 % of the diagonal, in spite of rounding, and not beyond', () => {
+    const beside = (left: number): string =>
+      `${STOPS.replace('(25, 18)', '(20.3, 18)').replace('circle 6 at focus', `rectangle (${left}, 14) to (32, 22)`)}path    cup, jar`;
+    // Where the areas are cut, 22.8 lies a little to the right of it.
+    expect(first('path order', beside(22.8)).advice).toBe('Let it go on to `bowl`.');
+    expect(isMended('path order', beside(22.8))).toBe(true);
+    expect(of('dominant off focus', checked(beside(22.8)))).toEqual([]);
+    expect(first('path order', beside(22.9)).advice).not.toBe('Let it go on to `bowl`.');
+  });
+
   it('goes on to what is seen at the focal point, where nothing there is dominant', () => {
     const minor = STOPS.replace('bowl, dominant', 'bowl');
     expect(first('path order', `${minor}path    cup, jar`).advice).toBe(

@@ -1,6 +1,6 @@
 import type { Stop } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
-import { AT_FOCUS } from '../../measure/eye-path/stops.js';
+import { dominantsAtFocus } from '../../measure/emphasis/at-focus.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import type { EyePath, Location, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
@@ -72,10 +72,8 @@ function neverArrives(
 ): readonly RuleFinding[] {
   const end = stops.at(-1);
   if (!end) return [];
-  const there = measures.focus?.dominants.find(
-    ({ holds, distanceShare = Infinity }) => holds || distanceShare <= AT_FOCUS,
-  );
-  const dominant = there && plan.objects[there.object];
+  const [there = -1] = dominantsAtFocus(measures.focus);
+  const dominant = plan.objects[there];
   return [
     {
       message: `The path ends at ${objectName(plan, end.object)} and none of its stops is at the focal point.`,

@@ -1,8 +1,9 @@
 import { meetingsOf } from '../../plan/division-meetings.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Crossing, Division, Plan } from '../../plan/plan.js';
-import { containsPoint, distanceToOutline, type SeenAreas } from '../areas/areas.js';
+import { containsPoint, type SeenAreas } from '../areas/areas.js';
 import type { FocusMeasure } from '../measures.js';
+import { awayFromFocus } from './at-focus.js';
 
 /** Part of the diagonal by which the focal point may miss a border through rounding and lie on it. */
 const ROUNDING = 1e-6;
@@ -23,11 +24,11 @@ export function measureFocus(plan: Plan, areas: SeenAreas): FocusMeasure | undef
     dominants: plan.coveringOrder.flatMap((object, position) => {
       const visible = areas.layers[position]?.visible;
       if (!visible || plan.objects[object]?.role !== 'dominant') return [];
-      const away = distanceToOutline(visible, focus.at);
+      const distanceShare = awayFromFocus(visible, focus.at, canvas.diagonal);
       return {
         object,
-        holds: away <= ROUNDING * canvas.diagonal || containsPoint(visible, focus.at),
-        ...(Number.isFinite(away) ? { distanceShare: away / canvas.diagonal } : {}),
+        holds: distanceShare <= ROUNDING || containsPoint(visible, focus.at),
+        ...(Number.isFinite(distanceShare) ? { distanceShare } : {}),
       };
     }),
   };

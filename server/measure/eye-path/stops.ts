@@ -1,13 +1,11 @@
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { boxCentre } from '../../plan/geometry/point.js';
-import { containsPoint, distanceToOutline, type VisibleAreas } from '../areas/areas.js';
+import { containsPoint, type VisibleAreas } from '../areas/areas.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
-import { isAtFocus } from '../emphasis/at-focus.js';
+import { awayFromFocus, isAtFocus } from '../emphasis/at-focus.js';
 import type { EmphasisField, EmphasisMeasure, FocalEmphasis } from '../emphasis/emphasis.js';
-
-export { AT_FOCUS } from '../emphasis/at-focus.js';
 
 /** Part of a cell by which a place may miss the line between two through rounding and lie on it. */
 const BETWEEN = 1e-5;
@@ -50,7 +48,7 @@ export function measureStops(
       focus !== undefined &&
       isSeen &&
       (containsPoint(layer.visible, focus) ||
-        isAtFocus(distanceToOutline(layer.visible, focus) / plan.canvas.diagonal));
+        isAtFocus(awayFromFocus(layer.visible, focus, plan.canvas.diagonal)));
     // The eye that comes to a stop at the focal point takes in all that is gathered there.
     const gathered = isThere && place.strength > 0 ? (focal?.strength ?? 0) : 0;
     const strength = Math.max(place.strength, gathered);

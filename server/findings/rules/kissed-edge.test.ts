@@ -49,6 +49,36 @@ describe('kissed edge', () => {
     if (finding?.fix) expect(told(mended(text, finding.fix))).toEqual([]);
   });
 
+  it.each([
+    [0.05, undefined, undefined],
+    [
+      0.2,
+      '`box` runs along the left edge of the canvas only 0.2 cm inside it; more than 0.8 cm (0.8 % of the diagonal) is clear.',
+      'Move `box` 0.3 cm to the left, which lets the edge cut it off.',
+    ],
+    [
+      0.6,
+      '`box` runs along the left edge of the canvas only 0.6 cm inside it; more than 0.8 cm (0.8 % of the diagonal) is clear.',
+      'Move `box` 0.3 cm to the right, which takes it clear of the edge.',
+    ],
+    [0.81, undefined, undefined],
+  ])('is a straight side %d cm inside it', (left, message, advice) => {
+    const text = scene(30, `\nobject  box\n  shape   rectangle (${left}, 20) to (15, 40)\n  value   1`);
+    const [finding] = told(text);
+    expect(finding?.message).toBe(message);
+    expect(finding?.advice).toBe(advice);
+    if (finding?.fix) expect(told(mended(text, finding.fix))).toEqual([]);
+  });
+
+  it('lets a ground that can’t be moved reach the edge', () => {
+    const [finding] = told(
+      `canvas  80 x 60 cm\nobject  wall\n  plane   background\n  shape   rectangle (0, 0) to (79.6, 60)\n  value   4`,
+    );
+    expect(finding?.advice).toBe(
+      'Let `wall` reach the edge, 0.4 cm farther out, or end there 0.5 cm or more farther in; moving it as a whole does not do it cleanly.',
+    );
+  });
+
   it('is drawn anew by what is missing and never by nothing, where it can’t be moved as a whole', () => {
     // Built onto the post, and at the limit to the hundredth of a millimetre.
     const text = (x: number): string =>

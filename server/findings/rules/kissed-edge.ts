@@ -11,7 +11,7 @@ import { opposite, shiftsAlong } from '../moves/away.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '../moves/shift.js';
-import { againstLimit, counted, longerThan, objectName } from '../words/words.js';
+import { againstLimit, counted, length, longerThan, objectName } from '../words/words.js';
 
 const MOST_TOLD = 3;
 /** Part of an object that may be cut off by letting it run off plainly. */
@@ -25,9 +25,9 @@ export const kissedEdge: Rule = {
   perObject: true,
   summary: 'An outline just reaches, misses or runs over an edge of the canvas.',
   explanation:
-    'An outline that just kisses the edge ties the object to the frame and stops the eye there. Keep it clear of the edge, or let it run off plainly. Meant is a point or a curve that comes so near; a shape whose side lies on the edge, or keeps beside it for a third of its length, is bounded by it and not told.',
+    'An outline that just kisses the edge ties the object to the frame and stops the eye there. Keep it clear of the edge, or let it run off plainly. Meant is a point, a curve or a straight side that comes so near. A side that lies on the edge is bounded by it, and an even margin is drawn on purpose: as far from two opposite edges, or from one edge for three things in a row. Neither is told, nor an outline that is lost.',
   formula:
-    '|distance from the outermost place of the outline to the edge| / diagonal <= limit, as near for no more than 1/3 of its extent along the edge',
+    '|distance from the outermost place of the outline to the edge| / diagonal <= limit; as near for more than 1/3 of its extent along the edge only when it ends more than 0.05 % of the diagonal inside it',
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
     const near = measures.tangents.edges
@@ -56,7 +56,7 @@ function findingOf(
   limit: number,
   more: number,
 ): RuleFinding {
-  const { object, side, gap, shareOfDiagonal, at } = touch;
+  const { object, side, gap, shareOfDiagonal, at, along } = touch;
   const of = plan.objects[object];
   const name = objectName(plan, object);
   const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
@@ -64,9 +64,11 @@ function findingOf(
   const how =
     Number.parseFloat(measured) === 0
       ? `just touches ${edge}; more than ${wanted} off it is clear`
-      : gap > 0
-        ? `ends only ${measured} short of ${edge}; more than ${wanted} is clear`
-        : `runs over ${edge} by only ${measured}; more than ${wanted} is plain`;
+      : along
+        ? `runs along ${edge} only ${measured} inside it; more than ${wanted} is clear`
+        : gap > 0
+          ? `ends only ${measured} short of ${edge}; more than ${wanted} is clear`
+          : `runs over ${edge} by only ${measured}; more than ${wanted} is plain`;
   const others =
     more === 0
       ? ''
@@ -101,18 +103,18 @@ function inward(side: Side): Point {
   }
 }
 
-/** In from the edge, or plainly over it; what runs over it already goes on. */
+/** In from the edge, or plainly over it; what runs over it already goes on, and a side that keeps beside it is cut off by it. */
 function wayOut(
   plan: Plan,
   measures: Measures,
-  { object, side, gap }: EdgeTouch,
+  { object, side, gap, along }: EdgeTouch,
   limit: number,
 ): Shift | undefined {
   if (!isMovable(plan, measures.parts, object)) return undefined;
   const clear = limit * plan.canvas.diagonal;
   const ways = [
     ...shiftsAlong(object, inward(side), clear - gap, plan.canvas),
-    ...shiftsAlong(object, opposite(inward(side)), clear + gap, plan.canvas),
+    ...shiftsAlong(object, opposite(inward(side)), along ? gap : clear + gap, plan.canvas),
   ];
   const shortest = ways.toSorted(
     (one, other) => Math.abs(one.right + one.down) - Math.abs(other.right + other.down),
@@ -132,15 +134,18 @@ function wayOut(
 function advice(
   plan: Plan,
   measures: Measures,
-  { object, side, gap }: EdgeTouch,
+  { object, side, gap, along }: EdgeTouch,
   limit: number,
   shift: Shift | undefined,
 ): string {
   const { canvas } = plan;
   const clear = limit * canvas.diagonal;
+  if (!shift && along) {
+    return `Let ${objectName(plan, object)} reach the edge, ${length(gap, canvas)} farther out, or end there ${longerThan(clear - gap, canvas)} or more farther in; moving it as a whole does not do it cleanly.`;
+  }
   if (!shift) {
     return `Draw the outline of ${objectName(plan, object)} there ${longerThan(clear - gap, canvas)} or more farther in, or ${longerThan(clear + gap, canvas)} farther out; moving it as a whole does not do it cleanly.`;
   }
   const isIn = shift.right * inward(side).x + shift.down * inward(side).y > 0;
-  return `Move ${withItsParts(plan, measures.parts, object)} ${distanceWords(shift, canvas)}, which ${isIn ? 'takes it clear of the edge' : 'lets it run off plainly'}.`;
+  return `Move ${withItsParts(plan, measures.parts, object)} ${distanceWords(shift, canvas)}, which ${isIn ? 'takes it clear of the edge' : along ? 'lets the edge cut it off' : 'lets it run off plainly'}.`;
 }

@@ -36,6 +36,29 @@ describe('near tangent', () => {
     if (finding?.fix) expect(told(mended(PAIR, finding.fix))).toEqual([]);
   });
 
+  it('tells two straight sides that run along each other, and parts them', () => {
+    const jars = (left: number) =>
+      CANVAS +
+      thing('jar', 'rectangle (20, 15) to (30, 45)') +
+      thing('bottle', `rectangle (${left}, 20) to (38, 44)`);
+    expect(told(jars(30.81))).toEqual([]);
+    const [finding, ...others] = told(jars(30.3));
+    expect(others).toEqual([]);
+    expect(finding?.message).toBe(
+      '`jar` and `bottle` run along each other only 0.3 cm apart; more than 0.8 cm (0.8 % of the diagonal) is clear.',
+    );
+    expect(finding?.advice).toBe('Move `bottle` 0.6 cm to the right, which parts them.');
+    expect(finding?.fix).toBeDefined();
+    if (finding?.fix) expect(told(mended(jars(30.3), finding.fix))).toEqual([]);
+  });
+
+  it('tells a thing that runs along the border of what it lies on', () => {
+    const tray = CANVAS + thing('tray', 'rectangle (20, 15) to (50, 45)');
+    expect(told(tray + thing('book, secondary', 'rectangle (20.5, 20) to (34, 38)'))[0]?.message).toBe(
+      '`book` runs along the border of `tray` only 0.5 cm inside it; more than 0.8 cm (0.8 % of the diagonal) is clear.',
+    );
+  });
+
   it('goes the other way where that would make another tangent', () => {
     const between = PAIR + thing('jar', 'rectangle (45, 10) to (60, 50)');
     const [finding] = told(between);

@@ -28,9 +28,9 @@ export const nearTangent: Rule = {
   perObject: true,
   summary: 'Two outlines just touch or just miss each other.',
   explanation:
-    'Where two outlines kiss, the eye cannot tell which is in front, the space between them goes flat, and the spot draws attention to itself. Part the two clearly, or let one plainly cover the other. Meant are outlines that come together at a point or over a short stretch: of two things side by side, or of a thing that lies on a ground and just reaches its border, as a head does below the line of the horizon. Not meant are shapes that cross, parts that lie on a thing, borders that are drawn as one line or keep beside each other for a third of the smaller thing, and things that the plan places by each other.',
+    'Where two outlines kiss, the eye cannot tell which is in front, the space between them goes flat, and the spot draws attention to itself. Part the two clearly, or let one plainly cover the other. Meant are outlines that come together at a point, over a short stretch or all along a side: of two things side by side, or of a thing that lies on another and just reaches its border, as a head does below the line of the horizon. Not meant are shapes that cross, parts that lie on a thing, outlines that are lost, borders that are drawn as one line, things that the plan places by each other, and even gaps: all round a thing, between parts of one thing, or one beside the other as between boards.',
   formula:
-    'distance between the seen borders of two shapes that do not cross / diagonal <= limit, the stretch that is as near within 0.08 % of the diagonal no longer than 1/3 of the smaller one across',
+    'distance between the seen borders of two shapes that do not cross / diagonal <= limit; where that is as near within 0.08 % of the diagonal for more than 1/3 of the smaller one across, also > 0.05 % of the diagonal, for no more than 60 % of the smaller border, and at no other place beside one of the two as near',
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
     const near = measures.tangents.touches.filter(
@@ -82,10 +82,15 @@ function findingOf(
   };
 }
 
-function meets(plan: Plan, { one, other, shareOfDiagonal, within }: Touch, limit: number): string {
+function meets(plan: Plan, { one, other, shareOfDiagonal, within, along }: Touch, limit: number): string {
   const [behind, front] = [objectName(plan, one), objectName(plan, other)];
   const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
   const isNothing = Number.parseFloat(measured) === 0;
+  if (along) {
+    return within
+      ? `${front} runs along the border of ${behind} only ${measured} inside it; more than ${wanted} is clear`
+      : `${behind} and ${front} run along each other only ${measured} apart; more than ${wanted} is clear`;
+  }
   if (within) {
     return isNothing
       ? `${front} just reaches the border of ${behind} and does not cross it; more than ${wanted} apart they are clear`

@@ -4,6 +4,7 @@ import type { Canvas } from '../../plan/plan.js';
 import type { BorderStretch } from '../borders/borders.js';
 import type { Corner } from './eye-path.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
+import { OPPOSITE } from '../tangency/canvas-edge.js';
 import { cornerNear, CORNER_REACH, edgeNear } from './leads-edge.js';
 
 type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
@@ -242,8 +243,6 @@ function ontoEdge(place: Point, outward: Point, side: Side, { width, height }: C
           : (height - place.y) / outward.y;
   return { x: place.x + gap * outward.x, y: place.y + gap * outward.y };
 }
-
-const OPPOSITE: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' };
 
 /** Whether two runs out at opposite edges lie on one line. */
 function answers(run: Run, other: Run): boolean {

@@ -47,12 +47,40 @@ describe('two outlines', () => {
 
   it('run along each other when they stay as near for a third of the smaller', () => {
     // A third of 24.7 cm is 8.2 cm; the slanting sides add 0.2 cm to the mouth.
-    expect([7.6, 8.6].map((mouth) => touches(CHEST, bell(30.5, mouth)))).toEqual([1, 0]);
+    const along = (mouth: number) => tangents(CHEST, bell(30.5, mouth)).touches.map((touch) => touch.along);
+    expect([7.6, 8.6].map(along)).toEqual([[false], [true]]);
   });
 
   it('stay as near within 0.08 % of the diagonal', () => {
     // So it does for 7.6 and for 8.9 of its 20 cm.
-    expect([0.21, 0.18].map((leaning) => touches(CHEST, board(30.5, leaning)))).toEqual([1, 0]);
+    const along = (leaning: number) =>
+      tangents(CHEST, board(30.5, leaning)).touches.map((touch) => touch.along);
+    expect([0.21, 0.18].map(along)).toEqual([[false], [true]]);
+  });
+
+  it('that run along each other were drawn as one line up to 0.05 % of the diagonal apart', () => {
+    expect([0.045, 0.055].map((apart) => touches(CHEST, board(30 + apart, 0)))).toEqual([0, 1]);
+  });
+
+  it('were drawn to frame one another where they run along for 60 % of the smaller border', () => {
+    // That of the chest is 120 cm: 40 on its left, 20 above it, and 12 on its right.
+    const bracket = (right: number) =>
+      outline(
+        [5, 5],
+        [35, 5],
+        [35, 10 + right],
+        [30.5, 10 + right],
+        [30.5, 9.5],
+        [9.5, 9.5],
+        [9.5, 50],
+        [5, 50],
+      );
+    expect([10.5, 13].map((right) => touches(CHEST, bracket(right)))).toEqual([1, 0]);
+  });
+
+  it('stand in a row of even gaps where another gap beside one of them is as wide within 0.08 % of the diagonal', () => {
+    const row = (gap: number) => touches(CHEST, board(30.5, 0), board(45 + gap, 0));
+    expect([0.57, 0.59].map(row)).toEqual([0, 2]);
   });
 
   it('were drawn to be one where they are for 0.2 % of the diagonal', () => {
@@ -118,14 +146,35 @@ describe('an edge of the canvas', () => {
   const kisses = (...shapes: readonly string[]) =>
     tangents(...shapes).edges.filter(({ object, side }) => object === 0 && side === 'left').length;
 
-  it('bounds what ends as far from it over a third of its length', () => {
+  const along = (shape: string) => tangents(shape).edges.map((edge) => edge.along);
+
+  it('has beside it what ends as far from it over a third of its length', () => {
     // A third of 20 cm is 6.7 cm; the slanting sides add 0.2 cm to the mouth.
-    expect([6.2, 7].map((mouth) => kisses(bell(0.5, mouth)))).toEqual([1, 0]);
+    expect([6.2, 7].map((mouth) => along(bell(0.5, mouth)))).toEqual([[false], [true]]);
+  });
+
+  it('bounds what keeps beside it no farther in than 0.05 % of the diagonal, or runs over it all along', () => {
+    expect([-0.5, 0.045, 0.055].map((left) => kisses(board(left, 0)))).toEqual([0, 0, 1]);
+  });
+
+  it('has an even margin to what is as far from the opposite one within 0.08 % of the diagonal', () => {
+    const blind = (right: number) => outline([0.5, 10], [80 - right, 10], [80 - right, 50], [0.5, 50]);
+    expect([0.57, 0.59].map((right) => tangents(blind(right)).edges.length)).toEqual([0, 2]);
+  });
+
+  it('has a row beside it of three as far from it', () => {
+    const tiles = (...lefts: readonly number[]) =>
+      tangents(
+        ...lefts.map((left, i) =>
+          outline([left, 5 + 18 * i], [left + 9, 5 + 18 * i], [left + 9, 15 + 18 * i], [left, 15 + 18 * i]),
+        ),
+      ).edges.length;
+    expect([tiles(0.5, 0.5), tiles(0.5, 0.5, 0.5), tiles(0.5, 0.5, 0.59)]).toEqual([2, 0, 3]);
   });
 
   it('is as far within 0.08 % of the diagonal', () => {
     // So it is for 6.2 and for 7.2 of 20 cm.
-    expect([0.262, 0.225].map((leaning) => kisses(board(0.5, leaning)))).toEqual([1, 0]);
+    expect([0.262, 0.225].map((leaning) => along(board(0.5, leaning)))).toEqual([[false], [true]]);
   });
 
   it('is looked at where what is seen begins within 0.01 % of the diagonal of it', () => {

@@ -36,6 +36,29 @@ describe('a near tangent', () => {
     });
   });
 
+  it('is two straight sides that run along each other', () => {
+    // The nearest lies on the middle of the stretch.
+    const { touches } = tangentsOf(
+      object('jar', 'rectangle (10, 10) to (20, 30)') +
+        object('bottle', 'rectangle (20.3, 14.5) to (30, 25.5)'),
+    );
+    expect(touches).toHaveLength(1);
+    expect(touches[0]).toMatchObject({ along: true, within: false });
+    expect(touches[0]?.gap).toBeCloseTo(0.3, 6);
+    expect(touches[0]?.at.x).toBeCloseTo(20.15, 6);
+    expect(touches[0]?.at.y).toBeCloseTo(20, 6);
+  });
+
+  it('is a thing that all but reaches the border of another that it lies on', () => {
+    const scene = (plum: string) =>
+      tangentsOf(object('plate', 'circle 30 at (30, 30)') + object(plum, 'circle 8 at (19.5, 30)'));
+    expect(scene('plum, secondary').touches).toEqual([
+      expect.objectContaining({ one: 0, other: 1, within: true, gap: expect.closeTo(0.5, 2) as number }),
+    ]);
+    // A minor one is part of it, as a spot on an apple.
+    expect(scene('plum').touches).toEqual([]);
+  });
+
   it.each([
     ['circles that kiss', object('a', 'circle 10 at (20, 20)') + object('b', 'circle 10 at (30, 20)')],
     ['a ball that lies on a line', SEA + object('ball', 'circle 8 at (30, 26)')],
@@ -72,8 +95,30 @@ describe('a near tangent', () => {
       SEA + object('house', 'outline (20, 30) (20, 20) (26, 14) (32, 20) (32, 30)'),
     ],
     [
-      'a narrow space of one width',
-      object('a', 'rectangle (10, 10) to (20, 30)') + object('b', 'rectangle (20.5, 12) to (30, 29)'),
+      'even gaps between boards',
+      object('a', 'rectangle (10, 10) to (20, 30)') +
+        object('b', 'rectangle (20.5, 12) to (30, 29)') +
+        object('c', 'rectangle (30.5, 10) to (40, 30)'),
+    ],
+    [
+      'an even margin all round',
+      object('dish', 'rectangle (10, 10) to (40, 30)') +
+        object('cloth', 'rectangle (10.5, 10.5) to (39.5, 29.5)').replace('cloth', 'cloth, secondary'),
+    ],
+    [
+      'a narrow space between panes of one window',
+      object('window', 'rectangle (10, 10) to (40, 40)') +
+        object('a', 'rectangle (12, 12) to (24.8, 38)') +
+        object('b', 'rectangle (25.2, 12) to (38, 38)'),
+    ],
+    [
+      'a narrow strip between two grounds',
+      object('sky', 'rectangle (0, 0) to (80, 29.5)') + object('sea', 'rectangle (0, 30) to (80, 60)'),
+    ],
+    [
+      'an outline that is lost',
+      object('mist', 'circle 20 at (30, 30)').replace('value', 'edges   lost\n  value') +
+        object('plum', 'circle 10 at (45.5, 30)'),
     ],
     [
       'what another covers',
@@ -109,6 +154,7 @@ describe('a kissed edge', () => {
     ['just touches', 'circle 10 at (75, 30)', 'right', 0],
     ['just runs over', 'circle 10 at (40, 4.7)', 'top', -0.3],
     ['points at', 'outline (40, 59.5) (30, 40) (50, 40)', 'bottom', 0.5],
+    ['runs along', 'rectangle (0.5, 20) to (20, 40)', 'left', 0.5],
   ] as const)('is an outline that %s it', (_, shape, side, gap) => {
     const { edges } = tangentsOf(object('thing', shape));
     expect(edges).toEqual([
@@ -124,7 +170,8 @@ describe('a kissed edge', () => {
       'is cut off by the edge in a line of its own',
       'outline (38, 0) (42, 0) (42, 20) (50, 30) (30, 30) (38, 20)',
     ],
-    ['keeps one distance for long', 'rectangle (0.5, 20) to (20, 40)'],
+    ['runs over the edge all along, and is cut off by it', 'rectangle (-0.5, 20) to (20, 40)'],
+    ['has an even margin all round', 'rectangle (0.5, 0.5) to (79.5, 59.5)'],
   ])('is not one that %s', (_, shape) => {
     expect(tangentsOf(object('thing', shape)).edges).toEqual([]);
   });

@@ -10,14 +10,15 @@ import {
   boxDiagonal,
   distance,
 } from '../../plan/geometry/point.js';
-import type { Canvas, Plan } from '../../plan/plan.js';
+import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
 import type { SeenLayer, SeenAreas } from '../areas/areas.js';
 import { centreOf } from './balance.js';
 import type { Corner } from '../eye-path/eye-path.js';
 import { runsAcross } from '../areas/parts.js';
 import { inSteps } from '../areas/place-order.js';
+import { AS_NEAR, notOfSeveral, notMeant } from './meant-touches.js';
 import { cornerMeetings, edgeMeetings } from '../tangency/canvas-edge.js';
-import { type Meeting, lengthWithin, meetingOf } from '../tangency/meeting.js';
+import { type Meeting, lengthOf, lengthWithin, meetingOf } from '../tangency/meeting.js';
 import { MOST_SIDES, relationOf } from '../tangency/relation.js';
 import { seenBorder, sidesOf } from '../tangency/seen-border.js';
 import { widened } from '../tangency/segments.js';
@@ -43,8 +44,10 @@ export interface Touch {
   readonly at: Point;
   /** Which way `other` has to go to get clear of `one`, a vector of length 1. */
   readonly away: Point;
-  /** Whether `other` lies on `one`, a ground, and comes near its border from within. */
+  /** Whether `other` lies on `one` and comes near its border from within. */
   readonly within: boolean;
+  /** Whether they stay as near for a third of the smaller one across, with a gap between them, or only come near at a place. */
+  readonly along: boolean;
 }
 
 export interface EdgeTouch {
@@ -55,6 +58,8 @@ export interface EdgeTouch {
   /** Of the gap, never negative. */
   readonly shareOfDiagonal: number;
   readonly at: Point;
+  /** Whether it keeps so far from the edge for a third of its extent along it, or only comes near at a place. */
+  readonly along: boolean;
 }
 
 export interface CornerFill {
@@ -69,9 +74,10 @@ export const TANGENT_REACH = 0.02;
 export const CORNER_REACH = 0.005;
 /** What reaches less far over another's border only touches it. */
 export const TOUCHING = 0.0005;
-/** Borders that stay as near as they come, to this much, over a third of the smaller's extent run along each other. */
-const AS_NEAR = 0.0008;
+/** Borders that stay as near as they come, to `AS_NEAR`, over a third of the smaller's extent run along each other. */
 const LONG = 1 / 3;
+/** Where that is more than this part of the smaller's border, it is framed by the other or frames it. */
+const ALL_ROUND = 0.6;
 /** Borders that are one for longer than the second, within the first, were drawn to be one. Parts of the diagonal. */
 const SAME_LINE = 1e-6;
 const SHARED = 0.002;
@@ -90,11 +96,12 @@ interface Seen {
 }
 
 /**
- * Near tangents of what is seen. Two outlines make one when they lie apart, or one in front lies wholly on a ground
- * that runs to two sides of the canvas (a head below the line of the horizon), and they come nearer than the reach over
- * a short stretch. Not meant are shapes that cross or lie over each other's border, parts that lie on a thing, and
- * borders that are one line or run along each other for a third of the smaller thing, as a table against a wall. Pairs are kept as long
- * as their outlines and what is seen of them.
+ * Near tangents of what is seen. Two outlines make one when they lie apart, or one in front lies wholly on the other
+ * (a head below the line of the horizon, a plum on a plate), and they come nearer than the reach, at a place or over a
+ * long stretch. Not meant are shapes that cross or lie over each other's border, parts that lie on a thing, borders
+ * that are one line, as a table against a wall, two grounds, and even gaps: those all round a thing, between parts of
+ * one thing, or between three things or more, as between boards. A lost outline comes near nothing. Pairs are kept as long as their outlines and what is
+ * seen of them.
  *
  * @param only looks at these objects alone, with all others
  */
@@ -102,14 +109,16 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
   const { canvas } = plan;
   const seen = seenOf(plan, areas);
   const asked = seen.filter(({ object }) => !only || only.has(object));
+  const pairs = neighboursOf(seen, TANGENT_REACH * canvas.diagonal);
+  const edgesOf = ({ object, outline, layer }: Seen): readonly EdgeTouch[] =>
+    endsOf(outline, layer.visible, canvas).edges.map((edge) => ({ object, ...edge }));
   return {
-    touches: neighboursOf(seen, TANGENT_REACH * canvas.diagonal)
+    touches: pairs
       .filter(([one, other]) => !only || only.has(one.object) || only.has(other.object))
       .flatMap(([one, other]) => touchOf(one, other, canvas) ?? [])
+      .filter(notMeant(plan, (object) => touchesOf(object, pairs, canvas)))
       .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
-    edges: asked.flatMap(({ object, outline, layer }) =>
-      endsOf(outline, layer.visible, canvas).edges.map((edge) => ({ object, ...edge })),
-    ),
+    edges: asked.flatMap(edgesOf).filter(notOfSeveral(canvas, () => seen.flatMap(edgesOf))),
     corners: asked.flatMap(({ object, outline, layer }) =>
       endsOf(outline, layer.visible, canvas).corners.map((corner) => ({ object, ...corner })),
     ),
@@ -127,12 +136,18 @@ function boxOfSeen(rings: readonly Ring[]): Box {
 function seenOf(plan: Plan, areas: SeenAreas): readonly Seen[] {
   return plan.coveringOrder.flatMap((object, position) => {
     const layer = areas.layers[position];
-    const outline = plan.objects[object]?.outline;
-    if (!layer || !outline || layer.share === 0) return [];
+    const planned = plan.objects[object];
+    if (!layer || !planned || layer.share === 0 || isLost(planned)) return [];
+    const { outline } = planned;
     const box = boxOfSeen(layer.visible);
     const size = inSteps(boxDiagonal(box), plan.canvas.diagonal);
     return { object, position, outline, layer, box, size };
   });
+}
+
+/** Whether nothing of an outline is to be seen. */
+function isLost({ edges, edgesAgainst }: PlanObject): boolean {
+  return edges === 'lost' && edgesAgainst.every((against) => against.edges === 'lost');
 }
 
 /** Pairs whose boxes come within a distance of each other, the one behind first. */
@@ -157,6 +172,16 @@ function neighboursOf(seen: readonly Seen[], reach: number): readonly (readonly 
 
 function bySize(one: Seen, other: Seen): number {
   return one.size - other.size || one.position - other.position;
+}
+
+function touchesOf(
+  object: number,
+  pairs: readonly (readonly [Seen, Seen])[],
+  canvas: Canvas,
+): readonly Touch[] {
+  return pairs
+    .filter(([one, other]) => one.object === object || other.object === object)
+    .flatMap(([one, other]) => touchOf(one, other, canvas) ?? []);
 }
 
 interface KeptTouch {
@@ -190,8 +215,8 @@ function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'
   const relation = relationOf(one.outline, other.outline, TOUCHING * canvas.diagonal);
   if (relation === 'crossing' || relation === 'first in second') return undefined;
   const within = relation === 'second in first';
-  if (within && (!runsAcross(one.outline.box, canvas) || runsAcross(other.outline.box, canvas)))
-    return undefined;
+  const grounds = [one, other].every(({ outline }) => runsAcross(outline.box, canvas));
+  if (within && runsAcross(other.outline.box, canvas)) return undefined;
   if (Math.max(pointsOf(one.outline), pointsOf(other.outline)) > MOST_SIDES) return undefined;
   const borders = [one, other].map(({ outline, layer }) => seenBorder(outline, layer, canvas));
   const [border, otherBorder] = borders;
@@ -203,7 +228,12 @@ function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'
   const oneIsSmaller = one.size < other.size;
   const [smaller, larger] = oneIsSmaller ? [border, otherBorder] : [otherBorder, border];
   const extent = boxDiagonal(oneIsSmaller ? one.box : other.box);
-  if (lengthWithin(smaller, larger, nearest) > LONG * extent) return undefined;
+  const beside = lengthWithin(smaller, larger, nearest);
+  const along = beside > LONG * extent;
+  if (along) {
+    if (meeting.gap <= TOUCHING * canvas.diagonal || grounds) return undefined;
+    if (beside > ALL_ROUND * lengthOf(smaller)) return undefined;
+  }
   if (meeting.gap <= SAME_LINE * canvas.diagonal) {
     // Against the whole outline behind: where both run along one line, the front one hides that of the other.
     const shared = lengthWithin(otherBorder, sidesOf(one.outline), SAME_LINE * canvas.diagonal);
@@ -215,6 +245,7 @@ function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'
     at: between(meeting.on, meeting.onOther, 0.5),
     away: directionOf(meeting, other, canvas),
     within,
+    along,
   };
 }
 

@@ -14,6 +14,8 @@ export interface EdgeMeeting {
   /** Canvas units, negative when it runs over the edge by so little. */
   readonly gap: number;
   readonly at: Point;
+  /** Whether it keeps so far from the edge for a third of its extent along it. */
+  readonly along: boolean;
 }
 
 /** How an outline meets a corner of the canvas. */
@@ -30,16 +32,25 @@ const ROUNDING = 1e-9;
 const EXACTLY = 1e-6;
 const AS_FAR = 0.0008;
 const ON_WHAT_IS_SEEN = 1e-4;
-/** What ends as far over more than this part of its extent along the edge is bounded by it. */
+/** What ends as far over more than this part of its extent along the edge keeps beside it, */
 const LONG = 1 / 3;
+/** and is bounded by it when it ends no farther in than this. */
+const ON_THE_EDGE = 0.0005;
 
 const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+/** The side that faces each. */
+export const OPPOSITE: Readonly<Record<Side, Side>> = {
+  left: 'right',
+  right: 'left',
+  top: 'bottom',
+  bottom: 'top',
+};
 
 /**
  * Edges of the canvas that a shape just reaches, misses or runs over by up to `reach` (canvas units), at a place that
- * is seen. Each ring is looked at by itself. One with a side exactly on the edge is cut off by the canvas, and one
- * that keeps the same distance over a third of its length is bounded by the edge: both are meant, and not told; nor
- * are places in the corners.
+ * is seen. Each ring is looked at by itself. One with a side on the edge, or all along just over it, is cut off by the
+ * canvas, and one that keeps as far from two opposite edges has an even margin: both are meant, and not told; nor are
+ * places in the corners.
  */
 export function edgeMeetings(
   { rings }: Outline,
@@ -47,14 +58,23 @@ export function edgeMeetings(
   canvas: Size,
   reach: number,
 ): readonly EdgeMeeting[] {
-  return SIDES.flatMap((side) =>
-    rings.flatMap((ring) => {
-      const meeting = meetingAt(ring, side, canvas, reach);
-      if (!meeting) return [];
+  return rings.flatMap((ring) => {
+    const meetings = SIDES.flatMap((side) => meetingAt(ring, side, canvas, reach) ?? []);
+    return meetings.filter((meeting) => {
+      if (meetings.some((other) => isEvenMargin(meeting, other, canvas))) return false;
       const seen = distanceToOutline(visible, onCanvas(meeting.at, canvas));
       const near = Math.max(0, meeting.gap) + ON_WHAT_IS_SEEN * canvas.diagonal;
-      return seen <= near && !isInCorner(meeting.at, canvas, reach) ? [meeting] : [];
-    }),
+      return seen <= near && !isInCorner(meeting.at, canvas, reach);
+    });
+  });
+}
+
+function isEvenMargin(one: EdgeMeeting, other: EdgeMeeting, { diagonal }: Size): boolean {
+  return (
+    one.along &&
+    other.along &&
+    other.side === OPPOSITE[one.side] &&
+    Math.abs(one.gap - other.gap) <= (AS_FAR + ROUNDING) * diagonal
   );
 }
 
@@ -83,8 +103,9 @@ function meetingAt(ring: Ring, side: Side, canvas: Size, reach: number): EdgeMee
   }
   const { left, top, right, bottom } = boxOfRings([ring]);
   const extent = side === 'left' || side === 'right' ? bottom - top : right - left;
-  if (along > LONG * extent * (1 + ROUNDING)) return undefined;
-  return { side, gap, at: { x: x / corners, y: y / corners } };
+  const isAlong = along > LONG * extent * (1 + ROUNDING);
+  if (isAlong && gap <= ON_THE_EDGE * canvas.diagonal) return undefined;
+  return { side, gap, at: { x: x / corners, y: y / corners }, along: isAlong };
 }
 
 function pointAt(ring: Ring, index: number): Point {

@@ -1,4 +1,4 @@
-import { type Point, between, distance } from '../../plan/geometry/point.js';
+import { type Point, between, boxCentre, boxOfPoints, distance } from '../../plan/geometry/point.js';
 import { type Segments, boxOf, distanceTo, fromOf, nearestPlaces, toOf, widened } from './segments.js';
 
 /** Where two borders come nearest to each other. */
@@ -55,14 +55,21 @@ export function meetingOf(
   if (!first || farthest === undefined || farthest > ONE_STRETCH * reach) return first;
   return {
     gap: best,
-    on: mean(inOrder.map(({ on }) => on)),
-    onOther: mean(inOrder.map(({ onOther }) => onOther)),
+    on: middleOf(inOrder.map(({ on }) => on)),
+    onOther: middleOf(inOrder.map(({ onOther }) => onOther)),
   };
 }
 
-function mean(points: readonly Point[]): Point {
-  const sum = points.reduce((all, { x, y }) => ({ x: all.x + x, y: all.y + y }), { x: 0, y: 0 });
-  return { x: sum.x / points.length, y: sum.y / points.length };
+/** Of a stretch however often its places are met: corners are by both sides that end there. */
+function middleOf(points: readonly Point[]): Point {
+  return boxCentre(boxOfPoints(points));
+}
+
+/** Length of a border, canvas units. */
+export function lengthOf({ ends, count }: Segments): number {
+  let length = 0;
+  for (let index = 0; index < count; index++) length += distance(fromOf(ends, index), toOf(ends, index));
+  return length;
 }
 
 /** Length of a border, canvas units, that lies within a distance of another. */

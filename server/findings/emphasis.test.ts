@@ -7,6 +7,11 @@ const CANVAS = 'canvas  80 x 60 cm\n  ground  N 5/\nfocus   (20, 30)';
 const STONE = 'object  stone, dominant\n  shape   rectangle 4 x 4 at (20, 30)\n  value   5\n  edges   hard';
 const OTHER = 'object  other\n  shape   rectangle 4 x 4 at (60, 30)\n  value   5\n  edges   hard';
 
+/** A long dominant object from the focal point to the right edge, and what may lie on it. */
+const LONG = STONE.replace('4 x 4 at (20, 30)', '60 x 6 at (49, 30)').replace('hard', 'soft');
+const knob = (name: string, size: string, at: string): string =>
+  `object  ${name}\n  shape   rectangle ${size} at ${at}\n  value   1\n  edges   hard`;
+
 function text(...blocks: readonly string[]): string {
   return [CANVAS, ...blocks].join('\n');
 }
@@ -58,6 +63,25 @@ describe('a rival of the focal point', () => {
     const plan = text(soft, large);
     const { fix, advice } = only('rival', plan);
     expect(advice).toBe('Take `other` from step 5 to step 4, nearer to what is round it.');
+    expect(of('rival', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('is the far end of the dominant object at the focal point, told as such, but not its near edges', () => {
+    const long = STONE.replace('4 x 4 at (20, 30)', '48 x 6 at (44, 30)');
+    const { message } = only('rival', text(long));
+    expect(message).toMatch(
+      /^Where `stone` meets the bare ground, 41.5 cm to the right of the focal point, .* That edge is the dominant object’s own, but too far off to be one place with the focal point\.$/,
+    );
+    expect(of('rival', checked(text(long).replace('(20, 30)', '(44, 30)')))).toEqual([]);
+  });
+
+  it('is what lies on the far end of the dominant object', () => {
+    const plan = text(LONG, knob('near', '4 x 4', '(21, 30)'), knob('far', '4 x 4', '(77, 30)'));
+    const { message, fix } = only('rival', plan);
+    expect(message).toMatch(/^Where `far` meets `stone`, 55.* cm to the right of the focal point/);
+    expect(message).toMatch(
+      / `far` lies on the dominant object, but too far off to be one place with the focal point\.$/,
+    );
     expect(of('rival', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
   });
 
@@ -131,6 +155,13 @@ describe('a strong place near the edge', () => {
       'Where `other` meets the bare ground, 3 cm from the right edge, the picture draws the eye 81 % as strongly as at the focal point; so near the edge, 75 % and more leads it out.',
     );
     expect(of('strong edge', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('is what lies on the end of the dominant object there', () => {
+    const plan = text(LONG, knob('near', '4 x 4', '(21, 30)'), knob('far', '2.8 x 2.8', '(77, 30)'));
+    expect(only('strong edge', plan).message).toMatch(
+      /from the right edge, .* `far` lies on the dominant object, but too far off to be one place with the focal point\.$/,
+    );
   });
 
   it('is told once, as a rival, where it is one', () => {

@@ -1,7 +1,8 @@
 import type { Edges } from '../../../grammar/index.js';
 import { type BorderMeasure, GROUND } from '../../measure/borders/borders.js';
 import { SHARPNESS, edgesBetween } from '../../measure/borders/contrast.js';
-import { type StrongPlace, centreOfInterest } from '../../measure/emphasis/emphasis.js';
+import { centreOfInterest } from '../../measure/emphasis/centre.js';
+import type { StrongPlace } from '../../measure/emphasis/emphasis.js';
 import { type EmphasisTrial, tryEmphasis } from '../../measure/emphasis/trial.js';
 import type { Measures } from '../../measure/measures.js';
 import { fromMunsell } from '../../plan/colour/munsell.js';
@@ -70,7 +71,7 @@ export function firstThat(
   const known = kept.get(measures.borders) ?? new Map<string, number>();
   kept.set(measures.borders, known);
   const { focus, objects } = plan;
-  const centre = [...centreOfInterest(measures)];
+  const centre = [...centreOfInterest(plan, measures)];
   const key = JSON.stringify([what, focus?.at, centre, all.map(({ advice }) => advice)]);
   const index =
     known.get(key) ??

@@ -1,7 +1,7 @@
 import type { Edges } from '../../../grammar/index.js';
 import { contrastBetween } from '../../measure/borders/contrast.js';
 import type { BorderMeasure, BorderStretch } from '../../measure/borders/borders.js';
-import { centreOfInterest } from '../../measure/emphasis/emphasis.js';
+import { type Centre, centreOfInterest } from '../../measure/emphasis/centre.js';
 import { tryContrast, triedStretches } from '../../measure/emphasis/trial.js';
 import { type MeansMeasure, isQuiet } from '../../measure/emphasis/means.js';
 import {
@@ -47,7 +47,7 @@ export function meansAdvice(plan: Plan, measures: Measures, measure: MeansMeasur
 }
 
 function centreObjects(plan: Plan, measures: Measures): readonly PlanObject[] {
-  return [...centreOfInterest(measures)].flatMap((index) => plan.objects[index] ?? []);
+  return [...centreOfInterest(plan, measures).keys()].flatMap((index) => plan.objects[index] ?? []);
 }
 
 /**
@@ -174,7 +174,7 @@ function scaleAdvice(plan: Plan, measures: Measures, { there, elsewhere }: Means
 
 /** Softer edges of the border that makes most of the ring busy. */
 function isolationAdvice(plan: Plan, measures: Measures): Advice {
-  const centre = centreOfInterest(measures);
+  const centre = centreOfInterest(plan, measures);
   const busiest = busiestBorder(plan, measures.borders.stretches, centre);
   const object = busiest && plan.objects[busiest.front];
   if (!object) return { advice: 'Leave more room round the focal point.' };
@@ -197,7 +197,7 @@ function isolationAdvice(plan: Plan, measures: Measures): Advice {
 function busiestBorder(
   plan: Plan,
   stretches: readonly BorderStretch[],
-  centre: ReadonlySet<number>,
+  centre: Centre,
 ): { readonly front: number; readonly behind: number } | undefined {
   const { focus, canvas } = plan;
   const lengths = new Map<string, { front: number; behind: number; length: number }>();

@@ -1,3 +1,4 @@
+import { centreOfInterest } from '../../measure/emphasis/centre.js';
 import { REACH } from '../../measure/emphasis/field.js';
 import { type FocalEmphasis, type StrongPlace, RIVAL, isNearEdge } from '../../measure/emphasis/emphasis.js';
 import type { Measures } from '../../measure/measures.js';
@@ -6,6 +7,7 @@ import type { Focus, Plan } from '../../plan/plan.js';
 import { noSingleChange, weakening } from '../advice/emphasis.js';
 import {
   borderKey,
+  farPart,
   fromEdge,
   howStrongly,
   isFarEnough,
@@ -32,9 +34,9 @@ export const rival: Rule = {
   perObject: true,
   summary: 'A place elsewhere draws the eye as strongly as the focal point.',
   explanation:
-    'The eye goes where borders are long, sharp and full of contrast. What is to be seen first must be the strongest such place; a second one as strong divides the picture. The edges of the dominant object at the focal point do not count as another place, nor does what lies on it close by; a second dominant object is told as such. It is a warning where the plan says by which means the focal point is to win.',
+    'The eye goes where borders are long, sharp and full of contrast. What is to be seen first must be the strongest such place; a second one as strong divides the picture. The edges of the dominant object at the focal point are one place with it, and so is what lies against them close by; but the far end of a long one, as of a table or a wall, is another. A second dominant object is told as such. It is a warning where the plan says by which means the focal point is to win.',
   formula:
-    'strength = sum of length / diagonal x edge sharpness (hard 1, firm 0.7, soft 0.35, lost 0.1) x (0.6 dV / 10 + 0.4 dab / 100) over the borders within 8 % of the diagonal; strongest place farther than 8 % from the focal point (16 % for what lies on the dominant object there, whose own edges never count) >= limit x the strongest within 8 % of it; heuristic',
+    'strength = sum of length / diagonal x edge sharpness (hard 1, firm 0.7, soft 0.35, lost 0.1) x (0.6 dV / 10 + 0.4 dab / 100) over the borders within 8 % of the diagonal; strongest place farther than 8 % from the focal point (16 % for what lies against the dominant object there; for that one’s own edges and all that lies on it 16 %, or half of the diagonal of the box round what is seen of it where that is more) >= limit x the strongest within 8 % of it; heuristic',
   source: 'common practice, no source; the weights are the tool’s own',
   check: (plan, measures, limit) => {
     const { focus } = plan;
@@ -47,8 +49,11 @@ export const rival: Rule = {
         ? [{ ...unmarked(plan, measures, focus, focal, strongest), ...severity }]
         : [];
     }
+    const centre = centreOfInterest(plan, measures);
+    const isToldAsDominant = ({ areas: [front] }: StrongPlace): boolean =>
+      plan.objects[front]?.role === 'dominant' && !centre.has(front);
     const rivals = oneABorder(rivalsOf(focal, limit)).filter(
-      (place) => isReadable(plan, place) && plan.objects[place.areas[0]]?.role !== 'dominant',
+      (place) => isReadable(plan, place) && !isToldAsDominant(place),
     );
     return worstPlaces(
       rivals,
@@ -83,7 +88,7 @@ function told(
   const edge = isNearEdge(place.fromEdge) ? ` and ${fromEdge(place, canvas)}` : '';
   const away = `${length(distance(place.at, focus.at), canvas)} ${lies(place.at, focus.at)} the focal point`;
   return {
-    message: `Where ${meeting(plan, place.areas)}, ${away}${edge}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as there; from ${percent(limit)} on that is a rival.`,
+    message: `Where ${meeting(plan, place.areas)}, ${away}${edge}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as there; from ${percent(limit)} on that is a rival.${farPart(plan, measures, place)}`,
     remedy: () =>
       weakening(plan, measures, place, `rival ${limit}`, (trial) => {
         if (!exceeds(limit * trial.there, trial.at(place.at))) return false;

@@ -10,6 +10,7 @@ import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { noSingleChange, weakening } from '../advice/emphasis.js';
 import {
+  farPart,
   fromEdge,
   howStrongly,
   isFarEnough,
@@ -61,7 +62,7 @@ function told(
   limit: number,
 ): RuleFinding {
   return {
-    message: `Where ${meeting(plan, place.areas)}, ${fromEdge(place, plan.canvas)}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point; so near the edge, ${percent(limit)} and more leads it out.`,
+    message: `Where ${meeting(plan, place.areas)}, ${fromEdge(place, plan.canvas)}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point; so near the edge, ${percent(limit)} and more leads it out.${farPart(plan, measures, place)}`,
     remedy: () =>
       weakening(
         plan,

@@ -1,6 +1,8 @@
 import type { Side } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders/borders.js';
+import { centreOfInterest } from '../../measure/emphasis/centre.js';
 import type { StrongPlace } from '../../measure/emphasis/emphasis.js';
+import { areaName } from '../../measure/areas/area-words.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -64,6 +66,16 @@ export function howStrongly(strength: number, of: number): string {
   const times = plainNumber(strength / of, 1);
   if (times === '1') return 'as strongly';
   return times === '2' ? 'twice as strongly' : `${times} times as strongly`;
+}
+
+/** Said of a place elsewhere that is an edge of the dominant object at the focal point or of what lies on that. */
+export function farPart(plan: Plan, measures: Measures, { areas: [front] }: StrongPlace): string {
+  if (!centreOfInterest(plan, measures).has(front)) return '';
+  const isDominant = plan.objects[front]?.role === 'dominant';
+  const whose = isDominant
+    ? 'That edge is the dominant object’s own'
+    : `${areaName(plan, front)} lies on the dominant object`;
+  return ` ${whose}, but too far off to be one place with the focal point.`;
 }
 
 /** Whether every object that is seen has a value or a colour: until then strengths say little. */

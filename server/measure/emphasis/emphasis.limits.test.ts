@@ -63,7 +63,7 @@ describe('a place elsewhere', () => {
   it('is not on the edges of a dominant object within 5 % of the diagonal of the focal point', () => {
     const elsewhere = (away: number) =>
       emphasis(
-        `object  tower, dominant\n  shape   rectangle (${60 + away}, 4) to (78, 56)\n  colour  N 9/\n  edges   hard\n`,
+        `object  tower, dominant\n  shape   rectangle (${60 + away}, 36) to (76, 54)\n  colour  N 9/\n  edges   hard\n`,
       ).focal?.elsewhere.length;
     expect(elsewhere(4.5)).toBe(0);
     expect(elsewhere(5.5)).toBeGreaterThan(0);

@@ -80,9 +80,24 @@ describe('a second square', () => {
   it('is no other place where it is an edge of the dominant object', () => {
     const stone = ball('stone', '(20, 30)', 5).replace('object  stone', 'object  stone, dominant');
     expect(emphasisOf(stone, ball('other', '(50, 30)', 5)).focal?.elsewhere).toHaveLength(1);
-    const twoFold = stone.replace('4 x 4 at (20, 30)', '60 x 20 at (45, 30)');
+    const twoFold = stone.replace('4 x 4 at (20, 30)', '36 x 20 at (20, 30)');
     expect(emphasisOf(twoFold).places.length).toBeGreaterThan(1);
     expect(emphasisOf(twoFold).focal?.elsewhere).toEqual([]);
+  });
+
+  it('is another place at the far end of a long dominant object', () => {
+    // A table with a lamp at each end, the focal point at the one or in the middle.
+    const table = ball('table', '(40, 30)', 4).replace('object  table', 'object  table, dominant');
+    const ends = [table.replace('4 x 4', '60 x 6'), ball('near', '(16, 30)', 1), ball('far', '(64, 30)', 1)];
+    const places = (focus: string, ...list: readonly string[]) =>
+      measure(planOf([CANVAS.replace('(20, 30)', focus), ...list].join('\n'))).emphasis.focal;
+    const atOneEnd = places('(16, 30)', ...ends);
+    expect(atOneEnd?.elsewhere.length).toBeGreaterThan(0);
+    for (const { at } of atOneEnd?.elsewhere ?? []) expect(at.x).toBeGreaterThan(45);
+    expect(places('(40, 30)', ...ends)?.elsewhere).toEqual([]);
+    // Once the far end is stronger, the focal point ranks second.
+    expect(atOneEnd?.rank).toBe(1);
+    expect(places('(16, 30)', ...ends.with(1, ball('near', '(16, 30)', 3)))?.rank).toBe(2);
   });
 });
 

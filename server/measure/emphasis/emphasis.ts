@@ -5,7 +5,6 @@ import type { VisibleAreas } from '../areas/areas.js';
 import type { BorderMeasure } from '../borders/borders.js';
 import {
   type FieldGrid,
-  REACH,
   type Weigh,
   byColour,
   byPull,
@@ -15,12 +14,11 @@ import {
   wholeField,
 } from './field.js';
 import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';
+import { centreOfInterest, isElsewhere } from './centre.js';
 import { type MeansMeasure, measureMeans } from './means.js';
 import { type SeenPart, seenRound } from './means-round.js';
 import type { Memory } from '../memory.js';
-import { wholeOf } from '../areas/parts.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
-import { isAtFocus } from './at-focus.js';
 
 export type { MeansMeasure } from './means.js';
 export type { SeenPart } from './means-round.js';
@@ -69,8 +67,9 @@ export interface FocalEmphasis {
   /** The two areas whose border counts most there; twice `GROUND` where there is no border. */
   readonly areas: readonly [number, number];
   /**
-   * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, not on an edge of
-   * what is dominant there, and up to 16 % not on it: that is all one centre of interest.
+   * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, and not one with
+   * what is dominant there, as its own edges are up to 16 % or, of a larger one, up to half of the diagonal of the box
+   * round what is seen of it; up to 16 % what stands against it is so too.
    */
   readonly elsewhere: readonly StrongPlace[];
   /** 1 when no place elsewhere is stronger. */
@@ -134,27 +133,6 @@ export function isNearEdge(fromEdge: number): boolean {
   return fromEdge <= NEAR_EDGE + ROUNDING;
 }
 
-/** The objects that make up the centre of interest: the dominant ones at the focal point with all that lies on them. */
-export function centreOfInterest({ focus, parts }: Pick<Seen, 'focus' | 'parts'>): ReadonlySet<number> {
-  const dominants = (focus?.dominants ?? []).filter(
-    ({ holds, distanceShare = Infinity }) => holds || isAtFocus(distanceShare),
-  );
-  return new Set(dominants.flatMap(({ object }) => wholeOf(parts, object)));
-}
-
-/** Whether a place is another than the focal point; see `FocalEmphasis.elsewhere`. */
-export function isElsewhere(
-  { at, areas }: Pick<Peak, 'at' | 'areas'>,
-  focus: Point,
-  centre: ReadonlySet<number>,
-  diagonal: number,
-): boolean {
-  const away = distance(at, focus) / diagonal;
-  const [front, behind] = areas;
-  const isFar = (reach: number): boolean => away > reach + ROUNDING;
-  return isFar(REACH) && !centre.has(front) && (isFar(2 * REACH) || !centre.has(behind));
-}
-
 /** A peak as a place in the picture. */
 export function strongPlace(peak: Peak, { width, height, diagonal }: Canvas): StrongPlace {
   const { x, y } = peak.at;
@@ -197,12 +175,12 @@ function focalEmphasis(
   const { canvas, focus } = plan;
   if (!focus || !isOnCanvas(focus.at, canvas)) return undefined;
   const { diagonal } = canvas;
-  const centre = centreOfInterest(seen);
+  const centre = centreOfInterest(plan, seen);
   const { byFront } = seen.borders;
   const isOther = (place: Peak) => isElsewhere(place, focus.at, centre, diagonal);
   const compare = (what: 'value' | 'colour', weigh: Weigh) => {
     const field = gather(plan, seen.borders, what, weigh, grid, memory);
-    const inputs = [field, focus.at.x, focus.at.y, diagonal, ...centre];
+    const inputs = [field, focus.at.x, focus.at.y, diagonal, ...[...centre].flat()];
     return memory.recall(`means ${what}`, '', inputs, () => ({
       there: strongestNear(field, grid, byFront, weigh, focus.at, diagonal),
       elsewhere: strongestPeak(field, grid, byFront, weigh, diagonal, isOther),

@@ -2,6 +2,7 @@ import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { type BorderStretch, GROUND } from '../borders/borders.js';
+import type { Centre } from './centre.js';
 import { REACH, counted, fieldGrid, middleOf } from './field.js';
 import { labelMap } from '../areas/label-map.js';
 import type { Memory } from '../memory.js';
@@ -83,7 +84,7 @@ export function seenRound(plan: Plan, areas: VisibleAreas, memory: Memory): read
 export function bustleRound(
   { focus, canvas }: Plan,
   stretches: readonly BorderStretch[],
-  centre: ReadonlySet<number>,
+  centre: Centre,
 ): { readonly there: number; readonly elsewhere: number } {
   const { diagonal } = canvas;
   const grid = fieldGrid(canvas);

@@ -4,6 +4,7 @@ import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { BorderMeasure } from '../borders/borders.js';
 import { SHARPNESS } from '../borders/contrast.js';
+import type { Centre } from './centre.js';
 import type { Seen } from './emphasis.js';
 import type { Peak } from './places.js';
 import { labelMap } from '../areas/label-map.js';
@@ -50,8 +51,7 @@ interface Compared {
 }
 
 export interface MeansInput {
-  /** The objects that make up the centre of interest. */
-  readonly centre: ReadonlySet<number>;
+  readonly centre: Centre;
   readonly seenThere: readonly SeenPart[];
   readonly value: Compared;
   readonly colour: Compared;
@@ -164,11 +164,11 @@ function comparedDetail(there: number, elsewhere: number): string {
   return `detail is ${there > elsewhere ? 'richer' : 'poorer'} there (${here}) than elsewhere (${other})`;
 }
 
-function scale(plan: Plan, seen: Seen, centre: ReadonlySet<number>, memory: Memory): Figures {
+function scale(plan: Plan, seen: Seen, centre: Centre, memory: Memory): Figures {
   const { shares, parts } = seen;
   const size = (objects: Iterable<number>) =>
     [...objects].reduce((sum, object) => sum + (shares[object] ?? 0), 0);
-  const here = centre.size > 0 ? centre : seenAtFocus(plan, seen, memory);
+  const here = centre.size > 0 ? new Set(centre.keys()) : seenAtFocus(plan, seen, memory);
   const there = size(here);
   let next: { readonly object: number; readonly share: number } | undefined;
   for (const { index: object, plane, outline } of plan.objects) {
@@ -222,7 +222,7 @@ function onBorderAtFocus(
 
 function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memory: Memory): Figures {
   const { focus, canvas } = plan;
-  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal, ...centre];
+  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal, ...centre.keys()];
   const { there, elsewhere } = memory.recall('means isolation', '', inputs, () =>
     bustleRound(plan, borders.stretches, centre),
   );

@@ -2,7 +2,8 @@ import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { contrastBetween } from '../borders/contrast.js';
-import { type StrongPlace, centreOfInterest, isElsewhere, strongPlace } from './emphasis.js';
+import { centreOfInterest, isElsewhere } from './centre.js';
+import { type StrongPlace, strongPlace } from './emphasis.js';
 import {
   type FieldGrid,
   type Weigh,
@@ -41,7 +42,7 @@ export function tryContrast(
   const touched = (stretch: BorderStretch) => isTouched(stretch, changed);
   add(field, grid, measures.borders.stretches.filter(touched), -1, canvas.diagonal, weigh);
   add(field, grid, stretches.filter(touched), 1, canvas.diagonal, weigh);
-  const centre = centreOfInterest(measures);
+  const centre = centreOfInterest(tried, measures);
   const other = strongestPeak(field, grid, [{ stretches }], weigh, canvas.diagonal, (peak) =>
     focus ? isElsewhere(peak, focus.at, centre, canvas.diagonal) : false,
   );
@@ -113,7 +114,7 @@ export function tryEmphasis(tried: Plan, changed: readonly number[], measures: M
     const byFront = borders.byFront.map(({ stretches }) => ({
       stretches: stretches.some(touched) ? triedStretches(tried, changed, stretches) : stretches,
     }));
-    const centre = centreOfInterest(measures);
+    const centre = centreOfInterest(tried, measures);
     return peaks(field, grid, byFront, byPull, canvas.diagonal)
       .filter((peak) => !onCanvas || isElsewhere(peak, onCanvas.at, centre, canvas.diagonal))
       .map((peak) => strongPlace(peak, canvas));

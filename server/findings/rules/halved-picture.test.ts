@@ -58,10 +58,29 @@ describe('a horizon', () => {
     },
   );
 
-  it('takes the border that lies there along', () => {
-    expect(halved(`${CANVAS}\nhorizon 20\n${FIELDS(20)}`)[0]?.advice).toMatch(
-      / The border between `sky` and `stubble` goes with it\.$/,
+  it('is told once with the border that is drawn there, which no edit of its line moves', () => {
+    const [finding, ...others] = halved(`${CANVAS}\nhorizon 20\n${FIELDS(20.3)}`);
+    expect(others).toEqual([]);
+    expect(finding?.message).toContain('The horizon lies at half height');
+    expect(finding?.advice).toBe(
+      'Lower it to 24.7 cm from the top, a level of `golden`. Draw the border between `sky` and `stubble` there, and write `horizon 61.8%`.',
     );
+    expect(finding?.objects).toEqual([0, 1]);
+    expect(finding?.fix).toBeUndefined();
+  });
+
+  it('and a border 1 % of the height from it are two', () => {
+    const count = (level: number) => halved(`${CANVAS}\nhorizon 20\n${FIELDS(level)}`).length;
+    expect([20.39, 20.41].map(count)).toEqual([1, 2]);
+    const [horizon] = halved(`${CANVAS}\nhorizon 20\n${FIELDS(20.8)}`);
+    expect(horizon?.fix).toBeDefined();
+  });
+
+  it('stated elsewhere does not lift a border that is drawn at half height', () => {
+    expect(halved(`${CANVAS}\nhorizon 12\n${FIELDS(20)}`).map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^The border between `sky` and `stubble` lies at half height/),
+    ]);
+    expect(halved(`${CANVAS}\nhorizon 20\n${FIELDS(12)}`)).toHaveLength(1);
   });
 });
 
@@ -106,9 +125,5 @@ object  stubble
     ['that does not reach from side to side', FIELDS(20).replaceAll('(60,', '(55,')],
   ])('a border %s is none', (_, fields) => {
     expect(halved(`${CANVAS}\n${fields}`)).toEqual([]);
-  });
-
-  it('does not count where a horizon is stated elsewhere', () => {
-    expect(halved(`${CANVAS}\nhorizon 12\n${FIELDS(20)}`)).toEqual([]);
   });
 });

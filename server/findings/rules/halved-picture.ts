@@ -1,9 +1,9 @@
 import { divide } from '../../plan/division.js';
 import type { Plan } from '../../plan/plan.js';
-import { plainNumber } from '../../plan/problems.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
 import { replace } from '../edits/edit.js';
-import type { Rule } from '../finding.js';
-import { levelBorders } from '../seen/level-border.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { type LevelBorder, levelBorders } from '../seen/level-border.js';
 import { exceeds } from '../limits.js';
 import { againstLimit, length, longerThan, quoted } from '../words/words.js';
 
@@ -13,10 +13,11 @@ export const halvedPicture: Rule = {
   chapter: 'division',
   limit: { value: 0.03, unit: 'part', of: 'the height, from its middle' },
   perObject: true,
-  summary: 'The horizon cuts the picture in half.',
+  summary: 'The horizon, or another level border, cuts the picture in half.',
   explanation:
-    'A horizon at half height makes two pictures of one size: sky and ground contend, and neither leads. A little higher or lower, one of them has the picture. Where no horizon is stated, a border between two objects of the background that runs level from side to side counts as one.',
-  formula: '|height of the horizon / height of the canvas - 1/2| <= limit',
+    'A horizon at half height makes two pictures of one size: sky and ground contend, and neither leads. A little higher or lower, one of them has the picture. So does every border between two objects of the background that runs level from side to side, whatever horizon is stated. Where both lie at one height, they are told once.',
+  formula:
+    '|height of the horizon or of a level border / height of the canvas - 1/2| <= limit; both lie at one height within 1 % of it',
   source:
     'H. R. Poore, Pictorial Composition (1903), on the weakness of what lies equally far from two sides; the limit is common practice',
   check: (plan, measures, limit) => {
@@ -27,39 +28,66 @@ export const halvedPicture: Rule = {
       (1 / 2 - limit) * canvas.height,
       (1 / 2 + limit) * canvas.height,
     );
-    if (!horizon) {
-      return halves.map(({ level, above, below }) => {
-        const what = `The border between ${quoted(above.name)} and ${quoted(below.name)}`;
-        const { message, advice } = told(plan, what, level, betterLevel(plan, level, limit), limit);
-        return {
-          message,
-          advice,
-          location: below.shapeLocation ?? below.location,
-          at: { x: canvas.width / 2, y: level },
-          objects: [above.index, below.index],
-        };
-      });
-    }
-    if (exceeds(Math.abs(horizon.value / canvas.height - 1 / 2), limit)) return [];
-    const better = betterLevel(plan, horizon.value, limit);
-    const { message, advice, move } = told(plan, 'The horizon', horizon.value, better, limit);
-    const [border] = halves;
-    const withIt = border
-      ? ` The border between ${quoted(border.above.name)} and ${quoted(border.below.name)} goes with it.`
-      : '';
+    const isHalf = horizon && !exceeds(Math.abs(horizon.value / canvas.height - 1 / 2), limit);
+    const drawn = isHalf ? halves.filter(({ level }) => isAt(plan, level, horizon.value)) : [];
     return [
-      {
-        message,
-        advice: `${advice}${withIt}`,
-        location: horizon.location,
-        at: { x: canvas.width / 2, y: horizon.value },
-        ...(better && {
-          fix: { title: move, edits: [replace(horizon.location, levelWords(better.at / canvas.height))] },
-        }),
-      },
+      ...(isHalf ? [ofHorizon(plan, horizon, drawn, limit)] : []),
+      ...halves.filter((border) => !drawn.includes(border)).map((border) => ofBorder(plan, border, limit)),
     ];
   },
 };
+
+/** Part of the height within which a border is drawn where the horizon is stated. */
+const ONE_HEIGHT = 0.01;
+
+function isAt({ canvas }: Plan, level: number, horizon: number): boolean {
+  return !exceeds(Math.abs(level - horizon) / canvas.height, ONE_HEIGHT);
+}
+
+function ofBorder(plan: Plan, border: LevelBorder, limit: number): RuleFinding {
+  const { level, above, below } = border;
+  const what = `The ${borderWords(border)}`;
+  const { message, advice } = told(plan, what, level, betterLevel(plan, level, limit), limit);
+  return {
+    message,
+    advice,
+    location: below.shapeLocation ?? below.location,
+    at: { x: plan.canvas.width / 2, y: level },
+    objects: [above.index, below.index],
+  };
+}
+
+/** With the borders that are drawn there: then the line of the plan alone mends nothing. */
+function ofHorizon(
+  plan: Plan,
+  { value, location }: NonNullable<Plan['horizon']>,
+  drawn: readonly LevelBorder[],
+  limit: number,
+): RuleFinding {
+  const { canvas } = plan;
+  const better = betterLevel(plan, value, limit);
+  const { message, advice, move } = told(plan, 'The horizon', value, better, limit);
+  const found = { message, location, at: { x: canvas.width / 2, y: value } };
+  const words = better && levelWords(better.at / canvas.height);
+  if (drawn.length > 0) {
+    const written = words === undefined ? '' : `, and write ${quoted(`horizon ${words}`)}`;
+    return {
+      ...found,
+      advice: `${advice} Draw the ${inWords(drawn.map(borderWords))} there${written}.`,
+      related: drawn.map((border) => ({
+        location: border.below.shapeLocation ?? border.below.location,
+        message: `The ${borderWords(border)} lies there.`,
+      })),
+      objects: [...new Set(drawn.flatMap(({ above, below }) => [above.index, below.index]))],
+    };
+  }
+  if (words === undefined) return { ...found, advice };
+  return { ...found, advice, fix: { title: move, edits: [replace(location, words)] } };
+}
+
+function borderWords({ above, below }: LevelBorder): string {
+  return `border between ${quoted(above.name)} and ${quoted(below.name)}`;
+}
 
 /** What is said of a level that halves the picture, and the better one as an order. */
 function told(

@@ -23,22 +23,37 @@ export interface Recolouring {
 
 /**
  * Each seen object given a colour of another role, or its first colour: of every role the one that covers most, which
- * the picture has to spare. The dominant object keeps its colour: it is what the picture is about. Nothing takes a
- * colour that something beside it has already, for the two would merge.
+ * the picture has to spare.
  */
 export function recolourings(plan: Plan, measures: Measures): readonly Recolouring[] {
-  const targets = mostUsedColours(plan, measures);
+  const colours = coloursByUse(plan, measures);
+  const most = measures.colours.roles.flatMap(
+    ({ role }) => colours.find((colour) => plan.colours[colour]?.role === role) ?? [],
+  );
+  return recolouringsWith(plan, measures, most).filter(({ from, to }) => from !== to);
+}
+
+/**
+ * Each seen object given each of some colours, which are indices into `plan.colours`. The dominant object keeps its
+ * own: it is what the picture is about. Nothing takes a colour that something beside it has already, for the two
+ * would merge.
+ */
+export function recolouringsWith(
+  plan: Plan,
+  measures: Measures,
+  colours: readonly number[],
+): readonly Recolouring[] {
   const beside = coloursBeside(plan, measures);
   return plan.objects.flatMap((object): Recolouring[] => {
     const share = measures.objects[object.index]?.share ?? 0;
     if (share === 0 || object.role === 'dominant' || object.colourLost || object.faulty) return [];
     const from = object.colour?.role;
-    return targets
-      .filter(
-        ({ colour, role }) =>
-          role !== from && !beside[object.index]?.has(keyOf(plan.colours[colour]?.colour)),
-      )
-      .map(({ colour, role }) => ({ object, colour, share, ...(from ? { from } : {}), to: role }));
+    return colours
+      .filter((colour) => !beside[object.index]?.has(keyOf(plan.colours[colour]?.colour)))
+      .map((colour) => {
+        const to = plan.colours[colour]?.role;
+        return { object, colour, share, ...(from ? { from } : {}), ...(to ? { to } : {}) };
+      });
   });
 }
 
@@ -59,20 +74,15 @@ function keyOf(colour: Colour | undefined): string {
   return colour?.lab.join(' ') ?? '';
 }
 
-/** Of each role in use the colour that covers most; of several that cover as much the first by what they look like. */
-function mostUsedColours(
-  { colours }: Plan,
-  { colours: measured }: Measures,
-): readonly { readonly colour: number; readonly role: ColourRole }[] {
+/** Indices into `plan.colours`, what covers most first; of several that cover as much the first by what they look like. */
+export function coloursByUse({ colours }: Plan, { colours: measured }: Measures): readonly number[] {
   const share = (index: number): number => inBillionths(measured.colours[index]?.share ?? 0);
-  const mostFirst = [...colours.entries()].sort(
-    ([one, { colour }], [other, { colour: otherColour }]) =>
-      share(other) - share(one) || byLook(colour, otherColour),
-  );
-  return measured.roles.flatMap(({ role }) => {
-    const most = mostFirst.find(([, colour]) => colour.role === role);
-    return most ? [{ role, colour: most[0] }] : [];
-  });
+  return [...colours.entries()]
+    .sort(
+      ([one, { colour }], [other, { colour: otherColour }]) =>
+        share(other) - share(one) || byLook(colour, otherColour),
+    )
+    .map(([index]) => index);
 }
 
 /** By how much a role's part of the picture changes. */

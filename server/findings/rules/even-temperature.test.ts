@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checked } from '../../../tests/support/plan.js';
+import { checked, mended } from '../../../tests/support/plan.js';
 import type { Finding } from '../finding.js';
 
 /** Warm below, cool above, grey between; parts of a hundred. */
@@ -34,16 +34,41 @@ describe('warm and cool', () => {
       'Warm colours cover 48 % of the picture and cool ones 52 %: neither leads. One should be ahead by more than 5 %.',
     );
     expect(finding?.advice).toBe(
+      'Let the cool colours lead: give `path` (6 %) the colour `air`, which makes them 58 % against 42 %.',
+    );
+    expect(finding?.fix && found(mended(scene(48, 52), finding.fix))).toEqual([]);
+    expect(found(scene(42, 58))).toEqual([]);
+  });
+
+  it('are turned in words where the plan has no colour for it that nothing beside has', () => {
+    const alone = scene(48, 52)
+      .replace('colour  air 5B 6/4\n', '')
+      .replaceAll('colour  air', 'colour  5B 6/4');
+    const [finding] = found(alone);
+    expect(finding?.advice).toBe(
       'Let the cool colours lead: `path` (6 %) painted cool makes them 58 % against 42 %.',
     );
-    expect(found(scene(42, 58))).toEqual([]);
+    expect(finding?.fix).toBeUndefined();
+  });
+
+  it('are turned by nothing that would take a budget farther off', () => {
+    const within = (tolerance: number) =>
+      found(
+        `budget  colour complement 52%, discord 48% within ${tolerance}%\n${scene(48, 52, ' discord')}`.replace(
+          'air 5B 6/4',
+          'air 5B 6/4 complement',
+        ),
+      ).map(({ fix }) => fix?.title);
+    expect(within(7)).toEqual(['Give `path` the colour `air`']);
+    expect(within(5)).toEqual([undefined]);
   });
 
   it('are led by the dominant colour where the plan has one', () => {
     const [finding] = found(scene(48, 52, ' dominant'));
     // The pool of 4 % alone would make it 52 to 48.
     expect(finding?.advice).toBe(
-      'Let the warm colours lead, as the dominant colour is: `sky` (48 %) painted warm makes them 96 % against 4 %.',
+      'Let the warm colours lead, as the dominant colour is: paint a little more than 4.5 % of the picture warm instead of cool.',
     );
+    expect(finding?.fix).toBeUndefined();
   });
 });

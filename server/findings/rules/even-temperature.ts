@@ -1,9 +1,22 @@
 import type { Measures } from '../../measure/measures.js';
-import type { Plan, PlanObject } from '../../plan/plan.js';
+import { inBillionths } from '../../measure/areas/place-order.js';
+import { type Temperature, temperatureOf, warmthOf } from '../../plan/colour/hue-warmth.js';
+import { atValue } from '../../plan/colour/painted.js';
+import type { Plan } from '../../plan/plan.js';
+import { doesNoHarm } from '../advice/budgets.js';
+import {
+  changeOf,
+  coloursByUse,
+  recolouringFix,
+  recolouringsWith,
+  type Recolouring,
+} from '../advice/recolouring.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { heading, percent, quoted } from '../words/words.js';
+import { heading, objectShare, percent, quoted } from '../words/words.js';
 
+/** No one thing larger than this part of the picture is turned: that would be another picture. */
+const MOST_TURNED = 0.25;
 /** Warm and cool together have to cover this much before they can be said to be at odds. */
 const MOST_OF_PICTURE = 0.8;
 
@@ -25,36 +38,108 @@ export const evenTemperature: Rule = {
     return [
       {
         message: `Warm colours cover ${percent(warm)} of the picture and cool ones ${percent(cool)}: neither leads. One should be ahead by more than ${percent(limit)}.`,
-        advice: advice(plan, measures, limit),
+        ...remedy(plan, measures, limit),
         location: plan.colours[0]?.location ?? heading(plan),
       },
     ];
   },
 };
 
+type Leading = 'warm' | 'cool';
+
 /**
  * Which temperature is to lead: that of the dominant colour, else the greater; and the smallest object of the other
- * that makes it lead when it is painted so.
+ * that makes it lead when it is painted so, in one of the plan's colours where it can be.
  */
-function advice(plan: Plan, measures: Measures, limit: number): string {
-  const { temperature, objects } = measures.hues;
+function remedy(plan: Plan, measures: Measures, limit: number): Pick<RuleFinding, 'advice' | 'fix'> {
+  const { temperature } = measures.hues;
   const wanted = dominantTemperature(plan, measures);
   const leader = wanted ?? (temperature.warm >= temperature.cool ? 'warm' : 'cool');
-  const other = leader === 'warm' ? 'cool' : 'warm';
-  const lead = temperature[leader] - temperature[other];
-  let best: { readonly object: PlanObject; readonly share: number } | undefined;
-  for (const object of plan.objects) {
-    const share = measures.objects[object.index]?.share ?? 0;
-    if (objects[object.index]?.temperature !== other || !exceeds(lead + 2 * share, limit)) continue;
-    if (!best || share < best.share) best = { object, share };
-  }
+  const turning = turningObjects(plan, measures, limit, leader);
+  const [smallest] = turning;
   const reason = wanted ? ', as the dominant colour is' : '';
-  if (!best) return `Let the ${leader} colours lead${reason}: bring more of the picture to them.`;
-  const after = [temperature[leader] + best.share, temperature[other] - best.share].map(percent);
-  return `Let the ${leader} colours lead${reason}: ${quoted(best.object.name)} (${percent(best.share)}) painted ${leader} makes them ${after[0] ?? ''} against ${after[1] ?? ''}.`;
+  if (!smallest)
+    return {
+      advice: `Let the ${leader} colours lead${reason}: paint a little more than ${percent(missing(measures, limit, leader))} of the picture ${leader} instead of ${otherThan(leader)}.`,
+    };
+  const recolouring = smallestRecolouring(plan, measures, turning, leader);
+  const fix = recolouring && recolouringFix(plan, recolouring);
+  const name = recolouring && plan.colours[recolouring.colour]?.name;
+  if (!fix || name === undefined) {
+    return {
+      advice: `Let the ${leader} colours lead${reason}: ${objectShare(plan, smallest)} painted ${leader} makes them ${shares(measures, leader, smallest.share)}.`,
+    };
+  }
+  const { object, share } = recolouring;
+  return {
+    advice: `Let the ${leader} colours lead${reason}: give ${objectShare(plan, { object: object.index, share })} the colour ${quoted(name)}, which makes them ${shares(measures, leader, share)}.`,
+    fix,
+  };
 }
 
-function dominantTemperature(plan: Plan, { hues, objects }: Measures): 'warm' | 'cool' | undefined {
+/** The objects of the other temperature each of which would make the leader lead, the smallest first. */
+function turningObjects(
+  { objects }: Plan,
+  measures: Measures,
+  limit: number,
+  leader: Leading,
+): readonly { readonly object: number; readonly share: number }[] {
+  const { objects: hues } = measures.hues;
+  const other = otherThan(leader);
+  const enough = missing(measures, limit, leader);
+  return objects
+    .map(({ index }) => ({ object: index, share: measures.objects[index]?.share ?? 0 }))
+    .filter(
+      ({ object, share }) =>
+        hues[object]?.temperature === other && exceeds(share, enough) && !exceeds(share, MOST_TURNED),
+    )
+    .sort((one, next) => inBillionths(one.share) - inBillionths(next.share));
+}
+
+/** What has to change over for the leader to be ahead by the limit, part of the picture. */
+function missing({ hues: { temperature } }: Measures, limit: number, leader: Leading): number {
+  return (limit - temperature[leader] + temperature[otherThan(leader)]) / 2;
+}
+
+/** One of them in a colour that the plan has, by which no budget of colours comes farther off; the smallest. */
+function smallestRecolouring(
+  plan: Plan,
+  measures: Measures,
+  turning: readonly { readonly object: number }[],
+  leader: Leading,
+): Recolouring | undefined {
+  const all = recolouringsWith(plan, measures, coloursByUse(plan, measures));
+  const budget = plan.colourBudget?.location ? measures.colours.budget : [];
+  for (const { object } of turning) {
+    const one = all.find(
+      (candidate) =>
+        candidate.object.index === object &&
+        temperatureAs(plan, candidate) === leader &&
+        budget.every((entry) => doesNoHarm(entry, entry.difference + changeOf(candidate, entry.key))),
+    );
+    if (one) return one;
+  }
+  return undefined;
+}
+
+/** What a painter would call the object in its new colour, at the value that it keeps. */
+function temperatureAs(plan: Plan, { object, colour }: Recolouring): Temperature | undefined {
+  const painted = plan.colours[colour]?.colour;
+  if (!painted || object.value === undefined) return undefined;
+  return temperatureOf(warmthOf(painted), atValue(painted, object.value).chromaReached);
+}
+
+/** `58 % against 42 %` */
+function shares({ hues: { temperature } }: Measures, leader: Leading, turned: number): string {
+  const other = otherThan(leader);
+  return `${percent(temperature[leader] + turned)} against ${percent(temperature[other] - turned)}`;
+}
+
+function otherThan(leader: Leading): Leading {
+  return leader === 'warm' ? 'cool' : 'warm';
+}
+
+function dominantTemperature(plan: Plan, { hues, objects }: Measures): Leading | undefined {
   const area = { warm: 0, cool: 0, neutral: 0 };
   for (const { index, colour } of plan.objects) {
     const hue = hues.objects[index];

@@ -12,6 +12,10 @@ const LONG = STONE.replace('4 x 4 at (20, 30)', '60 x 6 at (49, 30)').replace('h
 const knob = (name: string, size: string, at: string): string =>
   `object  ${name}\n  shape   rectangle ${size} at ${at}\n  value   1\n  edges   hard`;
 
+/** Without value, a tenth of the picture where it is 6 cm high. */
+const floor = (height: number): string =>
+  `object  floor\n  plane   background\n  shape   rectangle (0, ${60 - height}) to (80, 60)`;
+
 function text(...blocks: readonly string[]): string {
   return [CANVAS, ...blocks].join('\n');
 }
@@ -110,10 +114,29 @@ describe('a rival of the focal point', () => {
     expect(findings[2]?.message).toMatch(/There are two more rivals\.$/);
   });
 
-  it('is not looked for while an object has neither value nor colour, or a line of it can’t be read', () => {
-    expect(
-      of('rival', checked(text(STONE, OTHER, OTHER.replace('other', 'plain').replace('value   5', '')))),
-    ).toEqual([]);
+  it('is looked for while up to a tenth of the picture has neither value nor colour', () => {
+    const rivals = (height: number) => of('rival', checked(text(STONE, OTHER, floor(height)))).length;
+    expect([5.9, 6, 6.1].map(rivals)).toEqual([1, 1, 0]);
+  });
+
+  it('is not looked for while what is round the focal point has no value, unless it is little', () => {
+    // A dish under the stone: 16 of the 201 square centimetres within 8 cm are the stone's.
+    const dish = (side: number) => `object  dish\n  shape   rectangle ${side} x ${side} at (20, 30)`;
+    const rivals = (side: number) => of('rival', checked(text(dish(side), STONE, OTHER))).length;
+    // 5.8 x 5.8 - 16 = 17.6, and 6.3 x 6.3 - 16 = 23.7.
+    expect([5.8, 6.3].map(rivals)).toEqual([1, 0]);
+  });
+
+  it('is not looked for while the dominant object has no value, however small', () => {
+    const stone = STONE.replace('4 x 4', '1 x 1').replace('value   5', '');
+    const rivals = (dominant: string) => of('rival', checked(text(dominant, OTHER))).length;
+    expect([stone, stone.replace(', dominant', '')].map(rivals)).toEqual([0, 1]);
+  });
+
+  it('is not looked for where a line of an object can’t be read', () => {
+    expect(of('rival', checked(text(STONE, OTHER.replace('value   5', 'value   5\n  at  nowhere'))))).toEqual(
+      [],
+    );
   });
 
   it('is not what another dominant object is, which is told as such', () => {
@@ -155,6 +178,11 @@ describe('a strong place near the edge', () => {
       'Where `other` meets the bare ground, 3 cm from the right edge, the picture draws the eye 81 % as strongly as at the focal point; so near the edge, 75 % and more leads it out.',
     );
     expect(of('strong edge', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
+  });
+
+  it('is looked for while up to a tenth of the picture has no value', () => {
+    const strong = (height: number) => of('strong edge', checked(text(STONE, post, floor(height)))).length;
+    expect([5.9, 6.1].map(strong)).toEqual([1, 0]);
   });
 
   it('is what lies on the end of the dominant object there', () => {
@@ -233,6 +261,16 @@ describe('means that are not met', () => {
     const { message, advice } = only('unmet means', text('  win by  isolation', STONE, OTHER, near));
     expect(message).toMatch(/the ring round it is [\d.]+ times as busy/);
     expect(advice).toContain('`twig`');
+  });
+
+  it.each([
+    ['edges', 5.9, 1],
+    ['edges', 6.1, 0],
+    ['detail', 6.1, 1],
+  ])('by %s where a floor %f cm high has no value', (means, height, told) => {
+    const stone = `${STONE.replace('hard', 'soft')}\n  detail  little`;
+    const plan = checked(text(`  win by  ${means}`, stone, OTHER, floor(height)));
+    expect(of('unmet means', plan)).toHaveLength(told);
   });
 
   it('are not told of a focal point that the plan states none for', () => {

@@ -64,7 +64,10 @@ describe('off balance', () => {
     expect(told(mirrored)?.advice).toBe(swapped(told(scene(BASKET))?.advice));
   });
 
-  it('says nothing while much of the picture has no value yet', () => {
-    expect(told(scene('object  curtain\n  shape   rectangle (0, 0) to (9, 40)'))).toBeUndefined();
+  it('says nothing while more than a tenth of the picture has no value yet', () => {
+    const curtain = (width: number) =>
+      told(scene(`${BASKET}\nobject  curtain\n  shape   rectangle (0, 0) to (${width}, 40)`));
+    expect(curtain(5.9)).toBeDefined();
+    expect(curtain(6.1)).toBeUndefined();
   });
 });

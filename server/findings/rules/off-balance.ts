@@ -16,11 +16,10 @@ import {
   shifted,
   withItsParts,
 } from '../moves/shift.js';
+import { isLaidIn } from '../seen/laid-in.js';
 import { type StepChange, balanceWith, stepChanges } from '../moves/steps.js';
 import { againstLimit, heading, percent, quoted } from '../words/words.js';
 
-/** With more of the picture than this unplanned there is nothing to weigh yet. */
-const UNPLANNED = 0.1;
 /** Part of the width: what would have to go farther is better left, and told to change its value. */
 const FARTHEST = 0.4;
 /** A move shorter than this part of the width is preferred to a change of value. */
@@ -44,9 +43,7 @@ export const offBalance: Rule = {
     const { offset } = measures.balance;
     const { canvas } = plan;
     if (offset === undefined || !exceeds(Math.abs(offset), limit)) return [];
-    if (measures.values.unplannedShare > UNPLANNED || plan.objects.some((object) => hasFault(plan, object))) {
-      return [];
-    }
+    if (!isLaidIn(plan, measures) || plan.objects.some((object) => hasFault(plan, object))) return [];
     const side = offset < 0 ? 'left' : 'right';
     const width = { size: canvas.width, name: 'the width' };
     const { measured, wanted } = againstLimit(Math.abs(offset), limit, canvas, width);

@@ -10,7 +10,6 @@ import {
   farPart,
   fromEdge,
   howStrongly,
-  isFarEnough,
   isReadable,
   objectsOf,
   oneABorder,
@@ -20,6 +19,7 @@ import {
 import { lies } from '../words/leads.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { isEmphasisLaidIn } from '../seen/laid-in.js';
 import { length, percent } from '../words/words.js';
 import { meeting } from '../../measure/areas/area-words.js';
 
@@ -36,12 +36,12 @@ export const rival: Rule = {
   explanation:
     'The eye goes where borders are long, sharp and full of contrast. What is to be seen first must be the strongest such place; a second one as strong divides the picture. The edges of the dominant object at the focal point are one place with it, and so is what lies against them close by; but the far end of a long one, as of a table or a wall, is another. A second dominant object is told as such. It is a warning where the plan says by which means the focal point is to win.',
   formula:
-    'strength = sum of length / diagonal x edge sharpness (hard 1, firm 0.7, soft 0.35, lost 0.1) x (0.6 dV / 10 + 0.4 dab / 100) over the borders within 8 % of the diagonal; strongest place farther than 8 % from the focal point (16 % for what lies against the dominant object there; for that one’s own edges and all that lies on it 16 %, or half of the diagonal of the box round what is seen of it where that is more) >= limit x the strongest within 8 % of it; heuristic',
+    'strength = sum of length / diagonal x edge sharpness (hard 1, firm 0.7, soft 0.35, lost 0.1) x (0.6 dV / 10 + 0.4 dab / 100) over the borders within 8 % of the diagonal; strongest place farther than 8 % from the focal point (16 % for what lies against the dominant object there; for that one’s own edges and all that lies on it 16 %, or half of the diagonal of the box round what is seen of it where that is more) >= limit x the strongest within 8 % of it; not told while more than 10 % of the picture, or of what is seen within 8 % of the focal point, or anything dominant has no value; heuristic',
   source: 'common practice, no source; the weights are the tool’s own',
   check: (plan, measures, limit) => {
     const { focus } = plan;
     const { focal, places } = measures.emphasis;
-    if (!focus || !focal || !isFarEnough(plan, measures)) return [];
+    if (!focus || !focal || !isEmphasisLaidIn(plan, measures)) return [];
     const severity = focus.winBy.length > 0 ? { severity: 'warning' as const } : {};
     const [strongest] = places;
     if (strongest && focal.strength < UNMARKED * strongest.strength) {

@@ -13,7 +13,6 @@ import {
   farPart,
   fromEdge,
   howStrongly,
-  isFarEnough,
   isReadable,
   oneABorder,
   placeOf,
@@ -21,6 +20,7 @@ import {
 } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { isEmphasisLaidIn } from '../seen/laid-in.js';
 import { percent } from '../words/words.js';
 import { meeting } from '../../measure/areas/area-words.js';
 
@@ -33,11 +33,11 @@ export const strongEdge: Rule = {
   summary: 'A strong place lies close to the edge of the canvas.',
   explanation:
     'Strong contrast close to the edge of the canvas takes the eye there and out of the picture, all the more as nothing beyond it calls the eye back. A place as strong as a rival is told as a rival.',
-  formula: `strength of a place within ${percent(NEAR_EDGE)} of the diagonal from an edge of the canvas >= limit x strength of the focal point, and < ${percent(RIVAL)} of it; strength as for rival; heuristic`,
+  formula: `strength of a place within ${percent(NEAR_EDGE)} of the diagonal from an edge of the canvas >= limit x strength of the focal point, and < ${percent(RIVAL)} of it; strength as for rival; not told while too much has no value, as for rival; heuristic`,
   source: 'common practice, no source; the weights are the tool’s own',
   check: (plan, measures, limit) => {
     const { focal } = measures.emphasis;
-    if (!focal || focal.strength === 0 || !isFarEnough(plan, measures)) return [];
+    if (!focal || focal.strength === 0 || !isEmphasisLaidIn(plan, measures)) return [];
     const places = oneABorder(strongOf(focal.elsewhere, focal.strength, limit));
     return worstPlaces(
       places.filter((place) => isReadable(plan, place)),

@@ -4,7 +4,8 @@ import type { FocalEmphasis } from '../../measure/emphasis/emphasis.js';
 import type { MeansMeasure } from '../../measure/emphasis/means.js';
 import { meeting } from '../../measure/areas/area-words.js';
 import type { Plan } from '../../plan/plan.js';
-import { borderKey, isFarEnough } from '../words/emphasis.js';
+import { isEmphasisLaidIn } from '../seen/laid-in.js';
+import { borderKey } from '../words/emphasis.js';
 import { timesAbove } from '../words/words.js';
 import { meansAdvice } from '../advice/means.js';
 
@@ -23,13 +24,13 @@ export const unmetMeans: Rule = {
   explanation:
     'A place wins the eye by contrast of value, by strong colour, by hard edges, by detail, by scale or by standing alone. The plan says by which; each is measured at the focal point and against the rest of the picture. A contrast counts for less the softer its edge.',
   formula:
-    'value, colour: borders within 8 % of the diagonal, length x edge sharpness x dV / 10 or dab / 100, no place elsewhere more than a tenth stronger; edges: mean sharpness of borders with contrast, and detail: mean by area (fine 1, some 0.5, little 0), higher within 8 % than in the rest; scale: the object there with all on it, none outside of the background larger; isolation: pull of the borders of other things by area, in the ring from 8 to 20 % lower than in the picture; heuristic',
+    'value, colour: borders within 8 % of the diagonal, length x edge sharpness x dV / 10 or dab / 100, no place elsewhere more than a tenth stronger; edges: mean sharpness of borders with contrast, and detail: mean by area (fine 1, some 0.5, little 0), higher within 8 % than in the rest; scale: the object there with all on it, none outside of the background larger; isolation: pull of the borders of other things by area, in the ring from 8 to 20 % lower than in the picture; all but detail and scale not told while too much has no value, as for rival; heuristic',
   source: 'the plan states it; how it is measured is the tool’s own',
   check: (plan, measures) => {
     const { focus } = plan;
     const { focal } = measures.emphasis;
     if (!focus || !focal || plan.objects.length === 0) return [];
-    const painted = isFarEnough(plan, measures);
+    const painted = isEmphasisLaidIn(plan, measures);
     return focus.winBy.flatMap(({ value, location }): RuleFinding[] => {
       const measure = focal.means.find(({ means }) => means === value);
       if (!measure || measure.holds || (BY_PAINT.has(value) && !painted)) return [];

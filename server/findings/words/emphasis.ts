@@ -78,14 +78,6 @@ export function farPart(plan: Plan, measures: Measures, { areas: [front] }: Stro
   return ` ${whose}, but too far off to be one place with the focal point.`;
 }
 
-/** Whether every object that is seen has a value or a colour: until then strengths say little. */
-export function isFarEnough(plan: Plan, { objects }: Measures): boolean {
-  return plan.objects.every(
-    ({ painted, colourLost }, index) =>
-      (painted !== undefined && !colourLost) || (objects[index]?.share ?? 0) === 0,
-  );
-}
-
 /** Whether what is written of the objects of a place could all be read. */
 export function isReadable(plan: Plan, place: StrongPlace): boolean {
   return objectsOf(place).every((index) => {

@@ -210,6 +210,13 @@ describe('means that are not met', () => {
       'Make the edges of `stone` hard.',
     ],
     ['edges', STONE, OTHER, 'Make the edges of `other` firm.'],
+    // The focal point lies deep in it.
+    [
+      'edges',
+      STONE.replace('4 x 4', '24 x 24').replace('hard', 'soft'),
+      OTHER.replace('hard', 'firm'),
+      'Make the edges of `stone` hard.',
+    ],
     ['detail', `${STONE}\n  detail  little`, OTHER, 'Paint `stone` in fine detail.'],
     [
       'value',

@@ -88,6 +88,7 @@ function moreContrast(of: 'value' | 'colour', { there, elsewhere }: MeansMeasure
 /** Hard edges for an object at the focal point, or softer ones for what has most of the other borders. */
 function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: MeansMeasure): Advice {
   const centre = centreObjects(plan, measures);
+  const own = centreOfInterest(plan, measures);
   const change = (object: PlanObject, edges: Edges): Change => ({
     object: { ...object, edges },
     advice: `Make the edges of ${quoted(object.name)} ${edges}.`,
@@ -104,7 +105,8 @@ function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: Means
       .flatMap((object) => softerThan(object.edges).map((edges) => change(object, edges))),
   ];
   const found = firstThat(changes, plan, measures, 'means edges', ({ object }, tried) => {
-    const after = sharpnessRound(tried, triedStretches(tried, [object.index], measures.borders.stretches));
+    const stretches = triedStretches(tried, [object.index], measures.borders.stretches);
+    const after = sharpnessRound(tried, stretches, own);
     return exceeds(after.there, after.elsewhere);
   });
   if (found) return found;

@@ -24,7 +24,7 @@ export const unmetMeans: Rule = {
   explanation:
     'A place wins the eye by contrast of value, by strong colour, by hard edges, by detail, by scale or by standing alone. The plan says by which; each is measured at the focal point and against the rest of the picture. A contrast counts for less the softer its edge.',
   formula:
-    'value, colour: borders within 8 % of the diagonal, length x edge sharpness x dV / 10 or dab / 100, no place elsewhere more than a tenth stronger; edges: mean sharpness of borders with contrast, and detail: mean by area (fine 1, some 0.5, little 0), higher within 8 % than in the rest; scale: the object there with all on it, none outside of the background larger; isolation: pull of the borders of other things by area, in the ring from 8 to 20 % lower than in the picture; all but detail and scale not told while too much has no value, as for rival; heuristic',
+    'value, colour: borders within 8 % of the diagonal, length x edge sharpness x dV / 10 or dab / 100, no place elsewhere more than a tenth stronger; edges: mean sharpness of borders with contrast, and detail: mean by area (fine 1, some 0.5, little 0), higher within 8 % than in the rest, edges by those of the dominant object there where none is so near; scale: the object there with all on it, none outside of the background larger; isolation: pull of the borders of other things by area, in the ring from 8 to 20 % lower than in the picture; all but detail and scale not told while too much has no value, as for rival; heuristic',
   source: 'the plan states it; how it is measured is the tool’s own',
   check: (plan, measures) => {
     const { focus } = plan;

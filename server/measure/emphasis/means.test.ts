@@ -76,6 +76,55 @@ describe('edges', () => {
     expect(means('edges', STONE.replace('hard', 'firm'), OTHER).holds).toBe(false);
   });
 
+  describe('where the focal point lies deep in the dominant object', () => {
+    const head = (edges: string, side = 24) =>
+      `object  head, dominant\n  shape   rectangle ${side} x ${side} at (20, 30)\n  value   5\n  edges   ${edges}`;
+
+    it('are those of the object', () => {
+      expect(means('edges', head('hard'), OTHER)).toMatchObject({
+        there: 1,
+        elsewhere: 0.7,
+        holds: true,
+        inWords: 'the edges of `head` are hard (1) and softer elsewhere (0.7)',
+      });
+      expect(means('edges', head('soft'), OTHER)).toMatchObject({
+        holds: false,
+        inWords: 'the edges of `head` are soft (0.35) and harder elsewhere (0.7)',
+      });
+    });
+
+    it('are those near it where there are some, as of eyes in a head', () => {
+      const eye = 'object  eye\n  shape   rectangle 2 x 2 at (20, 30)\n  value   1\n  edges   soft';
+      const { there, elsewhere, inWords } = means('edges', head('hard'), eye);
+      expect(there).toBeCloseTo(0.35, 9);
+      expect(elsewhere).toBe(1);
+      expect(inWords).toContain('edges are soft there');
+    });
+
+    it.each([
+      [16, 'edges are hard there'],
+      [17, 'the edges of `head` are hard'],
+    ])('from 8 %% of the diagonal on: in the middle of %i', (side, told) => {
+      expect(means('edges', head('hard', side), OTHER).inWords).toContain(told);
+    });
+
+    it('are those that are one place with it: the far end of a long one is elsewhere', () => {
+      const bench = head('hard').replace('24 x 24 at (20, 30)', '60 x 24 at (39, 30)');
+      // Of 64.6 from corner to corner half is 32.3: the right end from (50, 18) and (50, 42) on.
+      const { there, elsewhere } = means('edges', bench);
+      expect([there, elsewhere]).toEqual([1, 1]);
+      const nearEnd = bench.replace('60 x 24 at (39, 30)', '24 x 24 at (20, 30)');
+      expect(means('edges', nearEnd)).toMatchObject({ there: 1, elsewhere: 0 });
+    });
+
+    it('are none where it is not set off from what is behind it', () => {
+      expect(means('edges', head('hard').replace('value   5', 'value   3'), OTHER)).toMatchObject({
+        there: 0,
+        inWords: 'there is no border with contrast there',
+      });
+    });
+  });
+
   it('leave out borders without contrast', () => {
     const unseen = 'object  mist\n  shape   rectangle 20 x 20 at (60, 30)\n  value   3\n  edges   hard';
     expect(means('edges', STONE, unseen).elsewhere).toBe(0);

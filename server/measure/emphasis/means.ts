@@ -2,7 +2,7 @@ import { distanceToOutline, type VisibleAreas } from '../areas/areas.js';
 import type { Edges, Means } from '../../../grammar/index.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
-import type { BorderMeasure } from '../borders/borders.js';
+import { type BorderMeasure, GROUND } from '../borders/borders.js';
 import { SHARPNESS } from '../borders/contrast.js';
 import type { Centre } from './centre.js';
 import type { Seen } from './emphasis.js';
@@ -26,7 +26,8 @@ export interface MeansMeasure {
    *   contrast is less of one.
    * - `colour`: the same with dab / 100.
    * - `edges`: mean sharpness of the borders that have contrast, by length, within 8 % and in the rest of the
-   *   picture; holds when it is the higher.
+   *   picture; where there are none within 8 %, that of the edges of the object there which are one with it; holds
+   *   when it is the higher.
    * - `detail`: mean detail by area (fine 1, some 0.5, little and bare ground 0), as for edges.
    * - `scale`: part of the picture that the object there takes with all that lies on it, and the largest other one
    *   that is not in the background and does not run to two sides of the canvas; holds when no other is larger.
@@ -88,7 +89,7 @@ function figures(means: Means, plan: Plan, seen: Seen, input: MeansInput, memory
     case 'colour':
       return contrast(plan, 'colour', input.colour);
     case 'edges':
-      return edges(plan, seen.borders, memory);
+      return edges(plan, seen.borders, input, memory);
     case 'detail':
       return detail(plan, seen, input.seenThere);
     case 'scale':
@@ -117,12 +118,16 @@ function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Comp
   }
 }
 
-function edges(plan: Plan, borders: BorderMeasure, memory: Memory): Figures {
+function edges(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memory: Memory): Figures {
   const { focus, canvas } = plan;
-  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal];
-  const { there, elsewhere } = memory.recall('means edges', '', inputs, () =>
-    sharpnessRound(plan, borders.stretches),
+  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal, ...[...centre].flat()];
+  const { there, elsewhere, isOfDominant } = memory.recall('means edges', '', inputs, () =>
+    sharpnessRound(plan, borders.stretches, centre),
   );
+  const [dominant = GROUND] = centre.keys();
+  const [which, where] = isOfDominant
+    ? [`the edges of ${areaName(plan, dominant)}`, '']
+    : ['edges', ' there'];
   return {
     there,
     elsewhere,
@@ -130,7 +135,7 @@ function edges(plan: Plan, borders: BorderMeasure, memory: Memory): Figures {
     inWords:
       there === 0
         ? 'there is no border with contrast there'
-        : `edges are ${edgeWord(there)} there (${plainNumber(there)}) and ${comparedEdges(there, elsewhere)}`,
+        : `${which} are ${edgeWord(there)}${where} (${plainNumber(there)}) and ${comparedEdges(there, elsewhere)}`,
   };
 }
 

@@ -64,7 +64,7 @@ export function captionsBlock(reading: Reading, view: View, legend: readonly Leg
   const figures = double
     ? inColumns([stacked(left, gap), stacked(right, gap)], width, columnGap)
     : stacked([...left, ...right], gap);
-  const concept = view === 'drawing' ? conceptBlock(plan, column.width, em) : EMPTY_BLOCK;
+  const concept = view === 'drawing' ? conceptBlock(reading) : EMPTY_BLOCK;
   const title = stacked([titleBlock(plan, caption, column.width, em), concept], 0.45 * em);
   return stacked([title, figures], 1.1 * em);
 }

@@ -28,13 +28,22 @@ describe('the concept on the sheet of the drawing', () => {
     expect(said).toContain('To avoid: a crowd scene; prettiness');
   });
 
+  it('says of a cue that nothing of what carries it is seen', () => {
+    const curtain = '\nobject curtain\n  shape rectangle (5, 5) to (35, 35)\n  value 3';
+    expect(captions(`${plan}${curtain}`, 'drawing')).toContain(
+      '“crushed fennel”, carried by stall, of which nothing is seen',
+    );
+  });
+
   it('is left to the drawing by the other views', () => {
     expect(captions(plan, 'values').join()).not.toContain('Mood');
   });
 
   it('tells how many cues more there are than it has room for', () => {
     const many = Array.from({ length: 9 }, (_, index) => `cue "smell ${index}"`).join('\n');
-    expect(captions(`${many}\n${plan}`, 'drawing')).toContain('and 5 more cues');
+    expect(captions(`${many}\n${plan}`, 'drawing')).toContain('and five more cues');
+    const seven = Array.from({ length: 5 }, (_, index) => `cue "smell ${index}"`).join('\n');
+    expect(captions(`${seven}\n${plan}`, 'drawing')).toContain('and one more cue');
   });
 
   it('wraps what is long', () => {

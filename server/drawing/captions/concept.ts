@@ -1,21 +1,27 @@
+import type { Measures } from '../../measure/measures.js';
 import type { Cue, Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
+import type { Reading } from '../views/reading.js';
 import { type Block, EMPTY_BLOCK, stacked } from './block.js';
 import { textMark } from '../marks.js';
 import { lines } from './title.js';
-import { listed } from './words.js';
+import { andMore } from './words.js';
 
 /** More than this of a kind would push the drawing off its sheet. */
 const MOST_CUES = 6;
 const MOST_LINES = 3;
 
 /** What the picture is to feel like: its mood, the cues that tell its story with what carries them, what to avoid. */
-export function conceptBlock(plan: Plan, width: number, em: number): Block {
+export function conceptBlock({ plan, measures, layout }: Reading): Block {
+  const { em, column } = layout;
   const { mood, cues, avoids } = plan;
   const paragraphs = [
     ...(mood === undefined ? [] : [{ key: 'mood', text: `Mood: ${mood.value}` }]),
-    ...cues.slice(0, MOST_CUES).map((cue, index) => ({ key: `cue:${index}`, text: cueLine(cue, plan) })),
+    ...cues
+      .slice(0, MOST_CUES)
+      .map((cue, index) => ({ key: `cue:${index}`, text: cueLine(cue, plan, measures) })),
     ...(cues.length > MOST_CUES
-      ? [{ key: 'cue:more', text: `and ${cues.length - MOST_CUES} more cues` }]
+      ? [{ key: 'cue:more', text: andMore(cues.length - MOST_CUES, 'cue', 'cues') }]
       : []),
     ...(avoids.length === 0
       ? []
@@ -24,8 +30,12 @@ export function conceptBlock(plan: Plan, width: number, em: number): Block {
   if (paragraphs.length === 0) return EMPTY_BLOCK;
   return stacked(
     paragraphs.map(({ key, text }) =>
-      lines(key, text, MOST_LINES, { size: 0.86 * em, leading: 1.25 * em, width }, (id, line, x, y, size) =>
-        textMark(id, line, x, y, { size, ink: 'quiet' }),
+      lines(
+        key,
+        text,
+        MOST_LINES,
+        { size: 0.86 * em, leading: 1.25 * em, width: column.width },
+        (id, line, x, y, size) => textMark(id, line, x, y, { size, ink: 'quiet' }),
       ),
     ),
     0.12 * em,
@@ -33,7 +43,9 @@ export function conceptBlock(plan: Plan, width: number, em: number): Block {
 }
 
 /** `“the smell of rain”, carried by cloud and puddle` */
-export function cueLine({ value, carriedBy }: Cue, { objects }: Plan): string {
+function cueLine({ value, carriedBy }: Cue, { objects }: Plan, measures: Measures): string {
+  if (carriedBy.length === 0) return `“${value}”, which nothing carries yet`;
   const carriers = carriedBy.flatMap((index) => objects[index]?.name ?? []);
-  return `“${value}”, ${carriers.length === 0 ? 'which nothing carries yet' : `carried by ${listed(carriers)}`}`;
+  const isSeen = carriedBy.some((index) => (measures.objects[index]?.share ?? 0) > 0);
+  return `“${value}”, carried by ${inWords(carriers)}${isSeen ? '' : ', of which nothing is seen'}`;
 }

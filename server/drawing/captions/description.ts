@@ -4,8 +4,9 @@ import { balanceInWords } from '../picture/balance-sign.js';
 import { type Reading, seenObjects } from '../views/reading.js';
 import type { LegendEntry, View } from '../scene.js';
 import { distanceInWords } from '../viewing.js';
-import { countInWords, listed, percent, systemName } from './words.js';
-import { capitalised } from '../../plan/problems.js';
+import { counted } from '../../findings/words/words.js';
+import { percent, systemName } from './words.js';
+import { capitalised, inWords } from '../../plan/problems.js';
 
 const MOST_NAMED = 12;
 /** Lines of a legend that are told already, or explain a sign. */
@@ -22,7 +23,7 @@ export function describe(reading: Reading, view: View, legend: readonly LegendEn
   const found =
     count === 0
       ? []
-      : [count === 1 ? 'One thing to look at' : `${capitalised(countInWords(count))} things to look at`];
+      : [count === 1 ? 'One thing to look at' : `${capitalised(counted(count))} things to look at`];
   return [...sentences, ...found].map((sentence) => `${sentence.replace(/\.$/, '')}.`).join(' ');
 }
 
@@ -30,11 +31,11 @@ function objectSentences(reading: Reading): readonly string[] {
   const { focus } = reading.plan;
   const seen = seenObjects(reading);
   const named = seen.slice(0, MOST_NAMED).map(({ object, share }) => `${object.name} ${percent(share)}`);
-  const more = seen.length > MOST_NAMED ? [`${countInWords(seen.length - MOST_NAMED)} smaller ones`] : [];
+  const more = seen.length > MOST_NAMED ? [`${counted(seen.length - MOST_NAMED)} smaller ones`] : [];
   const dominant = seen.filter(({ object }) => object.role === 'dominant').map(({ object }) => object.name);
   return [
-    ...(named.length === 0 ? ['No objects yet'] : [`Objects: ${listed([...named, ...more])}`]),
-    ...(dominant.length === 0 ? [] : [`Dominant: ${listed(dominant)}`]),
+    ...(named.length === 0 ? ['No objects yet'] : [`Objects: ${inWords([...named, ...more])}`]),
+    ...(dominant.length === 0 ? [] : [`Dominant: ${inWords(dominant)}`]),
     ...(focus?.crossing === undefined
       ? []
       : [`Focal point on the ${focus.crossing.name} crossing of the ${systemName(focus.crossing.system)}`]),
@@ -43,9 +44,9 @@ function objectSentences(reading: Reading): readonly string[] {
 
 /** What the view is about: shares, or what its legend tells. */
 function subjectSentences(reading: Reading, view: View, legend: readonly LegendEntry[]): readonly string[] {
-  const values = `Values: ${listed(valueRows(reading).map(figures))}`;
+  const values = `Values: ${inWords(valueRows(reading).map(figures))}`;
   const rows = colourRows(reading);
-  const colours = rows.length === 0 ? [] : [`Colours: ${listed(rows.map(figures))}`];
+  const colours = rows.length === 0 ? [] : [`Colours: ${inWords(rows.map(figures))}`];
   const balance = [balanceInWords(reading) ?? []].flat().map(capitalised);
   switch (view) {
     case 'drawing':

@@ -1,10 +1,11 @@
+import { counted } from '../../findings/words/words.js';
 import { type Block, EMPTY_BLOCK, stacked } from './block.js';
 import { badge } from '../picture/finding-marks.js';
 import type { ShownFinding } from '../picture/findings-for.js';
 import { headingMarks } from './heading.js';
 import { textMark } from '../marks.js';
 import { wrapped } from './text-width.js';
-import { countInWords, inQuotes } from './words.js';
+import { inQuotes } from './words.js';
 
 /** A sheet is read at a glance; the rest of a long list is left to the editor and the command line. */
 const MOST_LISTED = 8;
@@ -46,7 +47,7 @@ export function findingsBlock(shown: readonly ShownFinding[], width: number, em:
   const rest: Block = {
     height: leading,
     marks: (x, y) => [
-      textMark('findings:more', `and ${countInWords(more)} more`, x + indent, y + 0.95 * em, {
+      textMark('findings:more', `and ${counted(more)} more`, x + indent, y + 0.95 * em, {
         size,
         ink: 'quiet',
       }),

@@ -9,7 +9,8 @@ import { divisionDash } from '../picture/construction.js';
 import { type Reading, isUnplanned, seenObjects } from '../views/reading.js';
 import { ribbonPath } from '../picture/ribbon.js';
 import type { Ink, Mark, Stroke } from '../scene.js';
-import { listed, percent, systemName } from './words.js';
+import { inWords } from '../../plan/problems.js';
+import { percent, systemName } from './words.js';
 
 export function groundGrey({ plan }: Reading): Colour {
   return greyOf(stepValue(plan.canvas.ground.step, plan.scale.steps));
@@ -23,7 +24,7 @@ export function focusLine({ plan }: Reading): readonly LegendLine[] {
       ? ''
       : `, ${focus.crossing.name} crossing of the ${systemName(focus.crossing.system)}`;
   const means = focus.winBy.map(({ value }) => value);
-  const text = `focal point${at}${means.length === 0 ? '' : `, to win by ${listed(means)}`}`;
+  const text = `focal point${at}${means.length === 0 ? '' : `, to win by ${inWords(means)}`}`;
   return [
     {
       key: 'focus',
@@ -44,7 +45,7 @@ export function leadLine({ plan }: Reading): readonly LegendLine[] {
   return [
     {
       key: 'lead',
-      text: `${plan.leads.length === 1 ? 'lead' : 'leads'}: ${listed(plan.leads.map(({ name }) => name))}`,
+      text: `${plan.leads.length === 1 ? 'lead' : 'leads'}: ${inWords(plan.leads.map(({ name }) => name))}`,
       sign: (x, y, side) => {
         const across = [
           { x, y: y + 0.75 * side },

@@ -1,6 +1,6 @@
 import type { Corner, LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { distance } from '../../plan/geometry/point.js';
-import { length } from '../../findings/words/words.js';
+import { counted, length } from '../../findings/words/words.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Side } from '../../../grammar/index.js';
 import { pathMark, textMark } from '../marks.js';
@@ -10,7 +10,8 @@ import { ribbonPath } from '../picture/ribbon.js';
 import type { Reading } from '../views/reading.js';
 import type { LegendLine } from './legend.js';
 import { stroked } from './legend-lines.js';
-import { countInWords, listed, percent } from './words.js';
+import { inWords } from '../../plan/problems.js';
+import { andMore, percent } from './words.js';
 
 const MOST_LEADS = 8;
 const MOST_STOPS = 9;
@@ -52,10 +53,7 @@ function leadLines(reading: Reading): readonly LegendLine[] {
     };
   });
   const more = leads.length - MOST_LEADS;
-  return [
-    ...shown,
-    ...(more > 0 ? [{ key: 'leads:more', text: `and ${countInWords(more)} more leads` }] : []),
-  ];
+  return [...shown, ...(more > 0 ? [{ key: 'leads:more', text: andMore(more, 'lead', 'leads') }] : [])];
 }
 
 /** `, from the left edge, runs into the focal point` */
@@ -117,10 +115,10 @@ function sidesLine({ measures }: Reading): readonly LegendLine[] {
     if (place !== undefined) counts.set(place, 1 + (counts.get(place) ?? 0));
   }
   if (counts.size === 0) return [];
-  const text = listed(
+  const text = inWords(
     CAME_FROM.flatMap((place) => {
       const count = counts.get(place);
-      return count === undefined ? [] : [`${countInWords(count)} from ${placeInWords(place)}`];
+      return count === undefined ? [] : [`${counted(count)} from ${placeInWords(place)}`];
     }),
   );
   return [
@@ -172,10 +170,7 @@ function stopLines(reading: Reading): readonly LegendLine[] {
       text: 'stops of the path, with their pull as a part of the strongest one’s',
     });
   const more = stops.length - MOST_STOPS;
-  return [
-    ...lines,
-    ...(more > 0 ? [{ key: 'stops:more', text: `and ${countInWords(more)} more stops` }] : []),
-  ];
+  return [...lines, ...(more > 0 ? [{ key: 'stops:more', text: andMore(more, 'stop', 'stops') }] : [])];
 }
 
 /** A line with a number on a square, as it stands in the picture. */
@@ -227,8 +222,5 @@ function exitLines(reading: Reading): readonly LegendLine[] {
     };
   });
   const more = exits.length - MOST_EXITS;
-  return [
-    ...lines,
-    ...(more > 0 ? [{ key: 'exits:more', text: `and ${countInWords(more)} more ways out` }] : []),
-  ];
+  return [...lines, ...(more > 0 ? [{ key: 'exits:more', text: andMore(more, 'way out', 'ways out') }] : [])];
 }

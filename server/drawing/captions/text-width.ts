@@ -7,6 +7,9 @@ const WIDE =
 const MARK = /[\p{Mn}\p{Me}\p{Cf}]/u;
 const UPPER = /\p{Lu}/u;
 
+/** The broadest serif that a title is set in where its own is missing, upright or italic, is wider by this much. */
+export const SERIF_WIDTH = 1.1;
+
 /** Bold letters are wider by about this much. */
 export const BOLD_WIDTH = 1.1;
 

@@ -1,7 +1,7 @@
 import type { Plan } from '../../plan/plan.js';
 import { type Block, stacked } from './block.js';
 import { textMark } from '../marks.js';
-import { wrapped } from './text-width.js';
+import { SERIF_WIDTH, wrapped } from './text-width.js';
 import { canvasSize, planTitle } from './words.js';
 
 /** Title, what the view shows, and the canvas with what it is made of. */
@@ -10,14 +10,14 @@ export function titleBlock(plan: Plan, caption: string, width: number, em: numbe
     'title',
     planTitle(plan),
     2,
-    { size: 1.65 * em, leading: 1.95 * em, width },
+    { size: 1.65 * em, leading: 1.95 * em, width: width / SERIF_WIDTH },
     (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink', face: 'title' }),
   );
   const view = lines(
     'caption',
     caption,
     3,
-    { size: em, leading: 1.35 * em, width },
+    { size: em, leading: 1.35 * em, width: width / SERIF_WIDTH },
     (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'quiet', face: 'note' }),
   );
   const canvas = lines(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../tests/support/plan.js';
-import { canvasSize, countInWords, listed, partOrTimes, percent } from './words.js';
+import { andMore, canvasSize, partOrTimes, percent } from './words.js';
 
 describe('words', () => {
   it('says shares in whole parts of a hundred, and does not call a little nothing', () => {
@@ -21,16 +21,11 @@ describe('words', () => {
     ]);
   });
 
-  it('lists as one does in a sentence', () => {
-    expect([[], ['sky'], ['sky', 'tram'], ['sky', 'tram', 'lamp']].map(listed)).toEqual([
-      '',
-      'sky',
-      'sky and tram',
-      'sky, tram and lamp',
+  it('says how many more there are', () => {
+    expect([1, 2, 13].map((count) => andMore(count, 'way out', 'ways out'))).toEqual([
+      'and one more way out',
+      'and two more ways out',
+      'and 13 more ways out',
     ]);
-  });
-
-  it('counts in words as far as a value scale goes', () => {
-    expect([2, 11, 12].map(countInWords)).toEqual(['two', 'eleven', '12']);
   });
 });

@@ -1,4 +1,5 @@
 import type { DivisionSystem } from '../../../grammar/index.js';
+import { counted } from '../../findings/words/words.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { View } from '../scene.js';
@@ -22,30 +23,9 @@ export function canvasSize({ width, height, unit, stock }: Canvas): string {
   return stock === undefined ? size : `${stock}, ${size}`;
 }
 
-const COUNTS = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-];
-
-/** `five`, up to eleven; figures beyond. */
-export function countInWords(count: number): string {
-  return COUNTS[count] ?? String(count);
-}
-
-/** `a, b and c` */
-export function listed(words: readonly string[]): string {
-  const last = words.at(-1) ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+/** What there is no room for: `and two more leads`. */
+export function andMore(count: number, one: string, many: string): string {
+  return `and ${counted(count)} more ${count === 1 ? one : many}`;
 }
 
 const SYSTEMS: Readonly<Record<DivisionSystem, string>> = {
@@ -83,9 +63,9 @@ export function viewCaption(view: View, plan: Plan): string {
     case 'drawing':
       return 'drawing';
     case 'notan':
-      return `notan in ${countInWords(plan.scale.groups.length)} tones`;
+      return `notan in ${counted(plan.scale.groups.length)} tones`;
     case 'values':
-      return `values in ${countInWords(plan.scale.steps)} steps`;
+      return `values in ${counted(plan.scale.steps)} steps`;
     case 'colour':
       return 'colours laid in flat';
     case 'squint':

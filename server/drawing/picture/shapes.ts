@@ -5,8 +5,8 @@ import { pathMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Hex, Mark, Stroke } from '../scene.js';
-import { listed, percent } from '../captions/words.js';
-import { capitalised } from '../../plan/problems.js';
+import { percent } from '../captions/words.js';
+import { capitalised, inWords } from '../../plan/problems.js';
 
 export interface ShapeStyle {
   readonly fill: Hex;
@@ -74,5 +74,5 @@ export function objectTip(object: PlanObject, { plan, measures }: Reading): stri
     ...(named === undefined ? [] : [role === undefined ? named.name : `${named.name} (${role})`]),
     ...(isUnplanned(object) ? ['no value or colour planned'] : []),
   ];
-  return `${capitalised(object.name)}: ${listed(facts)}.`;
+  return `${capitalised(object.name)}: ${inWords(facts)}.`;
 }

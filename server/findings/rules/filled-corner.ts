@@ -21,11 +21,11 @@ export const filledCorner: Rule = {
   chapter: 'objects',
   limit: { value: 0.002, unit: 'part', of: 'the diagonal', most: CORNER_REACH },
   perObject: true,
-  summary: 'The border of an object runs exactly into a corner of the canvas.',
+  summary: 'The border of an object runs exactly into a corner of the canvas, cuts one off, or fills it.',
   explanation:
-    'A line that runs into a corner points out of the picture and cuts the corner off from it. Let it end on one of the two edges, plainly beside the corner. A shape that holds the whole corner, as grounds and walls do, has no border there and is not told.',
+    'A line that runs into a corner points out of the picture. A thing that cuts a corner off in one straight line, or fills it as an upright rectangle, takes it from the picture and makes another frame. Let the line end on one of the two edges, plainly beside the corner, or break it. A shape that holds a corner in any other way is not told, nor is one of the background or one that takes more than 70 % of one of the two edges, as grounds and walls do.',
   formula:
-    'distance from the corner to the outline / diagonal <= limit, and the shape covers part of the directions from the corner into the canvas, looked at every 10 degrees',
+    'distance from the corner to the outline / diagonal <= limit, and the shape covers part of the directions from the corner into the canvas, looked at every 10 degrees; or it covers all of them, and the greatest distance of its border from a straight line between the two edges, or from the two other sides of a rectangle in the corner, / diagonal <= limit',
   source: 'common practice, no source',
   check: (plan, measures, limit) =>
     measures.tangents.corners.flatMap((fill): RuleFinding[] => {
@@ -33,7 +33,7 @@ export const filledCorner: Rule = {
       if (!object || hasFault(plan, object) || exceeds(fill.shareOfDiagonal, limit)) return [];
       return [
         {
-          message: `The border of ${quoted(object.name)} runs into the ${fill.corner} corner of the canvas.`,
+          message: messageOf(quoted(object.name), fill),
           remedy: () => {
             const shift = remembered(plan, fill.object, `filled corner ${fill.corner}`, limit, () =>
               wayOut(plan, measures, fill, limit),
@@ -51,6 +51,18 @@ export const filledCorner: Rule = {
       ];
     }),
 };
+
+function messageOf(name: string, { kind, corner }: CornerFill): string {
+  const where = `the ${corner} corner of the canvas`;
+  switch (kind) {
+    case 'run into':
+      return `The border of ${name} runs into ${where}.`;
+    case 'cut off':
+      return `${name} cuts off ${where} in one straight line.`;
+    case 'filled':
+      return `${name} fills ${where} exactly, as a rectangle.`;
+  }
+}
 
 function wayOut(
   plan: Plan,
@@ -87,7 +99,7 @@ function isThing({ canvas, objects }: Plan, index: number): boolean {
 function advice(
   plan: Plan,
   measures: Measures,
-  { object, corner }: CornerFill,
+  { object, corner, kind }: CornerFill,
   shift: Shift | undefined,
 ): string {
   if (shift) {
@@ -95,5 +107,7 @@ function advice(
   }
   const beside = length(PLAINLY * plan.canvas.diagonal, plan.canvas);
   const [level, side] = corner.split(' ');
+  if (kind === 'cut off') return `Bend or break that line, by ${beside} or more.`;
+  if (kind === 'filled') return `Bend or break one side of that rectangle, by ${beside} or more.`;
   return `Let it end ${beside} or more beside the corner, on the ${level === 'upper' ? 'top' : 'bottom'} edge or on the ${side ?? ''} edge.`;
 }

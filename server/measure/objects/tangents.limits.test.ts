@@ -200,4 +200,17 @@ describe('a corner of the canvas', () => {
     const chip = (leg: number) => outline([0, 0], [leg, 0], [0, leg]);
     expect([1.65, 1.9].map((leg) => filled(chip(leg)))).toEqual([0, 1]);
   });
+
+  it('is filled by a rectangle up to 0.5 % of the diagonal off it, and cut off in a line up to as much off a straight one', () => {
+    const box = (off: number) => outline([0, 45], [10, 45 - off], [20, 45], [20, 60], [0, 60]);
+    const flag = (off: number) => outline([0, 45], [10 + 0.6 * off, 52.5 - 0.8 * off], [20, 60], [0, 60]);
+    for (const shape of [box, flag]) {
+      expect([0.45, 0.55].map((off) => filled(shape(off)))).toEqual([1, 0]);
+    }
+  });
+
+  it('is not by a ground, which takes more than 70 % of one edge', () => {
+    const box = (wide: number) => outline([0, 40], [wide, 40], [wide, 60], [0, 60]);
+    expect([55.5, 56.5].map((wide) => filled(box(wide)))).toEqual([1, 0]);
+  });
 });

@@ -186,11 +186,26 @@ describe('a kissed edge', () => {
 
 describe('a filled corner', () => {
   it.each([
-    ['a point of an outline', 'outline (0, 60) (20, 20) (30, 50)', 'lower left'],
-    ['a slope that runs into it', 'outline (40, 30) (80, 0) (80, 60) (40, 60)', 'upper right'],
-  ] as const)('is %s', (_, shape, corner) => {
+    ['a point of an outline', 'outline (0, 60) (20, 20) (30, 50)', 'lower left', 'run into'],
+    ['a slope that runs into it', 'outline (40, 30) (80, 0) (80, 60) (40, 60)', 'upper right', 'run into'],
+    ['a triangle that cuts it off', 'outline (0, 0) (20, 0) (0, 15)', 'upper left', 'cut off'],
+    [
+      'a square on its tip that cuts it off',
+      'outline (80, 30) (60, 60) (80, 90) (100, 60)',
+      'lower right',
+      'cut off',
+    ],
+    ['a rectangle in it', 'rectangle (60, 45) to (80, 60)', 'lower right', 'filled'],
+    ['a rectangle that goes on beyond it', 'rectangle (60, 45) to (90, 70)', 'lower right', 'filled'],
+  ] as const)('is %s', (_, shape, corner, kind) => {
     expect(tangentsOf(object('thing', shape)).corners).toEqual([
-      { object: 0, corner, shareOfDiagonal: expect.closeTo(0, 9) as number, at: expect.anything() as object },
+      {
+        object: 0,
+        corner,
+        kind,
+        shareOfDiagonal: expect.closeTo(0, 9) as number,
+        at: expect.anything() as object,
+      },
     ]);
   });
 
@@ -198,8 +213,19 @@ describe('a filled corner', () => {
     ['a ground that holds it', 'rectangle (0, 0) to (30, 60)'],
     ['a border that runs out beside it', 'outline (40, 30) (80, 3) (80, 60) (40, 60)'],
     ['a shape outside that touches it', 'rectangle (-20, -20) to (0, 0)'],
+    ['a bush in it', 'smooth (0, 40) (8, 38) (16, 46) (20, 60) (0, 60)'],
+    ['a round table in it', 'circle 40 at (0, 60)'],
+    ['a block with a slanting side', 'outline (0, 40) (15, 40) (20, 60) (0, 60)'],
   ])('is not %s', (_, shape) => {
     expect(tangentsOf(object('thing', shape)).corners).toEqual([]);
+  });
+
+  it('is not one of the background, nor one whose border is hidden', () => {
+    const box = object('box', 'rectangle (60, 45) to (80, 60)');
+    expect(tangentsOf(box.replace('  shape', '  plane   background\n  shape')).corners).toEqual([]);
+    const before = (top: number) => box + object('cat', `rectangle (58, ${top}) to (70, 58)`);
+    expect(tangentsOf(before(43)).corners).toEqual([]);
+    expect(tangentsOf(before(50)).corners).toHaveLength(1);
   });
 });
 

@@ -17,7 +17,8 @@ import type { Corner } from '../eye-path/eye-path.js';
 import { runsAcross } from '../areas/parts.js';
 import { inSteps } from '../areas/place-order.js';
 import { AS_NEAR, notOfSeveral, notMeant } from './meant-touches.js';
-import { cornerMeetings, edgeMeetings } from '../tangency/canvas-edge.js';
+import { type CornerKind, cornerMeetings } from '../tangency/canvas-corner.js';
+import { edgeMeetings } from '../tangency/canvas-edge.js';
 import { type Meeting, lengthOf, lengthWithin, meetingOf } from '../tangency/meeting.js';
 import { MOST_SIDES, relationOf } from '../tangency/relation.js';
 import { seenBorder, sidesOf } from '../tangency/seen-border.js';
@@ -29,7 +30,7 @@ export interface TangentMeasure {
   readonly touches: readonly Touch[];
   /** Objects that end at, or just short of or beyond, an edge of the canvas. */
   readonly edges: readonly EdgeTouch[];
-  /** Objects whose border runs into a corner of the canvas. */
+  /** Objects whose border runs into a corner of the canvas, and those that cut one off or fill it exactly. */
   readonly corners: readonly CornerFill[];
 }
 
@@ -65,6 +66,8 @@ export interface EdgeTouch {
 export interface CornerFill {
   readonly object: number;
   readonly corner: Corner;
+  readonly kind: CornerKind;
+  /** From the corner to the border, or by how much that is no straight line or no rectangle. */
   readonly shareOfDiagonal: number;
   readonly at: Point;
 }
@@ -120,7 +123,9 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
       .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
     edges: asked.flatMap(edgesOf).filter(notOfSeveral(canvas, () => seen.flatMap(edgesOf))),
     corners: asked.flatMap(({ object, outline, layer }) =>
-      endsOf(outline, layer.visible, canvas).corners.map((corner) => ({ object, ...corner })),
+      endsOf(outline, layer.visible, canvas)
+        .corners.filter(({ kind }) => kind === 'run into' || plan.objects[object]?.plane !== 'background')
+        .map((corner) => ({ object, ...corner })),
     ),
   };
 }
@@ -281,10 +286,9 @@ function endsOf(outline: Outline, visible: readonly Ring[], canvas: Canvas): Kep
       ...edge,
       shareOfDiagonal: Math.abs(edge.gap) / diagonal,
     })),
-    corners: cornerMeetings(outline, visible, canvas, CORNER_REACH * diagonal).map(({ corner, gap, at }) => ({
-      corner,
+    corners: cornerMeetings(outline, visible, canvas, CORNER_REACH * diagonal).map(({ gap, ...meeting }) => ({
+      ...meeting,
       shareOfDiagonal: gap / diagonal,
-      at,
     })),
   };
   ends.set(outline, found);

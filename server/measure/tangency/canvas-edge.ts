@@ -3,10 +3,9 @@ import type { Outline, Ring } from '../../plan/geometry/outline.js';
 import { boxOfRings } from '../../plan/geometry/outline.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
-import { containsPoint, distanceToOutline } from '../areas/areas.js';
-import type { Corner } from '../eye-path/eye-path.js';
+import { distanceToOutline } from '../areas/areas.js';
 
-type Size = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
+export type Size = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 
 /** How an outline ends at an edge of the canvas. */
 export interface EdgeMeeting {
@@ -16,14 +15,6 @@ export interface EdgeMeeting {
   readonly at: Point;
   /** Whether it keeps so far from the edge for a third of its extent along it. */
   readonly along: boolean;
-}
-
-/** How an outline meets a corner of the canvas. */
-export interface CornerMeeting {
-  readonly corner: Corner;
-  /** Canvas units from the corner to the outline. */
-  readonly gap: number;
-  readonly at: Point;
 }
 
 /** A gap of exactly the reach is within it in spite of rounding; part of the reach. */
@@ -132,44 +123,4 @@ function onCanvas({ x, y }: Point, { width, height }: Size): Point {
 function isInCorner({ x, y }: Point, { width, height }: Size, reach: number): boolean {
   const most = reach * (1 + ROUNDING);
   return Math.min(x, width - x) <= most && Math.min(y, height - y) <= most;
-}
-
-/** How far round a corner is looked, part of the diagonal, and in which directions from the edge. */
-const ROUND_A_CORNER = 0.015;
-const DIRECTIONS = [10, 20, 30, 40, 50, 60, 70, 80].map((degrees) => (degrees * Math.PI) / 180);
-
-/**
- * Corners of the canvas that the border of a shape runs into, to within `reach` (canvas units), where that is seen.
- * A shape that holds the whole corner, as grounds do, has no border there.
- */
-export function cornerMeetings(
-  outline: Outline,
-  visible: readonly Ring[],
-  canvas: Size,
-  reach: number,
-): readonly CornerMeeting[] {
-  return cornersOf(canvas).flatMap(({ corner, at, inward }) => {
-    const gap = distanceToOutline(outline.rings, at);
-    if (gap > reach * (1 + ROUNDING)) return [];
-    const round = DIRECTIONS.map((direction) => ({
-      x: at.x + inward.x * ROUND_A_CORNER * canvas.diagonal * Math.cos(direction),
-      y: at.y + inward.y * ROUND_A_CORNER * canvas.diagonal * Math.sin(direction),
-    }));
-    const inside = round.filter((point) => containsPoint(outline.rings, point, outline.fillRule));
-    if (inside.length === 0 || inside.length === round.length) return [];
-    return inside.some((point) => containsPoint(visible, point)) ? [{ corner, gap, at }] : [];
-  });
-}
-
-function cornersOf({ width, height }: Size): readonly {
-  readonly corner: Corner;
-  readonly at: Point;
-  readonly inward: Point;
-}[] {
-  return [
-    { corner: 'upper left', at: { x: 0, y: 0 }, inward: { x: 1, y: 1 } },
-    { corner: 'upper right', at: { x: width, y: 0 }, inward: { x: -1, y: 1 } },
-    { corner: 'lower left', at: { x: 0, y: height }, inward: { x: 1, y: -1 } },
-    { corner: 'lower right', at: { x: width, y: height }, inward: { x: -1, y: -1 } },
-  ];
 }

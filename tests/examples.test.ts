@@ -38,8 +38,6 @@ const meant: Readonly<Record<string, Meant>> = {
     told: ['colour budget', 'colour budget', 'colour budget'],
     setAside: ['value budget', 'value budget', 'value budget'],
   },
-  // The cloth is the light of the picture.
-  'seamstress.mahl': { told: [], setAside: ['dominant outweighed'] },
   // Ten lines leave the wall behind the table to the ground.
   'ten.mahl': { told: ['bare ground'], setAside: [] },
 };

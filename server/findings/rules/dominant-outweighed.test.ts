@@ -48,6 +48,37 @@ describe('dominant outweighed', () => {
     expect(told(scene(small, wing.replace('object  wing', 'object  wing, secondary')))).toBeDefined();
   });
 
+  describe('where the focal point is to win', () => {
+    /** A dark barrel frames the goose, its edges given up to hers. */
+    const framed = (winBy: string, barrel = 'lost', goose = 'hard', at = '(18, 25)') =>
+      scene(LARGE, `\n  edges   ${barrel}`)
+        .replace('focus   lower left', `focus   lower left${winBy === '' ? '' : `\n  win by  ${winBy}`}`)
+        .replace('(18, 25)', `${at}\n  edges   ${goose}`);
+    const ranks = (text: string) => checked(text).measures.emphasis.focal?.rank;
+
+    it('by other means than scale, and ranks first, is not told', () => {
+      expect(ranks(framed('value, edges'))).toBe(1);
+      expect(told(framed('value, edges'))).toBeUndefined();
+    });
+
+    it('by scale, or does not say by what, is told', () => {
+      expect(told(framed('value, scale'))).toBeDefined();
+      expect(told(framed(''))).toBeDefined();
+    });
+
+    it('by other means but does not rank first, is told', () => {
+      expect(ranks(framed('value, edges', 'hard', 'soft'))).toBeGreaterThan(1);
+      expect(told(framed('value, edges', 'hard', 'soft'))).toBeDefined();
+    });
+
+    it('by other means, but the dominant object lies elsewhere, is told', () => {
+      const post = '\nobject  post\n  shape   rectangle 3 x 12 at focus\n  value   1\n  edges   hard';
+      const text = `${framed('value', 'lost', 'hard', '(18, 8)').replace('value   5', 'value   4')}${post}`;
+      expect(ranks(text)).toBe(1);
+      expect(told(text)).toBeDefined();
+    });
+  });
+
   it('lets a fifth more pass, and what a plan allows', () => {
     expect(told(scene('rectangle (33, 20) to (41, 32)'))).toBeUndefined();
     const aside = `${scene(LARGE)}\nallow   dominant outweighed because "the goose is white, the barrel wet"`;

@@ -1,5 +1,6 @@
 import { measureBalance } from '../../measure/objects/balance.js';
 import type { BalanceMeasure } from '../../measure/objects/balance.js';
+import { dominantsAtFocus } from '../../measure/emphasis/at-focus.js';
 import type { Measures } from '../../measure/measures.js';
 import { partsOf, wholeOf } from '../../measure/areas/parts.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -26,15 +27,15 @@ export const dominantOutweighed: Rule = {
   perObject: true,
   summary: 'A secondary object weighs more than the dominant one.',
   explanation:
-    'The dominant object is to rule. When a secondary one weighs more, by its area, its value against the rest and its chroma, the eye goes there first, unless the place of the dominant wins by other means. Each is weighed with what lies on it. A fifth more is let pass: weight is a heuristic and no finer than that.',
+    'The dominant object is to rule. When a secondary one weighs more, by its area, its value against the rest and its chroma, the eye goes there first, unless the place of the dominant wins by other means: where the plan says by which, scale not among them, and the focal point on it draws the eye most, a large dark mass that frames it may weigh more. Each is weighed with what lies on it. A fifth more is let pass: weight is a heuristic and no finer than that.',
   formula:
-    'weight of a secondary object / weight of the heaviest dominant > limit; weight = visible share x (|Munsell value - mean value| + Munsell chroma / 10), with what lies on the object',
+    'weight of a secondary object / weight of the heaviest dominant > limit; weight = visible share x (|Munsell value - mean value| + Munsell chroma / 10), with what lies on the object; not told where `win by` names means without scale, the dominant lies at the focal point and no place elsewhere is stronger',
   source: 'common practice, no source; the weights are a heuristic',
   check: (plan, measures, limit) => {
     const { dominant, rival, times } = contest(plan, measures.balance);
     const [lord, other] = [plan.objects[dominant ?? -1], plan.objects[rival ?? -1]];
     if (!lord || !other || !exceeds(times, limit)) return [];
-    if (hasFault(plan, lord) || hasFault(plan, other)) return [];
+    if (hasFault(plan, lord) || hasFault(plan, other) || winsOtherwise(plan, measures, lord)) return [];
     const share = (object: number): number =>
       wholeOf(measures.parts, object).reduce((sum, one) => sum + (measures.objects[one]?.share ?? 0), 0);
     return [
@@ -48,6 +49,17 @@ export const dominantOutweighed: Rule = {
     ];
   },
 };
+
+/** Whether the plan means the place of an object to win by other means than its size, and it does draw the eye most. */
+function winsOtherwise({ focus }: Plan, measures: Measures, { index }: PlanObject): boolean {
+  const winBy = focus?.winBy ?? [];
+  return (
+    winBy.length > 0 &&
+    winBy.every(({ value }) => value !== 'scale') &&
+    dominantsAtFocus(measures.focus).includes(index) &&
+    measures.emphasis.focal?.rank === 1
+  );
+}
 
 interface Contest {
   readonly dominant?: number;

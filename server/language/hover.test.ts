@@ -81,7 +81,23 @@ test('the canvas: proportion, what the trade calls it, and diagonal', () => {
   expect(hoverText(at('canvas'))).toContain('Proportion 1.333 : 1. Diagonal 50 cm.');
   expect(hoverText(at('canvas'))).toContain('3 : 4. In proportion with 12 x 16 in.');
   expect(hoverText('can|vas figure 20')).toContain('The size of figure 20.');
+  expect(hoverText('can|vas 18 x 14 in')).toContain('A stock size.\n');
+  expect(hoverText('can|vas 45.7 x 35.6 cm')).toContain('The size of 14 x 18 in.');
   expect(hoverText('can|vas 64.4 x 40 cm')).toContain('Golden section, 0.5 % shorter.');
+});
+
+test('the division: where its lines lie, and what of it is nearest to the focal point', () => {
+  const divided = (words: string): string | undefined =>
+    hoverText(picture((text) => text.replace('focus', `di|vide ${words}\nfocus`)));
+  // Of 40 x 30 by 0.618 and 0.382.
+  expect(divided('golden')).toContain(
+    '- **golden** lines 15.28 and 24.72 cm from the left, 11.46 and 18.54 cm from the top; four crossings',
+  );
+  expect(divided('golden')).toContain(
+    'The focal point is 8 cm from the nearest crossing, lower left of golden \\(16 % of the diagonal\\).',
+  );
+  expect(divided('diagonals, quarters')).toContain('- **diagonals** lines');
+  expect(divided('diagonals, quarters')).toContain('- **quarters** lines 10, 20 and 30 cm from the left');
 });
 
 test('the scale: how much lies on every step', () => {
@@ -136,6 +152,10 @@ const along = (words: string): string => {
 test('a lead: where it comes from and how near it passes', () => {
   expect(hoverText(along('kerb'))).toBe(
     '**kerb**: comes in from the left, 20 cm long\n\nIt runs into the focal point.',
+  );
+  // Straight down into it, beside one that comes level.
+  expect(hoverText(`${along('kerb')}lead drip from top edge at 50% to focus`)).toContain(
+    'It arrives at 90° to `drip`.',
   );
   // Past (20, 12) it keeps the slope of 6 in 10: from (20, 20) the line 3x - 5y = 0 is 40 / sqrt(34) away.
   expect(hoverText(along('wire'))).toContain(

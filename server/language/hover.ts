@@ -10,6 +10,7 @@ import { canvasFigures } from './figures/canvas.js';
 import { colourBalanceFigures, colourFigures, wheelFigures } from './figures/colour.js';
 import { conceptFigures, cueFigures } from './figures/concept.js';
 import { horizonFigures, leadFigures, pathFigures } from './figures/eye-path.js';
+import { divisionFigures } from './figures/division.js';
 import { focusFigures, meansFigures } from './figures/focus.js';
 import { objectFigures } from './figures/object.js';
 import { allowanceFigures, notations, type Paragraphs } from './figures/paragraphs.js';
@@ -99,6 +100,8 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
   switch (statement.kind) {
     case 'canvas':
       return canvasFigures(snapshot, style);
+    case 'divide':
+      return divisionFigures(snapshot, node.line, style);
     case 'focus':
       return focusFigures(snapshot, style);
     case 'scale':

@@ -1,5 +1,6 @@
 import { length, percent } from '../../findings/words/words.js';
 import type { NamedProportion, ProportionMeasure } from '../../measure/proportion.js';
+import type { Canvas } from '../../plan/plan.js';
 import { plainNumber, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
@@ -16,13 +17,17 @@ export function canvasFigures({ plan: { canvas }, measures }: Snapshot, style: S
   return [
     style.text(`${plainNumber(width)} x ${plainNumber(height)} ${unit}, ${way}.`),
     style.text(`Proportion ${proportion} : 1. Diagonal ${length(diagonal, canvas)}.`),
-    ...proportionNames(measures.proportion).map((words) => style.text(words)),
+    ...proportionNames(measures.proportion, canvas).map((words) => style.text(words)),
     `${style.text('Ground')} ${notations(canvas.ground.colour, style)}`,
   ];
 }
 
-/** `2 : 3. The size of 24 x 36 in.`; nothing for a proportion that has no name. */
-function proportionNames({ named }: ProportionMeasure): readonly string[] {
+/** `2 : 3. The size of figure 20.`; nothing for a proportion that has no name. */
+function proportionNames({ named }: ProportionMeasure, canvas: Canvas): readonly string[] {
+  const own = `${[canvas.width, canvas.height]
+    .sort((a, b) => a - b)
+    .map((side) => plainNumber(side))
+    .join(' x ')} ${canvas.unit}`;
   const shapes = named.filter(({ kind }) => kind !== 'paper' && kind !== 'stock').map(proportionName);
   const sizes = named.filter(({ kind }) => kind === 'paper' || kind === 'stock');
   const of = (sameSize: boolean): readonly string[] =>
@@ -31,7 +36,7 @@ function proportionNames({ named }: ProportionMeasure): readonly string[] {
       .map((size) => (sameSize ? size.name : proportionName(size)));
   const words = [
     ...shapes.map((shape) => `${capitalised(shape)}.`),
-    ...of(true).map((name) => `The size of ${name}.`),
+    ...of(true).map((name) => (name === own ? 'A stock size.' : `The size of ${name}.`)),
     ...of(false).map((name) => `In proportion with ${name}.`),
   ];
   return words.length === 0 ? [] : [words.join(' ')];

@@ -1,6 +1,8 @@
 import { length, percent } from '../../findings/words/words.js';
 import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
+import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import { type Paragraphs, prose } from './paragraphs.js';
@@ -15,6 +17,7 @@ export function leadFigures({ plan, measures }: Snapshot, key: string, style: St
   return [
     `${style.strong(lead.name)}: ${prose(origin(plan, measured), style)}${style.text(`, ${length(measured.length, plan.canvas)} long`)}`,
     ...aim(measured, plan.canvas).map((words) => style.text(words)),
+    ...meetings(plan, measures, index).map((words) => prose(words, style)),
   ];
 }
 
@@ -38,6 +41,16 @@ function aim({ miss, missShare }: LeadMeasure, canvas: Canvas): readonly string[
     : [
         `Carried on, it passes the focal point by ${length(miss, canvas)} (${percent(missShare)} of the diagonal).`,
       ];
+}
+
+/** ``It arrives at 57° to `fence`.`` */
+function meetings({ leads }: Plan, { eyePath }: Measures, index: number): readonly string[] {
+  const others = eyePath.angles.flatMap(({ one, other, degrees }) =>
+    one !== index && other !== index
+      ? []
+      : [`${plainNumber(degrees, 0)}° to \`${leads[one === index ? other : one]?.name ?? ''}\``],
+  );
+  return others.length === 0 ? [] : [`It arrives at ${inWords(others)}.`];
 }
 
 /** The stops of the path in order, each with its emphasis beside that of the focal point. */

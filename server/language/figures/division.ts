@@ -1,0 +1,46 @@
+import { counted, length, percent } from '../../findings/words/words.js';
+import type { Canvas, Division } from '../../plan/plan.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
+import type { Snapshot } from '../snapshot.js';
+import type { Style } from '../style.js';
+import type { Paragraphs } from './paragraphs.js';
+
+/** Where the lines of the systems on a `divide` line lie, how many crossings they make, and which is nearest to the focal point. */
+export function divisionFigures({ plan, measures }: Snapshot, line: number, style: Style): Paragraphs {
+  const systems = plan.divisions.filter(({ location }) => location?.line === line);
+  if (systems.length === 0) return [];
+  const nearest = measures.focus?.nearest;
+  const own = systems.some(({ system }) => system === nearest?.system) ? nearest : undefined;
+  return [
+    style.list(
+      systems.map(
+        (division) =>
+          `${style.strong(division.system)} ${style.text(`${linesInWords(division, plan.canvas)}; ${crossings(division)}`)}`,
+      ),
+    ),
+    ...(own === undefined
+      ? []
+      : [
+          style.text(
+            `The focal point is ${length(own.distance, plan.canvas)} from the nearest crossing, ${own.crossing.name} of ${own.system} (${percent(own.distanceShare)} of the diagonal).`,
+          ),
+        ]),
+  ];
+}
+
+/** `lines 34.4 and 55.6 cm from the left, 22.9 and 37.1 cm from the top, and 2 that slope` */
+function linesInWords({ lines }: Division, { unit }: Canvas): string {
+  const upright = lines.filter(({ from, to }) => from.x === to.x).map(({ from }) => from.x);
+  const level = lines.filter(({ from, to }) => from.y === to.y).map(({ from }) => from.y);
+  const sloping = lines.length - upright.length - level.length;
+  const places = (distances: readonly number[], edge: string): readonly string[] =>
+    distances.length === 0
+      ? []
+      : [`${inWords([...new Set(distances.map((each) => plainNumber(each, 2)))])} ${unit} from the ${edge}`];
+  const slopes = sloping === 0 ? [] : [`${counted(sloping)} that ${sloping === 1 ? 'slopes' : 'slope'}`];
+  return `lines ${[...places(upright, 'left'), ...places(level, 'top'), ...slopes].join(', ')}`;
+}
+
+function crossings({ crossings: { length: count } }: Division): string {
+  return count === 1 ? 'one crossing' : `${count === 0 ? 'no' : counted(count)} crossings`;
+}

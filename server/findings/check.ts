@@ -27,10 +27,10 @@ export function check(
   measures: Measures,
   settings: RuleSettings = NO_SETTINGS,
 ): readonly Finding[] {
-  const byRule = rules.map((rule) => applied(rule, plan, measures, settings));
-  const findings = byRule.flat();
+  const byRule = rules.map((rule) => ({ rule, found: applied(rule, plan, measures, settings) }));
+  const findings = byRule.flatMap(({ found }) => found);
   return [
-    ...byRule.flatMap((found) => folded(plan, found)),
+    ...byRule.flatMap(({ rule, found }) => folded(plan, found, rule.mostTold)),
     ...unknownRules(plan),
     ...unfitSettings(plan),
     ...exceptionsTooNarrow(plan),

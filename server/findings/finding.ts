@@ -75,6 +75,8 @@ export interface Rule {
   readonly perLead?: boolean;
   /** Whether `allow ... for "CUE"` makes sense: its findings say in `cue` what they are about. */
   readonly perCue?: boolean;
+  /** Of more findings than these that stand, five unless said, only the worst three are told and the rest counted. */
+  readonly mostTold?: number;
   /** One sentence for hover and settings. */
   readonly summary: string;
   /** Why painters hold to it, for the reference; plain text. */

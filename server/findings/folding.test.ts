@@ -50,6 +50,11 @@ describe('the findings of one rule', () => {
     );
   });
 
+  it('lead to no more than thirty of many', () => {
+    expect([33, 34].map((count) => standIns(count, () => ({}))[2]?.related.length)).toEqual([30, 30]);
+    expect(standIns(32, () => ({}))[2]?.related).toHaveLength(29);
+  });
+
   it('are the worst three where the rule measures how far they go beyond its limit', () => {
     const found = standIns(7, (index) => ({ excess: [0.1, 0.4, 0.2, 0.4, 0, 0.3, 0.4][index] ?? 0 }));
     expect(found.map(({ objects }) => objects[0])).toEqual([1, 3, 6]);

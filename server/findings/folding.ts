@@ -4,22 +4,28 @@ import { inWords } from '../plan/problems.js';
 import type { Finding } from './finding.js';
 import { quoted } from './words/words.js';
 
-/** So many findings of one rule are told one by one. */
+/** So many findings of one rule are told one by one, where it does not say otherwise. */
 const MOST_TOLD = 5;
 /** So many of more than that. */
 const TOLD_OF_MANY = 3;
 const MOST_NAMED = 5;
+/** So many more places are led to; of a crowd nobody goes through all. */
+const MOST_RELATED = 30;
 
 /**
- * The findings of one rule, no more than a painter reads: of more than five that stand the worst three, the last of
- * them with how many more there are and of which leads or objects. It has those and their places too, so that they are marked
+ * The findings of one rule, no more than a painter reads: of more than `mostTold` that stand the worst three, the last
+ * of them with how many more there are and of which leads or objects. It has those and their places too, so that they are marked
  * in the picture. The worst are those that go farthest beyond the limit, where the rule measures that, else the first
  * that it gives. What is set aside stays as it is.
  */
-export function folded({ objects, leads }: Plan, findings: readonly Finding[]): readonly Finding[] {
+export function folded(
+  { objects, leads }: Plan,
+  findings: readonly Finding[],
+  mostTold = MOST_TOLD,
+): readonly Finding[] {
   const standing = findings.filter(({ allowed }) => !allowed).toSorted(worseFirst);
   const [last] = standing.slice(TOLD_OF_MANY - 1);
-  if (standing.length <= MOST_TOLD || !last) return findings;
+  if (standing.length <= mostTold || !last) return findings;
   const rest = standing.slice(TOLD_OF_MANY);
   const concerned = [...new Set(rest.flatMap((finding) => finding.objects))];
   const led = [...new Set(rest.flatMap((finding) => finding.leads ?? []))];
@@ -30,7 +36,10 @@ export function folded({ objects, leads }: Plan, findings: readonly Finding[]): 
     message: `${last.message} So it is with ${rest.length} more${named.length > 0 ? `: ${inWords(named)}` : ''}.`,
     objects: [...new Set([...last.objects, ...concerned])],
     ...(led.length > 0 ? { leads: [...new Set([...(last.leads ?? []), ...led])] } : {}),
-    related: [...last.related, ...rest.map(({ location, message }) => ({ location, message }))],
+    related: [
+      ...last.related,
+      ...rest.slice(0, MOST_RELATED).map(({ location, message }) => ({ location, message })),
+    ],
   });
   return [
     ...standing.slice(0, TOLD_OF_MANY - 1),

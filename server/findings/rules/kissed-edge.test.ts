@@ -100,4 +100,15 @@ describe('kissed edge', () => {
     );
     expect(finding?.advice).toContain('to the left, which lets it run off plainly');
   });
+
+  it('is told of the three nearest, when those that are set aside are left out', () => {
+    const leaf = (at: number, gap: number, aside: boolean) =>
+      `\nobject  leaf-${at}\n  shape   circle 6 at (${at}, ${57 - gap})\n  value   1${aside ? '\n  allow   kissed edge because "it fell there"' : ''}`;
+    const leaves = (...aside: readonly number[]) =>
+      told(scene(40, [10, 22, 34, 46, 58].map((at, i) => leaf(at, (i + 1) / 10, aside.includes(i))).join('')))
+        .filter(({ allowed }) => !allowed)
+        .map(({ objects }) => objects);
+    expect(leaves()).toEqual([[2], [3], [4, 5, 6]]);
+    expect(leaves(0, 2)).toEqual([[3], [5], [6]]);
+  });
 });

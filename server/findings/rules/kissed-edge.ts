@@ -4,16 +4,14 @@ import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import { TANGENT_REACH, type EdgeTouch } from '../../measure/objects/tangents.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import { capitalised } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { opposite, shiftsAlong } from '../moves/away.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Shift, distanceWords, isMovable, shiftFix, withItsParts } from '../moves/shift.js';
-import { againstLimit, counted, length, longerThan, objectName } from '../words/words.js';
+import { againstLimit, length, longerThan, objectName } from '../words/words.js';
 
-const MOST_TOLD = 3;
 /** Part of an object that may be cut off by letting it run off plainly. */
 const RUNNING_OFF = 0.15;
 
@@ -29,8 +27,9 @@ export const kissedEdge: Rule = {
   formula:
     '|distance from the outermost place of the outline to the edge| / diagonal <= limit; as near for more than 1/3 of its extent along the edge only when it ends more than 0.05 % of the diagonal inside it',
   source: 'common practice, no source',
-  check: (plan, measures, limit) => {
-    const near = measures.tangents.edges
+  mostTold: 3,
+  check: (plan, measures, limit) =>
+    measures.tangents.edges
       .filter(({ object, shareOfDiagonal }) => {
         const of = plan.objects[object];
         return of !== undefined && !hasFault(plan, of) && !exceeds(shareOfDiagonal, limit);
@@ -39,23 +38,11 @@ export const kissedEdge: Rule = {
         (one, other) =>
           inSteps(one.shareOfDiagonal, 1) - inSteps(other.shareOfDiagonal, 1) ||
           higherFirst(plan.canvas)(one.at, other.at),
-      );
-    const more = near.length - MOST_TOLD;
-    return near
-      .slice(0, MOST_TOLD)
-      .map((touch, index) =>
-        findingOf(plan, measures, touch, limit, index === MOST_TOLD - 1 && more > 0 ? more : 0),
-      );
-  },
+      )
+      .map((touch) => findingOf(plan, measures, touch, limit)),
 };
 
-function findingOf(
-  plan: Plan,
-  measures: Measures,
-  touch: EdgeTouch,
-  limit: number,
-  more: number,
-): RuleFinding {
+function findingOf(plan: Plan, measures: Measures, touch: EdgeTouch, limit: number): RuleFinding {
   const { object, side, gap, shareOfDiagonal, at, along } = touch;
   const of = plan.objects[object];
   const name = objectName(plan, object);
@@ -69,12 +56,8 @@ function findingOf(
         : gap > 0
           ? `ends only ${measured} short of ${edge}; more than ${wanted} is clear`
           : `runs over ${edge} by only ${measured}; more than ${wanted} is plain`;
-  const others =
-    more === 0
-      ? ''
-      : ` ${capitalised(counted(more))} more such ${more === 1 ? 'place is' : 'places are'} at the edges.`;
   return {
-    message: `${name} ${how}.${others}`,
+    message: `${name} ${how}.`,
     remedy: () => {
       const shift = remembered(plan, object, `kissed edge ${side}`, limit, () =>
         wayOut(plan, measures, touch, limit),

@@ -58,4 +58,61 @@ describe('like gaps', () => {
       .join('\n')}`;
     expect(told(text)[0]?.message).toContain('stand one above the other at equal distances, 10 cm each');
   });
+
+  /** Posts of 4 cm with such gaps between them. */
+  const fence = (gaps: readonly number[], aside?: number) =>
+    `canvas  100 x 60 cm\n${[0, ...gaps]
+      .map((_, index) => {
+        const left = 4 + 4 * index + gaps.slice(0, index).reduce((sum, gap) => sum + gap, 0);
+        const allowed = index === aside ? '\n  allow   like gaps because "in step"' : '';
+        return `object  post-${index}, secondary\n  shape   rectangle (${left}, 20) to (${left + 4}, ${50 - 4 * index})\n  value   2${allowed}`;
+      })
+      .join('\n')}`;
+
+  it('holds every gap of a row against every other', () => {
+    const text = fence([5, 9, 5]);
+    const [finding, ...others] = told(text);
+    expect(others).toEqual([]);
+    expect(finding?.message).toBe(
+      'In one row, side by side, `post-0` and `post-1` stand as far from each other as `post-2` and `post-3`, 5 cm each; more than 8 % apart reads as uneven.',
+    );
+    expect(finding?.objects).toEqual([0, 1, 2, 3]);
+    expect(finding?.advice).toBe('Move `post-0` 1.3 cm to the right, which makes one gap plainly the wider.');
+    expect(finding?.fix).toBeDefined();
+    if (finding?.fix) expect(told(mended(text, finding.fix))).toEqual([]);
+    expect(told(fence([5, 9, 4.62]))[0]?.message).toContain(
+      'stand almost as far from each other as `post-2` and `post-3`, 5 cm and 4.6 cm, 7.6 % apart',
+    );
+    expect(told(fence([5, 9, 4.58]))).toEqual([]);
+  });
+
+  it('tells of gaps that others in between are like too only by those', () => {
+    const objects = (...gaps: readonly number[]) => told(fence(gaps)).map((finding) => finding.objects);
+    expect(objects(5, 5, 5)).toEqual([
+      [0, 1, 2],
+      [1, 2, 3],
+    ]);
+    expect(objects(5, 9, 5, 9)).toEqual([
+      [0, 1, 2, 3],
+      [1, 2, 3, 4],
+    ]);
+  });
+
+  it('tells three of many, when those that are set aside are left out', () => {
+    const standing = (aside?: number) =>
+      told(fence([5, 5, 5, 5, 5], aside)).filter(({ allowed }) => !allowed);
+    expect(standing()).toHaveLength(3);
+    expect(standing()[2]?.message).toContain('So it is with 1 more: `post-3`, `post-4` and `post-5`.');
+    expect(standing(1).map(({ objects }) => objects)).toEqual([
+      [2, 3, 4],
+      [3, 4, 5],
+    ]);
+  });
+
+  it('says which two may be brought nearer where none can be moved', () => {
+    const text = fence([5, 9, 5]).replaceAll(', secondary', ', dominant');
+    expect(told(text)[0]?.advice).toMatch(
+      /^Bring `post-0` and `post-1` nearer to each other, or `post-2` and `post-3`, by 1\.3 cm; none can go there/,
+    );
+  });
 });

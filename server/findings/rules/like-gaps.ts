@@ -25,7 +25,6 @@ const PLAINLY = 0.25;
 const TIMES_THE_LIMIT = 1.5;
 const TANGENT = 0.008;
 const EQUAL = 0.001;
-const MOST_TOLD = 3;
 
 export const likeGaps: Rule = {
   id: 'like gaps',
@@ -33,54 +32,63 @@ export const likeGaps: Rule = {
   chapter: 'objects',
   limit: { value: 0.08, unit: 'part', of: 'the larger of two gaps' },
   perObject: true,
-  summary: 'Three principal objects in a row stand at almost equal distances.',
+  summary: 'Two gaps between principal objects in a row are almost equal.',
   explanation:
-    'Equal intervals beat like a metronome; unequal ones group things and lead the eye. A gap is the clear space between what is seen of two principals that stand side by side, or one above the other, each the other’s nearest there. What stands closer than 1 % of the diagonal stands together and has no gap.',
-  formula:
-    '|gap - next gap| / larger gap <= limit, for two gaps across or two gaps down that share the object between them',
+    'Equal intervals beat like a metronome; unequal ones group things and lead the eye. A gap is the clear space between what is seen of two principals that stand side by side, or one above the other, each the other’s nearest there; every gap of a row is held against every other. What stands closer than 1 % of the diagonal stands together and has no gap.',
+  formula: '|gap - other gap| / larger gap <= limit, for two gaps across or two gaps down of one row',
   source: 'common practice, no source',
-  check: (plan, measures, limit) =>
-    measures.spacing.gapPairs
-      .filter(
-        (pair) =>
-          !exceeds(pair.difference, limit) &&
-          rowOf(pair).every((index) => {
-            const object = plan.objects[index];
-            return object !== undefined && !hasFault(plan, object);
-          }),
-      )
-      .slice(0, MOST_TOLD)
-      .map((pair) => findingOf(plan, measures, pair, limit)),
+  mostTold: 3,
+  check: (plan, measures, limit) => {
+    const like = alike(measures.spacing, limit).filter((pair) =>
+      objectsOf(pair).every((index) => {
+        const object = plan.objects[index];
+        return object !== undefined && !hasFault(plan, object);
+      }),
+    );
+    return like.filter((pair) => !isLinked(pair, like)).map((pair) => findingOf(plan, measures, pair, limit));
+  },
 };
 
-/** The three objects, left to right or top to bottom. */
-function rowOf({ one, other }: GapPair): readonly [number, number, number] {
-  return [one.between[0], one.between[1], other.between[1]];
+/** The objects left to right or top to bottom: three, or four when the gaps share none. */
+function objectsOf({ one, other }: GapPair): readonly number[] {
+  return [...new Set([...one.between, ...other.between])];
+}
+
+/** Whether gaps that lie nearer to each other lead from the one to the other, so that they are told by those. */
+function isLinked({ one, other, apart }: GapPair, like: readonly GapPair[]): boolean {
+  const nearer = like.filter((pair) => pair.apart < apart);
+  const reached = new Set([one]);
+  for (const gap of reached) {
+    for (const pair of nearer) {
+      if (pair.one === gap) reached.add(pair.other);
+      if (pair.other === gap) reached.add(pair.one);
+    }
+  }
+  return reached.has(other);
 }
 
 function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number): RuleFinding {
-  const row = rowOf(pair);
-  const names = row.map((index) => objectName(plan, index));
-  const middle = objectName(plan, row[1]);
   const { canvas } = plan;
-  const location = plan.objects[row[1]]?.location ?? { line: 0, start: 0, end: 0 };
+  const row = objectsOf(pair);
+  const [first = 0, second = 0] = row;
+  const at = pair.apart === 0 ? second : first;
   return {
-    message: `${inWords(names)} stand ${pair.one.along === 'across' ? 'side by side' : 'one above the other'} at ${distances(pair, canvas, limit)}.`,
+    message: `${standWords(plan, pair, limit)}.`,
     remedy: () => {
-      const shift = remembered(plan, row[1], `like gaps ${row.join(' ')}`, limit, () =>
+      const shift = remembered(plan, at, `like gaps ${row.join(' ')}`, limit, () =>
         uneven(plan, measures, pair, limit),
       );
       return {
         advice: shift
           ? `Move ${withItsParts(plan, measures.parts, shift.object)} ${distanceWords(shift, canvas)}, which makes one gap plainly the wider.`
-          : `Bring one of them ${longerThan(nearer(pair, limit), canvas)} nearer to ${middle}; none can go there as a whole without covering or touching something else.`,
+          : `Bring ${nearerWords(plan, pair)} by ${longerThan(nearer(pair, limit), canvas)}; none can go there as a whole without covering or touching something else.`,
         fix: shift && shiftFix(plan, measures.parts, shift),
       };
     },
-    location,
-    related: [row[0], row[2]].flatMap((index) => {
+    location: plan.objects[at]?.location ?? { line: 0, start: 0, end: 0 },
+    related: row.flatMap((index) => {
       const object = plan.objects[index];
-      return object
+      return object && index !== at
         ? [{ location: object.location, message: `${quoted(object.name)} stands next to it.` }]
         : [];
     }),
@@ -88,11 +96,28 @@ function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number)
   };
 }
 
-function distances({ one, other, difference }: GapPair, canvas: Plan['canvas'], limit: number): string {
-  const [first, second] = [length(one.size, canvas), length(other.size, canvas)];
-  const uneven = `more than ${percent(limit)} apart reads as uneven`;
-  if (difference < EQUAL) return `equal distances, ${first} each; ${uneven}`;
-  return `almost equal distances, ${first} and ${second}, ${percent(difference)} apart; ${uneven}`;
+function namesOf(plan: Plan, objects: readonly number[]): string {
+  return inWords(objects.map((index) => objectName(plan, index)));
+}
+
+function standWords(plan: Plan, pair: GapPair, limit: number): string {
+  const { one, other, difference, apart } = pair;
+  const side = one.along === 'across' ? 'side by side' : 'one above the other';
+  const [first, second] = [length(one.size, plan.canvas), length(other.size, plan.canvas)];
+  const isEqual = difference < EQUAL;
+  const sizes = isEqual
+    ? `${first} each; more than ${percent(limit)} apart reads as uneven`
+    : `${first} and ${second}, ${percent(difference)} apart; more than ${percent(limit)} apart reads as uneven`;
+  const almost = isEqual ? '' : 'almost ';
+  if (apart === 0) {
+    return `${namesOf(plan, objectsOf(pair))} stand ${side} at ${almost}equal distances, ${sizes}`;
+  }
+  return `In one row, ${side}, ${namesOf(plan, one.between)} stand ${almost}as far from each other as ${namesOf(plan, other.between)}, ${sizes}`;
+}
+
+function nearerWords(plan: Plan, { one, other, apart }: GapPair): string {
+  if (apart === 0) return `one of them nearer to ${objectName(plan, other.between[0])}`;
+  return `${namesOf(plan, one.between)} nearer to each other, or ${namesOf(plan, other.between)},`;
 }
 
 function ratio(limit: number): number {
@@ -104,22 +129,34 @@ function nearer({ one, other }: GapPair, limit: number): number {
   return Math.max(one.size, other.size) - Math.min(one.size, other.size) * (1 - ratio(limit));
 }
 
-/** The shortest move of one of the three along the row after which no two gaps are alike for it. */
+/** The shortest move of one of them along the row after which fewer gaps are alike, and not these. */
 function uneven(plan: Plan, measures: Measures, pair: GapPair, limit: number): Shift | undefined {
-  const [first, middle, last] = rowOf(pair);
   const { along, size: before } = pair.one;
   const after = pair.other.size;
   const less = 1 - ratio(limit);
+  const [first, second] = pair.one.between;
+  const [third, last] = pair.other.between;
   const halfway = (wide: number, narrow: number): number => (narrow - less * wide) / (1 + less);
+  const inner =
+    second === third
+      ? // The one in the middle nearer to either end.
+        [
+          { object: second, far: -halfway(after, before) },
+          { object: second, far: halfway(before, after) },
+        ]
+      : [
+          { object: second, far: after * less - before },
+          { object: second, far: after / less - before },
+          { object: third, far: after - before * less },
+          { object: third, far: after - before / less },
+        ];
   const ways = [
-    // One end nearer to the middle one, or farther from it.
+    // One end nearer to its neighbour, or farther from it.
     { object: first, far: before - after * less },
     { object: first, far: before - after / less },
     { object: last, far: before * less - after },
     { object: last, far: before / less - after },
-    // The middle one nearer to either end.
-    { object: middle, far: -halfway(after, before) },
-    { object: middle, far: halfway(before, after) },
+    ...inner,
   ];
   const known = alike(measures.spacing, limit).length;
   return ways
@@ -146,7 +183,8 @@ function alike({ gapPairs }: Measures['spacing'], limit: number): readonly GapPa
   return gapPairs.filter(({ difference }) => !exceeds(difference, limit));
 }
 
-/** Whether two pairs of gaps are between the same three, in whatever order they stand. */
+/** Whether two pairs of gaps are between the same objects, in whatever order they stand. */
 function isOf(one: GapPair, other: GapPair): boolean {
-  return rowOf(one).every((object) => rowOf(other).includes(object));
+  const objects = objectsOf(other);
+  return objectsOf(one).every((object) => objects.includes(object));
 }

@@ -51,4 +51,23 @@ describe('like sizes', () => {
     expect(finding?.advice).toContain('Make `bowl` 91 %');
     expect(finding?.fix).toBeUndefined();
   });
+
+  it('tells the three most alike, when those that are set aside are left out', () => {
+    const cup = (index: number, aside: boolean) =>
+      `object  cup-${index}, secondary\n  shape   rectangle 8 x ${10 - index / 20 - index ** 2 / 100} at (${8 + 12 * index}, 30)\n  value   2${aside ? '\n  allow   like sizes because "a set of cups"' : ''}\n`;
+    const cups = (aside: number) =>
+      told(`canvas  80 x 60 cm\n${[0, 1, 2, 3, 4, 5].map((index) => cup(index, index === aside)).join('')}`)
+        .filter(({ allowed }) => !allowed)
+        .map(({ objects }) => objects);
+    expect(cups(-1)).toEqual([
+      [0, 1],
+      [1, 2],
+      [2, 3, 4, 5],
+    ]);
+    expect(cups(1)).toEqual([
+      [2, 3],
+      [3, 4],
+      [4, 5],
+    ]);
+  });
 });

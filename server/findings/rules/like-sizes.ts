@@ -16,7 +16,6 @@ type Pair = Measures['spacing']['sizePairs'][number];
 const PLAINLY = 0.2;
 const TIMES_THE_LIMIT = 1.5;
 const EQUAL = 0.001;
-const MOST_TOLD = 3;
 
 export const likeSizes: Rule = {
   id: 'like sizes',
@@ -29,13 +28,13 @@ export const likeSizes: Rule = {
     'Two things of one size read as a pair, and the eye goes to and fro between them. Large, middling and small keeps it moving and says which matters. A size is the visible area of a principal with what lies on it; one drawn as several shapes counts by the largest of them.',
   formula: '1 - smaller area / larger area <= limit, for principals next to each other in size',
   source: 'common practice, no source',
+  mostTold: 3,
   check: (plan, measures, limit) =>
     measures.spacing.sizePairs
       .filter(({ one, other, difference }) => {
         const pair = [plan.objects[one], plan.objects[other]];
         return !exceeds(difference, limit) && pair.every((object) => object && !hasFault(plan, object));
       })
-      .slice(0, MOST_TOLD)
       .map((pair) => findingOf(plan, measures, pair, limit)),
 };
 

@@ -103,25 +103,32 @@ describe('near tangent', () => {
     expect(finding?.advice).toMatch(/^Move `wood`/);
   });
 
-  it('tells the worst three of many and counts the rest', () => {
-    const many = [0, 1, 2, 3, 4]
-      .map((row) => {
-        const y = 6 + 11 * row;
-        return (
-          thing(`a${row}`, `circle 8 at (20, ${y})`) +
-          thing(`b${row}`, `circle 8 at (${28 + (row + 1) / 10}, ${y})`)
-        );
-      })
-      .join('');
-    const findings = told(CANVAS + many);
+  it('tells the worst three of many and counts the rest, when those that are set aside are left out', () => {
+    const many = (aside: readonly number[]) =>
+      CANVAS +
+      [0, 1, 2, 3, 4]
+        .map((row) => {
+          const y = 6 + 11 * row;
+          const allowed = aside.includes(row) ? '\n  allow   near tangent because "they cling"' : '';
+          return (
+            thing(`a${row}`, `circle 8 at (20, ${y})`, allowed) +
+            thing(`b${row}`, `circle 8 at (${28 + (row + 1) / 10}, ${y})`)
+          );
+        })
+        .join('');
+    const findings = told(many([]));
     expect(findings.map(({ objects }) => objects)).toEqual([
       [1, 2],
       [3, 4],
-      [5, 6],
+      [5, 6, 7, 8, 9, 10],
     ]);
-    expect(findings[2]?.message).toContain(
-      'So it is with two more pairs, the nearest of them `a3` and `b3`.',
-    );
+    expect(findings[2]?.message).toContain('So it is with 2 more: `a3`, `b3`, `a4` and `b4`.');
+    const standing = told(many([0, 1])).filter(({ allowed }) => !allowed);
+    expect(standing.map(({ objects }) => objects)).toEqual([
+      [5, 6],
+      [7, 8],
+      [9, 10],
+    ]);
   });
 
   it('is set aside for one object', () => {

@@ -2,7 +2,6 @@ import type { Measures } from '../../measure/measures.js';
 import { TANGENT_REACH, type Touch } from '../../measure/objects/tangents.js';
 import { boxDiagonal } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import { inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
 import { opposite, shiftsAlong } from '../moves/away.js';
@@ -16,9 +15,7 @@ import {
   shiftFix,
   withItsParts,
 } from '../moves/shift.js';
-import { againstLimit, counted, longerThan, objectName, quoted } from '../words/words.js';
-
-const MOST_TOLD = 3;
+import { againstLimit, longerThan, objectName, quoted } from '../words/words.js';
 
 export const nearTangent: Rule = {
   id: 'near tangent',
@@ -32,18 +29,16 @@ export const nearTangent: Rule = {
   formula:
     'distance between the seen borders of two shapes that do not cross / diagonal <= limit; where that is as near within 0.08 % of the diagonal for more than 1/3 of the smaller one across, also > 0.05 % of the diagonal, for no more than 60 % of the smaller border, and at no other place beside one of the two as near',
   source: 'common practice, no source',
-  check: (plan, measures, limit) => {
-    const near = measures.tangents.touches.filter(
-      ({ one, other, shareOfDiagonal }) =>
-        !exceeds(shareOfDiagonal, limit) && !isFaulty(plan, one, other) && !placedTogether(plan, one, other),
-    );
-    const more = near.slice(MOST_TOLD);
-    return near
-      .slice(0, MOST_TOLD)
-      .map((touch, index, told) =>
-        findingOf(plan, measures, touch, limit, index === told.length - 1 ? more : []),
-      );
-  },
+  mostTold: 3,
+  check: (plan, measures, limit) =>
+    measures.tangents.touches
+      .filter(
+        ({ one, other, shareOfDiagonal }) =>
+          !exceeds(shareOfDiagonal, limit) &&
+          !isFaulty(plan, one, other) &&
+          !placedTogether(plan, one, other),
+      )
+      .map((touch) => findingOf(plan, measures, touch, limit)),
 };
 
 function isFaulty(plan: Plan, ...pair: readonly number[]): boolean {
@@ -53,17 +48,11 @@ function isFaulty(plan: Plan, ...pair: readonly number[]): boolean {
   });
 }
 
-function findingOf(
-  plan: Plan,
-  measures: Measures,
-  touch: Touch,
-  limit: number,
-  more: readonly Touch[],
-): RuleFinding {
+function findingOf(plan: Plan, measures: Measures, touch: Touch, limit: number): RuleFinding {
   const front = plan.objects[touch.other];
   const behind = plan.objects[touch.one];
   return {
-    message: `${meets(plan, touch, limit)}.${moreWords(plan, more)}`,
+    message: `${meets(plan, touch, limit)}.`,
     remedy: () => {
       const shift = remembered(plan, touch.other, `near tangent ${touch.one}`, limit, () =>
         wayOut(plan, measures, touch, limit),
@@ -99,17 +88,6 @@ function meets(plan: Plan, { one, other, shareOfDiagonal, within, along }: Touch
   return isNothing
     ? `${behind} and ${front} just touch; more than ${wanted} apart they are clear`
     : `${behind} and ${front} just miss each other, by ${measured}; more than ${wanted} is clear`;
-}
-
-function moreWords(plan: Plan, more: readonly Touch[]): string {
-  const [first] = more;
-  if (!first) return '';
-  if (more.length === 1) return ` So it is with ${pairWords(plan, first)}.`;
-  return ` So it is with ${counted(more.length)} more pairs, the nearest of them ${pairWords(plan, first)}.`;
-}
-
-function pairWords(plan: Plan, { one, other }: Touch): string {
-  return inWords([objectName(plan, one), objectName(plan, other)]);
 }
 
 /** Away from each other, or over each other's border, whichever is first clear of all tangents. */

@@ -73,6 +73,28 @@ describe('gaps', () => {
     expect(gapPairs[0]?.difference).toBeCloseTo(0, 9);
   });
 
+  it('are held against all others of one row, as far apart as they lie in it', () => {
+    const row = [0, 15, 34, 49, 74].map((left) => ({ left, top: 10, width: 10, height: 20 }));
+    // Gaps of 5, 9, 5 and 15 cm, and another row below.
+    const below = [0, 15].map((left) => ({ left, top: 60, width: 10, height: 20 }));
+    const { gapPairs } = spacingOf([...row, ...below]);
+    expect(
+      gapPairs.map(({ one, other, apart, difference }) => [
+        Math.round(one.size),
+        Math.round(other.size),
+        apart,
+        Math.round(difference * 100),
+      ]),
+    ).toEqual([
+      [5, 5, 1, 0],
+      [9, 15, 1, 40],
+      [5, 9, 0, 44],
+      [9, 5, 0, 44],
+      [5, 15, 0, 67],
+      [5, 15, 2, 67],
+    ]);
+  });
+
   it('are none between things that overlap, stand close, or pass each other by', () => {
     const close = { left: 31, top: 10, width: 10, height: 10 };
     const below = { left: 60, top: 50, width: 10, height: 10 };

@@ -28,7 +28,7 @@ export interface SpacingMeasure {
   }[];
   /** Clear space between neighbours, beside each other or over each other. */
   readonly gaps: readonly Gap[];
-  /** Two gaps in one row that share the object between them, the most alike first. */
+  /** Every two gaps in one row, the most alike first, and of those as alike the nearest to each other. */
   readonly gapPairs: readonly GapPair[];
 }
 
@@ -42,8 +42,11 @@ export interface Gap {
 }
 
 export interface GapPair {
+  /** That on the left, or above. */
   readonly one: Gap;
   readonly other: Gap;
+  /** How many gaps of the row lie between them; none when they share an object. */
+  readonly apart: number;
   /** Part of the larger. */
   readonly difference: number;
 }
@@ -186,15 +189,36 @@ function asGap({ before, after, size }: Neighbours, along: Gap['along'], diagona
 }
 
 function gapPairs(gaps: readonly Gap[]): readonly GapPair[] {
+  const after = (gap: Gap): readonly Gap[] =>
+    gaps.filter((next) => next.along === gap.along && next.between[0] === gap.between[1]);
+  const next = new Map(gaps.map((gap) => [gap, after(gap)]));
   return gaps
     .flatMap((one) =>
-      gaps
-        .filter((other) => other.along === one.along && other.between[0] === one.between[1])
-        .map((other) => ({
-          one,
-          other,
-          difference: Math.abs(one.size - other.size) / Math.max(one.size, other.size),
-        })),
+      rowFrom(one, next).map(({ gap: other, apart }) => ({
+        one,
+        other,
+        apart,
+        difference: Math.abs(one.size - other.size) / Math.max(one.size, other.size),
+      })),
     )
-    .sort(mostAlikeFirst);
+    .sort((one, other) => mostAlikeFirst(one, other) || one.apart - other.apart);
+}
+
+/** The gaps of the row that a gap begins, each by the shortest way. */
+function rowFrom(
+  first: Gap,
+  next: ReadonlyMap<Gap, readonly Gap[]>,
+): readonly { readonly gap: Gap; readonly apart: number }[] {
+  const row: { readonly gap: Gap; readonly apart: number }[] = [];
+  const known = new Set<Gap>();
+  let nearest: readonly Gap[] = next.get(first) ?? [];
+  for (let apart = 0; nearest.length > 0; apart++) {
+    const added = [...new Set(nearest)].filter((gap) => !known.has(gap));
+    for (const gap of added) {
+      known.add(gap);
+      row.push({ gap, apart });
+    }
+    nearest = added.flatMap((gap) => next.get(gap) ?? []);
+  }
+  return row;
 }

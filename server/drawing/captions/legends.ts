@@ -1,7 +1,7 @@
 import { hexOf } from '../picture/ink.js';
 import { blurAt, distanceInWords } from '../viewing.js';
 import { largestFirst } from '../../measure/objects/objects.js';
-import { length } from '../../findings/words/words.js';
+import { counted, length } from '../../findings/words/words.js';
 import { emphasisLines } from './emphasis-lines.js';
 import { type LegendLine, swatchSign } from './legend.js';
 import {
@@ -82,11 +82,18 @@ function squintLines({ plan, viewing }: Reading): readonly LegendLine[] {
 }
 
 function toneLines({ plan, measures }: Reading): readonly LegendLine[] {
+  const pieces = new Map(measures.notan.tones.map((tone) => [tone.key, tone.pieces.length]));
   return measures.values.groups.map(({ key, name, from, to, share }) => ({
     key: `tone:${key}`,
-    text: `${name}, ${from === to ? `step ${from}` : `steps ${from} to ${to}`}: ${percent(share)}`,
+    text: `${name}, ${from === to ? `step ${from}` : `steps ${from} to ${to}`}: ${percent(share)}${inPieces(pieces.get(key) ?? 0)}`,
     sign: swatchSign(`tone:${key}`, hexOf(toneOf(from, plan))),
   }));
+}
+
+/** ` in three pieces` */
+function inPieces(count: number): string {
+  if (count === 0) return '';
+  return count === 1 ? ' in one piece' : ` in ${counted(count)} pieces`;
 }
 
 /** Each colour in the tones in which it is seen in the picture, which other values make of it, most first. */

@@ -1,3 +1,4 @@
+import { stopScale } from '../../measure/eye-path/stop-scale.js';
 import type { Corner, LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { distance } from '../../plan/geometry/point.js';
 import { counted, length } from '../../findings/words/words.js';
@@ -11,7 +12,7 @@ import type { Reading } from '../views/reading.js';
 import type { LegendLine } from './legend.js';
 import { stroked } from './legend-lines.js';
 import { inWords } from '../../plan/problems.js';
-import { andMore, percent } from './words.js';
+import { andMore, partOrTimes, percent } from './words.js';
 
 const MOST_LEADS = 8;
 const MOST_STOPS = 9;
@@ -156,18 +157,32 @@ function placeInWords(place: Side | Corner): string {
 }
 
 function stopLines(reading: Reading): readonly LegendLine[] {
-  const { plan } = reading;
-  const { stops } = reading.measures.eyePath;
-  const strongest = Math.max(0, ...stops.map(({ strength }) => strength));
+  const { plan, measures } = reading;
+  const { stops } = measures.eyePath;
+  const scale = stopScale(measures);
   const lines = stops.slice(0, MOST_STOPS).map(({ object, strength, isSeen }, index): LegendLine => {
-    const pull = strongest > 0 ? `, ${percent(strength / strongest)}` : '';
+    const pull = scale.strength > 0 ? `, ${partOrTimes(strength / scale.strength)}` : '';
     const name = plan.objects[object]?.name ?? '';
     return numberedLine(`stop:${index + 1}`, index + 1, `${name}${isSeen ? pull : ', which is not seen'}`);
   });
   if (lines.length > 0)
     lines.unshift({
       key: 'stops',
-      text: 'stops of the path, with their pull as a part of the strongest one’s',
+      text: `stops of the path, with their pull as a part of the ${scale.of === 'focal point' ? 'focal point’s' : 'strongest one’s'}`,
+      sign: (x, y, side) => [
+        stroked(
+          'stops',
+          linePath([
+            { x, y: y + side / 2 },
+            { x: x + side, y: y + side / 2 },
+          ]),
+          {
+            ink: 'ink',
+            weight: 'medium',
+            dash: 'dotted',
+          },
+        ),
+      ],
     });
   const more = stops.length - MOST_STOPS;
   return [...lines, ...(more > 0 ? [{ key: 'stops:more', text: andMore(more, 'stop', 'stops') }] : [])];

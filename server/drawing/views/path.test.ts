@@ -50,6 +50,21 @@ describe('the path of the eye', () => {
     expect(markOf(scene, 'lead:lane:miss')).toBeUndefined();
   });
 
+  it('tells the pull of its stops as a part of the focal point’s, or of the strongest one’s without it', () => {
+    const { measures } = worked(plan);
+    const [cart, hut] = measures.eyePath.stops.map(({ strength }) => strength);
+    const focal = measures.emphasis.focal?.strength ?? NaN;
+    const part = (strength: number | undefined, of: number | undefined) =>
+      `${Math.round((100 * (strength ?? NaN)) / (of ?? NaN))} %`;
+    expect(cart).not.toBe(hut);
+    expect(legend(scene, 'stops')).toBe('stops of the path, with their pull as a part of the focal point’s');
+    expect(legend(scene, 'stop:1')).toBe(`cart, ${part(cart, focal)}`);
+    expect(legend(scene, 'stop:2')).toBe(`hut, ${part(hut, focal)}`);
+    const without = sceneOf(plan.replace('focus (50, 20)\n', '').replaceAll('to focus', 'to hut'), 'path');
+    expect(legend(without, 'stops')).toContain('the strongest one’s');
+    expect(['stop:1', 'stop:2'].map((key) => legend(without, key))).toContain('hut, 100 %');
+  });
+
   it('says where a lead goes on to that crosses what it aims at and is drawn to the edge', () => {
     const through = sceneOf(
       `${plan}\nlead wire from left edge at 90% to upper right corner\nlead beam from left edge at 40% to right edge at 40%`,

@@ -1,4 +1,5 @@
 import { length, percent } from '../../findings/words/words.js';
+import { stopScale } from '../../measure/eye-path/stop-scale.js';
 import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
@@ -56,15 +57,13 @@ function meetings({ leads }: Plan, { eyePath }: Measures, index: number): readon
 /** The stops of the path in order, each with its emphasis beside that of the focal point. */
 export function pathFigures({ plan, measures }: Snapshot, style: Style): Paragraphs {
   const { stops } = measures.eyePath;
-  const focal = measures.emphasis.focal?.strength ?? 0;
   if (stops.length === 0) return [];
-  const most = focal > 0 ? focal : Math.max(...stops.map(({ strength }) => strength));
-  const than = focal > 0 ? 'of the focal point' : 'of the strongest stop';
+  const { strength: most, of } = stopScale(measures);
   return [
     style.list(
       stops.map(({ object, strength }) =>
         prose(
-          `${areaName(plan, object)}: ${most > 0 ? `${percent(strength / most)} of the emphasis ${than}` : 'no emphasis'}`,
+          `${areaName(plan, object)}: ${most > 0 ? `${percent(strength / most)} of the emphasis of the ${of}` : 'no emphasis'}`,
           style,
         ),
       ),

@@ -314,6 +314,39 @@ object  gate, dominant
     expect(first('way out', text).message).toMatch(told);
   });
 
+  it.each([
+    ['at an edge', 'outline (24, 26) (0, 10) (0, 14) (22, 28)', 'the left edge'],
+    ['at an edge, with one side in a corner', 'outline (24, 26) (0, 0) (0, 6) (22, 28)', 'the left edge'],
+    ['round a corner', 'outline (24, 26) (2, 0) (0, 0) (0, 3) (22, 28)', 'the upper left corner'],
+  ])('tells the two sides of a plank as one %s', (_, outline, place) => {
+    const text = GATE.replace('EDGES', 'hard').replace(/outline .*/, outline);
+    const findings = of('way out', checked(text));
+    expect(findings).toHaveLength(1);
+    expect(findings[0]?.message).toMatch(
+      new RegExp(
+        `^Two borders between \`wall\` and \`lane\` run side by side, straight for [\\d.]+ cm, and out at ${place}; they pull .* as anything at the focal point, and nothing stops them\\.$`,
+      ),
+    );
+    expect(isMended('way out', text)).toBe(true);
+  });
+
+  it('tells two borders as such that are farther apart than they are long, or turn from each other by more than 30 degrees', () => {
+    const message = (outline: string) =>
+      first('way out', GATE.replace('EDGES', 'hard').replace(/outline .*/, outline)).message;
+    const block = (wide: number) => `outline (8, 45) (8, 26) (${8 + wide}, 26) (${8 + wide}, 45)`;
+    expect(message(block(18))).toContain('Two borders');
+    expect(message(block(20))).toContain('out at the bottom edge, more than once');
+    // Each side leans by 14 or by 16 degrees.
+    const cone = (lean: number) => `outline (${15 - lean}, 45) (15, 15) (19, 15) (${19 + lean}, 45)`;
+    expect(message(cone(7.5))).toContain('Two borders');
+    expect(message(cone(8.6))).toContain('out at the bottom edge, more than once');
+  });
+
+  it('does not tell of a border that is only as strong as those at the focal point', () => {
+    const plank = GATE.replace(/outline .*/, 'outline (24, 26) (0, 10) (0, 14) (22, 28)');
+    expect(of('way out', checked(plank.replace('EDGES', 'firm')))).toEqual([]);
+  });
+
   it('leaves a horizon alone, however hard', () => {
     const sea = `canvas  60 x 45 cm\nfocus   (36, 32)\nobject  sky\n  plane   background\n  shape   rectangle (0, 0) to (60, 15)\n  value   5\n  edges   hard\nobject  sea\n  plane   background\n  shape   rectangle (0, 15) to (60, 45)\n  value   1\nobject  buoy, dominant\n  shape   circle 6 at focus\n  value   3\n`;
     expect(of('way out', checked(sea))).toEqual([]);

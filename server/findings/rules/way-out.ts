@@ -4,14 +4,17 @@ import { contrastOf, tintOf } from '../../measure/borders/contrast.js';
 import { pullAtFocus } from '../../measure/eye-path/exits.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import type { Exit } from '../../measure/eye-path/eye-path.js';
+import { distance } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import { inWords } from '../../plan/problems.js';
+import { capitalised, inWords } from '../../plan/problems.js';
 import { addLine } from '../edits/edit.js';
 import { howStrongly } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { length, quoted } from '../words/words.js';
+import { counted, length, quoted } from '../words/words.js';
 
+/** Degrees by which the sides of a thing that narrows may turn from each other. */
+const SAME_WAY = 30;
 /** From the hardest that is softer than hard. */
 const SOFTER: readonly Edges[] = ['firm', 'soft', 'lost'];
 
@@ -22,7 +25,7 @@ export const wayOut: Rule = {
   perObject: true,
   summary: 'A strong border takes the eye out of the picture, and nothing stops it.',
   explanation:
-    'The eye runs along a long straight contrast, and when that runs on over the edge of the picture the eye goes with it. It is told only of a border that is stronger than all that surrounds the focal point and among the strongest of the picture, and that nothing crosses on its way out. A horizon or the edge of a table, which goes out at both sides, divides the picture and is left alone. Painters soften such a border towards the edge, or set something across it.',
+    'The eye runs along a long straight contrast, and when that runs on over the edge of the picture the eye goes with it. It is told only of a border that is stronger than all that surrounds the focal point and among the strongest of the picture, and that nothing crosses on its way out. A border that is only as strong is not told, for steps are few and many borders are alike. A horizon or the edge of a table, which goes out at both sides, divides the picture and is left alone. The two long sides of a plank or a path go out together and are told as one. Painters soften such a border towards the edge, or set something across it.',
   formula:
     'straight within 15° for at least 15 % of the diagonal up to the edge, at more than 15° to it, leading away from the focal point; pull = sharpness x (0.6 dV / 10 + 0.4 dab / 100) greater than that of every border within 8 % of the diagonal of the focal point, and exceeded on at most 10 % of the length of all borders; no border of half its pull that turns from it by 30° or more within 8 % of the diagonal of where it leaves; no such border on one line with it at the opposite edge',
   source: 'common practice, no source',
@@ -54,20 +57,27 @@ function byBorder(exits: readonly Exit[]): readonly Exits[] {
 }
 
 function told(plan: Plan, exits: Exits, atFocus: number): RuleFinding {
-  const [exit, ...others] = exits;
+  const [exit] = exits;
   const { at, areas, pull } = exit;
   const [front, behind] = areas;
   const names = areas.map((area) =>
     area === GROUND ? 'the bare ground' : quoted(plan.objects[area]?.name ?? ''),
   );
   const object = plan.objects[front] ?? plan.objects[behind];
-  const out = placeOf(exit);
-  const again = others.map(placeOf);
-  const elsewhere = [...new Set(again)].filter((place) => place !== out);
-  const twice = again.includes(out) ? ', more than once' : '';
-  const also = elsewhere.length > 0 ? ` It does so at ${inWords(elsewhere)} too.` : '';
+  const strips = inStrips(plan, exits);
+  const [first, ...others] = strips.map(placeOfStrip);
+  const borders = strips[0]?.length ?? 1;
+  const elsewhere = [...new Set(others)].filter((place) => place !== first);
+  const twice = others.includes(first ?? '') ? ', more than once' : '';
+  const isStrip = borders > 1;
+  const far = length(exit.length, plan.canvas);
+  const strongly = `${howStrongly(pull, atFocus)} as anything at the focal point`;
+  const also =
+    elsewhere.length > 0 ? ` ${isStrip ? 'They do' : 'It does'} so at ${inWords(elsewhere)} too.` : '';
   return {
-    message: `The border between ${names.join(' and ')} runs straight for ${length(exit.length, plan.canvas)} and out at ${out}${twice}; it pulls ${howStrongly(pull, atFocus)} as anything at the focal point, and nothing stops it.${also}`,
+    message: isStrip
+      ? `${capitalised(counted(borders))} borders between ${names.join(' and ')} run side by side, straight for ${far}, and out at ${first ?? ''}${twice}; they pull ${strongly}, and nothing stops them.${also}`
+      : `The border between ${names.join(' and ')} runs straight for ${far} and out at ${first ?? ''}${twice}; it pulls ${strongly}, and nothing stops it.${also}`,
     ...softened(plan, exit, atFocus),
     location: object?.location ?? { line: 0, start: 0, end: 0 },
     at,
@@ -75,8 +85,36 @@ function told(plan: Plan, exits: Exits, atFocus: number): RuleFinding {
   };
 }
 
-function placeOf({ side, corner }: Exit): string {
-  return corner ? `the ${corner} corner` : `the ${side} edge`;
+/** Where the sides of one plank or path leave the picture together, each once, in the order of the exits. */
+function inStrips(plan: Plan, exits: Exits): readonly Exits[] {
+  const strips: Exits[] = [];
+  for (const exit of exits) {
+    const at = strips.findIndex((strip) => strip.some((other) => areOneStrip(plan, exit, other)));
+    const strip = strips[at];
+    if (strip) strips[at] = [...strip, exit];
+    else strips.push([exit]);
+  }
+  return strips;
+}
+
+/** Whether two ways out are the sides of one thing: they go the same way, and are longer than it is wide. */
+function areOneStrip({ canvas }: Plan, one: Exit, other: Exit): boolean {
+  const turn = Math.abs(((one.heading - other.heading + 540) % 360) - 180);
+  const wide = distance(one.at, other.at);
+  return (
+    !exceeds(turn, SAME_WAY) &&
+    !exceeds(wide / canvas.diagonal, Math.min(one.length, other.length) / canvas.diagonal)
+  );
+}
+
+/** At an edge, though one side is near a corner; round a corner, at the corner between. */
+function placeOfStrip(strip: Exits): string {
+  const [exit, ...others] = strip;
+  if (others.length === 0) return exit.corner ? `the ${exit.corner} corner` : `the ${exit.side} edge`;
+  const sides = strip.map(({ side }) => side);
+  const level = sides.includes('top') ? 'upper' : sides.includes('bottom') ? 'lower' : undefined;
+  const upright = sides.find((side) => side === 'left' || side === 'right');
+  return level && upright ? `the ${level} ${upright} corner` : `the ${exit.side} edge`;
 }
 
 /** The hardest edges with which the border pulls no more than what is at the focal point. */

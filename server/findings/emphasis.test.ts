@@ -74,7 +74,7 @@ describe('a rival of the focal point', () => {
     const long = STONE.replace('4 x 4 at (20, 30)', '48 x 6 at (44, 30)');
     const { message } = only('rival', text(long));
     expect(message).toMatch(
-      /^Where `stone` meets the bare ground, 41.5 cm to the right of the focal point, .* That edge is the dominant object’s own, but too far off to be one place with the focal point\.$/,
+      /^Where `stone` meets the bare ground, 41.5 cm to the right of the focal point, .* It is an edge of the dominant object, but far from that point\.$/,
     );
     expect(of('rival', checked(text(long).replace('(20, 30)', '(44, 30)')))).toEqual([]);
   });
@@ -83,9 +83,7 @@ describe('a rival of the focal point', () => {
     const plan = text(LONG, knob('near', '4 x 4', '(21, 30)'), knob('far', '4 x 4', '(77, 30)'));
     const { message, fix } = only('rival', plan);
     expect(message).toMatch(/^Where `far` meets `stone`, 55.* cm to the right of the focal point/);
-    expect(message).toMatch(
-      / `far` lies on the dominant object, but too far off to be one place with the focal point\.$/,
-    );
+    expect(message).toMatch(/ `far` lies on the dominant object, but far from that point\.$/);
     expect(of('rival', checked(mended(plan, fix ?? { edits: [] })))).toEqual([]);
   });
 
@@ -188,7 +186,7 @@ describe('a strong place near the edge', () => {
   it('is what lies on the end of the dominant object there', () => {
     const plan = text(LONG, knob('near', '4 x 4', '(21, 30)'), knob('far', '2.8 x 2.8', '(77, 30)'));
     expect(only('strong edge', plan).message).toMatch(
-      /from the right edge, .* `far` lies on the dominant object, but too far off to be one place with the focal point\.$/,
+      /from the right edge, .* `far` lies on the dominant object, but far from that point\.$/,
     );
   });
 

@@ -75,7 +75,7 @@ describe('what is measured on a plan', () => {
   it('measures from the focal point', () => {
     expect(measures.focus?.fromCentre).toBe(0);
     expect(measures.focus?.dominants).toEqual([
-      { object: 2, holds: true, distanceShare: expect.closeTo(10 / plan.canvas.diagonal, 9) },
+      { object: 2, holds: true, distanceShare: expect.closeTo(10 / plan.canvas.diagonal, 6) },
     ]);
     expect(measures.focus?.nearest?.system).toBe('golden');
     const { crossing, distance } = measures.focus?.nearest ?? {

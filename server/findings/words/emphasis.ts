@@ -73,9 +73,9 @@ export function farPart(plan: Plan, measures: Measures, { areas: [front] }: Stro
   if (!centreOfInterest(plan, measures).has(front)) return '';
   const isDominant = plan.objects[front]?.role === 'dominant';
   const whose = isDominant
-    ? 'That edge is the dominant object’s own'
+    ? 'It is an edge of the dominant object'
     : `${areaName(plan, front)} lies on the dominant object`;
-  return ` ${whose}, but too far off to be one place with the focal point.`;
+  return ` ${whose}, but far from that point.`;
 }
 
 /** Whether what is written of the objects of a place could all be read. */

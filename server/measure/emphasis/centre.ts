@@ -1,5 +1,12 @@
 import { boxOfRings } from '../../plan/geometry/outline.js';
-import { type Point, boxDiagonal, distance } from '../../plan/geometry/point.js';
+import {
+  type Box,
+  type Point,
+  boxDiagonal,
+  boxHeight,
+  boxWidth,
+  distance,
+} from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
 import { wholeOf } from '../areas/parts.js';
@@ -16,14 +23,15 @@ export type Centre = ReadonlyMap<number, number>;
 
 /** What lies so close round the focal point is one with what is dominant there; part of the diagonal. */
 const CLOSE = 2 * REACH;
-/** Of what is seen of the dominant object, corner to corner of the box round it. */
+/** Part of the diagonal of the box round what is seen of a long object. */
 const OWN = 0.5;
 const ROUNDING = 1e-9;
 
 /**
- * The dominant objects at the focal point with all that lies on them. The edges of one are its own up to half of the
- * diagonal of the box round what is seen of it with all that lies on it: all of them where the focal point lies in its
- * middle, not its far end where the point lies at the other; and always up to 16 % of the diagonal of the canvas.
+ * The dominant objects at the focal point with all that lies on them. The edges of one are one with the focal point
+ * up to half of the diagonal of the box round what is seen of it with all that lies on it: all of them where the point
+ * lies in its middle, not its far end where the point lies at the other. What is nearly as broad as long is one place as
+ * a whole, so they are so at least up to the shorter side of that box; and always up to 16 % of the diagonal of the canvas.
  */
 export function centreOfInterest(
   { canvas, coveringOrder }: Pick<Plan, 'canvas' | 'coveringOrder'>,
@@ -41,10 +49,14 @@ export function centreOfInterest(
   for (const dominant of dominantsAtFocus(focus)) {
     const whole = wholeOf(parts, dominant);
     const seen = whole.flatMap((object) => areas.layers[coveringOrder.indexOf(object)]?.visible ?? []);
-    const reach = Math.max(CLOSE, (OWN * boxDiagonal(boxOfRings(seen))) / canvas.diagonal);
+    const reach = Math.max(CLOSE, ownReach(boxOfRings(seen)) / canvas.diagonal);
     for (const object of whole) centre.set(object, Math.max(reach, centre.get(object) ?? 0));
   }
   return centre;
+}
+
+function ownReach(box: Box): number {
+  return Math.max(OWN * boxDiagonal(box), Math.min(boxWidth(box), boxHeight(box)));
 }
 
 /** Whether an edge of the area in front, so far from the focal point, is one with the centre of interest; part of the diagonal. */

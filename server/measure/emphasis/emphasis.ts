@@ -69,7 +69,7 @@ export interface FocalEmphasis {
   /**
    * The places elsewhere, strongest first: farther than 8 % of the diagonal from the focal point, and not one with
    * what is dominant there, as its own edges are up to 16 % or, of a larger one, up to half of the diagonal of the box
-   * round what is seen of it; up to 16 % what stands against it is so too.
+   * round what is seen of it, at least up to the shorter side of that box; up to 16 % what stands against it is so too.
    */
   readonly elsewhere: readonly StrongPlace[];
   /** 1 when no place elsewhere is stronger. */

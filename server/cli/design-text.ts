@@ -67,12 +67,17 @@ export function balanceText({ balance, canvas }: MeasureDocument): string {
   );
 }
 
-/** Where leads come from and how near they pass, where the eye can leave, and the stops of the path. */
+/** Where leads come from and how near they pass, at what angle they meet, where the eye can leave, and the stops of the path. */
 export function eyePathText({ eyePath, canvas, emphasis }: MeasureDocument): string {
   const leads = eyePath.leads.map((lead) => [
     shown(lead.name),
     `from ${origin(lead)}`,
     passing(lead, canvas.unit),
+  ]);
+  const angles = eyePath.angles.map(({ one, other, degrees }) => [
+    `${shown(one)}, ${shown(other)}`,
+    `arrive ${figure(degrees, 0)}° apart`,
+    '',
   ]);
   const exits = eyePath.exits.map(({ areas, side, corner }) => [
     'way out',
@@ -85,7 +90,7 @@ export function eyePathText({ eyePath, canvas, emphasis }: MeasureDocument): str
     shown(object),
     most > 0 ? percent(strength / most) : '',
   ]);
-  return table([...leads, ...exits, ...stops], ['left', 'left', 'left'], '  ');
+  return table([...leads, ...angles, ...exits, ...stops], ['left', 'left', 'left'], '  ');
 }
 
 type LeadEntry = MeasureDocument['eyePath']['leads'][number];

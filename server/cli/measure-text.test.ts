@@ -25,6 +25,12 @@ describe('measureText', () => {
     ).toBe(true);
   });
 
+  it('tells at what angle leads arrive', () => {
+    const leads = 'lead    lane from left edge at 50% to focus\nlead    drip from top edge at 25% to focus\n';
+    const street = `canvas  40 x 40 cm\nfocus   (10, 20)\n${leads}`;
+    expect(measureText(measured(street), false)).toMatch(/^ {2}lane, drip +arrive 90° apart$/m);
+  });
+
   it('lists crossings, objects and budgets in columns', () => {
     expect(text).toContain('upper left    6.67 cm from the left  3.33 cm from the top');
     expect(text).toMatch(/^ {2}left +dominant +middle +1 +ink +50\.0 %$/m);

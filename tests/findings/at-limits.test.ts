@@ -233,6 +233,18 @@ const SIDES: Readonly<Record<string, Sides>> = {
     within: 42.04,
     beyond: 41.96,
   },
+  // The dominant colour is wanted on 70 % of the picture, 56 cm of 80.
+  'usual colour shares': {
+    plan: (wide) => [
+      ROOM,
+      'colour  rust 5R 5/4 dominant\ncolour  sea 5BG 5/4 complement\ncolour  moss 5GY 5/4 discord\n',
+      object('wall', box(0, 0, wide, 60), 'colour rust', 'plane background'),
+      object('door', box(wide, 0, 74 - wide, 60), 'colour sea', 'plane background'),
+      object('hedge', box(74, 0, 6, 60), 'colour moss', 'plane background'),
+    ],
+    within: 59.96,
+    beyond: 60.04,
+  },
   'chroma off focus': {
     plan: (away) => [
       ROOM,

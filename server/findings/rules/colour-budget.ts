@@ -12,5 +12,9 @@ export const colourBudget: Rule = {
   formula: '|visible area of the role / area of the canvas - target| > tolerance',
   source: 'the plan states it',
   check: (plan, measures) =>
-    plan.colourBudget?.location ? outOfColourBudget(plan, measures, 'the budget is') : [],
+    plan.colourBudget?.location
+      ? measures.colours.budget
+          .filter(({ within }) => !within)
+          .map((entry) => outOfColourBudget(plan, measures, entry))
+      : [],
 };

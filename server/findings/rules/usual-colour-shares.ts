@@ -4,6 +4,7 @@ import { capitalised, inWords } from '../../plan/problems.js';
 import { outOfColourBudget } from '../seen/colour-shares.js';
 import { aboveObjects } from '../edits.js';
 import type { Fix, Remedy, Rule } from '../finding.js';
+import { exceeds } from '../limits.js';
 import { roleWords } from '../words/colours.js';
 import { percent } from '../words/words.js';
 
@@ -11,25 +12,26 @@ export const usualColourShares: Rule = {
   id: 'usual colour shares',
   severity: 'hint',
   chapter: 'colour',
+  limit: { value: 0.05, unit: 'part', of: 'the picture, from the usual share of a role' },
   perObject: false,
   summary: 'The colours are not shared out as 70 : 20 : 10, and the plan states no budget of its own.',
   explanation:
     'About 70 % of one dominant colour, 20 % of its complement and 10 % of discords is how many painters share colours out. A plan that means something else states `budget colour`.',
-  formula: '|visible area of the role / area of the canvas - 70, 20 or 10 %| > 5 %',
+  formula: '|visible area of the role / area of the canvas - 70, 20 or 10 %| > limit',
   source: 'common practice, no source',
-  check: (plan, measures) => {
+  check: (plan, measures, limit) => {
     if (!plan.colourBudget || plan.colourBudget.location) return [];
     const { budget } = measures.colours;
     const [worst] = budget
-      .filter(({ within }) => !within)
+      .filter(({ difference }) => exceeds(Math.abs(difference), limit))
       .toSorted((one, other) => Math.abs(other.difference) - Math.abs(one.difference));
     // What one role has too much of the others lack: it is told once, with what to try for the farthest off.
-    const found = worst && outOfColourBudget(plan, measures, 'the usual share is', worst.key)[0];
-    if (!found) return [];
+    if (!worst) return [];
+    const found = outOfColourBudget(plan, measures, { ...worst, tolerance: limit, within: false });
     return [
       {
         ...found,
-        message: `${covered(budget)}; the usual shares are ${inWords(budget.map(({ target }) => percent(target)))}, each within ${percent(worst.tolerance)}. ${capitalised(roleWords(worst.name))} ${worst.name === 'discord' ? 'are' : 'is'} farthest off.`,
+        message: `${covered(budget)}; the usual shares are ${inWords(budget.map(({ target }) => percent(target)))}, each within ${percent(limit)}. ${capitalised(roleWords(worst.name))} ${worst.name === 'discord' ? 'are' : 'is'} farthest off.`,
         remedy: () => orAsMeasured(plan, measures, found.remedy?.() ?? {}),
       },
     ];

@@ -13,29 +13,19 @@ import {
 } from '../advice/recolouring.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
 
-/** What each colour role out of its budget, or `only` one, is told; `wanted` opens the clause that names the target. */
-export function outOfColourBudget(
-  plan: Plan,
-  measures: Measures,
-  wanted: string,
-  only?: string,
-): readonly RuleFinding[] {
-  return measures.colours.budget.flatMap((entry): RuleFinding[] => {
-    if (entry.within || (only !== undefined && entry.key !== only)) return [];
-    const most = measures.colours.roles.find(({ role }) => role === entry.key)?.objects[0];
-    const object = most && plan.objects[most.object];
-    return [
-      {
-        message:
-          `${subject(entry.name)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; ${wanted} ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
-          (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
-        remedy: () => tryOut(plan, measures, entry),
-        location: entry.location ?? roleLocation(plan, entry.key),
-        excess: Math.abs(entry.difference) - entry.tolerance,
-        related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
-      },
-    ];
-  });
+/** What is told of a colour role that is out of its budget. */
+export function outOfColourBudget(plan: Plan, measures: Measures, entry: BudgetMeasure): RuleFinding {
+  const most = measures.colours.roles.find(({ role }) => role === entry.key)?.objects[0];
+  const object = most && plan.objects[most.object];
+  return {
+    message:
+      `${subject(entry.name)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
+      (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
+    remedy: () => tryOut(plan, measures, entry),
+    location: entry.location ?? roleLocation(plan, entry.key),
+    excess: Math.abs(entry.difference) - entry.tolerance,
+    related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
+  };
 }
 
 /** Said in full, for an object may be dominant too. */
@@ -86,7 +76,7 @@ function recolouringAdvice(
  * comes nearest to all targets, then the smallest.
  */
 function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): Recolouring | undefined {
-  const { budget } = measures.colours;
+  const budget = measures.colours.budget.map((each) => (each.key === entry.key ? entry : each));
   let best: { readonly one: Recolouring; readonly cost: readonly number[] } | undefined;
   for (const one of recolourings(plan, measures)) {
     const after = budget.map(({ key, difference }) => difference + changeOf(one, key));

@@ -29,6 +29,8 @@ const VIEW_OF_RULE: Readonly<Record<string, View>> = {
   rival: 'emphasis',
   'unmet means': 'emphasis',
   'strong edge': 'emphasis',
+  'value against colour': 'colour',
+  'chroma out of reach': 'colour',
 };
 
 function drawn(rule: (typeof rules)[number]): string {

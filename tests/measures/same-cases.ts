@@ -10,7 +10,7 @@ export interface Writing {
   readonly turned: (figure: number) => string;
 }
 
-/** A small picture that once was measured otherwise in a mirror or at another size. */
+/** A small picture that once was, or might be, measured otherwise in a mirror or at another size. */
 export interface Case {
   readonly name: string;
   readonly width: number;
@@ -45,6 +45,24 @@ export function inMirror({ width }: Pick<Case, 'width'>): Writing {
 }
 
 export const CASES: readonly Case[] = [
+  {
+    name: 'a long dominant object with the focal point at one end and a thing just at the limit of what is one with it',
+    width: 80,
+    text: ({ at, length }) => `canvas ${length(80)} x ${length(60)} cm
+focus ${at(20.3, 30)}
+  win by edges, value
+object table, dominant
+  shape outline ${at(18.3, 23)} ${at(66.3, 23)} ${at(66.3, 37)} ${at(18.3, 37)}
+  value 4
+object cup
+  shape ellipse ${length(4)} x ${length(4)} at ${at(45.3, 30)}
+  value 1
+  edges hard
+object lamp, secondary
+  shape ellipse ${length(5)} x ${length(5)} at ${at(62.3, 30)}
+  value 5
+  edges hard`,
+  },
   {
     name: 'shapes one above the other on an upright edge',
     width: 40,

@@ -25,7 +25,8 @@ export type Centre = ReadonlyMap<number, number>;
 const CLOSE = 2 * REACH;
 /** Part of the diagonal of the box round what is seen of a long object. */
 const OWN = 0.5;
-const ROUNDING = 1e-9;
+/** Part of the diagonal: more than the grid on which is cut what is seen, so that what is just at a limit is at it. */
+const ROUNDING = 1e-7;
 
 /**
  * The dominant objects at the focal point with all that lies on them. The edges of one are one with the focal point

@@ -275,4 +275,36 @@ describe('the tangents of any picture', () => {
       { numRuns: 60, seed: 33 },
     );
   });
+
+  it('are at the same place of straight sides that are partly covered', () => {
+    const at = (across: (x: number) => number) => {
+      const corners = (...places: readonly (readonly [number, number])[]) =>
+        `outline ${places.map(([x, y]) => `(${across(x)}, ${y})`).join(' ')}`;
+      const sail = object('sail', corners([10.5, 60.5], [10.5, 0.5], [40.05, 60.5]));
+      const cloth = object('cloth', corners([10.05, 60.5], [10.05, 10.5], [20.5, 60.5]));
+      const board = object('board', corners([0.8, 0.5], [10.3, 0.5], [10.3, 59.5], [0.8, 59.5]));
+      const { touches } = tangentsOf(sail + cloth + board);
+      return touches.filter(({ one, other }) => one === 0 && other === 2).map((touch) => touch.at);
+    };
+    const [here] = at((x) => x);
+    const [mirrored] = at((x) => 80 - x);
+    expect(here?.x).toBeCloseTo(80 - (mirrored?.x ?? 0), 6);
+    expect(here?.y).toBeCloseTo(mirrored?.y ?? 0, 6);
+  });
+
+  it.each([
+    ['a side on the edge', 'rectangle (60, 20) to (79.95, 40)', 'circle 4 at (20, 20)'],
+    ['two sides drawn as one', 'rectangle (10, 10) to (30, 30)', 'rectangle (30.05, 10) to (50, 30)'],
+    ['two things that only touch', 'rectangle (10, 10) to (30, 30)', 'outline (29.95, 20) (40, 15) (40, 25)'],
+  ])('are those of %s just at its limit at any size of the canvas', (_, one, other) => {
+    const count = (size: number) => {
+      const sized = (shape: string) => shape.replace(/[\d.]+/g, (figure) => String(Number(figure) * size));
+      const { touches, edges } = tangentsOf(
+        object('a', sized(one)) + object('b', sized(other)),
+        `canvas  ${80 * size} x ${60 * size} cm`,
+      );
+      return [touches.length, edges.length];
+    };
+    expect(count(0.7)).toEqual(count(1));
+  });
 });

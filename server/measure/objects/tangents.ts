@@ -77,6 +77,8 @@ export const TANGENT_REACH = 0.02;
 export const CORNER_REACH = 0.005;
 /** What reaches less far over another's border only touches it. */
 export const TOUCHING = 0.0005;
+/** So that what is just at a limit keeps it at any size of the canvas. */
+const ROUNDING = 1e-9;
 /** Borders that stay as near as they come, to `AS_NEAR`, over a third of the smaller's extent run along each other. */
 const LONG = 1 / 3;
 /** Where that is more than this part of the smaller's border, it is framed by the other or frames it. */
@@ -236,7 +238,7 @@ function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'
   const beside = lengthWithin(smaller, larger, nearest);
   const along = beside > LONG * extent;
   if (along) {
-    if (meeting.gap <= TOUCHING * canvas.diagonal || grounds) return undefined;
+    if (meeting.gap <= (TOUCHING + ROUNDING) * canvas.diagonal || grounds) return undefined;
     if (beside > ALL_ROUND * lengthOf(smaller)) return undefined;
   }
   if (meeting.gap <= SAME_LINE * canvas.diagonal) {

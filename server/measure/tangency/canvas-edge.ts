@@ -95,7 +95,7 @@ function meetingAt(ring: Ring, side: Side, canvas: Size, reach: number): EdgeMee
   const { left, top, right, bottom } = boxOfRings([ring]);
   const extent = side === 'left' || side === 'right' ? bottom - top : right - left;
   const isAlong = along > LONG * extent * (1 + ROUNDING);
-  if (isAlong && gap <= ON_THE_EDGE * canvas.diagonal) return undefined;
+  if (isAlong && gap <= (ON_THE_EDGE + ROUNDING) * canvas.diagonal) return undefined;
   return { side, gap, at: { x: x / corners, y: y / corners }, along: isAlong };
 }
 

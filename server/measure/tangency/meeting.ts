@@ -1,5 +1,14 @@
-import { type Point, between, boxCentre, boxOfPoints, distance } from '../../plan/geometry/point.js';
-import { type Segments, boxOf, distanceTo, fromOf, nearestPlaces, toOf, widened } from './segments.js';
+import { type Point, between, distance } from '../../plan/geometry/point.js';
+import {
+  type Segments,
+  boxOf,
+  distanceTo,
+  fromOf,
+  middleOf,
+  nearestPlaces,
+  toOf,
+  widened,
+} from './segments.js';
 
 /** Where two borders come nearest to each other. */
 export interface Meeting {
@@ -30,12 +39,13 @@ export function meetingOf(
   let best = reach;
   let found: Meeting[] = [];
   for (let index = 0; index < border.count; index++) {
-    for (const candidate of other.near(widened(boxOf(border.ends, index), best))) {
+    for (const candidate of other.near(widened(boxOf(border.ends, index), best + ALIKE * reach))) {
       const places = nearestPlaces(
         fromOf(border.ends, index),
         toOf(border.ends, index),
         fromOf(other.ends, candidate),
         toOf(other.ends, candidate),
+        ALIKE * reach,
       );
       if (places.gap > best + ALIKE * reach) continue;
       if (places.gap < best - ALIKE * reach) found = [];
@@ -58,11 +68,6 @@ export function meetingOf(
     on: middleOf(inOrder.map(({ on }) => on)),
     onOther: middleOf(inOrder.map(({ onOther }) => onOther)),
   };
-}
-
-/** Of a stretch however often its places are met: corners are by both sides that end there. */
-function middleOf(points: readonly Point[]): Point {
-  return boxCentre(boxOfPoints(points));
 }
 
 /** Length of a border, canvas units. */

@@ -10,6 +10,8 @@ export type Relation = 'apart' | 'first in second' | 'second in first' | 'crossi
 
 /** Of a shape with more sides, a texture or a thing repeated hundreds of times, nobody sees how it lies to another. */
 export const MOST_SIDES = 4000;
+/** What reaches just the slack over a border only touches it at any size of the canvas. */
+const ROUNDING = 1e-9;
 /** So many places of a border at most are held against the other shape. */
 const MOST_PLACES = 400;
 
@@ -32,7 +34,8 @@ export function relationOf(one: Outline, other: Outline, slack: number): Relatio
   return relation;
 }
 
-function relate(one: Outline, other: Outline, slack: number): Relation {
+function relate(one: Outline, other: Outline, least: number): Relation {
+  const slack = least * (1 + ROUNDING);
   if (!boxesOverlap(one.box, other.box)) return 'apart';
   if (Math.max(pointsOf(one), pointsOf(other)) > MOST_SIDES) return 'crossing';
   const first = sideOf(one, other, slack);

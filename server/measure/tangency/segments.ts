@@ -1,6 +1,13 @@
 import Flatbush from 'flatbush';
 import type { Ring } from '../../plan/geometry/outline.js';
-import { type Box, type Point, between, distance } from '../../plan/geometry/point.js';
+import {
+  type Box,
+  type Point,
+  between,
+  boxCentre,
+  boxOfPoints,
+  distance,
+} from '../../plan/geometry/point.js';
 
 /** Straight pieces of borders, findable by place. */
 export interface Segments {
@@ -99,12 +106,16 @@ export function turn(a: Point, b: Point, c: Point): number {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
-/** Where two pieces are nearest to each other; where they cross, if they do. */
+/**
+ * Where two pieces are nearest to each other; where they cross, if they do. Of pieces that run beside each other, to
+ * within `alike`, the middle of the stretch for which they do.
+ */
 export function nearestPlaces(
   a: Point,
   b: Point,
   c: Point,
   d: Point,
+  alike: number,
 ): { readonly gap: number; readonly on: Point; readonly onOther: Point } {
   const [ofA, ofB] = [turn(c, d, a), turn(c, d, b)];
   if (ofA * ofB < 0 && turn(a, b, c) * turn(a, b, d) < 0) {
@@ -113,16 +124,23 @@ export function nearestPlaces(
   }
   const gaps = [gapTo(c, d, a), gapTo(c, d, b), gapTo(a, b, c), gapTo(a, b, d)] as const;
   const gap = Math.min(...gaps);
-  switch (gaps.indexOf(gap)) {
-    case 0:
-      return { gap, on: a, onOther: nearestOn(c, d, a) };
-    case 1:
-      return { gap, on: b, onOther: nearestOn(c, d, b) };
-    case 2:
-      return { gap, on: nearestOn(a, b, c), onOther: c };
-    default:
-      return { gap, on: nearestOn(a, b, d), onOther: d };
-  }
+  const places = [
+    [a, nearestOn(c, d, a)],
+    [b, nearestOn(c, d, b)],
+    [nearestOn(a, b, c), c],
+    [nearestOn(a, b, d), d],
+  ] as const;
+  const nearest = places.filter((_, index) => (gaps[index] ?? Infinity) <= gap + alike);
+  return {
+    gap,
+    on: middleOf(nearest.map(([on]) => on)),
+    onOther: middleOf(nearest.map(([, onOther]) => onOther)),
+  };
+}
+
+/** Of a stretch however often its places are met: corners are by both sides that end there. */
+export function middleOf(points: readonly Point[]): Point {
+  return boxCentre(boxOfPoints(points));
 }
 
 /** Without a point in between: it is asked for every two pieces that are near. */

@@ -10,8 +10,8 @@ const A_ROW = 3;
 
 /**
  * Whether a painter would not have meant that two things come near each other. Meant is how a part lies on its thing
- * and how parts of one thing keep beside each other, and a gap that is as wide at another place beside one of the two,
- * as between boards.
+ * and how parts of one thing keep beside each other, a gap that is as wide at another place beside one of the two, as
+ * between boards, and how tiles come near each other across the joints that they have with a third one.
  *
  * @param touchesOf all that an object comes near
  */
@@ -21,17 +21,22 @@ export function notMeant(
 ): (touch: Touch) => boolean {
   let wholes: ReadonlyMap<number, number> | undefined;
   const wholeOf = (object: number): number | undefined => (wholes ??= wholesOf(plan)).get(object);
+  const gapsBeside = (object: number): readonly Touch[] => touchesOf(object).filter(({ along }) => along);
+  const haveEvenGapsToAThird = (one: number, other: number): boolean =>
+    gapsBeside(one).some((here) =>
+      gapsBeside(other).some(
+        (there) =>
+          neighbourOf(one, here) === neighbourOf(other, there) && areAlike(here.gap, there.gap, plan.canvas),
+      ),
+    );
   return ({ one, other, gap, along, within }) => {
     if (within && isPartOf(other, one, wholeOf)) return false;
-    if (!along) return true;
+    if (!along) return !haveEvenGapsToAThird(one, other);
     const whole = wholeOf(one);
     if (whole !== undefined && whole === wholeOf(other)) return false;
     return ![one, other].some((object) =>
-      touchesOf(object).some(
-        (beside) =>
-          beside.along &&
-          (beside.one !== one || beside.other !== other) &&
-          areAlike(beside.gap, gap, plan.canvas),
+      gapsBeside(object).some(
+        (beside) => (beside.one !== one || beside.other !== other) && areAlike(beside.gap, gap, plan.canvas),
       ),
     );
   };
@@ -48,6 +53,10 @@ export function notOfSeveral(
     known ??= all().filter((other) => other.along);
     return known.filter((other) => other.side === side && areAlike(other.gap, gap, canvas)).length < A_ROW;
   };
+}
+
+function neighbourOf(object: number, { one, other }: Touch): number {
+  return object === one ? other : one;
 }
 
 function areAlike(one: number, other: number, { diagonal }: Pick<Canvas, 'diagonal'>): boolean {

@@ -101,6 +101,15 @@ describe('a near tangent', () => {
         object('c', 'rectangle (30.5, 10) to (40, 30)'),
     ],
     [
+      'tiles with even joints',
+      [10, 20.5]
+        .flatMap((left) => [10, 20.5].map((top) => [left, top] as const))
+        .map(([left, top], i) =>
+          object(`tile-${i}`, `rectangle (${left}, ${top}) to (${left + 10}, ${top + 10})`),
+        )
+        .join(''),
+    ],
+    [
       'an even margin all round',
       object('dish', 'rectangle (10, 10) to (40, 30)') +
         object('cloth', 'rectangle (10.5, 10.5) to (39.5, 29.5)').replace('cloth', 'cloth, secondary'),

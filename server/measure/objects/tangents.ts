@@ -1,28 +1,20 @@
-import Flatbush from 'flatbush';
 import type { Side } from '../../../grammar/index.js';
 import { pointsOf } from '../../plan/build-outline.js';
-import { type Outline, type Ring, boxOfRings } from '../../plan/geometry/outline.js';
-import {
-  type Box,
-  type Point,
-  between,
-  boxCentre,
-  boxDiagonal,
-  distance,
-} from '../../plan/geometry/point.js';
-import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
-import type { SeenLayer, SeenAreas } from '../areas/areas.js';
+import type { Outline, Ring } from '../../plan/geometry/outline.js';
+import { type Point, between, boxCentre, boxDiagonal, distance } from '../../plan/geometry/point.js';
+import type { Canvas, Plan } from '../../plan/plan.js';
+import type { SeenAreas } from '../areas/areas.js';
 import { centreOf } from './balance.js';
 import type { Corner } from '../eye-path/eye-path.js';
 import { runsAcross } from '../areas/parts.js';
 import { inSteps } from '../areas/place-order.js';
-import { AS_NEAR, notOfSeveral, notMeant } from './meant-touches.js';
+import { AS_NEAR, notMeant, notOfSeveral } from './meant-touches.js';
+import { type Seen, type SeenPair, neighboursOf, pairsByObject, seenOf } from './seen-outlines.js';
 import { type CornerKind, cornerMeetings } from '../tangency/canvas-corner.js';
 import { edgeMeetings } from '../tangency/canvas-edge.js';
 import { type Meeting, lengthOf, lengthWithin, meetingOf } from '../tangency/meeting.js';
 import { MOST_SIDES, relationOf } from '../tangency/relation.js';
 import { seenBorder, sidesOf } from '../tangency/seen-border.js';
-import { widened } from '../tangency/segments.js';
 
 /** Places where outlines nearly or just meet, which joins what should lie apart. */
 export interface TangentMeasure {
@@ -86,20 +78,6 @@ const ALL_ROUND = 0.6;
 /** Borders that are one for longer than the second, within the first, were drawn to be one. Parts of the diagonal. */
 const SAME_LINE = 1e-6;
 const SHARED = 0.002;
-/** An object in a crowd is looked at with so many of the smallest around it that are larger than itself. */
-const MOST_NEIGHBOURS = 32;
-
-interface Seen {
-  readonly object: number;
-  /** In the covering order. */
-  readonly position: number;
-  readonly outline: Outline;
-  readonly layer: SeenLayer;
-  readonly box: Box;
-  /** Of its box, in steps that rounding does not change. */
-  readonly size: number;
-}
-
 /**
  * Near tangents of what is seen. Two outlines make one when they lie apart, or one in front lies wholly on the other
  * (a head below the line of the horizon, a plum on a plate), and they come nearer than the reach, at a place or over a
@@ -121,7 +99,7 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
     touches: pairs
       .filter(([one, other]) => !only || only.has(one.object) || only.has(other.object))
       .flatMap(([one, other]) => touchOf(one, other, canvas) ?? [])
-      .filter(notMeant(plan, (object) => touchesOf(object, pairs, canvas)))
+      .filter(notMeant(plan, touchesOf(pairs, canvas)))
       .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
     edges: asked.flatMap(edgesOf).filter(notOfSeveral(canvas, () => seen.flatMap(edgesOf))),
     corners: asked.flatMap(({ object, outline, layer }) =>
@@ -132,63 +110,18 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
   };
 }
 
-const boxes = new WeakMap<readonly Ring[], Box>();
-
-function boxOfSeen(rings: readonly Ring[]): Box {
-  const box = boxes.get(rings) ?? boxOfRings(rings);
-  boxes.set(rings, box);
-  return box;
-}
-
-function seenOf(plan: Plan, areas: SeenAreas): readonly Seen[] {
-  return plan.coveringOrder.flatMap((object, position) => {
-    const layer = areas.layers[position];
-    const planned = plan.objects[object];
-    if (!layer || !planned || layer.share === 0 || isLost(planned)) return [];
-    const { outline } = planned;
-    const box = boxOfSeen(layer.visible);
-    const size = inSteps(boxDiagonal(box), plan.canvas.diagonal);
-    return { object, position, outline, layer, box, size };
-  });
-}
-
-/** Whether nothing of an outline is to be seen. */
-function isLost({ edges, edgesAgainst }: PlanObject): boolean {
-  return edges === 'lost' && edgesAgainst.every((against) => against.edges === 'lost');
-}
-
-/** Pairs whose boxes come within a distance of each other, the one behind first. */
-function neighboursOf(seen: readonly Seen[], reach: number): readonly (readonly [Seen, Seen])[] {
-  if (seen.length === 0) return [];
-  const tree = new Flatbush(seen.length);
-  for (const { box } of seen) tree.add(box.left, box.top, box.right, box.bottom);
-  tree.finish();
-  return seen.flatMap((here) => {
-    const { left, top, right, bottom } = widened(here.box, reach);
-    return tree
-      .search(left, top, right, bottom)
-      .flatMap((index) => seen[index] ?? [])
-      .filter((there) => bySize(here, there) < 0)
-      .sort(bySize)
-      .slice(0, MOST_NEIGHBOURS)
-      .map((there): readonly [Seen, Seen] =>
-        there.position < here.position ? [there, here] : [here, there],
-      );
-  });
-}
-
-function bySize(one: Seen, other: Seen): number {
-  return one.size - other.size || one.position - other.position;
-}
-
-function touchesOf(
-  object: number,
-  pairs: readonly (readonly [Seen, Seen])[],
-  canvas: Canvas,
-): readonly Touch[] {
-  return pairs
-    .filter(([one, other]) => one.object === object || other.object === object)
-    .flatMap(([one, other]) => touchOf(one, other, canvas) ?? []);
+/** All that an object comes near, whatever the painter meant. */
+function touchesOf(pairs: readonly SeenPair[], canvas: Canvas): (object: number) => readonly Touch[] {
+  const known = new Map<number, readonly Touch[]>();
+  let beside: ReadonlyMap<number, readonly SeenPair[]> | undefined;
+  return (object) => {
+    beside ??= pairsByObject(pairs);
+    const touches =
+      known.get(object) ??
+      (beside.get(object) ?? []).flatMap(([one, other]) => touchOf(one, other, canvas) ?? []);
+    known.set(object, touches);
+    return touches;
+  };
 }
 
 interface KeptTouch {

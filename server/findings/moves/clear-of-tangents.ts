@@ -1,5 +1,6 @@
+import { dominantsAtFocus } from '../../measure/emphasis/at-focus.js';
 import { measureFocus } from '../../measure/emphasis/focus.js';
-import type { FocusMeasure, Measures } from '../../measure/measures.js';
+import type { Measures } from '../../measure/measures.js';
 import { TOUCHING, type TangentMeasure, measureTangents } from '../../measure/objects/tangents.js';
 import { runsAcross } from '../../measure/areas/parts.js';
 import { relationOf } from '../../measure/tangency/relation.js';
@@ -16,8 +17,6 @@ const MOST_TRIED = 12;
 const LAID_OPEN = 0.002;
 /** Part of what is seen of any object that a move may cover. */
 const COVERED = 0.2;
-/** Part of the diagonal within which the dominant is at the focal point. */
-const CLOSE = 0.05;
 /** Limits of the rules as they stand; what a plan sets otherwise counts for its own rule only. */
 const USUAL_LIMIT = 0.008;
 const USUAL_CORNER_LIMIT = 0.002;
@@ -95,7 +94,8 @@ export function leavesTheRest(
   runningOff = BARELY_OFF,
 ): boolean {
   if (trial.areas.bareShare > areas.bareShare + LAID_OPEN) return false;
-  if (atFocus(focus) && !atFocus(measureFocus(trial.plan, trial.areas))) return false;
+  const isHeld = (measured: Measures['focus']): boolean => dominantsAtFocus(measured).length > 0;
+  if (isHeld(focus) && !isHeld(measureFocus(trial.plan, trial.areas))) return false;
   return plan.coveringOrder.every((object, position) => {
     const before = areas.layers[position];
     const after = trial.areas.layers[position];
@@ -107,13 +107,6 @@ export function leavesTheRest(
       !exceeds(after.offCanvasShare, before.offCanvasShare + runningOff)
     );
   });
-}
-
-/** As the rule on the dominant and the focal point has it. */
-function atFocus(focus: FocusMeasure | undefined): boolean {
-  return (
-    focus?.dominants.some(({ holds, distanceShare = Infinity }) => holds || distanceShare <= CLOSE) ?? false
-  );
 }
 
 /** Names of what the rules on tangents would tell. */

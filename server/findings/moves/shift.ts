@@ -118,5 +118,8 @@ export function shiftFix(plan: Plan, parts: Measures['parts'], shift: Shift): Fi
     if (!edit) return undefined;
     edits.push(...edit);
   }
-  return { title: `Move ${quoted(plan.objects[object]?.name ?? '')} ${distanceWords(shift, plan.canvas)}`, edits };
+  return {
+    title: `Move ${quoted(plan.objects[object]?.name ?? '')} ${distanceWords(shift, plan.canvas)}`,
+    edits,
+  };
 }

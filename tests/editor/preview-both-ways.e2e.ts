@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
+import { type Studio, artefact, eventually, openStudio, putAway, shape } from './studio.js';
 
 describe.each(['node', 'web'] as const)(
   'text and drawing, each from the other, %s extension host',
@@ -170,8 +170,8 @@ describe.each(['node', 'web'] as const)(
       await distance.press('End');
       const told = await distance.getAttribute('aria-valuetext');
       expect(told).toMatch(/^\d[\d.]* m$/);
-      // VS Code in a browser writes what it will restore every five seconds.
-      await page.waitForTimeout(6_000);
+      const millimetres = 1_000 * Number.parseFloat(told ?? '');
+      await putAway(page, new RegExp(`distanceMillimetres[\\\\"]*:${millimetres}\\D`, 'u'));
       await page.reload();
       const restored = await workbench.preview();
       await restored.locator('.drawing svg[data-view="squint"]').waitFor({ timeout: 60_000 });

@@ -1,7 +1,7 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, it } from 'vitest';
-import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
+import { type Studio, artefact, eventually, openStudio, putAway, shape } from './studio.js';
 
 describe('a preview and the document that it is of', () => {
   let studio: Studio;
@@ -58,7 +58,7 @@ describe('a preview and the document that it is of', () => {
     await workbench.runCommand('View: Close Editor');
     await eventually(() => tab('jar.mahl').count()).toBe(0);
     rmSync(path.join(workbench.folder, 'jar.mahl'));
-    await page.waitForTimeout(6_000);
+    await putAway(page, /uri[\\"]*:[^,]*jar\.mahl/u);
     await page.reload();
     await preview.getByRole('alert').filter({ hasText: 'This plan is gone' }).waitFor();
     await workbench.screenshot(artefact('preview-gone'));

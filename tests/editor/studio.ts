@@ -15,6 +15,35 @@ const limit = 60_000;
 /** Waits until an answer is as `expect` says. */
 export const eventually = <T>(ask: () => Promise<T> | T) => expect.poll(ask, { timeout: limit });
 
+/**
+ * Waits until VS Code in a browser has put away, for when it is loaded again, editors whose state tells `what`. It
+ * does so every few seconds when nothing else is to be done.
+ */
+export async function putAway(page: Page, what: RegExp): Promise<void> {
+  const found = () =>
+    page.evaluate(async ({ source }) => {
+      const answer = <T>(request: IDBRequest<T>) =>
+        new Promise<T>((resolve, reject) => {
+          request.onsuccess = () => resolve(request.result);
+          request.onerror = () => reject(request.error ?? new Error('no answer'));
+        });
+      const texts = (await indexedDB.databases()).map(async ({ name = '' }) => {
+        if (!name.startsWith('vscode-web-state-db')) return '';
+        const database = await answer(indexedDB.open(name));
+        try {
+          const [store] = database.objectStoreNames;
+          if (store === undefined) return '';
+          const all = database.transaction(store).objectStore(store).getAll();
+          return JSON.stringify(await answer(all));
+        } finally {
+          database.close();
+        }
+      });
+      return new RegExp(source, 'u').test((await Promise.all(texts)).join('\n'));
+    }, what);
+  await eventually(found).toBe(true);
+}
+
 /** A plan in an editor with its preview beside it, as seen from outside. */
 export interface Studio {
   readonly workbench: Workbench;

@@ -86,16 +86,16 @@ describe('neighbours on one step', () => {
   });
 
   it.each([
-    [4, 'one more pair'],
-    [5, 'two more pairs'],
-  ])('are told three at most of %i, the last with how many more', (count, rest) => {
+    [4, '1 more'],
+    [5, '2 more'],
+  ])('are told three at most of %i, the last with the others', (count, rest) => {
     const jars = Array.from(
       { length: count },
       (_, n) =>
         `object  jar-${n}, secondary\n  shape   rectangle (${7 * n + 3}, 4) to (${7 * n + 7}, 9)\n  value   4\n  edges   hard`,
     );
     const findings = merged([scene({ jug: 'value   2' }), ...jars].join('\n'));
-    const told = ` So it is with ${rest}.`;
-    expect(findings.map(({ message }) => message.endsWith(told))).toEqual([false, false, true]);
+    const told = ` So it is with ${rest}: `;
+    expect(findings.map(({ message }) => message.includes(told))).toEqual([false, false, true]);
   });
 });

@@ -10,7 +10,7 @@ import { exceeds } from '../limits.js';
 import { Repainting } from '../advice/repainting.js';
 import { stepWords } from '../words/tones.js';
 import { isPrincipal } from '../words/principals.js';
-import { againstLimit, counted, quoted } from '../words/words.js';
+import { againstLimit, quoted } from '../words/words.js';
 
 /** Steps apart from which on two areas are told from each other. */
 const SAME_STEP = 0.5;
@@ -20,7 +20,6 @@ const FIRM = 0.7;
 const LARGE = 0.05;
 /** Distance in CIELAB a*, b* from which on two colours differ at a glance. */
 const CLEARLY_ANOTHER_COLOUR = 25;
-const MOST_TOLD = 3;
 
 interface Merged {
   readonly border: Border;
@@ -34,6 +33,7 @@ export const mergedNeighbours: Rule = {
   chapter: 'values',
   limit: { value: 0.15, unit: 'part', of: 'the diagonal' },
   perObject: true,
+  mostTold: 3,
   summary: 'Two neighbours lie on the same value step along a border that is to be firm.',
   explanation:
     'Where two areas of one value meet, the edge between them is gone in black and white, and nearly gone in paint. That is a lost edge, and often a fine thing; but a plan that asks for a firm or hard edge there means something else. Only borders that matter count: of a principal object, or between two that are large.',
@@ -47,11 +47,7 @@ export const mergedNeighbours: Rule = {
       if (!front || !behind || !isMerged(plan, border, limit, front.step, behind.step)) return [];
       return matters(measures, front, behind) ? [{ border, front, behind }] : [];
     });
-    const left = merged.length - MOST_TOLD;
-    const more = left > 0 ? ` So it is with ${counted(left)} more ${left === 1 ? 'pair' : 'pairs'}.` : '';
-    return merged
-      .slice(0, MOST_TOLD)
-      .map((pair, at) => finding(plan, measures, pair, limit, at === MOST_TOLD - 1 ? more : ''));
+    return merged.map((pair) => finding(plan, measures, pair, limit));
   },
 };
 
@@ -87,7 +83,6 @@ function finding(
   measures: Measures,
   { border, front, behind }: Merged,
   limit: number,
-  more: string,
 ): RuleFinding {
   const names = `${quoted(front.name)} and ${quoted(behind.name)}`;
   const where =
@@ -101,7 +96,7 @@ function finding(
       : 'there they merge';
   const { measured, wanted } = againstLimit(border.length / plan.canvas.diagonal, limit, plan.canvas);
   return {
-    message: `${names} ${where} and meet along ${measured}, where the edge is to be ${edge}: ${merge}; up to ${wanted} is let pass.${more}`,
+    message: `${names} ${where} and meet along ${measured}, where the edge is to be ${edge}: ${merge}; up to ${wanted} is let pass.`,
     remedy: () => advice(plan, measures, { border, front, behind }, limit),
     location: front.valueLocation ?? front.location,
     related: [

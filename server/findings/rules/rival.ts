@@ -14,7 +14,6 @@ import {
   objectsOf,
   oneABorder,
   placeOf,
-  worstPlaces,
 } from '../words/emphasis.js';
 import { lies } from '../words/leads.js';
 import type { Rule, RuleFinding } from '../finding.js';
@@ -32,6 +31,7 @@ export const rival: Rule = {
   chapter: 'centre of interest',
   limit: { value: RIVAL, unit: 'part', of: 'the strength of the focal point' },
   perObject: true,
+  mostTold: 3,
   summary: 'A place elsewhere draws the eye as strongly as the focal point.',
   explanation:
     'The eye goes where borders are long, sharp and full of contrast. What is to be seen first must be the strongest such place; a second one as strong divides the picture. The edges of the dominant object at the focal point are one place with it, and so is what lies against them close by; but the far end of a long one, as of a table or a wall, is another. A second dominant object is told as such. It is a warning where the plan says by which means the focal point is to win.',
@@ -55,14 +55,7 @@ export const rival: Rule = {
     const rivals = oneABorder(rivalsOf(focal, limit)).filter(
       (place) => isReadable(plan, place) && !isToldAsDominant(place),
     );
-    return worstPlaces(
-      rivals,
-      (place) => ({ ...told(plan, measures, place, focus, focal, limit), ...severity }),
-      {
-        one: 'rival',
-        many: 'rivals',
-      },
-    );
+    return rivals.map((place) => ({ ...told(plan, measures, place, focus, focal, limit), ...severity }));
   },
 };
 

@@ -9,15 +9,7 @@ import {
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { noSingleChange, weakening } from '../advice/emphasis.js';
-import {
-  farPart,
-  fromEdge,
-  howStrongly,
-  isReadable,
-  oneABorder,
-  placeOf,
-  worstPlaces,
-} from '../words/emphasis.js';
+import { farPart, fromEdge, howStrongly, isReadable, oneABorder, placeOf } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { isEmphasisLaidIn } from '../seen/laid-in.js';
@@ -30,6 +22,7 @@ export const strongEdge: Rule = {
   chapter: 'centre of interest',
   limit: { value: STRONG, unit: 'part', of: 'the strength of the focal point', most: RIVAL },
   perObject: true,
+  mostTold: 3,
   summary: 'A strong place lies close to the edge of the canvas.',
   explanation:
     'Strong contrast close to the edge of the canvas takes the eye there and out of the picture, all the more as nothing beyond it calls the eye back. A place as strong as a rival is told as a rival.',
@@ -39,11 +32,9 @@ export const strongEdge: Rule = {
     const { focal } = measures.emphasis;
     if (!focal || focal.strength === 0 || !isEmphasisLaidIn(plan, measures)) return [];
     const places = oneABorder(strongOf(focal.elsewhere, focal.strength, limit));
-    return worstPlaces(
-      places.filter((place) => isReadable(plan, place)),
-      (place) => told(plan, measures, place, focal, limit),
-      { one: 'strong place near the edge', many: 'strong places near the edge' },
-    );
+    return places
+      .filter((place) => isReadable(plan, place))
+      .map((place) => told(plan, measures, place, focal, limit));
   },
 };
 

@@ -8,9 +8,7 @@ import type { Canvas, Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
-import { counted, heading, length } from './words.js';
-
-const MOST_TOLD = 3;
+import { heading, length } from './words.js';
 
 /** One strength as a part of another, in whole per cent: a rule of thumb is no finer. */
 export function strengthPercent(strength: number, of: number): string {
@@ -84,18 +82,4 @@ export function isReadable(plan: Plan, place: StrongPlace): boolean {
     const object = plan.objects[index];
     return object !== undefined && !hasFault(plan, object);
   });
-}
-
-/** What is told of the strongest three of some places, the last with how many more there are. */
-export function worstPlaces(
-  places: readonly StrongPlace[],
-  told: (place: StrongPlace) => RuleFinding,
-  kind: { readonly one: string; readonly many: string },
-): readonly RuleFinding[] {
-  const more = places.length - MOST_TOLD;
-  const findings = places.slice(0, MOST_TOLD).map(told);
-  const last = findings.at(-1);
-  if (more <= 0 || !last) return findings;
-  const rest = `There ${more === 1 ? `is one more ${kind.one}` : `are ${counted(more)} more ${kind.many}`}.`;
-  return [...findings.slice(0, -1), { ...last, message: `${last.message} ${rest}` }];
 }

@@ -16,10 +16,20 @@ const limit = 60_000;
 export const eventually = <T>(ask: () => Promise<T> | T) => expect.poll(ask, { timeout: limit });
 
 /**
- * Waits until VS Code in a browser has put away, for when it is loaded again, editors whose state tells `what`. It
- * does so every few seconds when nothing else is to be done.
+ * Has VS Code in a browser put away, for when it is loaded again, editors whose state tells `what`, and waits until
+ * it has. It does so when its window loses the focus; else only every few seconds when a machine is idle.
  */
 export async function putAway(page: Page, what: RegExp): Promise<void> {
+  const loseFocus = () =>
+    page.evaluate(async () => {
+      const isFocused = document.hasFocus.bind(document);
+      window.dispatchEvent(new Event('focus'));
+      document.hasFocus = () => false;
+      window.dispatchEvent(new Event('blur'));
+      // It asks for the focus once more when the events are done with.
+      await new Promise((resolve) => setTimeout(resolve, 200));
+      document.hasFocus = isFocused;
+    });
   const found = () =>
     page.evaluate(async ({ source }) => {
       const answer = <T>(request: IDBRequest<T>) =>
@@ -41,7 +51,10 @@ export async function putAway(page: Page, what: RegExp): Promise<void> {
       });
       return new RegExp(source, 'u').test((await Promise.all(texts)).join('\n'));
     }, what);
-  await eventually(found).toBe(true);
+  await eventually(async () => {
+    await loseFocus();
+    return found();
+  }).toBe(true);
 }
 
 /** A plan in an editor with its preview beside it, as seen from outside. */

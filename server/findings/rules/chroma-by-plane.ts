@@ -1,7 +1,7 @@
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
-import type { Rule, RuleFinding } from '../finding.js';
+import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { leastGreying, type Greying } from '../advice/greying.js';
 import { exceeds } from '../limits.js';
 import { planeWords } from '../words/tones.js';
@@ -36,7 +36,7 @@ export const chromaByPlane: Rule = {
     return [
       {
         message: `The background has a mean chroma of ${plainNumber(background.chroma, 1)} and the ${planeWords(nearer.plane)} one of ${plainNumber(nearer.chroma, 1)}, though air takes chroma from what is far off; up to ${plainNumber(limit, 1)} more is let pass.`,
-        ...tryOut(plan, measures, limit),
+        remedy: () => tryOut(plan, measures, limit),
         location: trend.location,
       },
     ];
@@ -72,7 +72,7 @@ function wrongPair(
 }
 
 /** The object of the background that brings most chroma into the picture, greyed the least that mends it. */
-function tryOut(plan: Plan, measures: Measures, limit: number): Pick<RuleFinding, 'advice' | 'fix'> {
+function tryOut(plan: Plan, measures: Measures, limit: number): Remedy {
   const weightOf = (index: number): number =>
     (measures.objects[index]?.share ?? 0) * (measures.hues.objects[index]?.chroma ?? 0);
   const farther = plan.objects

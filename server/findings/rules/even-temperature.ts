@@ -11,7 +11,7 @@ import {
   recolouringsWith,
   type Recolouring,
 } from '../advice/recolouring.js';
-import type { Rule, RuleFinding } from '../finding.js';
+import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { heading, objectShare, percent, quoted } from '../words/words.js';
 
@@ -38,7 +38,7 @@ export const evenTemperature: Rule = {
     return [
       {
         message: `Warm colours cover ${percent(warm)} of the picture and cool ones ${percent(cool)}: neither leads. One should be ahead by more than ${percent(limit)}.`,
-        ...remedy(plan, measures, limit),
+        remedy: () => remedy(plan, measures, limit),
         location: plan.colours[0]?.location ?? heading(plan),
       },
     ];
@@ -51,7 +51,7 @@ type Leading = 'warm' | 'cool';
  * Which temperature is to lead: that of the dominant colour, else the greater; and the smallest object of the other
  * that makes it lead when it is painted so, in one of the plan's colours where it can be.
  */
-function remedy(plan: Plan, measures: Measures, limit: number): Pick<RuleFinding, 'advice' | 'fix'> {
+function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   const { temperature } = measures.hues;
   const wanted = dominantTemperature(plan, measures);
   const leader = wanted ?? (temperature.warm >= temperature.cool ? 'warm' : 'cool');

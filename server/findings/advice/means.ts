@@ -47,7 +47,11 @@ export function meansAdvice(plan: Plan, measures: Measures, measure: MeansMeasur
 }
 
 function centreObjects(plan: Plan, measures: Measures): readonly PlanObject[] {
-  return [...centreOfInterest(plan, measures).keys()].flatMap((index) => plan.objects[index] ?? []);
+  return objectsOf(plan, centreOfInterest(plan, measures));
+}
+
+function objectsOf({ objects }: Plan, centre: Centre): readonly PlanObject[] {
+  return [...centre.keys()].flatMap((index) => objects[index] ?? []);
 }
 
 /**
@@ -87,8 +91,8 @@ function moreContrast(of: 'value' | 'colour', { there, elsewhere }: MeansMeasure
 
 /** Hard edges for an object at the focal point, or softer ones for what has most of the other borders. */
 function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: MeansMeasure): Advice {
-  const centre = centreObjects(plan, measures);
   const own = centreOfInterest(plan, measures);
+  const centre = objectsOf(plan, own);
   const change = (object: PlanObject, edges: Edges): Change => ({
     object: { ...object, edges },
     advice: `Make the edges of ${quoted(object.name)} ${edges}.`,

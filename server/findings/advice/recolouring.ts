@@ -100,14 +100,3 @@ export function recolouringFix(plan: Plan, { object, colour }: Recolouring): Fix
   ];
   return { title: `Give ${quoted(object.name)} the colour ${quoted(name)}`, edits };
 }
-
-/** Which of two has the lower cost, figure by figure; sums of the same areas may differ in their last digits. */
-export function isCheaper(one: readonly number[], other: readonly number[]): boolean {
-  for (const [at, figure] of one.entries()) {
-    const difference = figure - (other[at] ?? 0);
-    if (Math.abs(difference) > ROUNDING) return difference < 0;
-  }
-  return false;
-}
-
-const ROUNDING = 1e-9;

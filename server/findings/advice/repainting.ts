@@ -2,6 +2,7 @@ import { stepValue } from '../../plan/colour/value.js';
 import type { Plan, StepGroup } from '../../plan/plan.js';
 import type { Measures } from '../../measure/measures.js';
 import { doesNoHarm } from './budgets.js';
+import { isCheaper } from './costs.js';
 import { contestedTones, LEADING_BY } from '../seen/leading-tone.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
 
@@ -106,7 +107,7 @@ export class Repainting {
       const after = this.after(change);
       if (!mends(after, change) || !this.breaksNothing(after)) continue;
       const cost = [Math.abs(change.to - change.from), this.missOf(after), this.#shareOf(change.object)];
-      if (!best || isLess(cost, best.cost)) best = { change, cost };
+      if (!best || isCheaper(cost, best.cost)) best = { change, cost };
     }
     return best?.change;
   }
@@ -138,15 +139,4 @@ export function holdsStep(groups: readonly StepGroup[], key: string, step: numbe
 
 function inGroup({ from, to }: StepGroup, step: number): boolean {
   return step >= from && step <= to;
-}
-
-/** Sums of the same areas in another order differ in their last digits. */
-const ROUNDING = 1e-9;
-
-function isLess(one: readonly number[], other: readonly number[]): boolean {
-  for (const [at, figure] of one.entries()) {
-    const difference = figure - (other[at] ?? 0);
-    if (Math.abs(difference) > ROUNDING) return difference < 0;
-  }
-  return false;
 }

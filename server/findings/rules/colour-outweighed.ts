@@ -2,13 +2,8 @@ import type { Rule, RuleFinding } from '../finding.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { exceeds } from '../limits.js';
-import {
-  changeOf,
-  isCheaper,
-  recolourings,
-  recolouringFix,
-  type Recolouring,
-} from '../advice/recolouring.js';
+import { isCheaper } from '../advice/costs.js';
+import { changeOf, recolourings, recolouringFix, type Recolouring } from '../advice/recolouring.js';
 import { roleWords } from '../words/colours.js';
 import { heading, objectShare, percent, quoted } from '../words/words.js';
 

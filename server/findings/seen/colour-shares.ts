@@ -4,13 +4,8 @@ import type { RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { doesNoHarm, givers, takers } from '../advice/budgets.js';
 import { resizingFor, resizingWords, type Resizing } from '../advice/resizing.js';
-import {
-  changeOf,
-  isCheaper,
-  recolourings,
-  recolouringFix,
-  type Recolouring,
-} from '../advice/recolouring.js';
+import { isCheaper } from '../advice/costs.js';
+import { changeOf, recolourings, recolouringFix, type Recolouring } from '../advice/recolouring.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
 
 /** What is told of a colour role that is out of its budget. */

@@ -1,3 +1,4 @@
+import { nameBySides } from '../plan/stock.js';
 import { balanceText, emphasisText, eyePathText, huesText, notanText } from './design-text.js';
 import { inks, shown, table, type Inks } from './display.js';
 import { figure, percent } from './measure-figures.js';
@@ -44,7 +45,7 @@ function headingText({ title, canvas }: MeasureDocument, ink: Inks): string {
 function sizeText({ width, height, unit, stock, proportion }: MeasureDocument['canvas']): string {
   const size = `${figure(width)} x ${figure(height)} ${unit}`;
   const named = proportion.named.filter(({ sameSize }) => sameSize).map(({ name }) => name);
-  const bySides = `${figure(Math.min(width, height))} x ${figure(Math.max(width, height))} ${unit}`;
+  const bySides = nameBySides({ width, height, unit });
   const names = stock === undefined ? named.filter((name) => name !== bySides) : [stock];
   return [...names, size, ...(named.includes(bySides) ? ['a stock size'] : [])].join(', ');
 }

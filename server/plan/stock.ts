@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../../grammar/index.js';
+import { plainNumber } from './problems.js';
 
 export interface StockSize {
   readonly long: number;
@@ -119,8 +120,21 @@ export function stockNames(): readonly string[] {
   ];
 }
 
-function inchName([short, long]: Sides): string {
-  return `${short} x ${long} in`;
+function inchName([width, height]: Sides): string {
+  return nameBySides({ width, height, unit: 'in' });
+}
+
+/** What sizes in inches go by, the shorter side first whichever way the canvas stands: `14 x 18 in`. */
+export function nameBySides({
+  width,
+  height,
+  unit,
+}: {
+  readonly width: number;
+  readonly height: number;
+  readonly unit: LengthUnit;
+}): string {
+  return `${plainNumber(Math.min(width, height))} x ${plainNumber(Math.max(width, height))} ${unit}`;
 }
 
 function paperSize(series: 'a' | 'b', size: number): StockSize {

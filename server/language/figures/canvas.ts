@@ -2,6 +2,7 @@ import { length, percent } from '../../findings/words/words.js';
 import type { NamedProportion, ProportionMeasure } from '../../measure/proportion.js';
 import type { Canvas } from '../../plan/plan.js';
 import { plainNumber, capitalised } from '../../plan/problems.js';
+import { nameBySides } from '../../plan/stock.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import { notations, type Paragraphs } from './paragraphs.js';
@@ -24,10 +25,7 @@ export function canvasFigures({ plan: { canvas }, measures }: Snapshot, style: S
 
 /** `2 : 3. The size of figure 20.`; nothing for a proportion that has no name. */
 function proportionNames({ named }: ProportionMeasure, canvas: Canvas): readonly string[] {
-  const own = `${[canvas.width, canvas.height]
-    .sort((a, b) => a - b)
-    .map((side) => plainNumber(side))
-    .join(' x ')} ${canvas.unit}`;
+  const own = nameBySides(canvas);
   const shapes = named.filter(({ kind }) => kind !== 'paper' && kind !== 'stock').map(proportionName);
   const sizes = named.filter(({ kind }) => kind === 'paper' || kind === 'stock');
   const of = (sameSize: boolean): readonly string[] =>

@@ -1,22 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Means } from '../../../grammar/index.js';
 import { planOf } from '../../../tests/support/plan.js';
+import { ROOM } from '../../../tests/support/room.js';
 import { measure } from '../measure.js';
 import type { EmphasisMeasure } from './emphasis.js';
 import { counted } from './field.js';
 
-/**
- * Pictures just within and just beyond each limit of emphasis, on a canvas whose diagonal is 100 cm, so that a
- * centimetre is one per cent of it. The limits are a heuristic, without a source.
- */
-const ROOM = `canvas  80 x 60 cm
-  ground  N 5/
-divide  own
-  uprights 60
-  levels   45
-focus   (60, 45)
-`;
-
+/** Pictures just within and just beyond each limit of emphasis. The limits are a heuristic, without a source. */
 const LAMP = `object  lamp, dominant
   shape   circle 6 at focus
   colour  N 9/

@@ -1,19 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../tests/support/plan.js';
+import { ROOM } from '../../../tests/support/room.js';
 import { measure } from '../measure.js';
 import type { Exit } from './exits.js';
 
-/**
- * Pictures just within and just beyond each limit of what leads out of a picture, on a canvas whose diagonal is 100 cm,
- * so that a centimetre is one per cent of it. The limits are common practice, no source.
- */
-const WALL = `canvas  80 x 60 cm
-  ground  N 5/
-divide  own
-  uprights 60
-  levels   45
-focus   (60, 45)
-object  lamp, dominant
+/** Pictures just within and just beyond each limit of what leads out of a picture. The limits are common practice, no source. */
+const WALL = `${ROOM}object  lamp, dominant
   shape   circle 6 at focus
   colour  N 6/
 `;

@@ -1,20 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../tests/support/plan.js';
+import { ROOM } from '../../../tests/support/room.js';
 import { measure } from '../measure.js';
 import type { EyePathMeasure } from './eye-path.js';
 
-/**
- * Leads and stops just within and just beyond each limit, on a canvas whose diagonal is 100 cm, so that a centimetre is
- * one per cent of it. The limits are common practice, no source.
- */
-const ROOM = `canvas  80 x 60 cm
-  ground  N 5/
-divide  own
-  uprights 60
-  levels   45
-focus   (60, 45)
-`;
-
+/** Leads and stops just within and just beyond each limit. The limits are common practice, no source. */
 function eyePath(...lines: readonly string[]): EyePathMeasure {
   return measure(planOf(`${ROOM}${lines.join('\n')}\n`)).eyePath;
 }

@@ -10,6 +10,7 @@ import { legendOf } from './captions/legends.js';
 import { planTitle, viewCaption } from './captions/words.js';
 import { footOf, layOut, sheetOf } from './layout.js';
 import { balanceMarks } from './picture/balance-sign.js';
+import { handlingOf } from './handling/handling.js';
 import { findingMarks } from './picture/finding-marks.js';
 import { findingsFor } from './picture/findings-for.js';
 import { mountMarks } from './picture/mount.js';
@@ -35,6 +36,8 @@ export interface ComposeOptions {
   readonly distanceMillimetres?: number | undefined;
   /** The sheet is to be read where there is little room across. */
   readonly isNarrow?: boolean | undefined;
+  /** Say also what can be taken hold of and changed in the drawing. */
+  readonly handling?: boolean | undefined;
 }
 
 /**
@@ -46,7 +49,7 @@ export function compose(
   measures: Measures,
   findings: readonly Finding[],
   view: View,
-  { distanceMillimetres, isNarrow }: ComposeOptions = {},
+  { distanceMillimetres, isNarrow, handling }: ComposeOptions = {},
 ): Scene {
   const { width, height } = plan.canvas;
   const reported = findings.filter(({ allowed }) => allowed === undefined);
@@ -95,6 +98,7 @@ export function compose(
     budgets: budgetBars(reading),
     legend: legend.map(({ key, text }) => ({ key, text })),
     ...(view === 'squint' ? { viewing: reading.viewing } : {}),
+    ...(handling === true ? { handling: handlingOf(reading) } : {}),
   };
 }
 

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { views } from '../drawing/scene.js';
 import { DISTANCE_LIMITS_MILLIMETRES } from '../drawing/viewing.js';
+import type { HandChange } from './hand/change.js';
 
 /** The forms that parameters must have to be looked at; what a message holds besides is let through. */
 export type Form = v.GenericSchema;
@@ -32,7 +33,28 @@ export const ofView = v.object({
     ),
   ),
   isNarrow: v.optional(v.boolean()),
+  handling: v.optional(v.boolean()),
 });
+
+const finite = v.pipe(v.number(), v.finite());
+const spot = v.object({ x: finite, y: finite });
+/** The most points that are drawn by hand in one go. */
+const MOST_POINTS = 500;
+const points = v.pipe(v.array(spot), v.minLength(2), v.maxLength(MOST_POINTS));
+const key = v.pipe(v.string(), v.maxLength(1_000));
+
+/** What a hand does in the drawing, see `HandChange`. */
+export const handChange: v.GenericSchema<unknown, HandChange> = v.variant('kind', [
+  v.object({ kind: v.literal('move'), grip: key, to: spot }),
+  v.object({ kind: v.literal('resize'), subject: key, factor: v.pipe(finite, v.gtValue(0)) }),
+  v.object({ kind: v.literal('value'), subject: key, step: finite }),
+  v.object({ kind: v.literal('colour'), subject: key, colour: v.pipe(v.string(), v.maxLength(200)) }),
+  v.object({ kind: v.literal('new box'), form: v.picklist(['rectangle', 'ellipse']), from: spot, to: spot }),
+  v.object({ kind: v.literal('new line'), form: v.picklist(['outline', 'lead']), points }),
+  v.object({ kind: v.literal('crossing'), name: key }),
+]);
+export const tried = v.object({ ...ofView.entries, version: v.number(), change: handChange });
+export const written = v.object({ textDocument, version: v.number(), change: handChange });
 
 const version = v.number();
 

@@ -1,5 +1,7 @@
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
+import type { Range, TextEdit } from 'vscode-languageserver-types';
 import type { Scene, View } from '../drawing/scene.js';
+import type { HandChange } from './hand/change.js';
 
 /**
  * What client and server say to each other beyond the Language Server Protocol. A client that knows none of it
@@ -39,6 +41,11 @@ export interface SceneParams {
   readonly isNarrow?: boolean;
 }
 
+export interface HandlingParams extends SceneParams {
+  /** Say also what can be taken hold of and changed in the drawing. */
+  readonly handling?: boolean;
+}
+
 export interface SceneResult {
   /** The document version that was drawn: an edit made on this scene is stale when the document is newer. */
   readonly version: number;
@@ -46,7 +53,49 @@ export interface SceneResult {
 }
 
 /** Client to server: the plan as a drawing. `null` when the document is not open or the view is not known. */
-export const sceneRequest = new RequestType<SceneParams, SceneResult | null, void>('mahlstick/scene');
+export const sceneRequest = new RequestType<HandlingParams, SceneResult | null, void>('mahlstick/scene');
+
+export interface TryChangeParams extends SceneParams {
+  /** Of the document that the drawing was made from. */
+  readonly version: number;
+  readonly change: HandChange;
+}
+
+/** A change that can't be made, and why: a sentence in plain words. */
+export interface Refused {
+  readonly version: number;
+  readonly refused: string;
+}
+
+/**
+ * Client to server: the plan as it would be drawn after a change made by hand in the drawing, which is only tried. `null`
+ * when the document is not open.
+ */
+export const tryChangeRequest = new RequestType<TryChangeParams, SceneResult | Refused | null, void>(
+  'mahlstick/tryChange',
+);
+
+export interface WriteChangeParams {
+  readonly textDocument: DocumentIdentifier;
+  readonly version: number;
+  readonly change: HandChange;
+}
+
+export interface WrittenChange {
+  /** Of the document that the edits are for. */
+  readonly version: number;
+  readonly edits: readonly TextEdit[];
+  /** What to select once they are made: the name of something new, to be typed over. */
+  readonly select?: Range;
+}
+
+/**
+ * Client to server: the edits of the text that a change made by hand in the drawing comes to, the fewest characters that
+ * do it. `null` when the document is not open.
+ */
+export const writeChangeRequest = new RequestType<WriteChangeParams, WrittenChange | Refused | null, void>(
+  'mahlstick/writeChange',
+);
 
 export interface PlanVersion {
   readonly uri: string;

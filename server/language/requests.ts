@@ -20,8 +20,8 @@ import {
   type RequestType,
 } from 'vscode-languageserver';
 import type { Abilities } from './abilities.js';
-import { atPosition, inRange, ofColour, ofDocument, ofView, type Form } from './forms.js';
-import { sceneRequest } from './protocol.js';
+import { atPosition, inRange, ofColour, ofDocument, ofView, tried, written, type Form } from './forms.js';
+import { sceneRequest, tryChangeRequest, writeChangeRequest } from './protocol.js';
 import type { LanguageService } from './service.js';
 
 /** What the handlers need of the running server. */
@@ -104,6 +104,8 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     const wanted = context.only?.some((kind) => kind === '' || kind === CodeActionKind.QuickFix) ?? true;
     return wanted ? [...service.codeActions(textDocument.uri, range)] : [];
   });
+  answer(tryChangeRequest, tried, null, ({ service }, params) => service.tryChange(params));
+  answer(writeChangeRequest, written, null, ({ service }, params) => service.writeChange(params));
   answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, ...options }) => {
     const version = service.snapshot(textDocument.uri)?.version;
     const scene = service.scene(textDocument.uri, view, options);

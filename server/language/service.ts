@@ -33,8 +33,10 @@ import { findingDiagnostics, inTellingOrder, planDiagnostics, syntaxDiagnostics 
 import { PlanFiles } from './files.js';
 import { foldingRanges } from './folding.js';
 import { formattingEdits } from './formatting.js';
+import { tryChange, writeChange } from './hand/hand.js';
 import { hover } from './hover.js';
 import { usualSpelling } from './paths.js';
+import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
 import { takeSnapshot, type Snapshot, type SnapshotSource } from './snapshot.js';
 import { flatSymbols, nestedSymbols } from './symbols.js';
 import { clampPosition } from './text.js';
@@ -63,6 +65,11 @@ export interface LanguageService {
   snapshot(uri: string): Snapshot | undefined;
   /** The plan as a drawing. */
   scene(uri: string, view: View, options?: ComposeOptions): Scene | undefined;
+
+  /** The plan as it would be drawn after a change by hand; the document stays as it is. */
+  tryChange(params: TryChangeParams): SceneResult | Refused | null;
+  /** The edits that a change by hand comes to. */
+  writeChange(params: WriteChangeParams): WrittenChange | Refused | null;
 
   /**
    * Works out some of what the next `diagnostics` tell, one remedy at most; false when there is nothing left to do.
@@ -217,6 +224,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     snapshot: (uri) => planAt(uri)?.snapshot,
     scene: (uri, view, options) =>
       at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view, options), undefined),
+    tryChange: (params) => at(params.textDocument.uri, (snapshot) => tryChange(snapshot, params), null),
+    writeChange: (params) => at(params.textDocument.uri, (snapshot) => writeChange(snapshot, params), null),
 
     prepareDiagnostics(uri) {
       const plan = planAt(uri);

@@ -1,0 +1,23 @@
+import type { Spot } from '../../drawing/scene.js';
+
+/** What a hand does in the drawing. Places are those of the plan, in canvas units. */
+export type HandChange =
+  /** A grip of the drawing comes to lie at a place. A focal point that is set down on a crossing is written as that crossing. */
+  | { readonly kind: 'move'; readonly grip: string; readonly to: Spot }
+  /** An object becomes so many times as wide and as high, about its middle. */
+  | { readonly kind: 'resize'; readonly subject: string; readonly factor: number }
+  /** An object takes a step of the value scale. */
+  | { readonly kind: 'value'; readonly subject: string; readonly step: number }
+  /** An object takes a colour: the name of one of the plan, or one written out. */
+  | { readonly kind: 'colour'; readonly subject: string; readonly colour: string }
+  /** A new object, spanned by two corners of the box round it. */
+  | {
+      readonly kind: 'new box';
+      readonly form: 'rectangle' | 'ellipse';
+      readonly from: Spot;
+      readonly to: Spot;
+    }
+  /** A new object by its outline, or a new lead by its places from where it starts. */
+  | { readonly kind: 'new line'; readonly form: 'outline' | 'lead'; readonly points: readonly Spot[] }
+  /** The focal point is put on a crossing, by its name among the guides of the scene. */
+  | { readonly kind: 'crossing'; readonly name: string };

@@ -9,14 +9,21 @@ import {
 } from 'vscode-languageclient';
 import { URI } from 'vscode-uri';
 import type { Look } from './preview/look.js';
+import type { HandChange } from '../server/language/hand/change.js';
 import {
   type InitializationOptions,
   type PlanVersion,
+  type Refused,
+  type SceneParams,
   type SceneResult,
+  type WrittenChange,
   planChangedNotification,
   planDiagnosedNotification,
+  findPlansRequest,
   readFileRequest,
   sceneRequest,
+  tryChangeRequest,
+  writeChangeRequest,
 } from '../server/language/protocol.js';
 import type { ServerState } from './preview/messages.js';
 import { readFileForPlan } from './read-file.js';
@@ -80,13 +87,25 @@ export class ServerLink implements vscode.Disposable {
   }
 
   /** @throws when the server is not running */
-  scene(uri: vscode.Uri, { view, distanceMillimetres, isNarrow }: Look): Promise<SceneResult | null> {
-    return this.#client.sendRequest(sceneRequest, {
-      textDocument: { uri: this.#uriText(uri) },
-      view,
-      ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
-      ...(isNarrow === undefined ? {} : { isNarrow }),
-    });
+  scene(uri: vscode.Uri, look: Look): Promise<SceneResult | null> {
+    return this.#client.sendRequest(sceneRequest, { ...this.#sceneParams(uri, look), handling: true });
+  }
+
+  /** @throws when the server is not running */
+  tryChange(
+    uri: vscode.Uri,
+    look: Look,
+    version: number,
+    change: HandChange,
+  ): Promise<SceneResult | Refused | null> {
+    const params = { ...this.#sceneParams(uri, look), version, change };
+    return this.#client.sendRequest(tryChangeRequest, params);
+  }
+
+  /** @throws when the server is not running */
+  writeChange(uri: vscode.Uri, version: number, change: HandChange): Promise<WrittenChange | Refused | null> {
+    const textDocument = { uri: this.#uriText(uri) };
+    return this.#client.sendRequest(writeChangeRequest, { textDocument, version, change });
   }
 
   showLog(): void {
@@ -120,6 +139,7 @@ export class ServerLink implements vscode.Disposable {
   #options(extension: vscode.Uri, log: vscode.LogOutputChannel): LanguageClientOptions {
     const initializationOptions: InitializationOptions = {
       readFiles: true,
+      findPlans: true,
       reference: extension.toString(),
       rules: plainSetting('rules'),
     };
@@ -160,6 +180,10 @@ export class ServerLink implements vscode.Disposable {
       this.#versions.set(diagnosed.uri, diagnosed.version);
       this.#planDiagnosed.fire(diagnosed);
     });
+    client.onRequest(findPlansRequest, async () => {
+      const found = await vscode.workspace.findFiles('**/*.mahl', undefined, 300);
+      return found.map((uri) => client.code2ProtocolConverter.asUri(uri));
+    });
     client.onRequest(readFileRequest, ({ uri }) =>
       readFileForPlan(
         uri,
@@ -176,6 +200,15 @@ export class ServerLink implements vscode.Disposable {
       ),
     );
     return client;
+  }
+
+  #sceneParams(uri: vscode.Uri, { view, distanceMillimetres, isNarrow }: Look): SceneParams {
+    return {
+      textDocument: { uri: this.#uriText(uri) },
+      view,
+      ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+      ...(isNarrow === undefined ? {} : { isNarrow }),
+    };
   }
 
   #uriText(uri: vscode.Uri): string {

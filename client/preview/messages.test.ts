@@ -5,6 +5,13 @@ import { stillLife } from './still-life.js';
 
 const scene = { type: 'scene', epoch: 1, version: 3, scene: stillLife };
 const location = { line: 2, start: 0, end: 4 };
+const moved = { kind: 'move', grip: 'object:bowl', to: { x: 12.5, y: 7 } };
+const drawn = (count: number) => ({
+  kind: 'new line',
+  form: 'outline',
+  points: Array.from({ length: count }, (_, x) => ({ x, y: 0 })),
+});
+const change = (made: object) => ({ type: 'write', id: 1, version: 3, change: made });
 
 describe('what the page accepts', () => {
   it('takes a scene, findings, the line of the cursor and states', () => {
@@ -17,6 +24,9 @@ describe('what the page accepts', () => {
       { type: 'view', view: 'notan' },
       { type: 'server', state: 'stopped' },
       { type: 'gone' },
+      { type: 'tried', id: 4, version: 3, scene: stillLife },
+      { type: 'written', id: 5, version: 4 },
+      { type: 'refused', id: 6, reason: 'It is on the horizon.', isStale: false },
     ]) {
       expect(receiveInPage(message)).toEqual({ ok: true, message });
     }
@@ -49,7 +59,7 @@ describe('what the page accepts', () => {
 });
 
 describe('what the extension accepts', () => {
-  it('takes five kinds of message', () => {
+  it('takes eight kinds of message', () => {
     for (const message of [
       { type: 'ready' },
       { type: 'view', view: 'values' },
@@ -58,6 +68,9 @@ describe('what the extension accepts', () => {
       { type: 'distance', millimetres: null },
       { type: 'room', isNarrow: true },
       { type: 'restart' },
+      { type: 'try', id: 1, version: 3, change: moved },
+      { type: 'write', id: 2, version: 3, change: drawn(200) },
+      { type: 'step', to: 'undo' },
     ]) {
       expect(receiveFromPage(message)).toEqual({ ok: true, message });
     }
@@ -86,6 +99,13 @@ describe('what the extension accepts', () => {
     ['with a distance that is no number', { type: 'distance', millimetres: Number.NaN }, 'malformed'],
     ['with a distance in words', { type: 'distance', millimetres: '3000' }, 'malformed'],
     ['with half a version', { type: 'reveal', version: 3.5, location }, 'malformed'],
+    ['with a change of no known kind', change({ kind: 'delete', subject: 'object:bowl' }), 'malformed'],
+    ['with a change to nowhere', change({ ...moved, to: { x: Number.NaN, y: 0 } }), 'malformed'],
+    ['with a change far beyond the picture', change({ ...moved, to: { x: 1e9, y: 0 } }), 'malformed'],
+    ['with a change that has more than is asked for', change({ ...moved, text: 'x' }), 'malformed'],
+    ['with a line of too many points', change(drawn(201)), 'malformed'],
+    ['with a line of one point', change(drawn(1)), 'malformed'],
+    ['with a step to somewhere else', { type: 'step', to: 'saveAll' }, 'malformed'],
     ['that is too large', { type: 'view', view: 'x'.repeat(3_000) }, 'too large'],
     ['with too many entries', { type: 'ready', list: Array.from({ length: 3_000 }, () => 0) }, 'too large'],
   ])('refuses one %s', (_what, data, reason) => {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { views } from '../../server/drawing/scene.js';
+import { changeSchema } from './hand/change-schema.js';
 import type { Look } from './look.js';
 import { distanceSchema, locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
 
@@ -45,6 +46,17 @@ const toPage = v.variant('type', [
   v.strictObject({ type: v.literal('server'), state: v.picklist(serverStates) }),
   /** The plan can't be opened any more. */
   v.strictObject({ type: v.literal('gone') }),
+  /** How the plan would look after a change that was only tried; `id` is that of the question. */
+  v.strictObject({ type: v.literal('tried'), id: count, version: count, scene: sceneSchema }),
+  /** A change is in the text, which has this version now. */
+  v.strictObject({ type: v.literal('written'), id: count, version: count }),
+  /** A change can't be tried or written, and why; `isStale` when the text is another than the one it was made on. */
+  v.strictObject({
+    type: v.literal('refused'),
+    id: count,
+    reason: v.pipe(v.string(), v.maxLength(10_000)),
+    isStale: v.boolean(),
+  }),
 ]);
 export type ToPage = v.InferOutput<typeof toPage>;
 
@@ -59,6 +71,12 @@ const fromPage = v.variant('type', [
   /** How much room there is for the drawing. */
   v.strictObject({ type: v.literal('room'), isNarrow: v.boolean() }),
   v.strictObject({ type: v.literal('restart') }),
+  /** Show what a change by hand would do to the drawing of that version. */
+  v.strictObject({ type: v.literal('try'), id: count, version: count, change: changeSchema }),
+  /** Write it, if the document is still at that version. */
+  v.strictObject({ type: v.literal('write'), id: count, version: count, change: changeSchema }),
+  /** Take the last change of the text back, or make it again. */
+  v.strictObject({ type: v.literal('step'), to: v.picklist(['undo', 'redo']) }),
 ]);
 export type FromPage = v.InferOutput<typeof fromPage>;
 
@@ -67,6 +85,8 @@ export const pageStateSchema = v.strictObject({
   uri: v.pipe(v.string(), v.maxLength(4_000)),
   view,
   distanceMillimetres: v.exactOptional(distanceSchema),
+  /** Left out, what is moved by hand snaps to the division of the canvas. */
+  snaps: v.exactOptional(v.boolean()),
 });
 export type PageState = v.InferOutput<typeof pageStateSchema>;
 

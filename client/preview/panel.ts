@@ -7,7 +7,8 @@ import type { ServerLink } from '../server-link.js';
 import type { Look } from './look.js';
 import { type Refusal, type ToPage, pageState, receiveFromPage } from './messages.js';
 import { createNonce, pageHtml } from './page.js';
-import { checkPlace } from './reveal.js';
+import { HandEdits } from './hand-edits.js';
+import { checkPlace, shapeOf } from './reveal.js';
 import { SceneFeed } from './scene-feed.js';
 
 export interface PreviewParts {
@@ -25,6 +26,7 @@ export interface PreviewParts {
 export class PreviewPanel implements vscode.Disposable {
   readonly #parts: PreviewParts;
   readonly #feed: SceneFeed;
+  readonly #hand: HandEdits;
   /** Why messages of the page were not taken: each reason is logged once. */
   readonly #refused = new Set<Refusal>();
   readonly #subscriptions: vscode.Disposable[];
@@ -41,6 +43,15 @@ export class PreviewPanel implements vscode.Disposable {
         this.#ready && server.state === 'running' ? server.scene(this.#uri, look) : Promise.resolve(null),
       deliver: (epoch, { version, scene }) => this.#post({ type: 'scene', epoch, version, scene }),
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
+    });
+    this.#hand = new HandEdits({
+      server,
+      log: parts.log,
+      document: () => this.#document(),
+      editor: () => this.#editor(),
+      look: () => this.#feed.look,
+      post: (message) => this.#post(message),
+      show: (selection) => this.showPlan(selection),
     });
     panel.iconPath = {
       light: vscode.Uri.joinPath(parts.extensionUri, 'client/media/plan-light.svg'),
@@ -226,18 +237,22 @@ export class PreviewPanel implements vscode.Disposable {
       case 'restart':
         void this.#parts.server.restart();
         return;
+      case 'try':
+        void this.#hand.try(message);
+        return;
+      case 'write':
+        void this.#hand.write(message);
+        return;
+      case 'step':
+        void this.#hand.step(message.to, () => this.#parts.panel.reveal());
+        return;
     }
   }
 
   async #reveal(version: number, { line, start, end }: Location): Promise<void> {
     const document = await this.#openDocument();
     if (document === undefined) return;
-    const shape = {
-      version: document.version,
-      lineCount: document.lineCount,
-      lineLength: (index: number) => document.lineAt(index).text.length,
-    };
-    const check = checkPlace(shape, version, { line, start, end });
+    const check = checkPlace(shapeOf(document), version, { line, start, end });
     if (check === 'here') await this.showPlan(new vscode.Range(line, start, line, end));
     else this.#parts.log.debug(`A click in a drawing of version ${version} was refused: ${check}.`);
   }

@@ -8,6 +8,19 @@ export interface DocumentShape {
   readonly lineLength: (line: number) => number;
 }
 
+/** A document of the editor, as it is now. */
+export function shapeOf(document: {
+  readonly version: number;
+  readonly lineCount: number;
+  lineAt(line: number): { readonly text: string };
+}): DocumentShape {
+  return {
+    version: document.version,
+    lineCount: document.lineCount,
+    lineLength: (line) => document.lineAt(line).text.length,
+  };
+}
+
 export type PlaceCheck = 'here' | 'stale' | 'outside';
 
 /**

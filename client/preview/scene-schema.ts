@@ -101,6 +101,46 @@ const budget = v.strictObject({
   ),
 });
 
+const spot = v.strictObject({ x: finite, y: finite });
+const sketchLength = v.strictObject({ value: finite, in: v.picklist(['pixels', 'parts']) });
+
+const handling = v.strictObject({
+  grips: v.pipe(
+    v.array(
+      v.strictObject({
+        key: text,
+        subject: text,
+        kind: v.picklist(['object', 'point', 'focus', 'lead', 'lead place']),
+        at: spot,
+        name: text,
+        fixed: v.exactOptional(text),
+      }),
+    ),
+    v.maxLength(mostMarks),
+  ),
+  guides: v.strictObject({
+    lines: v.pipe(v.array(v.strictObject({ from: spot, to: spot })), v.maxLength(mostMarks)),
+    crossings: v.pipe(v.array(v.strictObject({ at: spot, name: text })), v.maxLength(mostMarks)),
+  }),
+  tones: v.array(hex),
+  colours: v.pipe(v.array(v.strictObject({ name: text, hex })), v.maxLength(mostMarks)),
+  painted: v.record(
+    text,
+    v.strictObject({
+      step: v.exactOptional(finite),
+      colour: v.exactOptional(v.union([v.strictObject({ name: text }), v.strictObject({ hex })])),
+    }),
+  ),
+  unit: v.picklist(['cm', 'mm', 'm', 'in']),
+  sketch: v.exactOptional(
+    v.strictObject({
+      file: text,
+      corners: v.array(v.strictObject({ across: sketchLength, down: sketchLength })),
+      opacity: finite,
+    }),
+  ),
+});
+
 /** What a page accepts as a drawing; anything else is not drawn. */
 export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
   view: v.picklist(views),
@@ -126,4 +166,5 @@ export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
       unit: v.picklist(['m', 'ft']),
     }),
   ),
+  handling: v.exactOptional(handling),
 });

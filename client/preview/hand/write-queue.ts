@@ -1,0 +1,124 @@
+import type { Handling, Spot } from '../../../server/drawing/scene.js';
+import type { HandChange } from '../../../server/language/hand/change.js';
+import { sum } from './place.js';
+import type { Made } from './try-feed.js';
+
+/** What is to be written: a change, or how far a grip is to go from where it lies by then. */
+export type Wish =
+  | { readonly kind: 'change'; readonly change: HandChange }
+  | { readonly kind: 'nudge'; readonly grip: string; readonly by: Spot };
+
+/** The drawing that is on the page: of which version, and what can be taken hold of in it. */
+export interface Ground {
+  readonly version: number;
+  readonly handling: Handling;
+}
+
+export interface WriteQueueHost {
+  /** Asks for the edit, and gives the number that the answer will bear. */
+  readonly ask: (made: Made) => number;
+  readonly ground: () => Ground | undefined;
+  /** A wish can't be met, and why. */
+  readonly refused: (reason: string) => void;
+}
+
+/**
+ * Writes changes one after the other. Each is made on a drawing of the text that holds the ones before, so none is stale
+ * and none is lost; nudges of one grip that come meanwhile become one.
+ */
+export class WriteQueue {
+  readonly #host: WriteQueueHost;
+  #wishes: Wish[] = [];
+  /** The one that is being written, or is written and not drawn yet. */
+  #current: { readonly wish: Wish; readonly id: number; readonly version: number } | undefined;
+  /** The version of the text that a drawing is waited for. */
+  #awaited: number | undefined;
+
+  constructor(host: WriteQueueHost) {
+    this.#host = host;
+  }
+
+  /** Whether anything is not in the drawing yet. */
+  get busy(): boolean {
+    return this.#current !== undefined || this.#awaited !== undefined || this.#wishes.length > 0;
+  }
+
+  add(wish: Wish): void {
+    const last = this.#wishes.at(-1);
+    if (wish.kind === 'nudge' && last?.kind === 'nudge' && last.grip === wish.grip)
+      this.#wishes[this.#wishes.length - 1] = { ...wish, by: sum(last.by, wish.by) };
+    else this.#wishes.push(wish);
+    this.#work();
+  }
+
+  /** How far a grip is still to go from where it is drawn. */
+  outstanding(grip: string): Spot {
+    return [...(this.#current === undefined ? [] : [this.#current.wish]), ...this.#wishes]
+      .filter((wish) => wish.kind === 'nudge' && wish.grip === grip)
+      .reduce((all, wish) => (wish.kind === 'nudge' ? sum(all, wish.by) : all), { x: 0, y: 0 });
+  }
+
+  /** The edit is made: the text has this version now. False for an answer to something else. */
+  written(id: number, version: number): boolean {
+    if (this.#current?.id !== id || this.#awaited !== undefined) return false;
+    this.#awaited = version;
+    this.drawn();
+    return true;
+  }
+
+  /** The edit can't be made. A nudge that the text has overtaken is made anew on the drawing of the new text. */
+  refused(id: number, reason: string, isStale: boolean): boolean {
+    const current = this.#current;
+    if (current?.id !== id || this.#awaited !== undefined) return false;
+    if (isStale && current.wish.kind === 'nudge') {
+      this.#wishes.unshift(current.wish);
+      this.#current = undefined;
+      this.#awaited = current.version + 1;
+      this.drawn();
+      return true;
+    }
+    this.forget();
+    this.#host.refused(reason);
+    return true;
+  }
+
+  /** Another drawing is on the page. */
+  drawn(): void {
+    const ground = this.#host.ground();
+    if (ground === undefined || this.#awaited === undefined || ground.version < this.#awaited) return;
+    this.#awaited = undefined;
+    this.#current = undefined;
+    this.#work();
+  }
+
+  /** The other side is gone, or the text can't be written. */
+  forget(): void {
+    this.#wishes = [];
+    this.#current = undefined;
+    this.#awaited = undefined;
+  }
+
+  #work(): void {
+    if (this.#current !== undefined || this.#awaited !== undefined) return;
+    const ground = this.#host.ground();
+    const wish = this.#wishes[0];
+    if (ground === undefined || wish === undefined) return;
+    this.#wishes.shift();
+    const change = changeOf(wish, ground);
+    if (typeof change === 'string') {
+      this.forget();
+      this.#host.refused(change);
+      return;
+    }
+    const made = { version: ground.version, change };
+    this.#current = { wish, id: this.#host.ask(made), version: ground.version };
+  }
+}
+
+/** The change that a wish comes to, or why there is none. */
+function changeOf(wish: Wish, { handling }: Ground): HandChange | string {
+  if (wish.kind === 'change') return wish.change;
+  const grip = handling.grips.find(({ key }) => key === wish.grip);
+  if (grip === undefined) return 'What was to be moved is not in the drawing any more.';
+  return grip.fixed ?? { kind: 'move', grip: grip.key, to: sum(grip.at, wish.by) };
+}

@@ -6,7 +6,7 @@ import { addLine, replace } from './edits/edit.js';
 import type { FixEdit } from './finding.js';
 
 export type { Rounding } from './edits/edit.js';
-export { moveEdit, placeEdit } from './edits/move.js';
+export { movedPlace, moveEdit, placeEdit } from './edits/move.js';
 export { sizeEdit } from './edits/size.js';
 
 /**

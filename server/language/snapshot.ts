@@ -31,7 +31,12 @@ export interface Snapshot {
   /** The files beside the plan, as far as they are known. */
   readonly readFile: ReadFile;
   /** Another text in this one's place, which is only tried: what is kept of the document stays as it is. */
-  readonly readInstead: (text: string) => Reading;
+  readonly readInstead: (text: string) => TriedReading;
+}
+
+/** What follows from a text that is only tried; measures and findings are worked out when they are first asked for. */
+export interface TriedReading extends Reading {
+  readonly measures: Measures;
 }
 
 export interface SnapshotSource {
@@ -66,11 +71,21 @@ export function takeSnapshot({
   const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
   const measures = once(() => measure(plan(), memory));
   const findings = once(() => gravestFirst(check(plan(), measures(), ruleSettings)));
-  const readInstead = (other: string): Reading => {
+  const readInstead = (other: string): TriedReading => {
     const otherTree = parseText(other, tree());
     const otherPlan = resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() });
-    const otherFindings = check(otherPlan, measure(otherPlan, memory.aside()), ruleSettings);
-    return { tree: otherTree, plan: otherPlan, findings: otherFindings };
+    const otherMeasures = once(() => measure(otherPlan, memory.aside()));
+    const otherFindings = once(() => check(otherPlan, otherMeasures(), ruleSettings));
+    return {
+      tree: otherTree,
+      plan: otherPlan,
+      get measures() {
+        return otherMeasures();
+      },
+      get findings() {
+        return otherFindings();
+      },
+    };
   };
   return {
     uri,

@@ -36,10 +36,7 @@ export function moveEdit(
   const { canvas } = plan;
   const { children } = object.node;
   if (object.outline.path.length === 0) return undefined;
-  const ways: readonly Way[] = [
-    { axis: 'across' as const, far: right },
-    { axis: 'down' as const, far: down },
-  ].filter(({ far }) => far !== 0);
+  const ways = waysOf(right, down);
   const at = every(children, 'at').at(-1);
   if (at) return placeEdits(at.statement.place, at, ways, canvas, rounding);
   const shapes = every(children, 'shape');
@@ -54,6 +51,27 @@ export function moveEdit(
   const x = rounded(middle.x + right, right, decimals, rounding);
   const y = rounded(middle.y + down, down, decimals, rounding);
   return [addLine(object.node, 'at', `(${x}, ${y})`)];
+}
+
+/**
+ * A place of the text moved by canvas units: its coordinates change; any other place keeps its words, with the way from
+ * there behind them.
+ */
+export function movedPlace(
+  place: Place,
+  node: Pick<Node, 'line'>,
+  right: number,
+  down: number,
+  canvas: Canvas,
+): readonly FixEdit[] {
+  return placeEdits(place, node, waysOf(right, down), canvas, 'nearest');
+}
+
+function waysOf(right: number, down: number): readonly Way[] {
+  return [
+    { axis: 'across' as const, far: right },
+    { axis: 'down' as const, far: down },
+  ].filter(({ far }) => far !== 0);
 }
 
 /** The object at a place in words, such as `focus`: instead of the place it has, or as its `at`. */
@@ -110,7 +128,8 @@ function placeEdits(
   });
   const added = ways.filter(({ axis }) => !lastMove(moves, axis));
   if (added.length === 0) return changed;
-  const words = added.map(({ axis, far }) => `, ${newMove(axis, far, canvas, rounding)}`).join('');
+  const words = added.map(({ axis, far }) => newMove(axis, far, canvas, rounding)).join('');
+  if (words === '') return changed;
   return [...changed, replace({ line: node.line, start: span.end, end: span.end }, words)];
 }
 
@@ -143,9 +162,10 @@ function moveWords(
   return `${turned ? along.slice(1) : along} ${turned ? backward : onward}`;
 }
 
+/** Nothing for a way that is rounded to none. */
 function newMove(axis: Axis, far: number, canvas: Canvas, rounding: Rounding): string {
   const { backward, onward } = DIRECTIONS[axis];
   const distance = Math.abs(far);
   const words = rounded(distance, distance, decimalsOf(canvas.unit), rounding);
-  return `${words} ${canvas.unit} ${far < 0 ? backward : onward}`;
+  return words === '0' ? '' : `, ${words} ${canvas.unit} ${far < 0 ? backward : onward}`;
 }

@@ -1,0 +1,116 @@
+import { boxCentre } from '../../plan/geometry/point.js';
+import type { Lead, LeadPlace, Plan, PlanObject } from '../../plan/plan.js';
+import { every } from '../../plan/select.js';
+import type { Grip, Spot } from '../scene.js';
+import type { Subjects } from '../views/reading.js';
+
+/** What in the plan a grip takes hold of. */
+export type Held =
+  | { readonly kind: 'object'; readonly object: PlanObject }
+  | { readonly kind: 'focus' }
+  | { readonly kind: 'lead'; readonly lead: Lead }
+  | { readonly kind: 'lead place'; readonly lead: Lead; readonly place: LeadPlace };
+
+export interface Hold {
+  readonly grip: Grip;
+  readonly held: Held;
+}
+
+/** All that can be taken hold of: the objects in the order of the text, the focal point, the leads. */
+export function holdsOf(plan: Plan, subjects: Subjects): readonly Hold[] {
+  return [
+    ...plan.objects.flatMap((object) => objectHolds(object, subjects.objects[object.index])),
+    ...focusHold(plan),
+    ...plan.leads.flatMap((lead, index) => leadHolds(lead, subjects.leads[index])),
+  ];
+}
+
+/** The places of a lead from its start, with the part of a grip's key and name that says which it is. */
+export function placesOfLead({ from, through, to }: Lead): readonly {
+  readonly place: LeadPlace;
+  readonly key: string;
+  readonly words: string;
+}[] {
+  return [
+    ...(from ? [{ place: from, key: 'from', words: 'start' }] : []),
+    ...through.map((place, index) => ({
+      place,
+      key: `through:${index + 1}`,
+      words: through.length === 1 ? 'middle place' : `middle place ${index + 1}`,
+    })),
+    { place: to, key: 'to', words: 'end' },
+  ];
+}
+
+/** Whether a place is the lead's own, rather than that of an object or the focal point. */
+export function isOwnPlace({ names }: LeadPlace): boolean {
+  return names === 'place';
+}
+
+function objectHolds(object: PlanObject, subject: string | undefined): readonly Hold[] {
+  if (subject === undefined || object.outline.path.length === 0) return [];
+  const at = spot(boxCentre(object.outline.box));
+  return [
+    {
+      grip: { key: subject, subject, kind: 'object', at, name: object.name, ...whyFixed(object) },
+      held: { kind: 'object', object },
+    },
+  ];
+}
+
+/** A repeated object lies where its first copy does, and that has to be said somewhere. */
+function whyFixed({ name, node }: PlanObject): Pick<Grip, 'fixed'> {
+  const { children } = node;
+  if (every(children, 'repeat').length === 0 || every(children, 'at').length > 0) return {};
+  const shapes = every(children, 'shape').map(({ statement }) => statement.shape);
+  const hasOwnPlace = shapes.length === 1 && shapes.some((shape) => 'at' in shape || 'from' in shape);
+  if (hasOwnPlace) return {};
+  return {
+    fixed: `\`${name}\` is repeated and has no place of its own: give it an \`at\`, and it can be moved.`,
+  };
+}
+
+function focusHold({ focus }: Plan): readonly Hold[] {
+  if (!focus) return [];
+  return [
+    {
+      grip: { key: 'focus', subject: 'focus', kind: 'focus', at: spot(focus.at), name: 'focal point' },
+      held: { kind: 'focus' },
+    },
+  ];
+}
+
+function leadHolds(lead: Lead, subject: string | undefined): readonly Hold[] {
+  if (subject === undefined) return [];
+  const places = placesOfLead(lead);
+  const own = places.find(({ place }) => isOwnPlace(place));
+  const at = own?.place.at ?? lead.points[0] ?? lead.to.at;
+  const fixed = `\`${lead.name}\` has no place of its own, only those of other things: move one of its ends by itself.`;
+  return [
+    {
+      grip: {
+        key: subject,
+        subject,
+        kind: 'lead',
+        at: spot(at),
+        name: `lead ${lead.name}`,
+        ...(own ? {} : { fixed }),
+      },
+      held: { kind: 'lead', lead },
+    },
+    ...places.map(({ place, key, words }): Hold => ({
+      grip: {
+        key: `${subject}:${key}`,
+        subject,
+        kind: 'lead place',
+        at: spot(place.at),
+        name: `${words} of lead ${lead.name}`,
+      },
+      held: { kind: 'lead place', lead, place },
+    })),
+  ];
+}
+
+function spot({ x, y }: Spot): Spot {
+  return { x, y };
+}

@@ -13,6 +13,7 @@ export {
   type StatementEntry,
 } from './statements.js';
 export { canonicalWord, choiceLists, inQuotes, type ChoiceList, type ChoiceOf } from './words.js';
+export { isWord } from './tokens.js';
 export { nearestWord } from './nearest.js';
 export { nameIn, placesIn } from './place-uses.js';
 export { classify, type ClassifiedText, type TextClass } from './classify.js';

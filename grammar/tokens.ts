@@ -17,6 +17,11 @@ const matchWord: CustomPatternMatcherFunc = (text, offset) => {
   return wordPattern.exec(text);
 };
 
+/** True for a text that is one word, as names are. */
+export function isWord(text: string): boolean {
+  return matchWord(text, 0, [], {})?.[0] === text;
+}
+
 /** First characters for the lexer's own dispatch: ASCII letters, and everything beyond ASCII. */
 const letters = 'abcdefghijklmnopqrstuvwxyz';
 const wordStarts = [

@@ -19,6 +19,8 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     hoverProvider: true,
     definitionProvider: true,
     documentHighlightProvider: true,
+    referencesProvider: true,
+    renameProvider: abilities.renamePreparing ? { prepareProvider: true } : true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     colorProvider: true,

@@ -21,6 +21,7 @@ import { rootsOf } from './paths.js';
 import {
   planChangedNotification,
   planDiagnosedNotification,
+  findPlansRequest,
   readFileRequest,
   type ReadFileResult,
 } from './protocol.js';
@@ -39,6 +40,8 @@ export interface ServerHost {
    * themselves. Must not follow links out of `roots`, and must not read more than `fileSizeLimitBytes`.
    */
   readonly readFile?: (uri: string, roots: readonly string[]) => Promise<FileAnswer>;
+  /** Addresses of the plans below folders, for clients that do not look for them; missing where the server reaches no disk. */
+  readonly findPlans?: (folders: readonly string[]) => Promise<readonly string[]>;
 }
 
 /**
@@ -94,6 +97,7 @@ export function serve(connection: Connection, host: ServerHost): void {
       abilities,
       folders: () => [...folders],
       fetchFile: fetcher(connection, host, params, () => [...folders]),
+      listPlans: lister(connection, host, params, () => [...folders]),
       planChanged: (uri) => turns.ask(uri),
       failed,
     });
@@ -204,6 +208,20 @@ function fetcher(
   const { readFile } = host;
   if (readFile !== undefined) return (uri, planUri) => readFile(uri, rootsOf(planUri, folders()));
   return () => Promise.resolve({ ok: false, reason: 'Files cannot be read here.' });
+}
+
+/** Plans are looked for by whoever reads files. */
+function lister(
+  connection: Connection,
+  { findPlans }: ServerHost,
+  { initializationOptions }: InitializeParams,
+  folders: () => readonly string[],
+): () => Promise<readonly string[]> {
+  if (v.is(v.object({ findPlans: v.literal(true) }), initializationOptions))
+    return async () => v.parse(v.array(v.string()), await connection.sendRequest(findPlansRequest));
+  if (v.is(v.object({ readFiles: v.literal(true) }), initializationOptions) || findPlans === undefined)
+    return () => Promise.resolve([]);
+  return () => findPlans(folders());
 }
 
 const readFileResult: v.GenericSchema<ReadFileResult> = v.variant('ok', [

@@ -16,6 +16,11 @@ const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 export const range = v.object({ start: position, end: position });
 export const ofDocument = v.object({ textDocument });
 export const atPosition = v.object({ textDocument, position });
+export const ofReferences = v.object({
+  ...atPosition.entries,
+  context: v.object({ includeDeclaration: v.boolean() }),
+});
+export const ofRename = v.object({ ...atPosition.entries, newName: v.string() });
 export const inRange = v.object({ textDocument, range });
 export const ofColour = v.object({
   textDocument,

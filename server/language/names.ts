@@ -17,7 +17,12 @@ import { touches } from './text.js';
  * Everything that a painter names in a plan, where it is defined and where it is used. It is read from the
  * syntax tree alone, so that it holds for plans that can't be resolved.
  */
-export interface Names {
+export interface Names extends WrittenNames {
+  /** Those in lines that take no part in the picture because they stand where they do not belong. */
+  readonly astray: WrittenNames;
+}
+
+export interface WrittenNames {
   readonly definitions: readonly Definition[];
   readonly uses: readonly Use[];
 }
@@ -37,13 +42,19 @@ export interface Use {
   readonly kinds: readonly NameKind[];
   readonly key: string;
   readonly location: Location;
+  /** The name is one of the plan that this one is based on, even where this one has it too. */
+  readonly ofBase: boolean;
 }
 
 /** Reads all definitions and uses, in the order of the text. */
-export function namesOf(tree: SyntaxTree): Names {
+export function namesOf({ nodes, detached }: SyntaxTree): Names {
+  return { ...writtenIn(nodes), astray: writtenIn(detached) };
+}
+
+function writtenIn(nodes: readonly Node[]): WrittenNames {
   const definitions: Definition[] = [];
   const uses: Use[] = [];
-  walk(tree.nodes, (node) => {
+  walk(nodes, (node) => {
     for (const { kind, word } of definedBy(node.statement)) {
       definitions.push({
         kind,
@@ -54,7 +65,8 @@ export function namesOf(tree: SyntaxTree): Names {
       });
     }
     for (const { kinds, word } of usedBy(node.statement)) {
-      uses.push({ kinds, key: nameKey(word.text), location: locate(node, word) });
+      const ofBase = node.statement.kind === 'without';
+      uses.push({ kinds, key: nameKey(word.text), location: locate(node, word), ofBase });
     }
   });
   return { definitions, uses };

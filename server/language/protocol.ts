@@ -1,4 +1,4 @@
-import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
+import { NotificationType, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Range, TextEdit } from 'vscode-languageserver-types';
 import type { Scene, View } from '../drawing/scene.js';
 import type { HandChange } from './hand/change.js';
@@ -16,6 +16,11 @@ export interface InitializationOptions {
    * otherwise reports files as out of reach.
    */
   readonly readFiles?: boolean;
+  /**
+   * The client answers `mahlstick/findPlans`. Without it the server looks through the open folders itself where it can, and
+   * otherwise knows of the open plans and those that they are based on.
+   */
+  readonly findPlans?: boolean;
   /**
    * Address of a folder that holds `grammar/README.md` and `server/findings/README.md`, for links from codes and
    * hovers. Left out, the server points to those that it was installed with, if any.
@@ -124,6 +129,9 @@ export type ReadFileResult =
 
 /** Server to client, only when `readFiles` was promised: the text of a file, decoded as UTF-8. */
 export const readFileRequest = new RequestType<ReadFileParams, ReadFileResult, void>('mahlstick/readFile');
+
+/** Server to client, only when `findPlans` was promised: the addresses of the plans in the open folders, the nearest 300 at most. */
+export const findPlansRequest = new RequestType0<readonly string[], void>('mahlstick/findPlans');
 
 /** Larger files are refused, by the server and by a client that reads for it. */
 export const fileSizeLimitBytes = 5 * 1024 * 1024;

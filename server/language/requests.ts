@@ -13,6 +13,9 @@ import {
   ErrorCodes,
   FoldingRangeRequest,
   HoverRequest,
+  PrepareRenameRequest,
+  ReferencesRequest,
+  RenameRequest,
   LSPErrorCodes,
   ResponseError,
   type CancellationToken,
@@ -20,8 +23,21 @@ import {
   type RequestType,
 } from 'vscode-languageserver';
 import type { Abilities } from './abilities.js';
-import { atPosition, inRange, ofColour, ofDocument, ofView, tried, written, type Form } from './forms.js';
+import {
+  atPosition,
+  inRange,
+  ofColour,
+  ofDocument,
+  ofReferences,
+  ofRename,
+  ofView,
+  tried,
+  written,
+  type Form,
+} from './forms.js';
+import type { Surroundings } from './library.js';
 import { sceneRequest, tryChangeRequest, writeChangeRequest } from './protocol.js';
+import type { Refusal } from './rename.js';
 import type { LanguageService } from './service.js';
 
 /** What the handlers need of the running server. */
@@ -65,6 +81,30 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     });
   };
 
+  /** A question that reaches beyond one plan: what stands round it is read first. */
+  const answerAround = <P, R, E>(
+    type: RequestType<P, R, E>,
+    form: Form,
+    none: NoInfer<R>,
+    feature: (session: Session, params: P, around: Surroundings) => NoInfer<R> | ResponseError<void>,
+  ): void => {
+    connection.onRequest(type.method, async (params: P, token: CancellationToken): Promise<unknown> => {
+      const session = guard.session();
+      if (session instanceof ResponseError) return session;
+      if (!v.is(form, params))
+        return new ResponseError(ErrorCodes.InvalidParams, `${type.method}: not well formed`);
+      const cancelled = new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+      if (token.isCancellationRequested) return cancelled;
+      try {
+        const around = await session.service.surroundings();
+        return token.isCancellationRequested ? cancelled : feature(session, params, around);
+      } catch (error) {
+        guard.failed(type.method, error);
+        return none;
+      }
+    });
+  };
+
   answer(CompletionRequest.type, atPosition, null, ({ service }, { textDocument, position }) => [
     ...service.completions(textDocument.uri, position),
   ]);
@@ -74,11 +114,38 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     null,
     ({ service }, { textDocument, position }) => service.hover(textDocument.uri, position) ?? null,
   );
-  answer(DefinitionRequest.type, atPosition, null, ({ service, abilities }, { textDocument, position }) => {
-    const link = service.definition(textDocument.uri, position);
-    if (link === undefined) return null;
-    return abilities.definitionLinks ? [link] : { uri: link.targetUri, range: link.targetSelectionRange };
-  });
+  answerAround(
+    DefinitionRequest.type,
+    atPosition,
+    null,
+    ({ service, abilities }, { textDocument, position }, around) => {
+      const link = service.definition(textDocument.uri, position, around);
+      if (link === undefined) return null;
+      return abilities.definitionLinks ? [link] : { uri: link.targetUri, range: link.targetSelectionRange };
+    },
+  );
+  answerAround(
+    ReferencesRequest.type,
+    ofReferences,
+    null,
+    ({ service }, { textDocument, position, context }, around) => [
+      ...service.references(textDocument.uri, position, context.includeDeclaration, around),
+    ],
+  );
+  answerAround(
+    PrepareRenameRequest.type,
+    atPosition,
+    null,
+    ({ service }, { textDocument, position }, around) =>
+      orRefused(service.renamable(textDocument.uri, position, around)),
+  );
+  answerAround(
+    RenameRequest.type,
+    ofRename,
+    null,
+    ({ service }, { textDocument, position, newName }, around) =>
+      orRefused(service.rename(textDocument.uri, position, newName, around)),
+  );
   answer(DocumentHighlightRequest.type, atPosition, null, ({ service }, { textDocument, position }) => [
     ...service.highlights(textDocument.uri, position),
   ]);
@@ -111,4 +178,10 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     const scene = service.scene(textDocument.uri, view, options);
     return version === undefined || scene === undefined ? null : { version, scene };
   });
+}
+
+/** A refusal as an editor shows it: the sentence beside the name. */
+function orRefused<T extends object>(answered: T | Refusal | undefined): T | ResponseError<void> | null {
+  if (answered === undefined) return null;
+  return 'refused' in answered ? new ResponseError(LSPErrorCodes.RequestFailed, answered.refused) : answered;
 }

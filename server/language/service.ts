@@ -8,11 +8,13 @@ import type {
   DocumentSymbol,
   FoldingRange,
   Hover,
+  Location,
   LocationLink,
   Position,
   Range,
   SymbolInformation,
   TextEdit,
+  WorkspaceEdit,
 } from 'vscode-languageserver-types';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { parse, type SyntaxTree } from '../../grammar/index.js';
@@ -35,8 +37,11 @@ import { foldingRanges } from './folding.js';
 import { formattingEdits } from './formatting.js';
 import { tryChange, writeChange } from './hand/hand.js';
 import { hover } from './hover.js';
+import { Library, type Surroundings } from './library.js';
 import { usualSpelling } from './paths.js';
 import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
+import { references } from './references.js';
+import { renamableAt, rename, type Refusal, type Renamable } from './rename.js';
 import { takeSnapshot, type Snapshot, type SnapshotSource } from './snapshot.js';
 import { flatSymbols, nestedSymbols } from './symbols.js';
 import { clampPosition } from './text.js';
@@ -80,7 +85,26 @@ export interface LanguageService {
   diagnostics(uri: string): readonly Diagnostic[];
   completions(uri: string, position: Position): readonly CompletionItem[];
   hover(uri: string, position: Position): Hover | undefined;
-  definition(uri: string, position: Position): LocationLink | undefined;
+  /**
+   * Reads what stands round the open plans and is not known yet: plans that they are based on, others of the workspace, files
+   * they take parts from. Questions that reach beyond one plan are asked with it, or else know of the open plans alone.
+   */
+  surroundings(): Promise<Surroundings>;
+  definition(uri: string, position: Position, around?: Surroundings): LocationLink | undefined;
+  references(
+    uri: string,
+    position: Position,
+    withDefinition: boolean,
+    around?: Surroundings,
+  ): readonly Location[];
+  /** What can be renamed there, or why it can't be. */
+  renamable(uri: string, position: Position, around?: Surroundings): Renamable | undefined;
+  rename(
+    uri: string,
+    position: Position,
+    newName: string,
+    around?: Surroundings,
+  ): WorkspaceEdit | Refusal | undefined;
   highlights(uri: string, position: Position): readonly DocumentHighlight[];
   /** Nested or flat, as the client can take them. */
   symbols(uri: string): DocumentSymbol[] | SymbolInformation[];
@@ -102,6 +126,8 @@ export interface ServiceHost {
   readonly abilities: Abilities;
   /** Fetches the text of a file that a plan names; the URI has been checked to lie where plans may read. */
   readonly fetchFile: (uri: string, planUri: string) => Promise<FileAnswer>;
+  /** Addresses of the plans below the open workspace folders; missing where they can't be listed. */
+  readonly listPlans?: () => Promise<readonly string[]>;
   /** URIs of the open workspace folders. */
   readonly folders: () => readonly string[];
   /** The plan's latest snapshot is another than before: its text has changed, or a file that it names. */
@@ -136,6 +162,14 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     folders: host.folders,
     openText: (uri) => planAt(uri)?.snapshot.text,
     changed: (planUris) => planUris.forEach(refresh),
+  });
+
+  const library = new Library({
+    fetch: host.fetchFile,
+    list: () => host.listPlans?.() ?? Promise.resolve([]),
+    folders: host.folders,
+    openPlans: () => [...plans.values()].map(({ snapshot }) => snapshot),
+    isTold: abilities.fileWatching,
   });
 
   const takeFor = (document: TextDocument, kept: Kept, parseTree: () => SyntaxTree): Snapshot =>
@@ -213,8 +247,14 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       files.forget(plan.document.uri);
       files.closed(uri, plan.snapshot.text);
     },
-    filesChanged: (uris) => files.reread(uris.filter((uri) => planAt(uri) === undefined)),
-    foldersChanged: () => [...plans.keys()].forEach(refresh),
+    filesChanged: (uris) => {
+      library.changed(uris);
+      files.reread(uris.filter((uri) => planAt(uri) === undefined));
+    },
+    foldersChanged: () => {
+      library.changed([]);
+      [...plans.keys()].forEach(refresh);
+    },
     rulesChanged: (settings) => {
       ruleSettings = settings;
       [...plans.keys()].forEach(refresh);
@@ -258,7 +298,20 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       within(uri, position, (snapshot, place) => completions(snapshot, place, abilities), []),
     hover: (uri, position) =>
       within(uri, position, (snapshot, place) => hover(snapshot, place, abilities), undefined),
-    definition: (uri, position) => within(uri, position, definition, undefined),
+    surroundings: () => library.gather(),
+    definition: (uri, position, around = library.known()) =>
+      within(uri, position, (snapshot, place) => definition(snapshot, place, around), undefined),
+    references: (uri, position, withDefinition, around = library.known()) =>
+      within(uri, position, (snapshot, place) => references(snapshot, place, around, withDefinition), []),
+    renamable: (uri, position, around = library.known()) =>
+      within(uri, position, (snapshot, place) => renamableAt(snapshot, place, around), undefined),
+    rename: (uri, position, newName, around = library.known()) =>
+      within(
+        uri,
+        position,
+        (snapshot, place) => rename(snapshot, place, newName, around, abilities),
+        undefined,
+      ),
     highlights: (uri, position) => within(uri, position, highlights, []),
     symbols: (uri) => (abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, [])),
     foldingRanges: (uri) => at(uri, foldingRanges, []),

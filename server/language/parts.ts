@@ -1,0 +1,88 @@
+import { inQuotes, walk, type Sentence } from '../../grammar/index.js';
+import type { Location } from '../plan/plan.js';
+import type { KnownPlan, KnownText, Surroundings } from './library.js';
+import { isSpokenOf, isSvgId, placedIds, rangeBetween, type PlacedId } from './svg-ids.js';
+import { touches } from './text.js';
+
+/** A part of an SVG file, as a plan names it after `part`. */
+export interface PartUse {
+  readonly file: Sentence;
+  readonly id: string;
+  /** Of the id, without its quotes. */
+  readonly location: Location;
+}
+
+/** A part that a plan names, with the file that holds it. */
+export interface KnownPart {
+  readonly use: PartUse;
+  readonly file: KnownText;
+  /** Where its id stands there; missing when the file has no such part. */
+  readonly at: PlacedId | undefined;
+}
+
+/** Every part that a plan names, in the order of the text. */
+export function partsOf({ tree }: Pick<KnownPlan, 'tree'>): readonly PartUse[] {
+  const uses: PartUse[] = [];
+  walk([...tree.nodes, ...tree.detached], ({ line, statement }) => {
+    if (statement.kind !== 'shape' || statement.shape.form !== 'file') return;
+    const { file, part } = statement.shape;
+    if (part !== undefined) uses.push({ file, id: part.value, location: withoutQuotes(line, part) });
+  });
+  return uses;
+}
+
+/** A sentence without its quotes; the one at its end is missing while it is being written. */
+export function withoutQuotes(line: number, { value, start, end }: Sentence): Location {
+  const isClosed = end - start >= inQuotes(value).length;
+  return { line, start: start + 1, end: isClosed ? end - 1 : end };
+}
+
+/** The part under the caret. */
+export function partUnder(plan: Pick<KnownPlan, 'tree'>, line: number, column: number): PartUse | undefined {
+  return partsOf(plan).find(({ location }) => location.line === line && touches(location, column));
+}
+
+/** The file that holds a part, when it is known. */
+export function knownPart(plan: KnownPlan, use: PartUse, around: Surroundings): KnownPart | undefined {
+  const file = around.fileOf(plan, use.file.value);
+  return file && { use, file, at: placedIds(file.text).find(({ id }) => id === use.id) };
+}
+
+/** Every place in the known plans that takes the same part of the same file. */
+export function usesOfPart(
+  plan: KnownPlan,
+  { file, id }: PartUse,
+  around: Surroundings,
+): readonly { readonly plan: KnownPlan; readonly location: Location }[] {
+  const address = (of: KnownPlan, path: string): string =>
+    around.addressOf(of.uri, path) ?? `${of.uri} ${path}`;
+  const wanted = address(plan, file.value);
+  return around.plans.flatMap((other) =>
+    partsOf(other)
+      .filter((use) => use.id === id && address(other, use.file.value) === wanted)
+      .map(({ location }) => ({ plan: other, location })),
+  );
+}
+
+/** Why a part can't be called that, as a sentence; nothing when it can. */
+export function partRefusal(part: KnownPart | undefined, newId: string): string | undefined {
+  if (part === undefined)
+    return 'The file that this part comes from could not be read, so its name there can’t be changed.';
+  const { use, file, at } = part;
+  if (at === undefined) return `The file “${use.file.value}” has no part with the id “${use.id}”.`;
+  if (!isSvgId(newId))
+    return `An id in an SVG file begins with a letter and goes on in letters, digits, dots, hyphens and underscores; “${newId}” does not.`;
+  const ids = placedIds(file.text);
+  if (newId !== use.id && ids.some(({ id }) => id === newId))
+    return `The file “${use.file.value}” has another part with the id “${newId}”.`;
+  if (ids.filter(({ id }) => id === use.id).length > 1)
+    return `The file “${use.file.value}” has the id “${use.id}” more than once, so it can’t be told which one is meant.`;
+  if (isSpokenOf(file.text, use.id))
+    return `The file “${use.file.value}” speaks of “${use.id}” elsewhere, in a link, a style or a script; change it in the program that made the file.`;
+  return undefined;
+}
+
+/** Where a part's id stands in its file. */
+export function rangeOfPart({ file }: KnownPart, { start, end }: PlacedId): ReturnType<typeof rangeBetween> {
+  return rangeBetween(file.text, start, end);
+}

@@ -1,7 +1,20 @@
+import { readFileSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
 
+/** Fonts are imported as their bytes, as the build does it. @type {import('vite').Plugin} */
+const fontsAsBytes = {
+  name: 'fonts as bytes',
+  enforce: 'pre',
+  load: (id) =>
+    id.endsWith('.woff')
+      ? `export default Uint8Array.from(atob('${readFileSync(id, 'base64')}'), (byte) => byte.charCodeAt(0));`
+      : undefined,
+};
+
 export default defineConfig({
+  plugins: [fontsAsBytes],
   test: {
+    server: { deps: { inline: [/\.woff$/] } },
     include: ['grammar/**/*.test.ts', 'server/**/*.test.ts', 'client/**/*.test.ts', 'tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'tests/editor/**'],
     testTimeout: 120_000,

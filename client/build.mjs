@@ -11,9 +11,14 @@ import { licenceTexts } from './licences.mjs';
  */
 
 /** @type {esbuild.BuildOptions} */
-const node = { platform: 'node', format: 'cjs', target: 'node20' };
+const node = { platform: 'node', format: 'cjs', target: 'node20', loader: { '.woff': 'binary' } };
 /** @type {esbuild.BuildOptions} */
-const browser = { platform: 'browser', format: 'iife', target: 'es2022' };
+const browser = {
+  platform: 'browser',
+  format: 'iife',
+  target: 'es2022',
+  loader: { '.woff': 'binary' },
+};
 // The web extension host evaluates an extension as a CommonJS module whose only import is `vscode`.
 /** @type {esbuild.BuildOptions} */
 const webExtension = { ...browser, format: 'cjs', mainFields: ['browser', 'module', 'main'] };
@@ -33,6 +38,8 @@ export const bundles = [
   { name: 'server.node', entry: 'server/entry/node.ts', options: node, shipped: true },
   { name: 'server.web', entry: 'server/entry/worker.ts', options: browser, shipped: true },
   { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
+  { name: 'markdown', entry: 'client/markdown/main.ts', options: browser, shipped: true },
+  { name: 'markdown-plans', entry: 'client/markdown/plans.ts', options: browser, shipped: true },
   {
     name: 'mahlstick',
     entry: 'server/cli/main.ts',

@@ -1,5 +1,6 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
+import { papers } from '../drawing/paper.js';
 import { views } from '../drawing/scene.js';
 import type { CheckOptions } from './check.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
@@ -77,13 +78,20 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
   program
     .command('draw')
     .showHelpAfterError('Try `mahlstick draw --help`.')
-    .summary('draw a plan as SVG or PNG')
+    .summary('draw a plan as SVG, PNG or PDF')
     .description('Draws a plan. Without -o the SVG goes to the standard output.')
     .argument('<plan>', 'plan to draw; - is the standard input')
     .addOption(new Option('--view <view>', 'what to show').choices(views).default('drawing'))
     .option('--distance <length>', 'squint from so far, such as 3m (else 3 times the diagonal)', distance)
-    .option('-o, --output <file>', 'file to write, .svg or .png')
+    .option('-o, --output <file>', 'file to write, .svg, .png or .pdf')
     .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
+    .addOption(
+      new Option(
+        '--paper <paper>',
+        'page of a .pdf: as large as the drawing with the picture true to size, or so',
+      ).choices(papers),
+    )
+    .option('--font <file>', 'font for letters that a .pdf has none for; can be given again', collected)
     .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
     .addHelpText(
       'after',
@@ -160,6 +168,10 @@ function pixels(text: string): number {
   const count = Number(text);
   if (/^\d+$/.test(text) && count >= 1 && count <= WIDEST) return count;
   throw new InvalidArgumentError(`A width is a whole number of pixels from 1 to ${WIDEST}.`);
+}
+
+function collected(file: string, files: readonly string[] = []): readonly string[] {
+  return [...files, file];
 }
 
 function distance(text: string): Distance {

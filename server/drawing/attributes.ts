@@ -1,6 +1,6 @@
 import type { Dom } from '@svgdotjs/svg.js';
 import { number } from './path-data.js';
-import { type Dash, type Ink, type PathMark, type TextMark, isHex } from './scene.js';
+import { type Dash, type Ink, type PathMark, type Stroke, type TextMark, isHex } from './scene.js';
 import { type ThemeName, faces, themes, weightInEms } from './theme.js';
 
 /** What a node is to have; `undefined` for what it is not to have. */
@@ -19,8 +19,7 @@ export function pathAttributes(mark: PathMark, stroke: PathMark['stroke'], { the
     fill: mark.fill === undefined ? 'none' : colour(mark.fill),
     'fill-rule': mark.fillRule,
     stroke: stroke && colour(stroke.ink),
-    // Half of a line that lies under its fill is hidden.
-    'stroke-width': stroke && number(weightInEms[stroke.weight] * em * (stroke.under ? 2 : 1)),
+    'stroke-width': stroke && number(strokeWidth(stroke, em)),
     'paint-order': stroke?.under && 'stroke',
     'stroke-dasharray': stroke?.dash && dashes(stroke.dash, em),
     'stroke-linejoin': stroke && 'round',
@@ -40,14 +39,22 @@ export function textAttributes(mark: TextMark, { theme, em }: Paper): Attributes
     'text-anchor': mark.anchor === 'start' ? undefined : mark.anchor,
     fill: inkColour(mark.ink, theme),
     stroke: mark.halo && inkColour(mark.halo, theme),
-    'stroke-width': mark.halo && number(0.22 * em),
+    'stroke-width': mark.halo && number(HALO_EMS * em),
     'stroke-linejoin': mark.halo && 'round',
     'paint-order': mark.halo && 'stroke',
   };
 }
 
+export function strokeWidth({ weight, under }: Stroke, em: number): number {
+  // Half of a line that lies under its fill is hidden.
+  return weightInEms[weight] * em * (under ? 2 : 1);
+}
+
+/** How wide the line round letters with a halo is; half of it lies under them. */
+export const HALO_EMS = 0.22;
+
 /** Drawn and left out, in turn, in ems. */
-const DASHES: Readonly<Record<Dash, readonly number[]>> = {
+export const dashesInEms: Readonly<Record<Dash, readonly number[]>> = {
   dashed: [0.55, 0.4],
   dotted: [0.01, 0.3],
   'dot-dashed': [0.7, 0.28, 0.1, 0.28],
@@ -55,10 +62,11 @@ const DASHES: Readonly<Record<Dash, readonly number[]>> = {
 };
 
 function dashes(dash: Dash, em: number): string {
-  return DASHES[dash].map((length) => number(length * em)).join(' ');
+  return dashesInEms[dash].map((length) => number(length * em)).join(' ');
 }
 
-function inkColour(ink: Ink, theme: ThemeName): string {
+/** A CSS colour. */
+export function inkColour(ink: Ink, theme: ThemeName): string {
   return isHex(ink) ? ink : themes[theme][ink];
 }
 

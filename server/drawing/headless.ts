@@ -1,7 +1,8 @@
 import { withWindow } from '@svgdotjs/svg.js';
 import { createHTMLWindow } from 'svgdom';
+import { shownBox } from './parts.js';
 import { number } from './path-data.js';
-import { type RenderOptions, render, shownBox } from './render.js';
+import { type RenderOptions, render } from './render.js';
 import type { Scene } from './scene.js';
 import { serialise } from './serialise.js';
 
@@ -16,7 +17,7 @@ const FILE_WIDTH = 900;
 export function renderToText(scene: Scene, options: RenderOptions): string {
   return withWindow(createHTMLWindow(), (window) => {
     const { svg } = render(window.document.documentElement, scene, options);
-    const { width, height } = shownBox(scene, options);
+    const { width, height } = shownBox(scene, options.part);
     svg.attr({ width: String(FILE_WIDTH), height: number((FILE_WIDTH * height) / width) });
     return `<?xml version="1.0" encoding="UTF-8"?>\n${serialise(svg.node)}\n`;
   });

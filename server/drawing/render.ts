@@ -1,17 +1,15 @@
 import { ClipPath, Defs, type Element, G, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
 import { pathAttributes, safeText, setAttributes, setText, textAttributes } from './attributes.js';
 import { BlurFilter } from './blur.js';
+import { CLIPPED, type Part, isShown, shownBox } from './parts.js';
 import { number, rectanglePath } from './path-data.js';
-import { type Box, type LayerName, type Mark, type Scene, layerNames } from './scene.js';
+import { type Mark, type Scene, layerNames } from './scene.js';
 import { type ThemeName, textFamily } from './theme.js';
 
 export interface RenderOptions {
   readonly theme: ThemeName;
-  /**
-   * `sheet`: everything, the default. `picture`: the picture with what is drawn on it, without mount and
-   * captions. `plain`: the flat shapes alone, cut to the picture, without lines and text.
-   */
-  readonly part?: 'sheet' | 'picture' | 'plain';
+  /** `sheet` unless said. */
+  readonly part?: Part;
   /** Tells drawings on one page apart; `mahl` unless said. */
   readonly idPrefix?: string;
   /** `img`, the default, is one picture to a screen reader; `group` lets it go through the marks. */
@@ -38,9 +36,6 @@ interface Context {
   readonly em: number;
 }
 
-const CLIPPED: ReadonlySet<LayerName> = new Set(['picture', 'construction']);
-const ON_PICTURE: ReadonlySet<LayerName> = new Set(['picture', 'construction', 'names', 'findings']);
-
 /** A pixel and more even where the sheet is shown small. */
 const BLUR_BEYOND_EMS = 0.25;
 
@@ -63,7 +58,7 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
   new ClipPath().attr('id', `${prefix}-picture`).add(clip).addTo(defs);
   const blur = new BlurFilter(defs, `${prefix}-blur`);
 
-  const shown = layerNames.filter((name) => isShown(name, options));
+  const shown = layerNames.filter((name) => isShown(name, options.part));
   const layers = new Map(
     shown.map((name) => {
       const group = new G().addTo(svg);
@@ -77,7 +72,7 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
   const update = (next: Scene): void => {
     if (next === previous) return;
     const context: Context = { options, em: next.em };
-    const box = shownBox(next, options);
+    const box = shownBox(next, options.part);
     setAttributes(svg, {
       viewBox: [box.x, box.y, box.width, box.height].map(number).join(' '),
       'data-view': next.view,
@@ -106,22 +101,6 @@ export function render(container: HTMLElement, scene: Scene, options: RenderOpti
       ),
     remove: () => void svg.remove(),
   };
-}
-
-/** The part of the plane that a drawing shows, canvas units. */
-export function shownBox(scene: Scene, { part }: RenderOptions): Box {
-  return part === undefined || part === 'sheet' ? scene.sheet : scene.picture;
-}
-
-function isShown(name: LayerName, options: RenderOptions): boolean {
-  switch (options.part ?? 'sheet') {
-    case 'sheet':
-      return true;
-    case 'picture':
-      return ON_PICTURE.has(name);
-    case 'plain':
-      return name === 'picture';
-  }
 }
 
 function patchLayer(

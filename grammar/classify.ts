@@ -47,7 +47,25 @@ export function classify(tree: SyntaxTree, first = 0, last = Infinity): readonly
     .flatMap((placed, index) => classifyLine(placed).map((span) => ({ line: first + index, ...span })));
 }
 
-function classifyLine({ source, entry }: PlacedLine): readonly Omit<ClassifiedText, 'line'>[] {
+type ClassifiedSpan = Omit<ClassifiedText, 'line'>;
+
+interface Classified {
+  readonly entry: PlacedLine['entry'];
+  readonly spans: readonly ClassifiedSpan[];
+}
+
+/** By the line as it was read, which stays the same object from one tree to the next while nothing in it changes. */
+const classified = new WeakMap<PlacedLine['source'], Classified>();
+
+function classifyLine(line: PlacedLine): readonly ClassifiedSpan[] {
+  const known = classified.get(line.source);
+  if (known !== undefined && known.entry === line.entry) return known.spans;
+  const spans = spansOf(line);
+  classified.set(line.source, { entry: line.entry, spans });
+  return spans;
+}
+
+function spansOf({ source, entry }: PlacedLine): readonly ClassifiedSpan[] {
   const lexed = lexLine(source.text);
   const tokens = entry ? tokensFor(entry, source.text, lexed) : lexed.tokens;
   if (entry) lineParser.read(entry, source.text, { ...lexed, tokens });

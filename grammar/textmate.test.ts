@@ -1,10 +1,8 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { format as setAsCode, resolveConfig } from 'prettier';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { createOnigScanner, createOnigString, loadWASM } from 'vscode-oniguruma';
-import { INITIAL, parseRawGrammar, Registry, type IGrammar } from 'vscode-textmate';
+import { textMateScopes, type ScopesOf } from '../tests/support/textmate-scopes.js';
 import { classify, parse, statements, type TextClass } from './index.js';
 import { textMateGrammar } from './textmate.js';
 
@@ -17,29 +15,11 @@ const scopes: Readonly<Partial<Record<TextClass, string>>> = {
   unit: 'keyword.other.unit',
 };
 
-let grammar: IGrammar;
+let scopesOf: ScopesOf;
 
 beforeAll(async () => {
-  const wasm = createRequire(import.meta.url).resolve('vscode-oniguruma/release/onig.wasm');
-  await loadWASM(new Uint8Array(await readFile(wasm)).buffer);
-  const registry = new Registry({
-    onigLib: Promise.resolve({ createOnigScanner, createOnigString }),
-    loadGrammar: () => Promise.resolve(parseRawGrammar(JSON.stringify(textMateGrammar()), 'mahl.json')),
-  });
-  const loaded = await registry.loadGrammar('source.mahl');
-  if (loaded === null) throw new Error('the grammar did not load');
-  grammar = loaded;
+  scopesOf = await textMateScopes();
 });
-
-/** For every column of a line, its innermost scope that is not punctuation or an escape. */
-function scopesOf(line: string): readonly string[] {
-  const columns: string[] = [];
-  for (const { startIndex, endIndex, scopes: found } of grammar.tokenizeLine(line, INITIAL).tokens) {
-    const scope = found.filter((name) => !/^source|escape/.test(name)).at(-1) ?? '';
-    for (let column = startIndex; column < endIndex; column++) columns.push(scope);
-  }
-  return columns;
-}
 
 /** Where the two ways of colouring disagree, as "words: class, scope". */
 function disagreements(text: string): readonly string[] {

@@ -14,6 +14,8 @@ export interface Abilities {
   readonly versionedEdits: boolean;
   /** Edits with a placeholder that the painter types over. */
   readonly snippetEdits: boolean;
+  /** The client colours words by what the server says they are. */
+  readonly semanticTokens: boolean;
   /** The client asks first whether and what can be renamed. */
   readonly renamePreparing: boolean;
   readonly codeActions: boolean;
@@ -46,6 +48,7 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities, ref
     definitionLinks: textDocument?.definition?.linkSupport === true,
     versionedEdits,
     snippetEdits: versionedEdits && workspace?.workspaceEdit?.snippetEditSupport === true,
+    semanticTokens: textDocument?.semanticTokens !== undefined,
     renamePreparing: textDocument?.rename?.prepareSupport === true,
     codeActions: actions?.codeActionLiteralSupport !== undefined,
     preferredActions: actions?.isPreferredSupport === true,

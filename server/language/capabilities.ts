@@ -5,6 +5,7 @@ import {
   type ServerCapabilities,
 } from 'vscode-languageserver-protocol';
 import type { Abilities } from './abilities.js';
+import { legend } from './semantic-tokens.js';
 
 /** What the server offers a client. Nothing is registered later on that a client has not asked for here. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
@@ -23,6 +24,9 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     renameProvider: abilities.renamePreparing ? { prepareProvider: true } : true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
+    ...(abilities.semanticTokens
+      ? { semanticTokensProvider: { legend, full: { delta: true }, range: true } }
+      : {}),
     colorProvider: true,
     documentFormattingProvider: true,
     documentRangeFormattingProvider: true,

@@ -21,6 +21,7 @@ export const ofReferences = v.object({
   context: v.object({ includeDeclaration: v.boolean() }),
 });
 export const ofRename = v.object({ ...atPosition.entries, newName: v.string() });
+export const ofDelta = v.object({ ...ofDocument.entries, previousResultId: v.string() });
 export const inRange = v.object({ textDocument, range });
 export const ofColour = v.object({
   textDocument,

@@ -16,6 +16,9 @@ import {
   PrepareRenameRequest,
   ReferencesRequest,
   RenameRequest,
+  SemanticTokensDeltaRequest,
+  SemanticTokensRangeRequest,
+  SemanticTokensRequest,
   LSPErrorCodes,
   ResponseError,
   type CancellationToken,
@@ -27,6 +30,7 @@ import {
   atPosition,
   inRange,
   ofColour,
+  ofDelta,
   ofDocument,
   ofReferences,
   ofRename,
@@ -155,6 +159,15 @@ export function answerRequests(connection: Connection, guard: Guard): void {
   answer(FoldingRangeRequest.type, ofDocument, null, ({ service }, { textDocument }) => [
     ...service.foldingRanges(textDocument.uri),
   ]);
+  answer(SemanticTokensRequest.type, ofDocument, null, ({ service }, { textDocument }) =>
+    service.semanticTokens(textDocument.uri),
+  );
+  answer(SemanticTokensRangeRequest.type, inRange, null, ({ service }, { textDocument, range }) =>
+    service.semanticTokensIn(textDocument.uri, range),
+  );
+  answer(SemanticTokensDeltaRequest.type, ofDelta, null, ({ service }, { textDocument, previousResultId }) =>
+    service.semanticTokensDelta(textDocument.uri, previousResultId),
+  );
   answer(DocumentColorRequest.type, ofDocument, [], ({ service }, { textDocument }) => [
     ...service.colours(textDocument.uri),
   ]);

@@ -12,6 +12,8 @@ import type {
   LocationLink,
   Position,
   Range,
+  SemanticTokens,
+  SemanticTokensDelta,
   SymbolInformation,
   TextEdit,
   WorkspaceEdit,
@@ -42,6 +44,8 @@ import { usualSpelling } from './paths.js';
 import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
 import { references } from './references.js';
 import { renamableAt, rename, type Refusal, type Renamable } from './rename.js';
+import { semanticTokens } from './semantic-tokens.js';
+import { TokenHistory } from './token-history.js';
 import { takeSnapshot, type Snapshot, type SnapshotSource } from './snapshot.js';
 import { flatSymbols, nestedSymbols } from './symbols.js';
 import { clampPosition } from './text.js';
@@ -109,6 +113,10 @@ export interface LanguageService {
   /** Nested or flat, as the client can take them. */
   symbols(uri: string): DocumentSymbol[] | SymbolInformation[];
   foldingRanges(uri: string): readonly FoldingRange[];
+  semanticTokens(uri: string): SemanticTokens;
+  semanticTokensIn(uri: string, range: Range): SemanticTokens;
+  /** What changes from an earlier answer to now; everything when that answer was not the last. */
+  semanticTokensDelta(uri: string, previousResultId: string): SemanticTokens | SemanticTokensDelta;
   colours(uri: string): readonly ColorInformation[];
   colourPresentations(
     uri: string,
@@ -154,6 +162,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   const { abilities } = host;
   /** By the usual spelling of their URIs. */
   const plans = new Map<string, OpenPlan>();
+  const tokens = new TokenHistory();
   let ruleSettings: RuleSettings | undefined;
   const planAt = (uri: string): OpenPlan | undefined => plans.get(usualSpelling(uri));
 
@@ -244,6 +253,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       const plan = planAt(uri);
       if (plan === undefined) return;
       plans.delete(usualSpelling(uri));
+      tokens.forget(usualSpelling(uri));
       files.forget(plan.document.uri);
       files.closed(uri, plan.snapshot.text);
     },
@@ -315,6 +325,17 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     highlights: (uri, position) => within(uri, position, highlights, []),
     symbols: (uri) => (abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, [])),
     foldingRanges: (uri) => at(uri, foldingRanges, []),
+    semanticTokens: (uri) =>
+      at(uri, (snapshot) => tokens.whole(usualSpelling(uri), semanticTokens(snapshot)), { data: [] }),
+    semanticTokensIn: (uri, range) => ({
+      data: [...at(uri, (snapshot) => semanticTokens(snapshot, range), [])],
+    }),
+    semanticTokensDelta: (uri, previous) =>
+      at<SemanticTokens | SemanticTokensDelta>(
+        uri,
+        (snapshot) => tokens.since(usualSpelling(uri), previous, semanticTokens(snapshot)),
+        { data: [] },
+      ),
     colours: (uri) => at(uri, documentColours, []),
     colourPresentations: (uri, range, colour) =>
       at(uri, (snapshot) => colourPresentations(snapshot, range, colour), []),

@@ -142,6 +142,7 @@ export class ServerLink implements vscode.Disposable {
       findPlans: true,
       reference: extension.toString(),
       rules: plainSetting('rules'),
+      hints: plainSetting('hints'),
     };
     return {
       documentSelector: [{ language: languageId }],

@@ -16,6 +16,9 @@ export interface Abilities {
   readonly snippetEdits: boolean;
   /** The client colours words by what the server says they are. */
   readonly semanticTokens: boolean;
+  readonly inlayHints: boolean;
+  /** The client asks for inlay hints again when it is told to. */
+  readonly inlayHintRefresh: boolean;
   /** The client asks first whether and what can be renamed. */
   readonly renamePreparing: boolean;
   readonly codeActions: boolean;
@@ -49,6 +52,8 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities, ref
     versionedEdits,
     snippetEdits: versionedEdits && workspace?.workspaceEdit?.snippetEditSupport === true,
     semanticTokens: textDocument?.semanticTokens !== undefined,
+    inlayHints: textDocument?.inlayHint !== undefined,
+    inlayHintRefresh: workspace?.inlayHint?.refreshSupport === true,
     renamePreparing: textDocument?.rename?.prepareSupport === true,
     codeActions: actions?.codeActionLiteralSupport !== undefined,
     preferredActions: actions?.isPreferredSupport === true,

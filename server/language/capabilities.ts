@@ -24,6 +24,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     renameProvider: abilities.renamePreparing ? { prepareProvider: true } : true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
+    ...(abilities.inlayHints ? { inlayHintProvider: true } : {}),
     ...(abilities.semanticTokens
       ? { semanticTokensProvider: { legend, full: { delta: true }, range: true } }
       : {}),

@@ -2,13 +2,22 @@ import * as v from 'valibot';
 import { DidChangeConfigurationNotification, type Connection } from 'vscode-languageserver';
 import type { RuleSettings } from '../findings/settings.js';
 import type { Abilities } from './abilities.js';
+import { readHintSettings, usualHints, type HintSettings } from './hint-settings.js';
 import { readRuleSettings } from './rule-settings.js';
 
 /** The section of an editor's settings that is Mahlstick's. */
 const SECTION = 'mahlstick';
 
-const sent = v.object({ settings: v.object({ [SECTION]: v.object({ rules: v.unknown() }) }) });
-const asked = v.object({ rules: v.unknown() });
+const section = v.object({ rules: v.optional(v.unknown()), hints: v.optional(v.unknown()) });
+const sent = v.object({ settings: v.object({ [SECTION]: section }) });
+
+type Section = v.InferOutput<typeof section>;
+
+/** Who is told of settings that are other than before. */
+export interface Followers {
+  readonly rules: (settings: RuleSettings) => void;
+  readonly hints: (settings: HintSettings) => void;
+}
 
 /**
  * The settings of the client, however it tells them: with `initialize`, with every change, or when asked. The latest
@@ -16,27 +25,23 @@ const asked = v.object({ rules: v.unknown() });
  */
 export class Configuration {
   readonly #connection: Connection;
-  readonly #changed: (rules: RuleSettings) => void;
+  readonly #followers: Followers;
   readonly #failed: (what: string, error: unknown) => void;
   #rules: RuleSettings = new Map();
+  #hints: HintSettings = usualHints;
   #told = '';
   #asked = 0;
 
-  /** @param changed called with rules that are other than before */
-  constructor(
-    connection: Connection,
-    changed: (rules: RuleSettings) => void,
-    failed: (what: string, error: unknown) => void,
-  ) {
+  constructor(connection: Connection, followers: Followers, failed: (what: string, error: unknown) => void) {
     this.#connection = connection;
-    this.#changed = changed;
+    this.#followers = followers;
     this.#failed = failed;
   }
 
   /** From `initializationOptions`. */
   begin(options: unknown): void {
-    const given = v.safeParse(asked, options);
-    if (given.success) this.#take(given.output.rules);
+    const given = v.safeParse(section, options);
+    if (given.success) this.#take(given.output);
   }
 
   /** Once the client is ready to be asked. */
@@ -45,7 +50,7 @@ export class Configuration {
       if (configuration) this.#ask();
       else {
         const told = v.safeParse(sent, params);
-        if (told.success) this.#take(told.output.settings[SECTION].rules);
+        if (told.success) this.#take(told.output.settings[SECTION]);
       }
     });
     if (configurationNews) {
@@ -60,20 +65,32 @@ export class Configuration {
     const question = ++this.#asked;
     this.#connection.workspace.getConfiguration(SECTION).then(
       (answer: unknown) => {
-        const given = v.safeParse(asked, answer);
-        if (given.success && question === this.#asked) this.#take(given.output.rules);
+        const given = v.safeParse(section, answer);
+        if (given.success && question === this.#asked) this.#take(given.output);
       },
       (error: unknown) => this.#failed('asking for the settings', error),
     );
   }
 
-  #take(value: unknown): void {
+  #take(given: Section): void {
+    if ('rules' in given) this.#takeRules(given.rules);
+    if ('hints' in given) this.#takeHints(given.hints);
+  }
+
+  #takeHints(value: unknown): void {
+    const settings = readHintSettings(value);
+    if (JSON.stringify(settings) === JSON.stringify(this.#hints)) return;
+    this.#hints = settings;
+    this.#followers.hints(settings);
+  }
+
+  #takeRules(value: unknown): void {
     const { settings, refused } = readRuleSettings(value);
     const message = `Ignored in the setting mahlstick.rules: ${refused.join('; ')}.`;
     if (refused.length > 0 && message !== this.#told) this.#connection.console.warn(message);
     this.#told = refused.length > 0 ? message : '';
     if (JSON.stringify([...settings]) === JSON.stringify([...this.#rules])) return;
     this.#rules = settings;
-    this.#changed(settings);
+    this.#followers.rules(settings);
   }
 }

@@ -62,10 +62,18 @@ export function serve(connection: Connection, host: ServerHost): void {
 
   const configuration = new Configuration(
     connection,
-    (rules) => session?.service.rulesChanged(rules),
+    {
+      rules: (rules) => session?.service.rulesChanged(rules),
+      hints: (hints) => session?.service.hintsChanged(hints),
+    },
     failed,
   );
   const turns = new Turns((uri) => guarded('plan', () => tell(uri)));
+  /** Once for all that changes in a turn. */
+  const askAgain = new Turns(() => {
+    if (session?.abilities.inlayHintRefresh === true)
+      connection.languages.inlayHint.refresh().catch(() => undefined);
+  });
   /** Tells that a plan is another, then what is found in it, unless it is another again by then. */
   function tell(uri: string): void {
     const snapshot = session?.service.snapshot(uri);
@@ -99,6 +107,7 @@ export function serve(connection: Connection, host: ServerHost): void {
       fetchFile: fetcher(connection, host, params, () => [...folders]),
       listPlans: lister(connection, host, params, () => [...folders]),
       planChanged: (uri) => turns.ask(uri),
+      answersChanged: () => askAgain.ask('hints'),
       failed,
     });
     session = { service, abilities, folders };

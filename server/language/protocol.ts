@@ -31,6 +31,8 @@ export interface InitializationOptions {
    * by `workspace/didChangeConfiguration`, or are asked for by `workspace/configuration` where the client has it.
    */
   readonly rules?: unknown;
+  /** The settings `mahlstick.hints`, which come later as those of rules do. */
+  readonly hints?: unknown;
 }
 
 export interface DocumentIdentifier {

@@ -13,6 +13,7 @@ import {
   ErrorCodes,
   FoldingRangeRequest,
   HoverRequest,
+  InlayHintRequest,
   PrepareRenameRequest,
   ReferencesRequest,
   RenameRequest,
@@ -158,6 +159,9 @@ export function answerRequests(connection: Connection, guard: Guard): void {
   );
   answer(FoldingRangeRequest.type, ofDocument, null, ({ service }, { textDocument }) => [
     ...service.foldingRanges(textDocument.uri),
+  ]);
+  answer(InlayHintRequest.type, inRange, null, ({ service }, { textDocument, range }) => [
+    ...service.inlayHints(textDocument.uri, range),
   ]);
   answer(SemanticTokensRequest.type, ofDocument, null, ({ service }, { textDocument }) =>
     service.semanticTokens(textDocument.uri),

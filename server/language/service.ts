@@ -8,6 +8,7 @@ import type {
   DocumentSymbol,
   FoldingRange,
   Hover,
+  InlayHint,
   Location,
   LocationLink,
   Position,
@@ -38,7 +39,9 @@ import { PlanFiles } from './files.js';
 import { foldingRanges } from './folding.js';
 import { formattingEdits } from './formatting.js';
 import { tryChange, writeChange } from './hand/hand.js';
+import { usualHints, type HintSettings } from './hint-settings.js';
 import { hover } from './hover.js';
+import { inlayHints } from './inlay-hints.js';
 import { Library, type Surroundings } from './library.js';
 import { usualSpelling } from './paths.js';
 import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
@@ -67,6 +70,8 @@ export interface LanguageService {
   foldersChanged(): void;
   /** Rules are to be told otherwise than before. */
   rulesChanged(settings: RuleSettings): void;
+  /** Other inlay hints are wanted than before. */
+  hintsChanged(settings: HintSettings): void;
   /** Reads again the files that this plan names. */
   rereadFiles(uri: string): void;
 
@@ -113,6 +118,7 @@ export interface LanguageService {
   /** Nested or flat, as the client can take them. */
   symbols(uri: string): DocumentSymbol[] | SymbolInformation[];
   foldingRanges(uri: string): readonly FoldingRange[];
+  inlayHints(uri: string, range: Range): readonly InlayHint[];
   semanticTokens(uri: string): SemanticTokens;
   semanticTokensIn(uri: string, range: Range): SemanticTokens;
   /** What changes from an earlier answer to now; everything when that answer was not the last. */
@@ -140,6 +146,8 @@ export interface ServiceHost {
   readonly folders: () => readonly string[];
   /** The plan's latest snapshot is another than before: its text has changed, or a file that it names. */
   readonly planChanged: (uri: string) => void;
+  /** What was answered about a plan would be answered otherwise now, though its text is the same. */
+  readonly answersChanged?: () => void;
   /** A fault of ours, not of the plan. */
   readonly failed: (what: string, error: unknown) => void;
 }
@@ -163,6 +171,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   /** By the usual spelling of their URIs. */
   const plans = new Map<string, OpenPlan>();
   const tokens = new TokenHistory();
+  let hintSettings = usualHints;
   let ruleSettings: RuleSettings | undefined;
   const planAt = (uri: string): OpenPlan | undefined => plans.get(usualSpelling(uri));
 
@@ -206,6 +215,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     const stale = plan.snapshot;
     plan.snapshot = takeFor(plan.document, plan.kept, () => stale.tree);
     host.planChanged(plan.document.uri);
+    host.answersChanged?.();
   }
 
   const at = <T>(uri: string, answer: (snapshot: Snapshot) => T, none: T): T => {
@@ -269,6 +279,10 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       ruleSettings = settings;
       [...plans.keys()].forEach(refresh);
     },
+    hintsChanged: (settings) => {
+      hintSettings = settings;
+      host.answersChanged?.();
+    },
     rereadFiles: (uri) => files.rereadFor(uri),
 
     snapshot: (uri) => planAt(uri)?.snapshot,
@@ -325,6 +339,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     highlights: (uri, position) => within(uri, position, highlights, []),
     symbols: (uri) => (abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, [])),
     foldingRanges: (uri) => at(uri, foldingRanges, []),
+    inlayHints: (uri, range) =>
+      at(uri, (snapshot) => inlayHints(snapshot, range, hintSettings, abilities), []),
     semanticTokens: (uri) =>
       at(uri, (snapshot) => tokens.whole(usualSpelling(uri), semanticTokens(snapshot)), { data: [] }),
     semanticTokensIn: (uri, range) => ({

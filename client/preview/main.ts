@@ -4,6 +4,7 @@ import { type Scene, type View, views } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
 import { DistanceChoice } from './distance-choice.js';
 import { element } from './elements.js';
+import { Hand } from './hand/hand.js';
 import { FindingsList } from './findings-list.js';
 import {
   type FromPage,
@@ -35,8 +36,11 @@ const now = {
   findingsVersion: -1,
   view: state.view,
   distanceMillimetres: state.distanceMillimetres,
+  snaps: state.snaps ?? true,
   refused: 0,
 };
+/** Nothing is drawn on the picture. */
+let isEmpty = true;
 let mark: { readonly version: number; readonly line: number | null } | undefined;
 
 const drawingPlace = element('div', { class: 'drawing' });
@@ -57,7 +61,19 @@ const distance = new DistanceChoice(state.distanceMillimetres, (millimetres) => 
   host.postMessage({ type: 'distance', millimetres: millimetres ?? null });
 });
 
-const bar = element('header', { class: 'bar' }, choice.group, distance.group);
+const hand = new Hand({
+  place: drawingPlace,
+  surface: stage,
+  post: (message) => host.postMessage(message),
+  draw: (scene) => stage.draw(withoutFindingsList(scene)),
+  snaps: now.snaps,
+  keepSnaps: (snaps) => {
+    now.snaps = snaps;
+    keepState();
+  },
+  toolTaken: (tool) => (drawingPlace.hidden = isEmpty && tool === undefined),
+});
+const bar = element('header', { class: 'bar' }, choice.group, distance.group, hand.row);
 
 const drawings = element('main', {}, notices.section, drawingPlace, findings.section);
 
@@ -87,7 +103,7 @@ host.postMessage({ type: 'ready' });
 function firstState(): PageState {
   const given = v.parse(pageStateSchema, JSON.parse(document.body.dataset['state'] ?? 'null'));
   const kept = v.safeParse(pageStateSchema, host.getState());
-  return kept.success ? pageState(given.uri, kept.output) : given;
+  return kept.success ? { ...kept.output, uri: given.uri } : given;
 }
 
 function take(message: ToPage): void {
@@ -111,18 +127,24 @@ function take(message: ToPage): void {
       return;
     case 'server':
       notices.server(message.state);
+      hand.server(message.state);
       document.body.dataset['server'] = message.state;
       return;
     case 'gone':
       notices.gone();
+      return;
+    case 'tried':
+    case 'written':
+    case 'refused':
+      hand.answer(message);
       return;
   }
 }
 
 function draw(scene: Scene): void {
   setView(scene.view);
-  const empty = !Object.values(scene.subjects).some(({ kind }) => kind === 'object' || kind === 'lead');
-  drawingPlace.hidden = empty;
+  isEmpty = !Object.values(scene.subjects).some(({ kind }) => kind === 'object' || kind === 'lead');
+  drawingPlace.hidden = isEmpty && hand.tool === undefined;
   try {
     stage.draw(withoutFindingsList(scene));
   } catch (error) {
@@ -132,7 +154,8 @@ function draw(scene: Scene): void {
   }
   findings.connect(scene);
   distance.connect(scene.viewing);
-  notices.drawn(empty);
+  notices.drawn(isEmpty);
+  hand.drawn(scene, now.sceneVersion);
   showMark();
 }
 
@@ -141,6 +164,7 @@ function showMark(): void {
   if (mark === undefined || mark.version > now.sceneVersion) return;
   stage.markLine(mark.line);
   findings.markLine(mark.line);
+  hand.cursorMoved();
 }
 
 function setView(view: View): void {
@@ -151,7 +175,7 @@ function setView(view: View): void {
 }
 
 function keepState(): void {
-  host.setState(pageState(state.uri, now));
+  host.setState({ ...pageState(state.uri, now), ...(now.snaps ? {} : { snaps: false }) });
 }
 
 function reveal(version: number, location: Location): void {

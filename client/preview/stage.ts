@@ -66,6 +66,31 @@ export class Stage {
     }
   }
 
+  get svg(): SVGSVGElement | undefined {
+    return this.#drawing?.svg.node;
+  }
+
+  /** Keys of the items that are marked. */
+  get marked(): readonly string[] {
+    return [...this.#shown].flatMap(([key, { group }]) => (group.hasAttribute('aria-current') ? [key] : []));
+  }
+
+  /** Path data of the outline of an item, as it is drawn. */
+  outlineOf(key: string): readonly string[] {
+    const outline = this.#shown.get(key)?.item.outline ?? [];
+    return outline.length > 0 ? outline : [this.#boxOf(key)];
+  }
+
+  /** Brings the focus to an item, as arrow keys do. False when there is none of that key. */
+  focus(key: string): boolean {
+    const shown = this.#shown.get(key);
+    if (shown === undefined) return false;
+    this.#stop = key;
+    this.#patchTabStops();
+    shown.group.focus({ preventScroll: true });
+    return true;
+  }
+
   /** Points at items for as long as the pointer or the focus is on what belongs to them. */
   point(keys: readonly string[]): void {
     for (const [key, { group }] of this.#shown) group.classList.toggle('pointed', keys.includes(key));
@@ -77,7 +102,7 @@ export class Stage {
     group.setAttribute('role', 'group');
     group.setAttribute(
       'aria-label',
-      'In the drawing. Arrow keys go from one to the next, Enter selects its words.',
+      'In the drawing. Arrow keys go from one to the next, Enter selects its words, Alt and an arrow key moves it, G goes to its handles.',
     );
     // Names and findings stay readable over an outline.
     svg.insertBefore(group, svg.querySelector('[data-layer="names"]'));

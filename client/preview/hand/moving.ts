@@ -1,0 +1,244 @@
+import type { Grip, Scene, Spot } from '../../../server/drawing/scene.js';
+import type { HandChange } from '../../../server/language/hand/change.js';
+import type { Board } from './board.js';
+import { budgetChanges } from './budget-changes.js';
+import { Drag, guidesFor } from './drag.js';
+import { wayInWords } from './lengths.js';
+import type { Overlay } from './overlay.js';
+import { difference, distance } from './place.js';
+import type { Readout } from './readout.js';
+import { anchorsOf, held } from './snap.js';
+
+/** A click is not quite still. */
+const stillPixels = 3;
+
+export interface MovingHost {
+  readonly board: Board;
+  readonly overlay: Overlay;
+  readonly readout: Readout;
+  readonly place: HTMLElement;
+  /** What a pointer that comes down there would move. */
+  readonly gripAt: (event: PointerEvent) => Grip | undefined;
+  readonly snaps: () => boolean;
+  /** It moves from now on. */
+  readonly begun: (grip: Grip) => void;
+  readonly attempt: (change: HandChange) => void;
+  readonly write: (change: HandChange) => void;
+  /** Nothing is written: the drawing is to be as it was. */
+  readonly letGo: () => void;
+}
+
+type Held =
+  | { readonly state: 'pressed'; readonly pointer: number; readonly grip: Grip; readonly from: Spot }
+  | { readonly state: 'moving'; readonly pointer: number; readonly drag: Drag };
+
+/** Dragging with a mouse, a pen or a finger. */
+export class Moving {
+  readonly #host: MovingHost;
+  #held: Held | undefined;
+  #last: PointerEvent | undefined;
+  #frame: number | undefined;
+  #budgets: readonly string[] = [];
+  /** The click that ends a drag is not one. */
+  #swallowsClick = false;
+
+  constructor(host: MovingHost) {
+    this.#host = host;
+    const { place } = host;
+    const listen = <K extends keyof HTMLElementEventMap>(
+      type: K,
+      heard: (event: HTMLElementEventMap[K]) => void,
+    ): void => place.addEventListener(type, heard, { capture: true });
+    listen('pointerdown', (event) => this.#press(event));
+    listen('pointermove', (event) => this.#move(event));
+    listen('pointerup', (event) => this.#release(event));
+    listen('pointercancel', (event) => {
+      if (event.pointerId === this.#held?.pointer) this.cancel();
+    });
+    listen('lostpointercapture', (event) => {
+      if (event.pointerId === this.#held?.pointer) this.cancel();
+    });
+    listen('click', (event) => {
+      if (this.#swallowsClick) event.stopPropagation();
+      this.#swallowsClick = false;
+    });
+    // A finger that has hold of something does not scroll the page.
+    place.addEventListener(
+      'touchmove',
+      (event) => {
+        if (this.#held !== undefined && event.cancelable) event.preventDefault();
+      },
+      { passive: false },
+    );
+  }
+
+  get drag(): Drag | undefined {
+    return this.#held?.state === 'moving' ? this.#held.drag : undefined;
+  }
+
+  /** What is held goes back. False when nothing is. */
+  cancel(): boolean {
+    const wasMoving = this.#held?.state === 'moving';
+    const wasHeld = this.#held !== undefined;
+    this.#end();
+    if (wasMoving) {
+      this.#swallowsClick = true;
+      this.#host.letGo();
+    }
+    return wasHeld;
+  }
+
+  /** The text has changed meanwhile: the drag goes on over the new drawing, if what it holds is there. */
+  goOn(): void {
+    const { drag } = this;
+    if (drag === undefined) return;
+    const { board, readout } = this.#host;
+    const grip = board.grip(drag.grip.key);
+    if (grip === undefined || grip.fixed !== undefined) {
+      this.cancel();
+      readout.refuse(grip?.fixed ?? `${drag.grip.name} is not in the drawing any more.`);
+      return;
+    }
+    drag.continueOn(grip, guidesFor(grip, board.guides, board.grips), this.#manner());
+    this.#begin(drag);
+    this.#show(drag);
+  }
+
+  /** How the drawing would be, as far as the hand has come. */
+  tried(scene: Scene): void {
+    this.#budgets = budgetChanges(this.#host.board.scene?.budgets ?? [], scene.budgets);
+    if (this.drag !== undefined) this.#tell(this.drag);
+  }
+
+  #press(event: PointerEvent): void {
+    this.#swallowsClick = false;
+    // The page may have taken it already, to draw the drawing along.
+    if (event.defaultPrevented || event.button !== 0 || !event.isPrimary || this.#held !== undefined) return;
+    const grip = this.#host.gripAt(event);
+    const from = this.#host.board.under({ x: event.clientX, y: event.clientY });
+    if (grip === undefined || from === undefined) return;
+    event.stopPropagation();
+    this.#last = event;
+    this.#held = {
+      state: 'pressed',
+      pointer: event.pointerId,
+      grip,
+      from: { x: event.clientX, y: event.clientY },
+    };
+  }
+
+  #move(event: PointerEvent): void {
+    const holding = this.#held;
+    if (holding?.pointer !== event.pointerId) return;
+    // It is held here, and moves nothing else.
+    event.stopPropagation();
+    this.#last = event;
+    if (holding.state === 'pressed') {
+      if (distance(holding.from, { x: event.clientX, y: event.clientY }) < stillPixels) return;
+      if (!this.#take(holding)) return;
+    }
+    this.#frame ??= requestAnimationFrame(() => {
+      this.#frame = undefined;
+      this.#follow();
+    });
+  }
+
+  #take({ pointer, grip, from }: Held & { state: 'pressed' }): boolean {
+    const { board, place, readout } = this.#host;
+    const start = board.under(from);
+    if (grip.fixed !== undefined || start === undefined) {
+      this.#end();
+      if (grip.fixed !== undefined) readout.refuse(grip.fixed);
+      return false;
+    }
+    const anchors = grip.kind === 'object' ? anchorsOf(grip.at, board.boxOf(grip.subject)) : [held];
+    const drag = new Drag({ grip, start, anchors });
+    this.#held = { state: 'moving', pointer, drag };
+    place.setPointerCapture(pointer);
+    place.classList.add('dragging');
+    this.#budgets = [];
+    this.#host.begun(grip);
+    this.#begin(drag);
+    return true;
+  }
+
+  #begin({ grip }: Drag): void {
+    const { board, overlay } = this.#host;
+    const isPart = grip.kind === 'point' || grip.kind === 'lead place';
+    overlay.clear();
+    overlay.beginGhost(isPart ? [] : board.surface.outlineOf(grip.subject));
+  }
+
+  #manner(): { isStraight: boolean; reach: number | undefined } {
+    const event = this.#last;
+    const isFree = event !== undefined && (event.ctrlKey || event.metaKey);
+    const reach = this.#host.snaps() && !isFree ? this.#host.board.snapReach : undefined;
+    return { isStraight: event?.shiftKey ?? false, reach };
+  }
+
+  #follow(): void {
+    const { drag } = this;
+    const event = this.#last;
+    if (drag === undefined || event === undefined) return;
+    const { board } = this.#host;
+    const pointer = board.under({ x: event.clientX, y: event.clientY });
+    if (pointer === undefined) return;
+    drag.moveTo(pointer, guidesFor(drag.grip, board.guides, board.grips), this.#manner());
+    this.#show(drag);
+  }
+
+  #show(drag: Drag): void {
+    const { attempt, board, overlay } = this.#host;
+    const { grip, snapped, by } = drag;
+    const isPart = grip.kind === 'point' || grip.kind === 'lead place';
+    overlay.moveGhost(by);
+    overlay.shift(by, isPart ? grip.key : undefined);
+    overlay.showTrace(difference(snapped.at, by), snapped.at);
+    overlay.showSnap(snapped.mark);
+    attempt({ kind: 'move', grip: grip.key, to: board.inPlan(snapped.at) });
+    this.#tell(drag);
+  }
+
+  #tell({ by, grip, snapped }: Drag): void {
+    const { board, readout } = this.#host;
+    const way = wayInWords(by, board.ground?.handling.unit ?? 'cm');
+    const { words } = snapped;
+    if (this.#last !== undefined)
+      readout.beside({ x: this.#last.clientX, y: this.#last.clientY }, [
+        words === undefined ? way : `${way}, ${words}`,
+        ...this.#budgets,
+      ]);
+    readout.say(
+      `${[`${grip.name} ${way}`, ...(words === undefined ? [] : [words]), ...this.#budgets].join('; ')}.`,
+    );
+  }
+
+  #release(event: PointerEvent): void {
+    const holding = this.#held;
+    if (holding?.pointer !== event.pointerId) return;
+    if (holding.state === 'pressed') {
+      this.#end();
+      return;
+    }
+    event.stopPropagation();
+    this.#last = event;
+    this.#follow();
+    const { drag } = holding;
+    this.#end();
+    this.#swallowsClick = true;
+    const { board, letGo, readout, write } = this.#host;
+    readout.away();
+    if (drag.by.x === 0 && drag.by.y === 0) letGo();
+    else write({ kind: 'move', grip: drag.grip.key, to: board.inPlan(drag.snapped.at) });
+  }
+
+  #end(): void {
+    const holding = this.#held;
+    this.#held = undefined;
+    if (this.#frame !== undefined) cancelAnimationFrame(this.#frame);
+    this.#frame = undefined;
+    this.#host.place.classList.remove('dragging');
+    if (holding?.state === 'moving' && this.#host.place.hasPointerCapture(holding.pointer))
+      this.#host.place.releasePointerCapture(holding.pointer);
+  }
+}

@@ -17,6 +17,11 @@ const FLATNESS = 0.0002;
 /** Points of all flattened outlines together: several times what a large plan has. */
 const MOST_POINTS = 1_000_000;
 
+/** How far a flattened outline may stand off its curve on a canvas of this diagonal, canvas units. */
+export function flatnessOn(diagonal: number): number {
+  return diagonal * FLATNESS;
+}
+
 export interface ReferenceSources {
   readonly nodes: readonly Node[];
   readonly objects: ObjectIndex;
@@ -51,7 +56,7 @@ export class References implements PlaceSurroundings {
     this.#focusNode = single(sources.nodes, 'focus', sources.problems);
     const { order, circles } = inOrder(this.#graph());
     circles.forEach((circle) => this.#reportCircle(circle));
-    const tolerance = sources.canvas.diagonal * FLATNESS;
+    const tolerance = flatnessOn(sources.canvas.diagonal);
     let points = 0;
     for (const index of order) {
       const node = this.#objects.nodes[index];

@@ -3,10 +3,16 @@ import type { Lead, LeadPlace, Plan, PlanObject } from '../../plan/plan.js';
 import { every } from '../../plan/select.js';
 import type { Grip, Spot } from '../scene.js';
 import type { Subjects } from '../views/reading.js';
+import { type OutlinePoint, outlinePoints } from './outline-points.js';
+import { surroundingsOf } from './surroundings.js';
+
+/** Points of outlines that can be taken hold of in one drawing; what comes after in the text can't. */
+const MOST_POINTS = 2_000;
 
 /** What in the plan a grip takes hold of. */
 export type Held =
   | { readonly kind: 'object'; readonly object: PlanObject }
+  | { readonly kind: 'point'; readonly object: PlanObject; readonly point: OutlinePoint }
   | { readonly kind: 'focus' }
   | { readonly kind: 'lead'; readonly lead: Lead }
   | { readonly kind: 'lead place'; readonly lead: Lead; readonly place: LeadPlace };
@@ -16,10 +22,11 @@ export interface Hold {
   readonly held: Held;
 }
 
-/** All that can be taken hold of: the objects in the order of the text, the focal point, the leads. */
+/** All that can be taken hold of: the objects in the order of the text, their points, the focal point, the leads. */
 export function holdsOf(plan: Plan, subjects: Subjects): readonly Hold[] {
   return [
     ...plan.objects.flatMap((object) => objectHolds(object, subjects.objects[object.index])),
+    ...pointHolds(plan, subjects),
     ...focusHold(plan),
     ...plan.leads.flatMap((lead, index) => leadHolds(lead, subjects.leads[index])),
   ];
@@ -68,6 +75,25 @@ function whyFixed({ name, node }: PlanObject): Pick<Grip, 'fixed'> {
   return {
     fixed: `\`${name}\` is repeated and has no place of its own: give it an \`at\`, and it can be moved.`,
   };
+}
+
+function pointHolds(plan: Plan, subjects: Subjects): readonly Hold[] {
+  const surroundings = surroundingsOf(plan);
+  const holds: Hold[] = [];
+  for (const object of plan.objects) {
+    const subject = subjects.objects[object.index];
+    if (subject === undefined || object.outline.path.length === 0) continue;
+    outlinePoints(object, surroundings).forEach((point, index) => {
+      const name = `point ${index + 1} of ${object.name}`;
+      const key = `${subject}:point:${index + 1}`;
+      holds.push({
+        grip: { key, subject, kind: 'point', at: spot(point.at), name },
+        held: { kind: 'point', object, point },
+      });
+    });
+    if (holds.length >= MOST_POINTS) break;
+  }
+  return holds.slice(0, MOST_POINTS);
 }
 
 function focusHold({ focus }: Plan): readonly Hold[] {

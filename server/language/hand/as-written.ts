@@ -23,7 +23,7 @@ export function asWritten(edit: FixEdit, lines: readonly string[], canvasUnit: L
       return { ...edit, location: { line, start: start - separator.length, end }, text: '' };
     }
     case 'add line':
-      return { ...edit, text: spacedAs(edit.text, edit.under, lines) };
+      return { ...edit, text: spacedAs(edit.text, siblingsIn(edit.under), lines) };
     case 'take out line':
       return edit;
   }
@@ -38,7 +38,8 @@ function numberAsWritten(text: string, old: string, canvasUnit: LengthUnit): str
   const words =
     fraction !== undefined && isRuled(newRest, canvasUnit) ? inSixteenths(Number(number)) : number;
   const sign = words === '0' ? '' : minus;
-  return `${sign}${words}${sameRest ? rest : newRest}`;
+  // Where there was no unit, it is that of the other side, as in `12 x 9 cm`.
+  return `${sign}${words}${sameRest || rest.trim() === '' ? rest : newRest}`;
 }
 
 /** Whether sixteenths of it are fine enough: not of a metre, nor of per cent. */
@@ -61,11 +62,16 @@ function inSixteenths(value: number): string {
   return whole === 0 ? `${above}/${below}` : `${whole} ${above}/${below}`;
 }
 
-/** The words of a new line set as far from their keyword as those of the lines it comes to. */
-function spacedAs(text: string, under: Node, lines: readonly string[]): string {
+/** The lines beside which a new one under a statement comes to stand; the statement itself where there are none. */
+export function siblingsIn(under: Node): readonly Node[] {
+  return under.children.length > 0 ? under.children : [under];
+}
+
+/** The words of a new line set as far from their keyword as those of the statements beside it. */
+export function spacedAs(text: string, nodes: readonly Node[], lines: readonly string[]): string {
   const [, keyword, words = ''] = /^(\S+) +(.*)$/su.exec(text) ?? [];
   if (keyword === undefined) return text;
-  const column = commonColumn(under.children.length > 0 ? under.children : [under], lines);
+  const column = commonColumn(nodes, lines);
   return `${column > keyword.length ? keyword.padEnd(column) : `${keyword} `}${words}`;
 }
 

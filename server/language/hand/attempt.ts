@@ -21,8 +21,8 @@ export interface NameInText {
   readonly end: number;
 }
 
-export function edits(all: readonly FixEdit[] | undefined, otherwise: string): Attempt {
-  return all ? { kind: 'edits', edits: all } : refusal(otherwise);
+export function edits(all: readonly FixEdit[]): Attempt {
+  return { kind: 'edits', edits: all };
 }
 
 export function refusal(why: string): Refusal {

@@ -1,9 +1,13 @@
 import { holdsOf } from '../../drawing/handling/grips.js';
 import { subjectsOf } from '../../drawing/views/subjects.js';
+import type { PlanObject } from '../../plan/plan.js';
 import type { Snapshot } from '../snapshot.js';
 import { type Attempt, refusal } from './attempt.js';
 import type { HandChange } from './change.js';
+import { focusOnCrossing } from './focus.js';
+import { resize, takeColour, takeStep } from './looks.js';
 import { moveTo } from './moves.js';
+import { drawBox, drawLine } from './shapes.js';
 
 /** What a change comes to in the text. */
 export function attemptOf(snapshot: Snapshot, change: HandChange): Attempt {
@@ -11,11 +15,29 @@ export function attemptOf(snapshot: Snapshot, change: HandChange): Attempt {
   switch (change.kind) {
     case 'move': {
       const hold = holdsOf(plan, subjectsOf(plan, [])).find(({ grip }) => grip.key === change.grip);
-      return hold
-        ? moveTo(snapshot, hold, change.to)
-        : refusal('What was to be moved is not in the plan any more.');
+      return hold ? moveTo(snapshot, hold, change.to) : gone();
     }
-    default:
-      return refusal('This can’t be changed by hand yet.');
+    case 'resize':
+      return ofObject(snapshot, change.subject, (object) => resize(plan, object, change.factor));
+    case 'value':
+      return ofObject(snapshot, change.subject, (object) => takeStep(plan, object, change.step));
+    case 'colour':
+      return ofObject(snapshot, change.subject, (object) => takeColour(plan, object, change.colour));
+    case 'new box':
+      return drawBox(snapshot, change);
+    case 'new line':
+      return drawLine(snapshot, change);
+    case 'crossing':
+      return focusOnCrossing(snapshot, change.name);
   }
+}
+
+/** The change of an object, by the key of its subject in the drawing. */
+function ofObject({ plan }: Snapshot, subject: string, change: (object: PlanObject) => Attempt): Attempt {
+  const object = plan.objects[subjectsOf(plan, []).objects.indexOf(subject)];
+  return object ? change(object) : gone();
+}
+
+function gone(): Attempt {
+  return refusal('What was to be changed is not in the plan any more.');
 }

@@ -1,4 +1,5 @@
 import './preview.css';
+import './toolbar.css';
 import * as v from 'valibot';
 import { type Scene, type View, views } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
@@ -18,6 +19,7 @@ import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
 import { watchRoom } from './room.js';
 import { Stage } from './stage.js';
+import { Toolbar } from './toolbar.js';
 import { ViewChoice } from './view-choice.js';
 
 declare function acquireVsCodeApi(): {
@@ -39,8 +41,11 @@ const now = {
   snaps: state.snaps ?? true,
   refused: 0,
 };
+let lastScene: Scene | undefined;
 /** Nothing is drawn on the picture. */
 let isEmpty = true;
+/** The cursor's next place is one that was asked for in this page. */
+let asked = false;
 let mark: { readonly version: number; readonly line: number | null } | undefined;
 
 const drawingPlace = element('div', { class: 'drawing' });
@@ -65,7 +70,7 @@ const hand = new Hand({
   place: drawingPlace,
   surface: stage,
   post: (message) => host.postMessage(message),
-  draw: (scene) => stage.draw(withoutFindingsList(scene)),
+  draw: (scene) => stage.draw(shownOf(scene)),
   snaps: now.snaps,
   keepSnaps: (snaps) => {
     now.snaps = snaps;
@@ -73,7 +78,19 @@ const hand = new Hand({
   },
   toolTaken: (tool) => (drawingPlace.hidden = isEmpty && tool === undefined),
 });
-const bar = element('header', { class: 'bar' }, choice.group, distance.group, hand.row);
+const toolbar = new Toolbar({
+  box: drawingPlace,
+  state,
+  views: [choice.group, distance.group],
+  hand: hand.row,
+  keep: () => keepState(),
+  redraw: () => {
+    if (lastScene !== undefined) draw(lastScene);
+  },
+  point: (keys) => stage.point(keys),
+  focus: (key) => stage.focus(key),
+});
+const { bar } = toolbar;
 
 const drawings = element('main', {}, notices.section, drawingPlace, findings.section);
 
@@ -86,6 +103,7 @@ watchRoom(drawings, (isNarrow) => {
 // What has the focus is not to come to lie under the bar, which is higher in a narrow page.
 new ResizeObserver(() => {
   document.documentElement.style.scrollPaddingTop = `${bar.offsetHeight + 8}px`;
+  document.documentElement.style.setProperty('--bar', `${bar.offsetHeight}px`);
 }).observe(bar);
 window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
   const received = receiveInPage(data);
@@ -121,6 +139,9 @@ function take(message: ToPage): void {
     case 'mark':
       mark = message;
       showMark();
+      // What was clicked in the page is looked at there: the page stays where it is.
+      toolbar.toSight(!asked, stage.markedItem);
+      asked = false;
       return;
     case 'view':
       setView(message.view);
@@ -142,21 +163,27 @@ function take(message: ToPage): void {
 }
 
 function draw(scene: Scene): void {
+  lastScene = scene;
   setView(scene.view);
   isEmpty = !Object.values(scene.subjects).some(({ kind }) => kind === 'object' || kind === 'lead');
   drawingPlace.hidden = isEmpty && hand.tool === undefined;
   try {
-    stage.draw(withoutFindingsList(scene));
+    stage.draw(shownOf(scene));
   } catch (error) {
     console.error(error);
     notices.broken();
     return;
   }
-  findings.connect(scene);
+  findings.connect(shownOf(scene));
+  toolbar.drawn(withoutFindingsList(scene));
   distance.connect(scene.viewing);
   notices.drawn(isEmpty);
-  hand.drawn(scene, now.sceneVersion);
+  hand.drawn(toolbar.shownOf(scene), now.sceneVersion);
   showMark();
+}
+
+function shownOf(scene: Scene): Scene {
+  return toolbar.shownOf(withoutFindingsList(scene));
 }
 
 /** The cursor's line belongs to a version: it is marked once that version, or a later one, is drawn. */
@@ -175,9 +202,13 @@ function setView(view: View): void {
 }
 
 function keepState(): void {
-  host.setState({ ...pageState(state.uri, now), ...(now.snaps ? {} : { snaps: false }) });
+  const { view, distanceMillimetres } = now;
+  const snaps = now.snaps ? undefined : false;
+  host.setState(pageState(state.uri, { view, distanceMillimetres, snaps, ...toolbar.kept }));
 }
 
 function reveal(version: number, location: Location): void {
-  if (version >= 0) host.postMessage({ type: 'reveal', version, location: { ...location } });
+  if (version < 0) return;
+  asked = true;
+  host.postMessage({ type: 'reveal', version, location: { ...location } });
 }

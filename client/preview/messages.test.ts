@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { exceeds, receiveFromPage, receiveInPage } from './messages.js';
+import * as v from 'valibot';
+import { exceeds, pageState, pageStateSchema, receiveFromPage, receiveInPage } from './messages.js';
 import { stillLife } from './still-life.js';
 
 const scene = { type: 'scene', epoch: 1, version: 3, scene: stillLife };
@@ -129,5 +130,42 @@ describe('the size of a message', () => {
     const deep = Array.from({ length: 50 }).reduce<unknown>((inner) => [inner], 'x');
     expect(exceeds(deep, 40)).toBe(true);
     expect(exceeds(deep, 60)).toBe(false);
+  });
+});
+
+describe('what the page keeps', () => {
+  const kept = {
+    uri: 'file:///a.mahl',
+    view: 'notan' as const,
+    distanceMillimetres: 2_000,
+    snaps: false,
+    zoom: { factor: 2.5, x: 0.25, y: 1 },
+    hidden: ['names' as const, 'leads' as const],
+    sketch: 0.3,
+  };
+
+  it('can be read again, also as earlier versions kept it', () => {
+    expect(v.parse(pageStateSchema, JSON.parse(JSON.stringify(kept)))).toEqual(kept);
+    const { uri, view, distanceMillimetres } = kept;
+    for (const old of [
+      { uri, view },
+      { uri, view, distanceMillimetres },
+    ]) {
+      expect(v.parse(pageStateSchema, old)).toEqual(old);
+    }
+  });
+
+  it('goes from one plan to another, without what is as it is from the first', () => {
+    expect(pageState('file:///b.mahl', kept)).toEqual({ ...kept, uri: 'file:///b.mahl' });
+    const first = { view: 'drawing' as const, zoom: undefined, hidden: [], sketch: undefined };
+    expect(pageState('file:///b.mahl', first)).toEqual({ uri: 'file:///b.mahl', view: 'drawing' });
+  });
+
+  it.each([
+    ['a zoom out of reason', { zoom: { factor: 400, x: 0, y: 0 } }],
+    ['a part over the whole', { sketch: 1.5 }],
+    ['a layer that there is not', { hidden: ['picture'] }],
+  ])('is refused with %s', (_what, change) => {
+    expect(v.safeParse(pageStateSchema, { ...kept, ...change }).success).toBe(false);
   });
 });

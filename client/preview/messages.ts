@@ -1,8 +1,10 @@
 import * as v from 'valibot';
 import { views } from '../../server/drawing/scene.js';
 import { changeSchema } from './hand/change-schema.js';
+import { overlays } from './layers.js';
 import type { Look } from './look.js';
 import { distanceSchema, locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
+import { zoomLimits } from './zoom-steps.js';
 
 /**
  * What the extension and the page of a preview say to each other. Both ends check what they are given against
@@ -12,6 +14,12 @@ import { distanceSchema, locationSchema, sceneSchema, severitySchema } from './s
 
 const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const view = v.picklist(views);
+const part = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const zoom = v.strictObject({
+  factor: v.pipe(v.number(), v.minValue(zoomLimits.least), v.maxValue(zoomLimits.most)),
+  x: part,
+  y: part,
+});
 
 const listedFinding = v.strictObject({
   /** The rule or problem, such as `value-budget`. */
@@ -87,11 +95,29 @@ export const pageStateSchema = v.strictObject({
   distanceMillimetres: v.exactOptional(distanceSchema),
   /** Left out, what is moved by hand snaps to the division of the canvas. */
   snaps: v.exactOptional(v.boolean()),
+  /** Left out, the drawing fits the page. */
+  zoom: v.exactOptional(zoom),
+  /** What does not lie over the picture now. */
+  hidden: v.exactOptional(v.pipe(v.array(v.picklist(overlays)), v.maxLength(overlays.length))),
+  /** How strongly the sketch shows, a part of one, where that is another than the plan says. */
+  sketch: v.exactOptional(part),
 });
 export type PageState = v.InferOutput<typeof pageStateSchema>;
 
-export function pageState(uri: string, { view: shown, distanceMillimetres }: Look): PageState {
-  return { uri, view: shown, ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }) };
+/** What may be kept; what is as it is from the first is left out. */
+type Kept = { readonly [K in keyof Omit<PageState, 'uri' | 'view'>]?: PageState[K] | undefined };
+
+export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<Look, 'view'>): PageState {
+  const { distanceMillimetres, snaps, zoom: zoomed, hidden, sketch } = others;
+  return {
+    uri,
+    view: shown,
+    ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+    ...(snaps === undefined ? {} : { snaps }),
+    ...(zoomed === undefined ? {} : { zoom: zoomed }),
+    ...(hidden === undefined || hidden.length === 0 ? {} : { hidden }),
+    ...(sketch === undefined ? {} : { sketch }),
+  };
 }
 
 /** Characters and entries in all, so that a message is refused before it is looked at closely. */

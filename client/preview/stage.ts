@@ -75,6 +75,11 @@ export class Stage {
     return [...this.#shown].flatMap(([key, { group }]) => (group.hasAttribute('aria-current') ? [key] : []));
   }
 
+  /** The outline of the first item that is marked. */
+  get markedItem(): Element | undefined {
+    return [...this.#shown.values()].find(({ group }) => group.hasAttribute('aria-current'))?.group;
+  }
+
   /** Path data of the outline of an item, as it is drawn. */
   outlineOf(key: string): readonly string[] {
     const outline = this.#shown.get(key)?.item.outline ?? [];

@@ -1,0 +1,60 @@
+import type { Handling, Mark, Scene, SceneLayer, Subject } from '../../server/drawing/scene.js';
+import { inWords } from '../../server/plan/problems.js';
+
+/** What lies over the picture and can be taken off it. */
+export const overlays = ['division', 'names', 'leads', 'findings'] as const;
+export type Overlay = (typeof overlays)[number];
+
+/** As they are called on their buttons, and what each holds. */
+export const overlayWords: Readonly<Record<Overlay, { readonly label: string; readonly holds: string }>> = {
+  division: { label: 'Division', holds: 'the division lines and the horizon' },
+  names: { label: 'Names', holds: 'the names of objects and what points to them' },
+  leads: { label: 'Leads', holds: 'the leads' },
+  findings: { label: 'Findings', holds: 'the marks of findings' },
+};
+
+/**
+ * The scene without what is hidden: nothing of it is drawn, so nothing of it can be pointed at, gone to or taken hold of,
+ * and its description says what is left out. Captions beside the picture stay.
+ */
+export function withoutHidden(scene: Scene, hidden: ReadonlySet<Overlay>): Scene {
+  const left = overlays.filter((overlay) => hidden.has(overlay) && isThere(scene, overlay));
+  if (left.length === 0) return scene;
+  const isShown = (layer: SceneLayer) => (mark: Mark) =>
+    !left.some((overlay) => belongs(mark, layer, scene, overlay));
+  return {
+    ...scene,
+    description: `${scene.description} Hidden in the drawing: ${inWords(left.map((overlay) => overlayWords[overlay].holds))}.`,
+    layers: scene.layers.map((layer) => ({ ...layer, marks: layer.marks.filter(isShown(layer)) })),
+    ...(scene.handling === undefined ? {} : { handling: withoutGrips(scene.handling, hidden) }),
+  };
+}
+
+/** Whether a drawing has anything of a kind. */
+export function isThere(scene: Scene, overlay: Overlay): boolean {
+  return scene.layers.some((layer) => layer.marks.some((mark) => belongs(mark, layer, scene, overlay)));
+}
+
+function belongs(mark: Mark, { name }: SceneLayer, { subjects }: Scene, overlay: Overlay): boolean {
+  const kind: Subject['kind'] | undefined =
+    mark.subject === undefined ? undefined : subjects[mark.subject]?.kind;
+  switch (overlay) {
+    case 'division':
+      return name === 'construction' && (kind === 'division' || kind === 'horizon');
+    case 'leads':
+      // What is written at a lead goes with it.
+      return (name === 'construction' || name === 'names') && kind === 'lead';
+    case 'names':
+      // The figures of shading have no subject: without them it would say nothing.
+      return name === 'names' && kind !== undefined;
+    case 'findings':
+      // A sign of one may stand beside the picture too.
+      return name === 'findings' || kind === 'finding';
+  }
+}
+
+function withoutGrips(handling: Handling, hidden: ReadonlySet<Overlay>): Handling {
+  if (!hidden.has('leads')) return handling;
+  const grips = handling.grips.filter(({ kind }) => kind !== 'lead' && kind !== 'lead place');
+  return { ...handling, grips };
+}

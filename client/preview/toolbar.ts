@@ -1,0 +1,98 @@
+import type { Scene } from '../../server/drawing/scene.js';
+import { element } from './elements.js';
+import { FindBox } from './find-box.js';
+import { LayersChoice } from './layers-choice.js';
+import { withoutHidden } from './layers.js';
+import type { PageState } from './messages.js';
+import { panByDragging } from './zoom-pan.js';
+import { bringIntoSight } from './zoom-sight.js';
+import { ZoomChoice } from './zoom.js';
+
+const toolsId = 'tools';
+
+export interface ToolbarParts {
+  /** The drawing, which scrolls when it is larger than its place. */
+  readonly box: HTMLElement;
+  readonly state: PageState;
+  /** What stands before the tools, and what after them in a row of its own. */
+  readonly views: readonly HTMLElement[];
+  readonly hand: HTMLElement;
+  /** What is kept is another now. */
+  readonly keep: () => void;
+  /** Another part of the scene is to be shown. */
+  readonly redraw: () => void;
+  readonly point: (keys: readonly string[]) => void;
+  readonly focus: (key: string) => void;
+}
+
+/**
+ * What stands above the drawing: the views, and below them the tools to look at it with: zoom, what lies over the picture,
+ * finding. Where there is little room they wait behind a button.
+ */
+export class Toolbar {
+  readonly bar: HTMLElement;
+  readonly #box: HTMLElement;
+  readonly #zoom: ZoomChoice;
+  readonly #layers: LayersChoice;
+  readonly #find: FindBox;
+  readonly #button = element(
+    'button',
+    { type: 'button', class: 'tool open-tools', 'aria-controls': toolsId, 'aria-expanded': 'false' },
+    'Tools',
+  );
+
+  constructor({ box, state, views, hand, keep, redraw, point, focus }: ToolbarParts) {
+    this.#box = box;
+    this.#zoom = new ZoomChoice(box, state.zoom, keep);
+    this.#layers = new LayersChoice(state.hidden ?? [], () => {
+      keep();
+      redraw();
+    });
+    this.#find = new FindBox({
+      summoned: () => this.#show(true),
+      point: (key) => point(key === undefined ? [] : [key]),
+      choose: (key) => {
+        focus(key);
+        this.toSight(true, document.activeElement);
+      },
+    });
+    panByDragging(box);
+    const tools = element(
+      'div',
+      { class: 'tool-row', id: toolsId },
+      this.#zoom.group,
+      this.#layers.group,
+      this.#find.group,
+    );
+    this.bar = element('header', { class: 'bar' }, ...views, this.#button, tools, hand);
+    this.#button.title = 'Zoom, what is shown, and finding';
+    this.#button.addEventListener('click', () => this.#show(!this.bar.classList.contains('with-tools')));
+  }
+
+  get kept(): Pick<PageState, 'zoom' | 'hidden'> {
+    const { zoom } = this.#zoom;
+    return { ...(zoom === undefined ? {} : { zoom }), hidden: [...this.#layers.hidden] };
+  }
+
+  /** What is to be drawn of a scene. */
+  shownOf(scene: Scene): Scene {
+    return withoutHidden(scene, this.#layers.hidden);
+  }
+
+  /** A scene is drawn. */
+  drawn(scene: Scene): void {
+    this.#layers.connect(scene);
+    this.#find.connect(this.shownOf(scene));
+    this.#zoom.drawn(scene);
+  }
+
+  /** Scrolls to an item of the drawing that is out of sight. */
+  toSight(alsoPage: boolean, item: Element | null | undefined): void {
+    if (item instanceof SVGElement) bringIntoSight(item, this.#box, this.bar.offsetHeight, alsoPage);
+  }
+
+  #show(isShown: boolean): void {
+    this.bar.classList.toggle('with-tools', isShown);
+    this.#button.setAttribute('aria-expanded', String(isShown));
+  }
+}

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { views } from '../server/drawing/scene.js';
+import { newPlan } from './new-plan/new-plan.js';
 import { PreviewPanels } from './preview/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
@@ -30,6 +31,10 @@ export async function activateWith(
     register('openPreview', (resource) => {
       const uri = resource instanceof vscode.Uri ? resource : activePlan();
       if (uri !== undefined) return previews.open(uri);
+    }),
+    register('newPlan', async () => {
+      const plan = await newPlan();
+      if (plan !== undefined) await previews.open(plan.uri);
     }),
     register('choosePreviewView', () => chooseView(previews)),
     register('showPlan', () => previews.current?.showPlan()),

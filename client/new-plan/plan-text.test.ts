@@ -25,8 +25,9 @@ describe('a new plan', () => {
         for (const division of divisionsOf(canvas)) {
           for (const crossing of crossingChoices) {
             const text = filledIn(planSnippet({ canvas: turned(canvas, way), division, crossing }));
-            expect(parse(text).problems).toEqual([]);
-            const { plan } = checked(text);
+            const tree = parse(text);
+            expect(tree.problems).toEqual([]);
+            const plan = resolvePlan(tree);
             expect(plan.problems).toEqual([]);
             expect(plan.focus?.crossing).toEqual({ system: division, name: crossing });
             expect(plan.canvas.height > plan.canvas.width).toBe(way === 'upright' && hasLongerSide(canvas));

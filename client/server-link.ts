@@ -140,6 +140,7 @@ export class ServerLink implements vscode.Disposable {
     const initializationOptions: InitializationOptions = {
       readFiles: true,
       findPlans: true,
+      pushDiagnostics: true,
       reference: extension.toString(),
       rules: plainSetting('rules'),
       hints: plainSetting('hints'),

@@ -1,7 +1,14 @@
 /** The language of plans: text to tree, tree to text, and the words they are made of. */
 export * from './syntax.js';
 export { parse } from './parse.js';
-export { format, formatLine, formatRange, type FormatOptions, type FormattedLines } from './printer.js';
+export {
+  format,
+  formatLine,
+  formatRange,
+  formatWords,
+  type FormatOptions,
+  type FormattedLines,
+} from './printer.js';
 export {
   opensBlock,
   statementIn,

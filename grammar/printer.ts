@@ -4,7 +4,9 @@ import { columnsOf, Indentation } from './indentation.js';
 import { endOf, lexLine } from './lexer.js';
 import { tokensFor } from './line-parser.js';
 import type { SourceLine } from './lines.js';
+import { linesOf } from './parse.js';
 import type { StatementEntry } from './statements.js';
+import type { SyntaxTree } from './syntax.js';
 import { CloseBracket, Comma, Dash, DegreeSign, NumberToken, OpenBracket, Percent } from './tokens.js';
 
 export interface FormatOptions {
@@ -53,6 +55,12 @@ export function formatRange(
 /** One line formatted in its place, for formatting while typing. */
 export function formatLine(text: string, line: number, options: FormatOptions = {}): string {
   return printedLines(text, options)[line] ?? '';
+}
+
+/** The words of one line as the house sets them, without what it is indented by. The tree must come from `parse`. */
+export function formatWords(tree: SyntaxTree, line: number): string {
+  const placed = linesOf(tree)[line];
+  return placed === undefined ? '' : printedContent(placed);
 }
 
 function withoutIdleBlanks(lines: readonly string[]): readonly string[] {

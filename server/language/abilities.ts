@@ -19,6 +19,13 @@ export interface Abilities {
   readonly inlayHints: boolean;
   /** The client asks for inlay hints again when it is told to. */
   readonly inlayHintRefresh: boolean;
+  /** The client asks for diagnostics itself, so none are sent without being asked for. */
+  readonly pulledDiagnostics: boolean;
+  /** The client asks for diagnostics again when it is told to. */
+  readonly diagnosticRefresh: boolean;
+  readonly linkTooltips: boolean;
+  /** The client asks before files are renamed or moved what else is to change. */
+  readonly fileMoves: boolean;
   /** The client asks first whether and what can be renamed. */
   readonly renamePreparing: boolean;
   readonly codeActions: boolean;
@@ -37,8 +44,16 @@ export interface Abilities {
   readonly reference?: string;
 }
 
-/** Reads the client's capabilities; an empty object gives a client that can do nothing. */
-export function abilitiesOf({ textDocument, workspace }: ClientCapabilities, reference?: string): Abilities {
+/**
+ * Reads the client's capabilities; an empty object gives a client that can do nothing.
+ *
+ * @param wantsPush the client is to be sent diagnostics, though it could ask for them
+ */
+export function abilitiesOf(
+  { textDocument, workspace }: ClientCapabilities,
+  reference?: string,
+  wantsPush = false,
+): Abilities {
   const completion = textDocument?.completion?.completionItem;
   const diagnostics = textDocument?.publishDiagnostics;
   const actions = textDocument?.codeAction;
@@ -54,6 +69,10 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities, ref
     semanticTokens: textDocument?.semanticTokens !== undefined,
     inlayHints: textDocument?.inlayHint !== undefined,
     inlayHintRefresh: workspace?.inlayHint?.refreshSupport === true,
+    pulledDiagnostics: textDocument?.diagnostic !== undefined && !wantsPush,
+    diagnosticRefresh: workspace?.diagnostics?.refreshSupport === true,
+    linkTooltips: textDocument?.documentLink?.tooltipSupport === true,
+    fileMoves: workspace?.fileOperations?.willRename === true,
     renamePreparing: textDocument?.rename?.prepareSupport === true,
     codeActions: actions?.codeActionLiteralSupport !== undefined,
     preferredActions: actions?.isPreferredSupport === true,

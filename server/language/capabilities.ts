@@ -2,6 +2,7 @@ import {
   CodeActionKind,
   PositionEncodingKind,
   TextDocumentSyncKind,
+  type FileOperationFilter,
   type ServerCapabilities,
 } from 'vscode-languageserver-protocol';
 import type { Abilities } from './abilities.js';
@@ -24,6 +25,10 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     renameProvider: abilities.renamePreparing ? { prepareProvider: true } : true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
+    // What is found in a plan may hang on the files that it names.
+    ...(abilities.pulledDiagnostics
+      ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } }
+      : {}),
     ...(abilities.inlayHints ? { inlayHintProvider: true } : {}),
     ...(abilities.semanticTokens
       ? { semanticTokensProvider: { legend, full: { delta: true }, range: true } }
@@ -31,13 +36,32 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     colorProvider: true,
     documentFormattingProvider: true,
     documentRangeFormattingProvider: true,
+    documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
+    selectionRangeProvider: true,
+    documentLinkProvider: { resolveProvider: false },
+    workspaceSymbolProvider: true,
     // A client without code action literals could only be given commands, and there are none.
     ...(abilities.codeActions ? { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } } : {}),
-    ...(abilities.workspaceFolders
-      ? { workspace: { workspaceFolders: { supported: true, changeNotifications: true } } }
-      : {}),
+    workspace: {
+      ...(abilities.workspaceFolders
+        ? { workspaceFolders: { supported: true, changeNotifications: true } }
+        : {}),
+      ...(abilities.fileMoves ? { fileOperations: { willRename: { filters: movedFiles } } } : {}),
+    },
   };
 }
+
+/** Files that plans name, plans, and folders that may hold such. */
+const movedFiles: FileOperationFilter[] = [
+  {
+    pattern: {
+      glob: '**/*.{mahl,svg,png,jpg,jpeg,gif,webp,avif,bmp,tif,tiff}',
+      matches: 'file',
+      options: { ignoreCase: true },
+    },
+  },
+  { pattern: { glob: '**', matches: 'folder' } },
+];
 
 /** Behind a space stands the next word of a statement, and a quote opens the name of a file or part. */
 const completionTriggers = [' ', '"', '/'];

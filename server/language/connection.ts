@@ -17,7 +17,7 @@ import type { FileAnswer } from '../plan/plan.js';
 import { abilitiesOf, type Abilities } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
 import { Configuration } from './configuration.js';
-import { rootsOf } from './paths.js';
+import { rootsOf, usualSpelling } from './paths.js';
 import {
   planChangedNotification,
   planDiagnosedNotification,
@@ -26,7 +26,8 @@ import {
   type ReadFileResult,
 } from './protocol.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
-import { answerRequests, type Session } from './requests.js';
+import { answerPulls } from './pulled-diagnostics.js';
+import { answerRequests, type Guard, type Session } from './requests.js';
 import { createLanguageService, type LanguageService } from './service.js';
 import { nextTurn, Turns } from './turns.js';
 
@@ -71,8 +72,14 @@ export function serve(connection: Connection, host: ServerHost): void {
   const turns = new Turns((uri) => guarded('plan', () => tell(uri)));
   /** Once for all that changes in a turn. */
   const askAgain = new Turns(() => {
-    if (session?.abilities.inlayHintRefresh === true)
-      connection.languages.inlayHint.refresh().catch(() => undefined);
+    const {
+      inlayHintRefresh = false,
+      diagnosticRefresh = false,
+      pulledDiagnostics = false,
+    } = session?.abilities ?? {};
+    if (inlayHintRefresh) connection.languages.inlayHint.refresh().catch(() => undefined);
+    if (diagnosticRefresh && pulledDiagnostics)
+      connection.languages.diagnostics.refresh().catch(() => undefined);
   });
   /** Tells that a plan is another, then what is found in it, unless it is another again by then. */
   function tell(uri: string): void {
@@ -80,6 +87,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     if (snapshot === undefined) return;
     const { version } = snapshot;
     ignoreEnd(connection.sendNotification(planChangedNotification, { uri, version }));
+    if (session?.abilities.pulledDiagnostics === true) return;
     // A piece a turn, so that a drawing or a keystroke comes between.
     const goOn = (): void => nextTurn(() => guarded('diagnostics', diagnose));
     const diagnose = (): void => {
@@ -99,7 +107,11 @@ export function serve(connection: Connection, host: ServerHost): void {
     if (session !== undefined) {
       return new ResponseError(ErrorCodes.InvalidRequest, 'initialized already', { retry: false });
     }
-    const abilities = abilitiesOf(params.capabilities, referenceOf(params) ?? host.reference);
+    const abilities = abilitiesOf(
+      params.capabilities,
+      referenceOf(params) ?? host.reference,
+      wantsPush(params),
+    );
     const folders = new Set(foldersOf(params));
     const service = createLanguageService({
       abilities,
@@ -107,7 +119,7 @@ export function serve(connection: Connection, host: ServerHost): void {
       fetchFile: fetcher(connection, host, params, () => [...folders]),
       listPlans: lister(connection, host, params, () => [...folders]),
       planChanged: (uri) => turns.ask(uri),
-      answersChanged: () => askAgain.ask('hints'),
+      answersChanged: () => askAgain.ask('answers'),
       failed,
     });
     session = { service, abilities, folders };
@@ -156,7 +168,9 @@ export function serve(connection: Connection, host: ServerHost): void {
   take(DidCloseTextDocumentNotification.type, ofDocument, (service, { textDocument: { uri } }) => {
     service.close(uri);
     turns.drop(uri);
-    ignoreEnd(connection.sendDiagnostics({ uri, diagnostics: [] }));
+    pulls.forget(usualSpelling(uri));
+    if (session?.abilities.pulledDiagnostics !== true)
+      ignoreEnd(connection.sendDiagnostics({ uri, diagnostics: [] }));
   });
   take(DidSaveTextDocumentNotification.type, ofDocument, (service, { textDocument }) => {
     // Clients that watch no files, or only those below their folders, don't tell of every change: saving looks again.
@@ -166,13 +180,15 @@ export function serve(connection: Connection, host: ServerHost): void {
     service.filesChanged(changes.map(({ uri }) => uri)),
   );
 
-  answerRequests(connection, {
+  const guard: Guard = {
     session: () => {
       if (isShutDown) return new ResponseError(ErrorCodes.InvalidRequest, 'shut down');
       return session ?? new ResponseError(ErrorCodes.ServerNotInitialized, 'not initialized');
     },
     failed,
-  });
+  };
+  answerRequests(connection, guard);
+  const pulls = answerPulls(connection, guard);
   connection.listen();
 }
 
@@ -197,6 +213,10 @@ function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly st
   if (workspaceFolders !== undefined && workspaceFolders !== null)
     return workspaceFolders.map(({ uri }) => uri);
   return typeof rootUri === 'string' ? [rootUri] : [];
+}
+
+function wantsPush({ initializationOptions }: InitializeParams): boolean {
+  return v.is(v.object({ pushDiagnostics: v.literal(true) }), initializationOptions);
 }
 
 function referenceOf({ initializationOptions }: InitializeParams): string | undefined {

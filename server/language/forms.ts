@@ -22,6 +22,18 @@ export const ofReferences = v.object({
 });
 export const ofRename = v.object({ ...atPosition.entries, newName: v.string() });
 export const ofDelta = v.object({ ...ofDocument.entries, previousResultId: v.string() });
+export const pulled = v.object({ ...ofDocument.entries, previousResultId: v.optional(v.string()) });
+export const atPositions = v.object({
+  textDocument,
+  positions: v.pipe(v.array(position), v.maxLength(1_000)),
+});
+export const ofTyping = v.object({
+  ...atPosition.entries,
+  ch: v.string(),
+  options: v.object({ tabSize: v.number(), insertSpaces: v.boolean() }),
+});
+export const ofQuery = v.object({ query: v.string() });
+export const ofMoves = v.object({ files: v.array(v.object({ oldUri: v.string(), newUri: v.string() })) });
 export const inRange = v.object({ textDocument, range });
 export const ofColour = v.object({
   textDocument,

@@ -6,7 +6,7 @@ export function nodeAt({ nodes }: SyntaxTree, line: number): Node | undefined {
 }
 
 /** The nodes whose block holds the line, outermost first. */
-function pathTo(nodes: readonly Node[], line: number): readonly Node[] {
+export function pathTo(nodes: readonly Node[], line: number): readonly Node[] {
   const path: Node[] = [];
   let level = nodes;
   for (;;) {

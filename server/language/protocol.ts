@@ -31,6 +31,11 @@ export interface InitializationOptions {
    * by `workspace/didChangeConfiguration`, or are asked for by `workspace/configuration` where the client has it.
    */
   readonly rules?: unknown;
+  /**
+   * Diagnostics are to be sent as soon as they are there, though the client could ask for them. The preview shows them beside
+   * the drawing of the same version: what a client asks for comes in its own time, and for the documents it sees fit.
+   */
+  readonly pushDiagnostics?: boolean;
   /** The settings `mahlstick.hints`, which come later as those of rules do. */
   readonly hints?: unknown;
 }
@@ -116,7 +121,7 @@ export interface PlanVersion {
  */
 export const planChangedNotification = new NotificationType<PlanVersion>('mahlstick/planChanged');
 
-/** Server to client: the diagnostics of this version have been sent. */
+/** Server to client: the diagnostics of this version have been sent, or given to a client that asked for them. */
 export const planDiagnosedNotification = new NotificationType<PlanVersion>('mahlstick/planDiagnosed');
 
 export interface ReadFileParams {

@@ -8,6 +8,8 @@ import {
   DocumentColorRequest,
   DocumentFormattingRequest,
   DocumentHighlightRequest,
+  DocumentLinkRequest,
+  DocumentOnTypeFormattingRequest,
   DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
   ErrorCodes,
@@ -17,11 +19,14 @@ import {
   PrepareRenameRequest,
   ReferencesRequest,
   RenameRequest,
+  SelectionRangeRequest,
   SemanticTokensDeltaRequest,
   SemanticTokensRangeRequest,
   SemanticTokensRequest,
   LSPErrorCodes,
   ResponseError,
+  WillRenameFilesRequest,
+  WorkspaceSymbolRequest,
   type CancellationToken,
   type Connection,
   type RequestType,
@@ -29,12 +34,16 @@ import {
 import type { Abilities } from './abilities.js';
 import {
   atPosition,
+  atPositions,
   inRange,
   ofColour,
   ofDelta,
   ofDocument,
+  ofMoves,
+  ofQuery,
   ofReferences,
   ofRename,
+  ofTyping,
   ofView,
   tried,
   written,
@@ -184,6 +193,28 @@ export function answerRequests(connection: Connection, guard: Guard): void {
   answer(DocumentRangeFormattingRequest.type, inRange, null, ({ service }, { textDocument, range }) => [
     ...service.format(textDocument.uri, range),
   ]);
+  answer(
+    DocumentOnTypeFormattingRequest.type,
+    ofTyping,
+    null,
+    ({ service }, { textDocument, position, ch, options }) =>
+      ch === '\n' ? [...service.onTypeEdits(textDocument.uri, position, options)] : [],
+  );
+  answer(SelectionRangeRequest.type, atPositions, null, ({ service }, { textDocument, positions }) => [
+    ...service.selectionRanges(textDocument.uri, positions),
+  ]);
+  answer(DocumentLinkRequest.type, ofDocument, null, ({ service }, { textDocument }) => [
+    ...service.links(textDocument.uri),
+  ]);
+  answerAround(WorkspaceSymbolRequest.type, ofQuery, null, ({ service }, { query }, around) =>
+    service.workspaceSymbols(query, around),
+  );
+  answerAround(
+    WillRenameFilesRequest.type,
+    ofMoves,
+    null,
+    ({ service }, { files }, around) => service.editsForMoves(files, around) ?? null,
+  );
   answer(CodeActionRequest.type, inRange, null, ({ service }, { textDocument, range, context }) => {
     const wanted = context.only?.some((kind) => kind === '' || kind === CodeActionKind.QuickFix) ?? true;
     return wanted ? [...service.codeActions(textDocument.uri, range)] : [];

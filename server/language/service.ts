@@ -4,6 +4,7 @@ import type {
   ColorPresentation,
   CompletionItem,
   Diagnostic,
+  DocumentLink,
   DocumentHighlight,
   DocumentSymbol,
   FoldingRange,
@@ -13,6 +14,7 @@ import type {
   LocationLink,
   Position,
   Range,
+  SelectionRange,
   SemanticTokens,
   SemanticTokensDelta,
   SymbolInformation,
@@ -43,10 +45,15 @@ import { usualHints, type HintSettings } from './hint-settings.js';
 import { hover } from './hover.js';
 import { inlayHints } from './inlay-hints.js';
 import { Library, type Surroundings } from './library.js';
+import { documentLinks } from './links.js';
+import { editsForMoves, type Move } from './moved-files.js';
+import { onTypeEdits, type Indenting } from './on-type.js';
 import { usualSpelling } from './paths.js';
 import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
 import { references } from './references.js';
 import { renamableAt, rename, type Refusal, type Renamable } from './rename.js';
+import { selectionRanges } from './selection.js';
+import { workspaceSymbols } from './workspace-symbols.js';
 import { semanticTokens } from './semantic-tokens.js';
 import { TokenHistory } from './token-history.js';
 import { takeSnapshot, type Snapshot, type SnapshotSource } from './snapshot.js';
@@ -118,6 +125,14 @@ export interface LanguageService {
   /** Nested or flat, as the client can take them. */
   symbols(uri: string): DocumentSymbol[] | SymbolInformation[];
   foldingRanges(uri: string): readonly FoldingRange[];
+  selectionRanges(uri: string, positions: readonly Position[]): readonly SelectionRange[];
+  links(uri: string): readonly DocumentLink[];
+  /** What is named in the plans that are known. */
+  workspaceSymbols(query: string, around?: Surroundings): SymbolInformation[];
+  /** What to change in the plans before files or folders are moved or renamed. */
+  editsForMoves(moves: readonly Move[], around?: Surroundings): WorkspaceEdit | undefined;
+  /** What Enter brings about, with the caret on the new line. */
+  onTypeEdits(uri: string, position: Position, indenting: Indenting): readonly TextEdit[];
   inlayHints(uri: string, range: Range): readonly InlayHint[];
   semanticTokens(uri: string): SemanticTokens;
   semanticTokensIn(uri: string, range: Range): SemanticTokens;
@@ -339,6 +354,21 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     highlights: (uri, position) => within(uri, position, highlights, []),
     symbols: (uri) => (abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, [])),
     foldingRanges: (uri) => at(uri, foldingRanges, []),
+    selectionRanges: (uri, positions) =>
+      at(
+        uri,
+        (snapshot) =>
+          selectionRanges(
+            snapshot,
+            positions.map((position) => clampPosition(snapshot.lines, position)),
+          ),
+        [],
+      ),
+    links: (uri) => at(uri, (snapshot) => documentLinks(snapshot, host.folders(), abilities), []),
+    workspaceSymbols: (query, around = library.known()) => workspaceSymbols(query, around),
+    editsForMoves: (moves, around = library.known()) => editsForMoves(moves, around, abilities),
+    onTypeEdits: (uri, position, indenting) =>
+      within(uri, position, (snapshot, place) => onTypeEdits(snapshot, place, indenting), []),
     inlayHints: (uri, range) =>
       at(uri, (snapshot) => inlayHints(snapshot, range, hintSettings, abilities), []),
     semanticTokens: (uri) =>

@@ -5,17 +5,17 @@ import {
   type SymbolInformation,
 } from 'vscode-languageserver-types';
 import type { Node, Span, Statement } from '../../grammar/index.js';
-import type { Snapshot } from './snapshot.js';
+import type { KnownPlan } from './library.js';
 import { rangeOf } from './text.js';
 
 /** The plan's parts as a painter would list them, each with what belongs to it. */
-export function nestedSymbols({ tree, lines }: Snapshot): DocumentSymbol[] {
+export function nestedSymbols({ tree, lines }: Pick<KnownPlan, 'tree' | 'lines'>): DocumentSymbol[] {
   return tree.nodes.flatMap((node) => symbolsOf(node, lines));
 }
 
 /** The same without nesting, for clients that know no better; `containerName` tells what each belongs to. */
-export function flatSymbols(snapshot: Snapshot): SymbolInformation[] {
-  const { uri } = snapshot;
+export function flatSymbols(plan: KnownPlan): SymbolInformation[] {
+  const { uri } = plan;
   const flatten = (symbols: readonly DocumentSymbol[], container?: string): SymbolInformation[] =>
     symbols.flatMap(({ name, kind, range, children }) => [
       {
@@ -26,7 +26,7 @@ export function flatSymbols(snapshot: Snapshot): SymbolInformation[] {
       },
       ...flatten(children ?? [], name),
     ]);
-  return flatten(nestedSymbols(snapshot));
+  return flatten(nestedSymbols(plan));
 }
 
 function symbolsOf(node: Node, lines: readonly string[]): readonly DocumentSymbol[] {

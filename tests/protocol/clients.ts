@@ -11,6 +11,8 @@ export const fullClient: ClientCapabilities = {
     workspaceFolders: true,
     workspaceEdit: { documentChanges: true, snippetEditSupport: true },
     didChangeWatchedFiles: { dynamicRegistration: true },
+    fileOperations: { willRename: true },
+    inlayHint: { refreshSupport: true },
   },
   textDocument: {
     publishDiagnostics: {
@@ -23,6 +25,15 @@ export const fullClient: ClientCapabilities = {
     hover: { contentFormat: ['markdown', 'plaintext'] },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
     definition: { linkSupport: true },
+    rename: { prepareSupport: true },
+    semanticTokens: {
+      requests: { full: { delta: true }, range: true },
+      tokenTypes: [],
+      tokenModifiers: [],
+      formats: ['relative'],
+    },
+    inlayHint: {},
+    documentLink: { tooltipSupport: true },
     codeAction: {
       codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } },
       isPreferredSupport: true,

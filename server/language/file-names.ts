@@ -1,0 +1,43 @@
+import { walk, type Node, type Sentence, type SyntaxTree } from '../../grammar/index.js';
+import type { FileReference } from '../plan/plan.js';
+import { withoutQuotes } from './parts.js';
+import type { Location } from '../plan/plan.js';
+
+/** A file that a plan names. */
+export interface NamedFile {
+  readonly path: string;
+  readonly kind: FileReference['kind'];
+  /** Of the path, without its quotes. */
+  readonly location: Location;
+}
+
+/** Every file that a plan names, in the order of the text. */
+export function filesNamedIn({ nodes, detached }: SyntaxTree): readonly NamedFile[] {
+  const found: NamedFile[] = [];
+  walk([...nodes, ...detached], (node) => {
+    const named = fileOf(node);
+    if (named === undefined) return;
+    const { kind, sentence } = named;
+    found.push({ path: sentence.value, kind, location: withoutQuotes(node.line, sentence) });
+  });
+  return found;
+}
+
+function fileOf({
+  statement,
+}: Node): { readonly kind: FileReference['kind']; readonly sentence: Sentence } | undefined {
+  switch (statement.kind) {
+    case 'based on':
+      return { kind: 'plan', sentence: statement.file };
+    case 'photo':
+      return { kind: 'photograph', sentence: statement.file };
+    case 'sketch':
+      return { kind: 'sketch', sentence: statement.file };
+    case 'shape':
+      return statement.shape.form === 'file'
+        ? { kind: 'drawing', sentence: statement.shape.file }
+        : undefined;
+    default:
+      return undefined;
+  }
+}

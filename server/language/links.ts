@@ -1,0 +1,33 @@
+import type { DocumentLink } from 'vscode-languageserver-types';
+import type { FileReference } from '../plan/plan.js';
+import type { Abilities } from './abilities.js';
+import { filesNamedIn } from './file-names.js';
+import { resolvePath } from './paths.js';
+import type { Snapshot } from './snapshot.js';
+import { rangeOf } from './text.js';
+
+const tooltips: Readonly<Record<FileReference['kind'], string>> = {
+  plan: 'Open the plan that this one is based on',
+  drawing: 'Open the SVG file',
+  photograph: 'Open the photograph',
+  sketch: 'Open the sketch',
+};
+
+/** The files that the plan names and that lie where plans may read: paths that lead elsewhere are no links. */
+export function documentLinks(
+  { uri, tree }: Snapshot,
+  folders: readonly string[],
+  { linkTooltips }: Abilities,
+): readonly DocumentLink[] {
+  return filesNamedIn(tree).flatMap(({ path, kind, location }) => {
+    const target = path === '' ? undefined : resolvePath(uri, path, folders);
+    if (target?.ok !== true) return [];
+    return [
+      {
+        range: rangeOf(location),
+        target: target.uri,
+        ...(linkTooltips ? { tooltip: tooltips[kind] } : {}),
+      },
+    ];
+  });
+}

@@ -1,0 +1,60 @@
+import {
+  DocumentDiagnosticReportKind,
+  DocumentDiagnosticRequest,
+  ErrorCodes,
+  LSPErrorCodes,
+  ResponseError,
+  type CancellationToken,
+  type Connection,
+  type DocumentDiagnosticReport,
+} from 'vscode-languageserver';
+import * as v from 'valibot';
+import { DiagnosticHistory } from './diagnostic-history.js';
+import { pulled } from './forms.js';
+import { usualSpelling } from './paths.js';
+import { planDiagnosedNotification } from './protocol.js';
+import type { Guard } from './requests.js';
+import { nextTurn } from './turns.js';
+
+/**
+ * Answers clients that ask for diagnostics in their own time. The remedies are worked out one a turn, so that a keystroke or
+ * the withdrawal of the question comes between; then no more is done for it.
+ */
+export function answerPulls(connection: Connection, guard: Guard): DiagnosticHistory {
+  const history = new DiagnosticHistory();
+  connection.onRequest(
+    DocumentDiagnosticRequest.method,
+    async (
+      params: unknown,
+      token: CancellationToken,
+    ): Promise<DocumentDiagnosticReport | ResponseError<unknown>> => {
+      const session = guard.session();
+      if (session instanceof ResponseError) return session;
+      if (!v.is(pulled, params)) return new ResponseError(ErrorCodes.InvalidParams, 'not well formed');
+      const { service } = session;
+      const { uri } = params.textDocument;
+      const snapshot = service.snapshot(uri);
+      const none = { kind: DocumentDiagnosticReportKind.Full, items: [] };
+      if (snapshot === undefined) return none;
+      try {
+        do {
+          await new Promise<void>((resolve) => nextTurn(resolve));
+          if (token.isCancellationRequested)
+            return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+          if (service.snapshot(uri) !== snapshot)
+            return new ResponseError(LSPErrorCodes.ServerCancelled, 'the plan has changed', {
+              retriggerRequest: true,
+            });
+        } while (service.prepareDiagnostics(uri));
+        const report = history.report(usualSpelling(uri), params.previousResultId, service.diagnostics(uri));
+        const { version } = snapshot;
+        connection.sendNotification(planDiagnosedNotification, { uri, version }).catch(() => undefined);
+        return report;
+      } catch (error) {
+        guard.failed(DocumentDiagnosticRequest.method, error);
+        return none;
+      }
+    },
+  );
+  return history;
+}

@@ -1,11 +1,11 @@
 import {
-  CodeActionKind,
   PositionEncodingKind,
   TextDocumentSyncKind,
-  type FileOperationFilter,
+  type FileOperationRegistrationOptions,
   type ServerCapabilities,
 } from 'vscode-languageserver-protocol';
 import type { Abilities } from './abilities.js';
+import { actionKinds } from './code-actions.js';
 import { legend } from './semantic-tokens.js';
 
 /** What the server offers a client. Nothing is registered later on that a client has not asked for here. */
@@ -41,7 +41,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     documentLinkProvider: { resolveProvider: false },
     workspaceSymbolProvider: true,
     // A client without code action literals could only be given commands, and there are none.
-    ...(abilities.codeActions ? { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } } : {}),
+    ...(abilities.codeActions ? { codeActionProvider: { codeActionKinds: [...actionKinds] } } : {}),
     workspace: {
       ...(abilities.workspaceFolders
         ? { workspaceFolders: { supported: true, changeNotifications: true } }
@@ -52,7 +52,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
 }
 
 /** Files that plans name, plans, and folders that may hold such. */
-const movedFiles: FileOperationFilter[] = [
+const movedFiles: FileOperationRegistrationOptions['filters'] = [
   {
     pattern: {
       glob: '**/*.{mahl,svg,png,jpg,jpeg,gif,webp,avif,bmp,tif,tiff}',

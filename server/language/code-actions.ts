@@ -17,12 +17,39 @@ import type { Location, Plan, PlanProblem } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { findingDiagnostic, planDiagnostic, syntaxDiagnostic } from './diagnostics.js';
 import { lineEndOf } from './edits.js';
+import { refactorings } from './refactorings.js';
 import type { Snapshot } from './snapshot.js';
 import { emptyRangeAt, overlaps } from './text.js';
 import { triedFix } from './tried-fixes.js';
 
-/** What mends or sets aside the problems that touch the range. */
-export function codeActions(snapshot: Snapshot, range: Range, abilities: Abilities): readonly CodeAction[] {
+/** The kinds of actions that there are. */
+export const actionKinds: readonly CodeActionKind[] = [
+  CodeActionKind.QuickFix,
+  CodeActionKind.RefactorRewrite,
+];
+
+/**
+ * What mends or sets aside the problems that touch the range, and what else can be made of the line that it begins in.
+ *
+ * @param only the kinds that are asked for, each with all below it; every kind unless given
+ */
+export function codeActions(
+  snapshot: Snapshot,
+  range: Range,
+  abilities: Abilities,
+  only?: readonly CodeActionKind[],
+): readonly CodeAction[] {
+  const isWanted = (kind: CodeActionKind): boolean =>
+    only?.some((asked) => asked === '' || asked === kind || kind.startsWith(`${asked}.`)) ?? true;
+  return [
+    ...(isWanted(CodeActionKind.QuickFix) ? quickFixes(snapshot, range, abilities) : []),
+    ...(isWanted(CodeActionKind.RefactorRewrite)
+      ? refactorings(snapshot, range).map((fix) => rewriting({ snapshot, abilities }, fix))
+      : []),
+  ];
+}
+
+function quickFixes(snapshot: Snapshot, range: Range, abilities: Abilities): readonly CodeAction[] {
   const here = ({ location }: { readonly location: Location }): boolean => overlaps(location, range);
   const { tree, plan, uri } = snapshot;
   const act = { snapshot, abilities };
@@ -67,18 +94,24 @@ function fixes(
 }
 
 function mending(act: Acting, fix: Fix, diagnostic: Diagnostic): CodeAction {
-  const { lines, text } = act.snapshot;
-  const edits = textChanges(fix, lines, lineEndOf(text)).map(({ from, to, text: newText }): TextEdit => ({
+  return {
+    ...action(act, fix.title, editsOf(act, fix), diagnostic),
+    ...(act.abilities.preferredActions ? { isPreferred: true } : {}),
+  };
+}
+
+function rewriting(act: Acting, fix: Fix): CodeAction {
+  return { title: fix.title, kind: CodeActionKind.RefactorRewrite, edit: edited(act, editsOf(act, fix)) };
+}
+
+function editsOf({ snapshot: { lines, text } }: Acting, fix: Fix): readonly TextEdit[] {
+  return textChanges(fix, lines, lineEndOf(text)).map(({ from, to, text: newText }): TextEdit => ({
     range: {
       start: { line: from.line, character: from.column },
       end: { line: to.line, character: to.column },
     },
     newText,
   }));
-  return {
-    ...action(act, fix.title, edits, diagnostic),
-    ...(act.abilities.preferredActions ? { isPreferred: true } : {}),
-  };
 }
 
 /** Writes `allow RULE because "..."`: for the cue, lead or object when the finding is about one, else for the whole plan. */
@@ -146,13 +179,19 @@ function inSnippet(text: string): string {
 }
 
 function action(
-  { snapshot: { uri, version }, abilities }: Acting,
+  act: Acting,
   title: string,
   edits: readonly (TextEdit | SnippetTextEdit)[],
   diagnostic: Diagnostic,
 ): CodeAction {
-  const whole: WorkspaceEdit = abilities.versionedEdits
+  return { title, kind: CodeActionKind.QuickFix, diagnostics: [diagnostic], edit: edited(act, edits) };
+}
+
+function edited(
+  { snapshot: { uri, version }, abilities }: Acting,
+  edits: readonly (TextEdit | SnippetTextEdit)[],
+): WorkspaceEdit {
+  return abilities.versionedEdits
     ? { documentChanges: [{ textDocument: { uri, version }, edits: [...edits] }] }
     : { changes: { [uri]: edits.filter((edit) => 'newText' in edit) } };
-  return { title, kind: CodeActionKind.QuickFix, diagnostics: [diagnostic], edit: whole };
 }

@@ -35,6 +35,10 @@ export const ofTyping = v.object({
 export const ofQuery = v.object({ query: v.string() });
 export const ofMoves = v.object({ files: v.array(v.object({ oldUri: v.string(), newUri: v.string() })) });
 export const inRange = v.object({ textDocument, range });
+export const ofActions = v.object({
+  ...inRange.entries,
+  context: v.object({ only: v.optional(v.array(v.string())) }),
+});
 export const ofColour = v.object({
   textDocument,
   range,

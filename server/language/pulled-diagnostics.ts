@@ -34,7 +34,7 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
       const { service } = session;
       const { uri } = params.textDocument;
       const snapshot = service.snapshot(uri);
-      const none = { kind: DocumentDiagnosticReportKind.Full, items: [] };
+      const none: DocumentDiagnosticReport = { kind: DocumentDiagnosticReportKind.Full, items: [] };
       if (snapshot === undefined) return none;
       try {
         do {

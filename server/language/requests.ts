@@ -1,6 +1,5 @@
 import * as v from 'valibot';
 import {
-  CodeActionKind,
   CodeActionRequest,
   ColorPresentationRequest,
   CompletionRequest,
@@ -36,6 +35,7 @@ import {
   atPosition,
   atPositions,
   inRange,
+  ofActions,
   ofColour,
   ofDelta,
   ofDocument,
@@ -215,10 +215,9 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     null,
     ({ service }, { files }, around) => service.editsForMoves(files, around) ?? null,
   );
-  answer(CodeActionRequest.type, inRange, null, ({ service }, { textDocument, range, context }) => {
-    const wanted = context.only?.some((kind) => kind === '' || kind === CodeActionKind.QuickFix) ?? true;
-    return wanted ? [...service.codeActions(textDocument.uri, range)] : [];
-  });
+  answer(CodeActionRequest.type, ofActions, null, ({ service }, { textDocument, range, context }) => [
+    ...service.codeActions(textDocument.uri, range, context.only),
+  ]);
   answer(tryChangeRequest, tried, null, ({ service }, params) => service.tryChange(params));
   answer(writeChangeRequest, written, null, ({ service }, params) => service.writeChange(params));
   answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, ...options }) => {

@@ -1,5 +1,6 @@
 import type {
   CodeAction,
+  CodeActionKind,
   ColorInformation,
   ColorPresentation,
   CompletionItem,
@@ -146,7 +147,8 @@ export interface LanguageService {
   ): readonly ColorPresentation[];
   /** Edits of the whole document, or of those lines that the range touches. */
   format(uri: string, range?: Range): readonly TextEdit[];
-  codeActions(uri: string, range: Range): readonly CodeAction[];
+  /** Of all kinds, or of those asked for alone. */
+  codeActions(uri: string, range: Range, only?: readonly CodeActionKind[]): readonly CodeAction[];
 }
 
 export type ContentChange = Parameters<typeof TextDocument.update>[1][number];
@@ -386,6 +388,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     colourPresentations: (uri, range, colour) =>
       at(uri, (snapshot) => colourPresentations(snapshot, range, colour), []),
     format: (uri, range) => at(uri, (snapshot) => formattingEdits(snapshot, range), []),
-    codeActions: (uri, range) => at(uri, (snapshot) => codeActions(snapshot, range, abilities), []),
+    codeActions: (uri, range, only) =>
+      at(uri, (snapshot) => codeActions(snapshot, range, abilities, only), []),
   };
 }

@@ -57,6 +57,8 @@ const methods = [
   'textDocument/rangeFormatting',
   'textDocument/codeAction',
   'mahlstick/scene',
+  'mahlstick/tryChange',
+  'mahlstick/writeChange',
 ];
 
 test.each(methods)('%s with parameters of the wrong form', async (method) => {

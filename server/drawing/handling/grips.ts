@@ -65,13 +65,11 @@ function objectHolds(object: PlanObject, subject: string | undefined): readonly 
   ];
 }
 
-/** A repeated object lies where its first copy does, and that has to be said somewhere. */
+/** Where the first copy of a repeated object lies can't be told of a part of a file, which is not at hand here. */
 function whyFixed({ name, node }: PlanObject): Pick<Grip, 'fixed'> {
   const { children } = node;
-  if (every(children, 'repeat').length === 0 || every(children, 'at').length > 0) return {};
-  const shapes = every(children, 'shape').map(({ statement }) => statement.shape);
-  const hasOwnPlace = shapes.length === 1 && shapes.some((shape) => 'at' in shape || 'from' in shape);
-  if (hasOwnPlace) return {};
+  const isFromFile = every(children, 'shape').some(({ statement }) => statement.shape.form === 'file');
+  if (!isFromFile || every(children, 'repeat').length === 0 || every(children, 'at').length > 0) return {};
   return {
     fixed: `\`${name}\` is repeated and has no place of its own: give it an \`at\`, and it can be moved.`,
   };

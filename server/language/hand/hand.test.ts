@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { differing, handBench, movedBy } from './test-support.js';
+import { differing, handBench, handBenchWith, movedBy } from './test-support.js';
 
 const ROOM = `canvas 80 x 50 cm
 focus upper right of thirds
@@ -55,8 +55,15 @@ describe('an object that is moved', () => {
     expect(after.grip('object:plum').at).toEqual({ x: 20, y: 35 });
   });
 
-  it('is refused where a repeated one has no place', () => {
-    const bench = handBench(`${ROOM}  shape outline (1, 2) (4, 7) (0, 9)\n  repeat 3 every (5, 0)\n`);
+  it('gets a place for its first copy where it is repeated and has none', () => {
+    const line = '  shape outline (1, 2) (4, 7) (0, 9)\n  turn 90\n  repeat 3 every (5, 0)';
+    expect(movedBy(`${ROOM}${line}\n`, 'object:jug', 1, 2)).toBe('at (3, 7.5)');
+  });
+
+  it('is refused where a repeated one from a file has no place', async () => {
+    const text = `${ROOM}  shape from "parts/jug.svg"\n  repeat 3 every (5, 0)\n`;
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg"><rect width="4" height="5"/></svg>';
+    const bench = await handBenchWith(text, { 'file:///studio/parts/jug.svg': { ok: true, text: svg } });
     const why = '`jug` is repeated and has no place of its own: give it an `at`, and it can be moved.';
     expect(bench.grip('object:jug').fixed).toBe(why);
     expect(bench.write({ kind: 'move', grip: 'object:jug', to: { x: 1, y: 1 } })).toBe(why);

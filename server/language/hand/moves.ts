@@ -1,10 +1,18 @@
 import type { Hold } from '../../drawing/handling/grips.js';
+import { firstCopyOf, flatnessOf } from '../../drawing/handling/outline-points.js';
+import { surroundingsOf } from '../../drawing/handling/surroundings.js';
 import type { Spot } from '../../drawing/scene.js';
+import { addLine } from '../../findings/edits/edit.js';
 import { moveEdit } from '../../findings/edits.js';
+import type { FixEdit } from '../../findings/finding.js';
+import { buildOutline } from '../../plan/build-outline.js';
+import { boxCentre } from '../../plan/geometry/point.js';
+import type { PlanObject } from '../../plan/plan.js';
 import type { Snapshot } from '../snapshot.js';
 import { type Attempt, edits, refusal } from './attempt.js';
 import { moveFocus } from './focus.js';
 import { moveLead, moveLeadPlace } from './leads.js';
+import { coordinates } from './places.js';
 import { movePoint } from './points.js';
 
 /**
@@ -18,12 +26,10 @@ export function moveTo(snapshot: Snapshot, { grip, held }: Hold, to: Spot): Atte
   const down = to.y - grip.at.y;
   if (right === 0 && down === 0) return edits([]);
   switch (held.kind) {
-    case 'object': {
-      const moved = moveEdit(plan, held.object, right, down);
-      return moved
-        ? edits(moved)
-        : refusal(`\`${held.object.name}\` has no place in the text that could be changed.`);
-    }
+    case 'object':
+      return edits(
+        moveEdit(plan, held.object, right, down) ?? firstCopyAt(snapshot, held.object, right, down),
+      );
     case 'point':
       return movePoint(plan, held.object, held.point, to);
     case 'focus':
@@ -33,4 +39,17 @@ export function moveTo(snapshot: Snapshot, { grip, held }: Hold, to: Spot): Atte
     case 'lead place':
       return moveLeadPlace(snapshot, held.place, to);
   }
+}
+
+/** A repeated object that had no place of its own gets one for its first copy; the others follow it. */
+function firstCopyAt(
+  { plan }: Snapshot,
+  { node }: PlanObject,
+  right: number,
+  down: number,
+): readonly FixEdit[] {
+  const surroundings = surroundingsOf(plan);
+  const { input } = firstCopyOf(node.children, surroundings);
+  const { x, y } = boxCentre(buildOutline(input, flatnessOf(surroundings)).outline.box);
+  return [addLine(node, 'at', coordinates({ x: x + right, y: y + down }, plan))];
 }

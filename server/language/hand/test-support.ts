@@ -2,7 +2,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { TextEdit } from 'vscode-languageserver-types';
 import type { Grip, Scene } from '../../drawing/scene.js';
 import type { FileAnswer } from '../../plan/plan.js';
-import { everything, openPlan } from '../test-support.js';
+import { type Bench, everything, openPlan, settled } from '../test-support.js';
 import type { HandChange } from './change.js';
 
 /** A plan in a service of its own, and what hands do to it. */
@@ -22,8 +22,22 @@ export interface HandBench {
   selected(change: HandChange): string | undefined;
 }
 
-export function handBench(text: string, files: Readonly<Record<string, FileAnswer>> = {}): HandBench {
-  const { service, uri } = openPlan(text, everything, files);
+export function handBench(text: string): HandBench {
+  return benchOf(openPlan(text));
+}
+
+/** The same when the files that the plan names have been fetched. */
+export async function handBenchWith(
+  text: string,
+  files: Readonly<Record<string, FileAnswer>>,
+): Promise<HandBench> {
+  const plan = openPlan(text, everything, files);
+  plan.service.diagnostics(plan.uri);
+  await settled();
+  return benchOf(plan);
+}
+
+function benchOf({ service, uri, text }: Bench): HandBench {
   const draw = (): Scene | undefined => service.scene(uri, 'drawing', { handling: true });
   const scene = draw();
   if (!scene) throw new Error('no scene');

@@ -1,4 +1,5 @@
 import type { Grip, Guides, Scene, Spot } from '../../../server/drawing/scene.js';
+import type { Unit } from './lengths.js';
 import { onDrawing, turned, unitsPerPixel } from './place.js';
 import type { Ground } from './write-queue.js';
 
@@ -57,6 +58,10 @@ export class Board {
 
   get guides(): Guides {
     return this.#guides;
+  }
+
+  get unit(): Unit {
+    return this.#ground?.handling.unit ?? 'cm';
   }
 
   grip(key: string): Grip | undefined {

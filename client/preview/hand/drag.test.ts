@@ -18,7 +18,7 @@ const focus: Grip = {
   name: 'focal point',
 };
 const none = { lines: [], crossings: [] };
-const free = { isStraight: false, reach: undefined };
+const free = { isStraight: false, reach: undefined, step: undefined };
 const take = () => new Drag({ grip: bowl, start: { x: 12, y: 11 }, anchors: [held] });
 
 describe('a drag', () => {
@@ -39,14 +39,28 @@ describe('a drag', () => {
     expect(drag.continueOn({ ...bowl, at: { x: 20, y: 5 } }, none, free).at).toEqual({ x: 23, y: 7 });
   });
 
-  it('snaps to the focal point, which the focal point itself does not', () => {
-    const guides = guidesFor(bowl, none, [bowl, focus]);
-    expect(take().moveTo({ x: 26.8, y: 12.1 }, guides, { isStraight: false, reach: 0.5 })).toMatchObject({
-      at: { x: 25, y: 11 },
-      words: 'on the focal point',
+  it('goes by whole millimetres, unless it snaps', () => {
+    const guides = { lines: [], crossings: [{ at: { x: 25.123, y: 11 }, name: 'golden upper right' }] };
+    const manner = { isStraight: false, reach: 0.5, step: 0.1 };
+    const { x, y } = take().moveTo({ x: 15.037, y: 13.26 }, guides, manner).at;
+    expect(x).toBeCloseTo(13, 9);
+    expect(y).toBeCloseTo(12.3, 9);
+    expect(take().moveTo({ x: 27.1, y: 12.1 }, guides, manner)).toMatchObject({
+      at: { x: 25.123, y: 11 },
+      words: 'on golden upper right',
     });
-    expect(guidesFor(focus, none, [bowl, focus])).toEqual(none);
-    const named = { lines: [], crossings: [{ at: focus.at, name: 'golden upper right' }] };
-    expect(guidesFor(bowl, named, [bowl, focus])).toEqual(named);
+  });
+
+  it('snaps to the focal point, which the focal point itself does not', () => {
+    const guides = {
+      lines: [],
+      crossings: [
+        { at: { x: 9, y: 9 }, name: 'golden upper left' },
+        { at: focus.at, name: 'focal point' },
+      ],
+    };
+    expect(guidesFor(bowl, guides)).toBe(guides);
+    expect(guidesFor(focus, guides).crossings.map(({ name }) => name)).toEqual(['golden upper left']);
+    expect(take().moveTo({ x: 27, y: 12 }, guides, { ...free, reach: 0.5 }).words).toBe('on the focal point');
   });
 });

@@ -1,4 +1,5 @@
 import type { Grip, Guides, Spot } from '../../../server/drawing/scene.js';
+import { toStep } from './lengths.js';
 import { difference, sum } from './place.js';
 import { type Anchor, type Axis, type Snapped, snap } from './snap.js';
 
@@ -9,12 +10,14 @@ export interface DragParts {
   readonly anchors: readonly Anchor[];
 }
 
-/** What keys are held, and how far snapping reaches. */
+/** What keys are held, and what a move keeps to. */
 export interface DragManner {
   /** Kept to the direction in which it has gone further. */
   readonly isStraight: boolean;
   /** Canvas units; nothing snaps without it. */
   readonly reach: number | undefined;
+  /** Canvas units that ways are whole numbers of, where nothing snaps. */
+  readonly step: number | undefined;
 }
 
 /** A grip that is being dragged, in places of the plan. */
@@ -50,9 +53,10 @@ export class Drag {
     return difference(this.#snapped.at, this.#grip.at);
   }
 
-  moveTo(pointer: Spot, guides: Guides, { isStraight, reach }: DragManner): Snapped {
+  moveTo(pointer: Spot, guides: Guides, { isStraight, reach, step }: DragManner): Snapped {
     this.#pointer = pointer;
-    const free = difference(pointer, this.start);
+    const { x, y } = difference(pointer, this.start);
+    const free = { x: toStep(x, step), y: toStep(y, step) };
     const only = isStraight ? furtherOf(free) : undefined;
     const at = sum(this.#grip.at, only === undefined ? free : along(free, only));
     this.#snapped = reach === undefined ? { at } : snap(at, guides, reach, this.anchors, only);
@@ -74,12 +78,11 @@ function along({ x, y }: Spot, axis: Axis): Spot {
   return axis === 'across' ? { x, y: 0 } : { x: 0, y };
 }
 
-/** Of a drawing, the guides for one grip: the focal point too, but for the focal point itself. */
-export function guidesFor(grip: Grip, guides: Guides, grips: readonly Grip[]): Guides {
-  const focus = grip.kind === 'focus' ? undefined : grips.find(({ kind }) => kind === 'focus');
-  if (focus === undefined) return guides;
-  const isNamed = guides.crossings.some(({ at }) => at.x === focus.at.x && at.y === focus.at.y);
-  return isNamed
-    ? guides
-    : { ...guides, crossings: [...guides.crossings, { at: focus.at, name: 'the focal point' }] };
+/** How the server names the focal point among the crossings, when it lies on none of the division. */
+const focalPoint = 'focal point';
+
+/** The guides for one grip: the focal point is none for itself. */
+export function guidesFor(grip: Grip, guides: Guides): Guides {
+  if (grip.kind !== 'focus') return guides;
+  return { ...guides, crossings: guides.crossings.filter(({ name }) => name !== focalPoint) };
 }

@@ -12,7 +12,8 @@ import {
   withoutLastPoint,
 } from './draft.js';
 import { arrowWay } from './keys.js';
-import { placeInWords, sizeInWords, steps } from './lengths.js';
+import { isForPanning } from './moving.js';
+import { placeInWords, sizeInWords, steps, toStep } from './lengths.js';
 import type { Overlay } from './overlay.js';
 import { distance, sum } from './place.js';
 import type { Readout } from './readout.js';
@@ -51,7 +52,7 @@ export class DrawingNew {
       place.addEventListener(
         type,
         (event) => {
-          if (this.#draft === undefined) return;
+          if (this.#draft === undefined || isForPanning(event, place)) return;
           // What is drawn over is neither moved nor shown in the text.
           event.stopPropagation();
           heard(event);
@@ -113,7 +114,7 @@ export class DrawingNew {
     }
     const way = arrowWay(event.key);
     if (way === undefined) return false;
-    const { small, large } = steps[this.#unit];
+    const { small, large } = steps[this.#host.board.unit];
     const step = event.shiftKey ? large : small;
     this.#cross(this.#within(sum(this.#at, { x: way.x * step, y: way.y * step })));
     this.#host.readout.say(`${this.#where()}.`);
@@ -124,13 +125,9 @@ export class DrawingNew {
     return !this.#host.overlay.crossHasFocus;
   }
 
-  get #unit() {
-    return this.#host.board.ground?.handling.unit ?? 'cm';
-  }
-
   #press(event: PointerEvent): void {
     const draft = this.#draft;
-    if (draft === undefined || event.defaultPrevented || event.button !== 0 || !event.isPrimary) return;
+    if (draft === undefined || event.button !== 0 || !event.isPrimary) return;
     event.preventDefault();
     this.#host.readout.settle();
     this.#host.overlay.showCross(undefined, 0, '');
@@ -148,9 +145,11 @@ export class DrawingNew {
     const [first] = draft.points;
     if (this.#at === undefined) return;
     const size =
-      isBox(draft.tool) && first !== undefined ? sizeInWords(first, this.#at, this.#unit) : undefined;
+      isBox(draft.tool) && first !== undefined
+        ? sizeInWords(first, this.#at, this.#host.board.unit)
+        : undefined;
     this.#host.readout.beside({ x: event.clientX, y: event.clientY }, [
-      size ?? placeInWords(this.#at, this.#unit),
+      size ?? placeInWords(this.#at, this.#host.board.unit),
     ]);
   }
 
@@ -240,22 +239,25 @@ export class DrawingNew {
     const draft = this.#draft;
     const [first] = draft?.points ?? [];
     if (this.#at === undefined || draft === undefined) return '';
-    const place = placeInWords(this.#at, this.#unit);
+    const place = placeInWords(this.#at, this.#host.board.unit);
     return isBox(draft.tool) && first !== undefined
-      ? `${sizeInWords(first, this.#at, this.#unit)}, ${place}`
+      ? `${sizeInWords(first, this.#at, this.#host.board.unit)}, ${place}`
       : place;
   }
 
   #placeOf(event: PointerEvent): Spot | undefined {
     const { board, overlay, snaps } = this.#host;
-    const under = board.under({ x: event.clientX, y: event.clientY });
-    if (under === undefined) return undefined;
-    const isFree = event.ctrlKey || event.metaKey || !snaps();
+    const pointer = board.under({ x: event.clientX, y: event.clientY });
+    if (pointer === undefined) return undefined;
+    const isFree = event.ctrlKey || event.metaKey;
+    const step = isFree ? undefined : steps[board.unit].small;
+    const under = { x: toStep(pointer.x, step), y: toStep(pointer.y, step) };
     const [first] = this.#draft?.points ?? [];
     const tool = this.#draft?.tool;
     if (event.shiftKey && first !== undefined && tool !== undefined && isBox(tool))
       return evenSided(first, under);
-    if (isFree) return under;
+    overlay.showSnap(undefined);
+    if (isFree || !snaps()) return under;
     const { at, mark } = snap(under, board.guides, board.snapReach);
     overlay.showSnap(mark);
     return at;

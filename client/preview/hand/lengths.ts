@@ -10,6 +10,11 @@ export const steps: Readonly<Record<Unit, { readonly small: number; readonly lar
   in: { small: 1 / 16, large: 1 / 2 },
 };
 
+/** A length as a ruler has it, so that what is written is no finer than a hand is. */
+export function toStep(length: number, step: number | undefined): number {
+  return step === undefined ? length : Math.round(length / step) * step;
+}
+
 const decimals: Readonly<Record<Exclude<Unit, 'in'>, number>> = { mm: 0, cm: 1, m: 3 };
 
 /** As it is read off a ruler: to a millimetre, or to a sixteenth of an inch as a fraction. */

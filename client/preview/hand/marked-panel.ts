@@ -3,7 +3,7 @@ import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
 
 export interface MarkedPanelHost {
-  readonly change: (change: HandChange) => void;
+  readonly write: (change: HandChange) => void;
   /** Shows what a colour would do while it is being chosen. */
   readonly attempt: (change: HandChange) => void;
   readonly letGo: () => void;
@@ -62,7 +62,7 @@ export class MarkedPanel {
     group.append(element('legend', {}, 'Value'));
     tones.forEach((hex, index) => {
       const step = index + 1;
-      const choose = () => this.#host.change({ kind: 'value', subject, step });
+      const choose = () => this.#host.write({ kind: 'value', subject, step });
       group.append(
         choice('step', String(step), step === current, hex, `step ${step} of ${tones.length}`, choose),
       );
@@ -73,11 +73,11 @@ export class MarkedPanel {
   }
 
   #colours({ subject, name }: MarkedThing, { colour: current }: Painted, { colours }: Handling): HTMLElement {
-    const group = element('fieldset', { 'aria-label': `Colour of ${name}` });
+    const group = element('fieldset', { class: 'colours', 'aria-label': `Colour of ${name}` });
     group.append(element('legend', {}, 'Colour'));
     for (const { name: colour, hex } of colours) {
       const isCurrent = current !== undefined && 'name' in current && current.name === colour;
-      const choose = () => this.#host.change({ kind: 'colour', subject, colour });
+      const choose = () => this.#host.write({ kind: 'colour', subject, colour });
       group.append(choice('colour', '', isCurrent, hex, colour, choose, colour));
     }
     group.append(this.#ownColour(subject, current, colours));
@@ -103,18 +103,20 @@ export class MarkedPanel {
     );
     input.addEventListener('change', () => {
       if (input.value === shown) this.#host.letGo();
-      else this.#host.change({ kind: 'colour', subject, colour: input.value });
+      else this.#host.write({ kind: 'colour', subject, colour: input.value });
     });
     return element('label', {}, input, element('span', { class: 'word' }, 'own'));
   }
 
   #crossings({ guides }: Handling): readonly HTMLElement[] {
-    if (guides.crossings.length === 0) return [];
+    // The focal point is a guide itself, but no crossing to put it on.
+    const crossings = guides.crossings.filter(({ name }) => name !== 'focal point');
+    if (crossings.length === 0) return [];
     const list = element('select', { 'aria-label': 'Crossing of the focal point' });
     list.append(element('option', { value: '' }, 'Put it on a crossing …'));
-    for (const { name } of guides.crossings) list.append(element('option', { value: name }, name));
+    for (const { name } of crossings) list.append(element('option', { value: name }, name));
     list.addEventListener('change', () => {
-      if (list.value !== '') this.#host.change({ kind: 'crossing', name: list.value });
+      if (list.value !== '') this.#host.write({ kind: 'crossing', name: list.value });
     });
     return [list];
   }

@@ -2,8 +2,8 @@ import type { Grip, Scene, Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import type { Board } from './board.js';
 import { budgetChanges } from './budget-changes.js';
-import { Drag, guidesFor } from './drag.js';
-import { wayInWords } from './lengths.js';
+import { Drag, type DragManner, guidesFor } from './drag.js';
+import { steps, wayInWords } from './lengths.js';
 import type { Overlay } from './overlay.js';
 import { difference, distance } from './place.js';
 import type { Readout } from './readout.js';
@@ -99,7 +99,7 @@ export class Moving {
       readout.refuse(grip?.fixed ?? `${drag.grip.name} is not in the drawing any more.`);
       return;
     }
-    drag.continueOn(grip, guidesFor(grip, board.guides, board.grips), this.#manner());
+    drag.continueOn(grip, guidesFor(grip, board.guides), this.#manner());
     this.#begin(drag);
     this.#show(drag);
   }
@@ -112,8 +112,8 @@ export class Moving {
 
   #press(event: PointerEvent): void {
     this.#swallowsClick = false;
-    // The page may have taken it already, to draw the drawing along.
-    if (event.defaultPrevented || event.button !== 0 || !event.isPrimary || this.#held !== undefined) return;
+    const isFirst = event.button === 0 && event.isPrimary && !isForPanning(event, this.#host.place);
+    if (!isFirst || this.#held !== undefined) return;
     const grip = this.#host.gripAt(event);
     const from = this.#host.board.under({ x: event.clientX, y: event.clientY });
     if (grip === undefined || from === undefined) return;
@@ -169,11 +169,15 @@ export class Moving {
     overlay.beginGhost(isPart ? [] : board.surface.outlineOf(grip.subject));
   }
 
-  #manner(): { isStraight: boolean; reach: number | undefined } {
+  #manner(): DragManner {
     const event = this.#last;
     const isFree = event !== undefined && (event.ctrlKey || event.metaKey);
-    const reach = this.#host.snaps() && !isFree ? this.#host.board.snapReach : undefined;
-    return { isStraight: event?.shiftKey ?? false, reach };
+    const { board, snaps } = this.#host;
+    return {
+      isStraight: event?.shiftKey ?? false,
+      reach: snaps() && !isFree ? board.snapReach : undefined,
+      step: isFree ? undefined : steps[board.unit].small,
+    };
   }
 
   #follow(): void {
@@ -183,7 +187,7 @@ export class Moving {
     const { board } = this.#host;
     const pointer = board.under({ x: event.clientX, y: event.clientY });
     if (pointer === undefined) return;
-    drag.moveTo(pointer, guidesFor(drag.grip, board.guides, board.grips), this.#manner());
+    drag.moveTo(pointer, guidesFor(drag.grip, board.guides), this.#manner());
     this.#show(drag);
   }
 
@@ -201,11 +205,12 @@ export class Moving {
 
   #tell({ by, grip, snapped }: Drag): void {
     const { board, readout } = this.#host;
-    const way = wayInWords(by, board.ground?.handling.unit ?? 'cm');
+    const way = wayInWords(by, board.unit);
     const { words } = snapped;
     if (this.#last !== undefined)
       readout.beside({ x: this.#last.clientX, y: this.#last.clientY }, [
-        words === undefined ? way : `${way}, ${words}`,
+        way,
+        ...(words === undefined ? [] : [words]),
         ...this.#budgets,
       ]);
     readout.say(
@@ -241,4 +246,9 @@ export class Moving {
     if (holding?.state === 'moving' && this.#host.place.hasPointerCapture(holding.pointer))
       this.#host.place.releasePointerCapture(holding.pointer);
   }
+}
+
+/** Whether the page takes the pointer, to draw the drawing along. */
+export function isForPanning(event: Event, place: HTMLElement): boolean {
+  return event.defaultPrevented || place.classList.contains('can-pan');
 }

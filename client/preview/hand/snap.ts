@@ -54,7 +54,9 @@ export function snap(
   const { anchor, to, name } = best;
   return {
     at: sum(at, difference(to, sum(at, anchor.from))),
-    words: [anchor.name, `on ${name}`].filter((word) => word !== '').join(' '),
+    words: [anchor.name, `on ${name === 'focal point' ? 'the focal point' : name}`]
+      .filter((word) => word !== '')
+      .join(' '),
     mark: to,
   };
 }

@@ -74,6 +74,21 @@ describe('changes that are written', () => {
     expect(queue.busy).toBe(false);
   });
 
+  it('are one for the last value that was gone through by keys', () => {
+    const { asked, queue, draw, write } = openText();
+    const value = (step: number) =>
+      ({ kind: 'change', change: { kind: 'value', subject: 'object:bowl', step } }) as const;
+    [2, 3, 4].forEach((step) => queue.add(value(step)));
+    write();
+    draw();
+    expect(asked.map((made) => made.change)).toEqual([value(2).change, value(4).change]);
+    const other = { kind: 'change', change: { kind: 'value', subject: 'object:jug', step: 1 } } as const;
+    queue.add(other);
+    write();
+    draw();
+    expect(asked).toHaveLength(3);
+  });
+
   it('make a nudge anew that typing has overtaken', () => {
     const { text, asked, queue, draw, write } = openText();
     queue.add(nudge(1));

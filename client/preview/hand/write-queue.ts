@@ -24,7 +24,7 @@ export interface WriteQueueHost {
 
 /**
  * Writes changes one after the other. Each is made on a drawing of the text that holds the ones before, so none is stale
- * and none is lost; nudges of one grip that come meanwhile become one.
+ * and none is lost; nudges of one grip that come meanwhile become one, as do values and colours tried out on one thing.
  */
 export class WriteQueue {
   readonly #host: WriteQueueHost;
@@ -45,9 +45,9 @@ export class WriteQueue {
 
   add(wish: Wish): void {
     const last = this.#wishes.at(-1);
-    if (wish.kind === 'nudge' && last?.kind === 'nudge' && last.grip === wish.grip)
-      this.#wishes[this.#wishes.length - 1] = { ...wish, by: sum(last.by, wish.by) };
-    else this.#wishes.push(wish);
+    const both = last === undefined ? undefined : joined(last, wish);
+    if (both === undefined) this.#wishes.push(wish);
+    else this.#wishes[this.#wishes.length - 1] = both;
     this.#work();
   }
 
@@ -113,6 +113,18 @@ export class WriteQueue {
     const made = { version: ground.version, change };
     this.#current = { wish, id: this.#host.ask(made), version: ground.version };
   }
+}
+
+/** Two wishes as one: nudges of a grip add up, and of the values or colours for a thing the last is meant. */
+function joined(earlier: Wish, later: Wish): Wish | undefined {
+  if (earlier.kind === 'nudge')
+    return later.kind === 'nudge' && later.grip === earlier.grip
+      ? { ...later, by: sum(earlier.by, later.by) }
+      : undefined;
+  if (later.kind === 'nudge') return undefined;
+  const [before, after] = [earlier.change, later.change];
+  const isPaint = after.kind === 'value' || after.kind === 'colour';
+  return isPaint && before.kind === after.kind && before.subject === after.subject ? later : undefined;
 }
 
 /** The change that a wish comes to, or why there is none. */

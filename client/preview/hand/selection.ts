@@ -1,0 +1,85 @@
+import type { Grip } from '../../../server/drawing/scene.js';
+import type { Board } from './board.js';
+import type { MarkedPanel, MarkedThing } from './marked-panel.js';
+import type { Overlay } from './overlay.js';
+import { distance } from './place.js';
+
+export interface SelectionHost {
+  readonly board: Board;
+  readonly overlay: Overlay;
+  readonly panel: MarkedPanel;
+  readonly place: HTMLElement;
+  /** Something moves, is being written or drawn: handles would be in the way. */
+  readonly hidesHandles: () => boolean;
+}
+
+/** Pixels of the screen round a handle that belong to it. */
+const gripPixels = 13;
+
+/** The thing whose handles are shown and whose value and colour can be chosen: what had the focus last, or the cursor. */
+export class Selection {
+  readonly #host: SelectionHost;
+  #subject: string | undefined;
+  #marked = '';
+
+  constructor(host: SelectionHost) {
+    this.#host = host;
+    host.place.addEventListener('focusin', ({ target }) => this.#focused(target));
+  }
+
+  select(subject: string | undefined): void {
+    this.#subject = subject;
+    this.show();
+  }
+
+  /** The cursor of the text is at these things; nothing is done as long as they are the same. */
+  cursorAt(marked: readonly string[]): void {
+    const key = marked.join('\n');
+    if (key === this.#marked) return;
+    this.#marked = key;
+    this.select(marked.find((subject) => this.#host.board.whole(subject) !== undefined));
+  }
+
+  show(): void {
+    const { board, overlay, panel, hidesHandles } = this.#host;
+    const subject = this.#subject;
+    const handles = subject === undefined || hidesHandles() ? [] : board.handles(subject);
+    overlay.showGrips(handles, subject === undefined ? '' : board.nameOf(subject));
+    panel.show(this.#thing(), board.ground?.handling);
+  }
+
+  /** The nearest handle, else what is selected, else what lies uppermost: a finger takes only what is selected. */
+  gripAt(event: PointerEvent): Grip | undefined {
+    const { board } = this.#host;
+    const at = board.under({ x: event.clientX, y: event.clientY });
+    const { target } = event;
+    if (at === undefined || !(target instanceof Element)) return undefined;
+    const subject = this.#subject;
+    if (subject !== undefined) {
+      const [near] = board
+        .handles(subject)
+        .filter((grip) => distance(grip.at, at) <= board.pixels(gripPixels))
+        .sort((a, b) => distance(a.at, at) - distance(b.at, at));
+      if (near !== undefined) return near;
+      const whole = board.whole(subject);
+      if (whole?.kind === 'object' && board.isInside(subject, at)) return whole;
+    }
+    const uppermost = target.closest('[data-subject]')?.getAttribute('data-subject');
+    if (!uppermost || (event.pointerType === 'touch' && uppermost !== subject)) return undefined;
+    return board.whole(uppermost);
+  }
+
+  #focused(target: EventTarget | null): void {
+    if (!(target instanceof Element)) return;
+    const subject = target.closest('.outlines [data-subject]')?.getAttribute('data-subject');
+    if (subject && subject !== this.#subject && this.#host.board.whole(subject)) this.select(subject);
+  }
+
+  #thing(): MarkedThing | undefined {
+    const subject = this.#subject;
+    const whole = subject === undefined ? undefined : this.#host.board.whole(subject);
+    if (subject === undefined || whole === undefined) return undefined;
+    const kind = whole.kind === 'object' || whole.kind === 'focus' ? whole.kind : 'other';
+    return { subject, kind, name: whole.name };
+  }
+}

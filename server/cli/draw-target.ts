@@ -23,7 +23,7 @@ export function targetOf({ output, width, font = [] }: TargetOptions): Target {
   }
   if (width !== undefined && ending !== '.png') {
     throw new CommandFailure(
-      `--width counts the pixels of a .png; an ${ending} has any size. Add -o NAME.png.`,
+      `--width counts the pixels of a .png; ${ending === '.svg' ? 'an' : 'a'} ${ending} has any size. Add -o NAME.png.`,
     );
   }
   if (font.length > 0 && ending !== '.pdf') {

@@ -1,8 +1,9 @@
 import path from 'node:path';
 import { compose } from '../drawing/compose.js';
-import { renderToText } from '../drawing/headless.js';
+import { pageToText, renderToText } from '../drawing/headless.js';
 import type { Page } from '../drawing/page.js';
-import { type Paper, pageOf, scaleInWords } from '../drawing/paper.js';
+import { type PageOfDrawing, type Paper, pageOf, scaleInWords } from '../drawing/paper.js';
+import { planSheet } from '../drawing/plan-sheet/sheet.js';
 import type { View } from '../drawing/scene.js';
 import type { Snapshot } from '../language/snapshot.js';
 import { type Distance, millimetresOf } from './distance.js';
@@ -16,7 +17,7 @@ import { CommandFailure, type Terminal } from './terminal.js';
 import { writeWhole } from './write-whole.js';
 
 export interface DrawOptions {
-  readonly view: View;
+  readonly view: View | 'sheet';
   readonly theme: 'light' | 'dark';
   readonly output?: string;
   /** Pixels. */
@@ -36,9 +37,7 @@ export async function draw(name: string, options: DrawOptions, terminal: Termina
     throw new CommandFailure('--distance belongs to --view squint.');
   }
   const target = targetOf(options);
-  if (options.paper !== undefined && target.format !== 'pdf') {
-    throw new CommandFailure('--paper belongs to a .pdf. Add -o NAME.pdf.');
-  }
+  refusePaper(options, target);
   const fonts = target.format === 'pdf' ? await readFonts(options.font ?? [], terminal) : [];
   const snapshot = evaluate(await readOneSource(name, terminal), terminal);
   await write(target, snapshot, options, fonts, terminal);
@@ -51,6 +50,17 @@ export async function draw(name: string, options: DrawOptions, terminal: Termina
   return exitCodes.found;
 }
 
+function refusePaper({ view, paper, theme }: DrawOptions, { format }: Target): void {
+  if (view !== 'sheet') {
+    if (paper !== undefined && format !== 'pdf')
+      throw new CommandFailure('--paper belongs to a .pdf or to --view sheet. Add -o NAME.pdf.');
+    return;
+  }
+  if (paper === 'true') throw new CommandFailure('A plan sheet is printed on A4, A3 or Letter.');
+  if (theme === 'dark')
+    throw new CommandFailure('A plan sheet is on white paper; --theme dark is for views.');
+}
+
 async function write(
   target: Target,
   snapshot: Snapshot,
@@ -58,23 +68,42 @@ async function write(
   fonts: readonly Uint8Array[],
   terminal: Terminal,
 ): Promise<void> {
-  const { plan, measures, findings } = snapshot;
-  const scene = compose(plan, measures, findings, options.view, {
-    distanceMillimetres: options.distance && millimetresOf(options.distance, plan.canvas),
-  });
+  const { theme } = options;
+  const drawn = options.view === 'sheet' ? sheet(snapshot, options) : view(options.view, snapshot, options);
   if (target.format === 'pdf') {
-    const { page, scale } = pageOf(scene, plan, options.paper ?? 'true');
+    const { page, scale } = drawn.onPage();
     await writeTo(target.file, await printed(page, options, fonts, terminal), terminal);
     if (scale !== 1) terminal.complain(`The picture is drawn at ${scaleInWords(scale)}.`);
     return;
   }
-  const svg = renderToText(scene, { theme: options.theme });
+  const svg = drawn.svg(theme);
   if (target.file === undefined) {
     await terminal.print(svg);
     return;
   }
   const content = target.format === 'png' ? await painted(svg, options.width ?? USUAL_WIDTH, terminal) : svg;
   await writeTo(target.file, content, terminal);
+}
+
+/** A drawing that is not yet in the form that is asked for. */
+interface Drawn {
+  readonly svg: (theme: DrawOptions['theme']) => string;
+  readonly onPage: () => PageOfDrawing;
+}
+
+function view(name: View, { plan, measures, findings }: Snapshot, { distance, paper }: DrawOptions): Drawn {
+  const scene = compose(plan, measures, findings, name, {
+    distanceMillimetres: distance && millimetresOf(distance, plan.canvas),
+  });
+  return {
+    svg: (theme) => renderToText(scene, { theme }),
+    onPage: () => pageOf(scene, plan, paper ?? 'true'),
+  };
+}
+
+function sheet({ plan, measures, findings }: Snapshot, { paper }: DrawOptions): Drawn {
+  const page = planSheet(plan, measures, findings, paper === 'true' ? undefined : paper);
+  return { svg: (theme) => pageToText(page, { theme }), onPage: () => ({ page, scale: 1 }) };
 }
 
 function writeTo(file: string, content: string | Uint8Array, { folder }: Terminal): Promise<void> {

@@ -81,7 +81,11 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .summary('draw a plan as SVG, PNG or PDF')
     .description('Draws a plan. Without -o the SVG goes to the standard output.')
     .argument('<plan>', 'plan to draw; - is the standard input')
-    .addOption(new Option('--view <view>', 'what to show').choices(views).default('drawing'))
+    .addOption(
+      new Option('--view <view>', 'what to show; sheet is the whole plan on one page')
+        .choices([...views, 'sheet'])
+        .default('drawing'),
+    )
     .option('--distance <length>', 'squint from so far, such as 3m (else 3 times the diagonal)', distance)
     .option('-o, --output <file>', 'file to write, .svg, .png or .pdf')
     .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)

@@ -38,6 +38,8 @@ export interface ComposeOptions {
   readonly isNarrow?: boolean | undefined;
   /** Say also what can be taken hold of and changed in the drawing. */
   readonly handling?: boolean | undefined;
+  /** Height of the letters in canvas units, instead of one that goes by the size of the sheet. */
+  readonly em?: number | undefined;
 }
 
 /**
@@ -49,20 +51,9 @@ export function compose(
   measures: Measures,
   findings: readonly Finding[],
   view: View,
-  { distanceMillimetres, isNarrow, handling }: ComposeOptions = {},
+  options: ComposeOptions = {},
 ): Scene {
-  const { width, height } = plan.canvas;
-  const reported = findings.filter(({ allowed }) => allowed === undefined);
-  const reading: Reading = {
-    plan,
-    measures,
-    findings: reported,
-    layout: layOut(width, height, isNarrow),
-    picture: { x: 0, y: 0, width, height },
-    subjects: subjectsOf(plan, reported),
-    cells: mapCells(width, height, visibleRings(plan, measures)),
-    viewing: viewingOf(plan.canvas, distanceMillimetres),
-  };
+  const reading = readingOf(plan, measures, findings, options);
   const { layout, picture } = reading;
   const drawn = drawView(view, reading);
   const shown = findingsFor(view, reading);
@@ -98,7 +89,29 @@ export function compose(
     budgets: budgetBars(reading),
     legend: legend.map(({ key, text }) => ({ key, text })),
     ...(view === 'squint' ? { viewing: reading.viewing } : {}),
-    ...(handling === true ? { handling: handlingOf(reading) } : {}),
+    ...(options.handling === true ? { handling: handlingOf(reading) } : {}),
+  };
+}
+
+/** What views and captions of a plan are composed from. */
+export function readingOf(
+  plan: Plan,
+  measures: Measures,
+  findings: readonly Finding[],
+  { distanceMillimetres, isNarrow, em }: ComposeOptions = {},
+): Reading {
+  const { width, height } = plan.canvas;
+  const reported = findings.filter(({ allowed }) => allowed === undefined);
+  const layout = layOut(width, height, isNarrow);
+  return {
+    plan,
+    measures,
+    findings: reported,
+    layout: em === undefined ? layout : { ...layout, em },
+    picture: { x: 0, y: 0, width, height },
+    subjects: subjectsOf(plan, reported),
+    cells: mapCells(width, height, visibleRings(plan, measures)),
+    viewing: viewingOf(plan.canvas, distanceMillimetres),
   };
 }
 

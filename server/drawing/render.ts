@@ -36,6 +36,11 @@ interface Context {
   readonly em: number;
 }
 
+/** Draws marks that belong to no scene as the last child of `group`; `em` is what their stroke weights are parts of. */
+export function renderMarks(group: G, marks: readonly Mark[], em: number, options: RenderOptions): void {
+  patchLayer(group, new Map(), marks, { options, em }, false);
+}
+
 /** A pixel and more even where the sheet is shown small. */
 const BLUR_BEYOND_EMS = 0.25;
 

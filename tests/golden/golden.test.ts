@@ -1,9 +1,10 @@
 import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { FileAnswer } from '../../server/plan/plan.js';
-import { renderToText } from '../../server/drawing/headless.js';
+import { pageToText, renderToText } from '../../server/drawing/headless.js';
+import { planSheet } from '../../server/drawing/plan-sheet/sheet.js';
 import { type View, views } from '../../server/drawing/scene.js';
-import { sceneOf } from '../../server/drawing/test-plans.js';
+import { sceneOf, worked } from '../../server/drawing/test-plans.js';
 
 /**
  * The examples as they were drawn when somebody last looked at them. After a change that is meant to be seen,
@@ -15,11 +16,14 @@ const plans = readdirSync(examples)
   .filter((name) => name.endsWith('.mahl'))
   .map((name) => name.slice(0, -'.mahl'.length));
 
-/** One landscape and one tall poster in every view; the others as drawings. */
+/** One landscape and one tall poster in every view and as the plan sheet; the others as drawings. */
 const IN_EVERY_VIEW: ReadonlySet<string> = new Set(['winter-barn', 'moth-night']);
 
 const drawings = plans.flatMap((plan) =>
-  (IN_EVERY_VIEW.has(plan) ? views : (['drawing'] as const)).map((view) => ({ plan, view })),
+  (IN_EVERY_VIEW.has(plan) ? ([...views, 'sheet'] as const) : (['drawing'] as const)).map((view) => ({
+    plan,
+    view,
+  })),
 );
 
 function readBeside(path: string): FileAnswer {
@@ -29,8 +33,12 @@ function readBeside(path: string): FileAnswer {
     : { ok: false, reason: `${path} is not there.` };
 }
 
-function draw(plan: string, view: View): string {
+function draw(plan: string, view: View | 'sheet'): string {
   const text = readFileSync(new URL(`${plan}.mahl`, examples), 'utf8');
+  if (view === 'sheet') {
+    const { plan: read, measures, findings } = worked(text, readBeside);
+    return pageToText(planSheet(read, measures, findings), { theme: 'light' });
+  }
   return renderToText(sceneOf(text, view, readBeside), { theme: 'light' });
 }
 

@@ -55,7 +55,7 @@ export function badge(
   ];
 }
 
-function badgePath(severity: Severity, { x, y }: Point, radius: number): string {
+export function badgePath(severity: Severity, { x, y }: Point, radius: number): string {
   switch (severity) {
     case 'error': {
       const reach = 1.25 * radius;

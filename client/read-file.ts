@@ -18,12 +18,34 @@ export interface Reach {
   readonly plans: readonly URI[];
 }
 
-/**
- * Reads a text that a plan names, on whatever file system it lies. The server has checked the place; it is
- * checked again here, as the plan may come from a stranger: only below a workspace folder, or below the folder of
- * an open plan while there is none, never through a link, and no more than {@link fileSizeLimitBytes}.
- */
+export type BytesAnswer =
+  | { readonly ok: true; readonly bytes: Uint8Array }
+  /** Shown to the painter: a sentence in plain words. */
+  | { readonly ok: false; readonly reason: string };
+
+/** Reads a text that a plan names, in UTF-8 and no larger than {@link fileSizeLimitBytes}; see {@link readBytesForPlan}. */
 export async function readFileForPlan(uriText: string, reach: Reach, files: Files): Promise<ReadFileResult> {
+  const read = await readBytesForPlan(uriText, reach, files, fileSizeLimitBytes);
+  if (!read.ok) return read;
+  try {
+    return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(read.bytes) };
+  } catch {
+    return refused('This file is not a text in UTF-8.');
+  }
+}
+
+/**
+ * Reads a file that a plan names, on whatever file system it lies. The server has checked the place; it is
+ * checked again here, as the plan may come from a stranger: only below a workspace folder, or below the folder of
+ * an open plan while there is none, never through a link, and no more than `limitBytes`.
+ */
+export async function readBytesForPlan(
+  uriText: string,
+  reach: Reach,
+  files: Files,
+  limitBytes: number,
+): Promise<BytesAnswer> {
+  const tooLarge = refused(`This file is larger than ${limitBytes / 1024 / 1024} MB.`);
   const uri = parseUri(uriText);
   const root = uri && rootOf(uri, reach);
   if (uri === undefined || root === undefined) {
@@ -37,16 +59,15 @@ export async function readFileForPlan(uriText: string, reach: Reach, files: File
     }
     const { type, size } = await files.stat(uri);
     if ((type & fileTypes.file) === 0) return refused('This is not a file.');
-    if (size > fileSizeLimitBytes) return refused('This file is larger than 5 MB.');
+    if (size > limitBytes) return tooLarge;
     const bytes = await files.readFile(uri);
-    if (bytes.byteLength > fileSizeLimitBytes) return refused('This file is larger than 5 MB.');
-    return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+    return bytes.byteLength > limitBytes ? tooLarge : { ok: true, bytes };
   } catch (error) {
     return refused(reasonOf(error));
   }
 }
 
-function refused(reason: string): ReadFileResult {
+function refused(reason: string): { readonly ok: false; readonly reason: string } {
   return { ok: false, reason };
 }
 
@@ -84,7 +105,6 @@ function placesBetween(root: URI, uri: URI): readonly URI[] {
 }
 
 function reasonOf(error: unknown): string {
-  if (error instanceof TypeError) return 'This file is not a text in UTF-8.';
   const code = error instanceof Error && 'code' in error ? error.code : undefined;
   return code === 'FileNotFound' ? 'There is no such file.' : 'This file could not be read.';
 }

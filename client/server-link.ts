@@ -7,7 +7,6 @@ import {
   RevealOutputChannelOn,
   State,
 } from 'vscode-languageclient';
-import { URI } from 'vscode-uri';
 import type { Look } from './preview/look.js';
 import type { HandChange } from '../server/language/hand/change.js';
 import {
@@ -27,6 +26,7 @@ import {
 } from '../server/language/protocol.js';
 import type { ServerState } from './preview/messages.js';
 import { readFileForPlan } from './read-file.js';
+import { reachOfPlans, workspaceFiles } from './reach.js';
 import { referenceLinks } from './reference-links.js';
 import { Restarts } from './restarts.js';
 
@@ -187,19 +187,7 @@ export class ServerLink implements vscode.Disposable {
       return found.map((uri) => client.code2ProtocolConverter.asUri(uri));
     });
     client.onRequest(readFileRequest, ({ uri }) =>
-      readFileForPlan(
-        uri,
-        {
-          folders: (vscode.workspace.workspaceFolders ?? []).map((folder) => URI.from(folder.uri)),
-          plans: vscode.workspace.textDocuments
-            .filter((document) => document.languageId === languageId)
-            .map((document) => URI.from(document.uri)),
-        },
-        {
-          stat: (file) => vscode.workspace.fs.stat(vscode.Uri.from(file)),
-          readFile: (file) => vscode.workspace.fs.readFile(vscode.Uri.from(file)),
-        },
-      ),
+      readFileForPlan(uri, reachOfPlans(languageId), workspaceFiles),
     );
     return client;
   }

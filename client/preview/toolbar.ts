@@ -8,7 +8,7 @@ import { panByDragging } from './zoom-pan.js';
 import { bringIntoSight } from './zoom-sight.js';
 import { ZoomChoice } from './zoom.js';
 
-const toolsId = 'tools';
+const layersId = 'layers';
 
 export interface ToolbarParts {
   /** The drawing, which scrolls when it is larger than its place. */
@@ -27,7 +27,7 @@ export interface ToolbarParts {
 
 /**
  * What stands above the drawing: the views, and below them the tools to look at it with: zoom, what lies over the picture,
- * finding. Where there is little room they wait behind a button.
+ * finding. Where there is little room some of them wait behind a button.
  */
 export class Toolbar {
   readonly bar: HTMLElement;
@@ -37,8 +37,8 @@ export class Toolbar {
   readonly #find: FindBox;
   readonly #button = element(
     'button',
-    { type: 'button', class: 'tool open-tools', 'aria-controls': toolsId, 'aria-expanded': 'false' },
-    'Tools',
+    { type: 'button', class: 'tool more', 'aria-controls': layersId, 'aria-expanded': 'false' },
+    'Layers',
   );
 
   constructor({ box, state, views, hand, keep, redraw, point, focus }: ToolbarParts) {
@@ -57,16 +57,18 @@ export class Toolbar {
       },
     });
     panByDragging(box);
+    const layers = element('div', { class: 'layer-row', id: layersId }, this.#layers.group);
     const tools = element(
       'div',
-      { class: 'tool-row', id: toolsId },
+      { class: 'tool-row' },
       this.#zoom.group,
-      this.#layers.group,
       this.#find.group,
+      this.#button,
+      layers,
     );
-    this.bar = element('header', { class: 'bar' }, ...views, this.#button, tools, hand);
-    this.#button.title = 'Zoom, what is shown, and finding';
-    this.#button.addEventListener('click', () => this.#show(!this.bar.classList.contains('with-tools')));
+    this.bar = element('header', { class: 'bar' }, ...views, tools, hand);
+    this.#button.title = 'What is shown in the drawing';
+    this.#button.addEventListener('click', () => this.#show(!this.bar.classList.contains('with-more')));
   }
 
   get kept(): Pick<PageState, 'zoom' | 'hidden'> {
@@ -92,7 +94,7 @@ export class Toolbar {
   }
 
   #show(isShown: boolean): void {
-    this.bar.classList.toggle('with-tools', isShown);
+    this.bar.classList.toggle('with-more', isShown);
     this.#button.setAttribute('aria-expanded', String(isShown));
   }
 }

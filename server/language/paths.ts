@@ -63,7 +63,9 @@ const outside = 'This file lies outside the folder that is open.';
 /** Why a path is refused whatever lies there, as a sentence for the painter. Steps are parted by `/`. */
 export function refusalOfPath(path: string): string | undefined {
   if (path.trim() === '') return 'No file is named.';
-  if (path.includes('\0')) return 'This holds a character that no file name can hold.';
+  // Half of a surrogate pair can't be written in an address.
+  if (path.includes('\0') || /\p{Surrogate}/u.test(path))
+    return 'This holds a character that no file name can hold.';
   // A drive letter is refused here too: it has the form of a scheme.
   if (/^[a-z][a-z0-9+.-]*:/iu.test(path))
     return 'Files are named by their path from the plan, not by an address.';

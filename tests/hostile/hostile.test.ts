@@ -1,0 +1,207 @@
+import { SaxesParser } from 'saxes';
+import { describe, expect, it } from 'vitest';
+import { inQuotes, parse, statements } from '../../grammar/index.js';
+import { renderToText } from '../../server/drawing/headless.js';
+import { views } from '../../server/drawing/scene.js';
+import { everything } from '../../server/language/test-support.js';
+import { createLanguageService, type LanguageService } from '../../server/language/service.js';
+import type { FileAnswer } from '../../server/plan/plan.js';
+import { hostileFiles, hostilePaths, hostileWords, passedOver } from './texts.js';
+
+const uri = 'file:///studio/plan.mahl';
+const folder = 'file:///studio/';
+
+interface Bench {
+  readonly service: LanguageService;
+  /** Addresses of the files that were asked for. */
+  readonly fetched: readonly string[];
+  readonly failures: readonly string[];
+}
+
+async function openPlan(text: string, answer: FileAnswer = { ok: false, reason: 'None.' }): Promise<Bench> {
+  const fetched: string[] = [];
+  const failures: string[] = [];
+  const service = createLanguageService({
+    abilities: everything,
+    folders: () => [folder.slice(0, -1)],
+    fetchFile: (file) => {
+      fetched.push(file);
+      return Promise.resolve(answer);
+    },
+    planChanged: () => undefined,
+    failed: (what, error) => failures.push(`${what}: ${String(error)}`),
+  });
+  service.open(uri, 1, text);
+  // What files hold comes in later turns, and a plan is read again with it.
+  for (let round = 0; round < 3; round++) {
+    service.diagnostics(uri);
+    await new Promise((resolve) => setTimeout(resolve, 0));
+  }
+  return { service, fetched, failures };
+}
+
+/** The elements that our own drawings are made of. */
+const elements = new Set([
+  ...['svg', 'g', 'path', 'text', 'title', 'desc', 'defs', 'clipPath'],
+  ...['filter', 'feGaussianBlur', 'feComponentTransfer', 'feFuncA', 'feMerge', 'feMergeNode'],
+]);
+
+/** What an SVG text holds that is not of our own making; throws where it is no XML. */
+function foreignIn(drawing: string): readonly string[] {
+  const found: string[] = [];
+  const parser = new SaxesParser();
+  parser.on('error', (error) => {
+    throw error;
+  });
+  parser.on('doctype', (doctype) => void found.push(`doctype ${doctype}`));
+  parser.on('processinginstruction', ({ target }) => void found.push(`instruction ${target}`));
+  parser.on('opentag', ({ name, attributes }) => {
+    if (!elements.has(name)) found.push(`<${name}>`);
+    for (const [attribute, value] of Object.entries(attributes)) {
+      if (/^on|href$|^style$|^src$/iu.test(attribute)) found.push(`${name} ${attribute}="${value}"`);
+      const isOwnWord = attribute.startsWith('data-') || attribute.startsWith('aria-');
+      if (!isOwnWord && /url\((?!#)|javascript:/iu.test(value)) found.push(`${attribute}="${value}"`);
+    }
+  });
+  parser.write(drawing).close();
+  return found;
+}
+
+/** A stretch of Markdown without what is code in it, and without signs that stand for themselves. */
+function withoutCode(markdown: string): string {
+  return markdown
+    .replace(/```[\s\S]*?```/gu, '')
+    .replace(/`[^`]*`/gu, '')
+    .replace(/\\[^\w\s]/gu, '');
+}
+
+/** What Markdown would make of a text beyond words: pictures, markup, links to anywhere but the reference. */
+function linksIn(markdown: string): readonly string[] {
+  const read = withoutCode(markdown);
+  return [...read.matchAll(/!\[|<[a-z/!?]|\]\((?!file:\/\/\/mahlstick)[^)]*\)?/giu)].map(([found]) => found);
+}
+
+/** A plan that says some words in every place that takes a sentence. */
+function planThatSays(words: string): string {
+  const said = inQuotes(words);
+  return `plan ${said}
+by ${said}
+concept ${said}
+mood ${words.replace(/[\r\n]/gu, ' ')}
+cue ${said}
+avoid ${said}
+note ${said}
+canvas 40 x 30 cm
+  support ${words.replace(/[\r\n]/gu, ' ')}
+focus upper right
+scale 5
+  group ${words} 1-2, middle 3, light 4-5
+budget value ${words} 30%, middle 45%, light 25%
+colour ${words} #3b5b7a dominant
+object jar, dominant
+  shape from ${said} part ${said}
+  colour ${words}
+  note ${said}
+object ${words}
+  shape rectangle (2, 2) to (12, 12)
+  value 3
+lead ${words} from left edge at 20% to focus
+palette
+  paint ${words} PB29
+sitting ${said} on 2026-12-01
+  works jar
+  task ${said}
+  photo ${said}
+allow even count because ${said}
+allow ${words} because ${said}
+`;
+}
+
+/** Places in every word of a text. */
+function placesIn(text: string): readonly { readonly line: number; readonly character: number }[] {
+  return text
+    .split('\n')
+    .flatMap((line, index) =>
+      [...line.slice(0, 400).matchAll(/\S+/gu)].map((match) => ({ line: index, character: match.index + 1 })),
+    );
+}
+
+describe('a plan that means ill', () => {
+  it.each(hostileWords.map((words) => [words.slice(0, 60), words]))('says %j as words', async (_, words) => {
+    const text = planThatSays(words);
+    const { service, fetched, failures } = await openPlan(text);
+    for (const view of views) {
+      const scene = service.scene(uri, view, { handling: true });
+      if (scene === undefined) throw new Error('no scene');
+      expect(foreignIn(renderToText(scene, { theme: 'light' }))).toEqual([]);
+    }
+    const hovers = placesIn(text).flatMap((place) => {
+      const contents = service.hover(uri, place)?.contents;
+      return contents !== undefined && typeof contents === 'object' && 'value' in contents
+        ? linksIn(contents.value)
+        : [];
+    });
+    expect(hovers).toEqual([]);
+    expect(fetched.filter((file) => !file.startsWith(folder))).toEqual([]);
+    expect(failures).toEqual([]);
+  });
+
+  it.each(hostilePaths)('names the file %j, which is not asked for, and is told why', async (written) => {
+    const text = `canvas 40 x 30 cm\nobject jar\n  shape from "${written}" part "a"\nsketch "${written}"\n`;
+    const { service, fetched, failures } = await openPlan(text);
+    expect(fetched.filter((file) => !file.startsWith(folder))).toEqual([]);
+    const { problems } = parse(text);
+    const told = service.diagnostics(uri).filter(({ range }) => range.start.line === 2);
+    // What only looks like a way out is a name like any other, and the file is not there.
+    expect([...problems, ...told].length).toBeGreaterThan(0);
+    expect(told.map(({ message }) => message).join(' ')).not.toMatch(/undefined|NaN|\[object/u);
+    expect(failures).toEqual([]);
+  });
+
+  it.each(Object.keys(hostileFiles))(
+    'uses an SVG file with %s, which is refused with a reason',
+    async (name) => {
+      const file: FileAnswer = { ok: true, text: hostileFiles[name] ?? '' };
+      const { service, fetched } = await openPlan(
+        'canvas 40 x 30 cm\nobject jar\n  shape from "jar.svg" part "a"\n',
+        file,
+      );
+      expect(fetched).toEqual([`${folder}jar.svg`]);
+      const told = service.diagnostics(uri).filter(({ range }) => range.start.line === 2);
+      expect(told.length).toBeGreaterThan(0);
+      expect(told[0]?.message).toMatch(/^[`A-Z].*\.$/su);
+      const scene = service.scene(uri, 'drawing');
+      if (scene !== undefined) expect(foreignIn(renderToText(scene, { theme: 'light' }))).toEqual([]);
+    },
+  );
+
+  it.each(Object.keys(passedOver))(
+    'uses an SVG file with %s, of which only the shape comes along',
+    async (name) => {
+      const file: FileAnswer = { ok: true, text: passedOver[name] ?? '' };
+      const { service } = await openPlan(
+        'canvas 40 x 30 cm\nobject jar\n  shape from "jar.svg" part "a"\n',
+        file,
+      );
+      const scene = service.scene(uri, 'drawing');
+      if (scene === undefined) throw new Error('no scene');
+      const drawing = renderToText(scene, { theme: 'light' });
+      expect(foreignIn(drawing)).toEqual([]);
+      expect(drawing).toContain('data-subject="object:jar"');
+    },
+  );
+});
+
+describe('the corpus', () => {
+  it('would be noticed', () => {
+    expect(foreignIn('<svg><script/><g onload="x"/><path fill="url(http://a)"/></svg>')).toHaveLength(3);
+    expect(linksIn('![a](b) <img> [x](command:y) [r](file:///mahlstick/a)')).toHaveLength(4);
+    expect(linksIn('`![a](b)` \\<img\\> \\[x\\]\\(command\\)')).toEqual([]);
+  });
+
+  it('says its words in sentences of many statements', () => {
+    const kinds = new Set(parse(planThatSays('jar')).nodes.map(({ statement }) => statement.kind));
+    expect(kinds.size).toBeGreaterThan(12);
+    expect(statements.length).toBeGreaterThan(kinds.size);
+  });
+});

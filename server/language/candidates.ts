@@ -143,10 +143,17 @@ const nameKinds: Readonly<Record<NameKind, CompletionItemKind>> = {
   sitting: CompletionItemKind.Event,
 };
 
-function namesOf({ names, plan }: Snapshot, kind: NameKind): readonly Candidate[] {
+function namesOf(snapshot: Snapshot, kind: NameKind): readonly Candidate[] {
+  const { names, plan } = snapshot;
+  const shown = kind === 'colour' || kind === 'paint' ? coloursOf(snapshot) : [];
   const written = names.definitions
     .filter((definition) => definition.kind === kind)
-    .map(({ name }) => ({ label: name, kind: nameKinds[kind], detail: kind }));
+    .map(({ name }) => ({
+      ...shown.find(({ label }) => label === name),
+      label: name,
+      kind: nameKinds[kind],
+      detail: kind,
+    }));
   // A scale has groups even when the plan names none.
   if (kind !== 'group' || written.length > 0) return written;
   return plan.scale.groups.map(({ name }) => ({ label: name, kind: nameKinds.group, detail: kind }));

@@ -42,3 +42,19 @@ test('a picked colour is written as the one before it', () => {
     ground?.range,
   );
 });
+
+test.each([
+  ['object sky\n  colour teal\n  glaze 5B 4/4', '5B'],
+  ['palette\n  paint madder full 7.5R 4/10', '7.5R'],
+  ['palette\n  paint madder full #aa2030, tint 5RP 8/4 at 1 to 9', '5RP'],
+  ['canvas 40 x 30 cm\n  ground N 6/', 'N 6/'],
+])('a Munsell colour can be picked wherever colours are written, and stays one: %j', (plan, written) => {
+  const { service, uri } = openPlan(plan);
+  const lines = plan.split('\n');
+  const found = service
+    .colours(uri)
+    .find(({ range }) => lines[range.start.line]?.slice(range.start.character).startsWith(written));
+  if (found === undefined) throw new Error('it has no swatch');
+  const [first] = service.colourPresentations(uri, found.range, found.color);
+  expect(first?.label).toMatch(/^(?:N|\d+(?:\.\d+)?[A-Z]+) ?\d+(?:\.\d+)?\//u);
+});

@@ -229,3 +229,15 @@ test('a position outside the text is taken for the nearest inside', () => {
   expect(service.completions(uri, { line: 90, character: 90 }).length).toBeGreaterThan(10);
   expect(service.completions(uri, { line: -1, character: -1 }).length).toBeGreaterThan(10);
 });
+
+test('a colour or paint is offered with its hex code first, which editors show as a swatch', () => {
+  const plan = 'colour teal #2f6f73\npalette\n  paint madder PR83 full #aa2030\n';
+  for (const line of ['  mother |', 'object sky\n  colour |', 'object sky\n  glaze |']) {
+    const { service, uri, position } = openPlan(plan + line);
+    const colours = service
+      .completions(uri, position)
+      .filter(({ kind }) => kind === CompletionItemKind.Color);
+    expect(colours.length).toBeGreaterThan(0);
+    for (const { documentation } of colours) expect(documentation).toMatch(/^#[0-9a-f]{6}/u);
+  }
+});

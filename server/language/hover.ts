@@ -1,5 +1,5 @@
 import type { Hover, Position } from 'vscode-languageserver-types';
-import { statements, type ColourSpec, type Node, type Statement } from '../../grammar/index.js';
+import { classify, statements, type ColourSpec, type Node, type Statement } from '../../grammar/index.js';
 import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { limitInWords } from '../findings/words/words.js';
@@ -14,6 +14,7 @@ import { divisionFigures } from './figures/division.js';
 import { focusFigures, meansFigures } from './figures/focus.js';
 import { objectFigures } from './figures/object.js';
 import { allowanceFigures, notations, type Paragraphs } from './figures/paragraphs.js';
+import { tokenFigures } from './figures/token.js';
 import { budgetFigures, groupFigures, planesFigures, scaleFigures } from './figures/values.js';
 import { nameAt } from './names.js';
 import { nodeAt } from './places.js';
@@ -91,7 +92,26 @@ function aboutStatement(snapshot: Snapshot, { line, character }: Position, style
     const place = { line, start: colour.start, end: colour.end };
     if (read.ok) return { location: place, paragraphs: [notations(read.colour, style)] };
   }
-  return { location, paragraphs: figuresOf(snapshot, node, style) };
+  return (
+    aboutToken(snapshot, node, character, style) ?? { location, paragraphs: figuresOf(snapshot, node, style) }
+  );
+}
+
+/** A word of a statement, with what is computed of the statement or of what it stands under, or else what the statement says. */
+function aboutToken(snapshot: Snapshot, node: Node, character: number, style: Style): Found | undefined {
+  const { line } = node;
+  const tokens = classify(snapshot.tree, line, line).filter((span) => span.class !== 'comment');
+  // Between two words the caret stands before the second: `30` and `%` have no space between them.
+  const token =
+    tokens.find(({ start, end }) => start <= character && character < end) ??
+    tokens.find((span) => touches(span, character));
+  if (token === undefined) return undefined;
+  const own = tokenFigures(snapshot, node, token, style);
+  const figures = figuresOf(snapshot, node, style);
+  return {
+    location: { line, start: token.start, end: token.end },
+    paragraphs: [...own, ...(figures.length > 0 ? figures : meaningOf(node.statement, style))],
+  };
 }
 
 /** The figures that belong to a statement as a whole. */

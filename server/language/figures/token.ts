@@ -1,0 +1,132 @@
+import { canonicalWord, type ClassifiedText, type Length, type Node } from '../../../grammar/index.js';
+import { percent } from '../../findings/words/words.js';
+import { stepValue } from '../../plan/colour/value.js';
+import { type Axis, canvasUnits, divisionPlace, millimetresPer } from '../../plan/lengths.js';
+import { plainNumber } from '../../plan/problems.js';
+import { basePathOf } from '../library.js';
+import type { Snapshot } from '../snapshot.js';
+import type { Style } from '../style.js';
+import { touches } from '../text.js';
+import type { Paragraphs } from './paragraphs.js';
+import { termMeaning } from './terms.js';
+
+/** What one word, number or day of a statement means or comes to; nothing for one that says nothing by itself. */
+export function tokenFigures(
+  { plan, tree, lines }: Snapshot,
+  node: Node,
+  token: ClassifiedText,
+  style: Style,
+): Paragraphs {
+  const written = (lines[token.line] ?? '').slice(token.start, token.end);
+  switch (token.class) {
+    case 'keyword':
+    case 'choice': {
+      const meaning = termMeaning(canonicalWord(written), node.statement.kind);
+      return meaning === undefined ? [] : [`${style.strong(written)}: ${style.text(meaning)}`];
+    }
+    case 'number':
+    case 'unit':
+      return [...stepFigures(node, plan.scale.steps, token), ...lengthFigures(node, plan.canvas, token)].map(
+        (words) => style.text(words),
+      );
+    case 'date':
+      return [style.text(dayInWords(written))];
+    case 'reference':
+      return [
+        style.text(
+          basePathOf(tree) === undefined
+            ? 'Nothing in this plan has this name.'
+            : 'This plan does not give this name; it may come from the plan that it is based on.',
+        ),
+      ];
+    case 'colour':
+      return [style.text(`${written}: the number of its pigment in the Colour Index.`)];
+    default:
+      return [];
+  }
+}
+
+function stepFigures({ statement }: Node, steps: number, { start }: ClassifiedText): readonly string[] {
+  const step =
+    statement.kind === 'value'
+      ? statement.step
+      : statement.kind === 'group'
+        ? statement.groups.flatMap(({ from, to }) => [from, to]).find((one) => touches(one, start))
+        : undefined;
+  if (step === undefined || step.value < 1 || step.value > steps) return [];
+  return [
+    `Step ${plainNumber(step.value)} of ${steps}, of which 1 is the darkest: Munsell value ${plainNumber(stepValue(step.value, steps), 1)}.`,
+  ];
+}
+
+interface FoundLength {
+  readonly length: Length;
+  /** Along which side it runs, where the statement tells. */
+  readonly axis?: Axis;
+}
+
+function lengthFigures(
+  { statement }: Node,
+  canvas: Snapshot['plan']['canvas'],
+  { start }: ClassifiedText,
+): readonly string[] {
+  const found = lengthAt(statement, start, axisOfStatement(statement.kind));
+  if (found === undefined) return [];
+  const { length, axis } = found;
+  if (axis === undefined) {
+    if (length.unit === undefined || length.unit === '%') return [];
+    const units = (length.value * millimetresPer(length.unit)) / canvas.millimetresPerUnit;
+    return [`${plainNumber(units)} ${canvas.unit}.`];
+  }
+  const isDivision = statement.kind === 'uprights' || statement.kind === 'levels';
+  const units = (isDivision ? divisionPlace : canvasUnits)(length, canvas, axis);
+  const side = axis === 'across' ? canvas.width : canvas.height;
+  return [
+    `${plainNumber(units)} ${canvas.unit} ${axis}, ${percent(Math.abs(units) / side)} of the ${axis === 'across' ? 'width' : 'height'}.`,
+  ];
+}
+
+function axisOfStatement(kind: Node['statement']['kind']): Axis | undefined {
+  if (kind === 'uprights') return 'across';
+  return kind === 'levels' || kind === 'horizon' ? 'down' : undefined;
+}
+
+/** The length that stands at a column of a statement, however deep, with the side that it runs along. */
+function lengthAt(value: unknown, column: number, axis: Axis | undefined): FoundLength | undefined {
+  if (Array.isArray(value)) return firstOf(value, (item) => lengthAt(item, column, axis));
+  if (typeof value !== 'object' || value === null) return undefined;
+  if (isLength(value))
+    return touches(value, column) ? { length: value, ...(axis === undefined ? {} : { axis }) } : undefined;
+  const own = 'direction' in value ? axisOfDirection(value.direction) : axis;
+  return firstOf(Object.entries(value), ([name, inner]) => lengthAt(inner, column, axes[name] ?? own));
+}
+
+const axes: Readonly<Partial<Record<string, Axis>>> = {
+  x: 'across',
+  width: 'across',
+  y: 'down',
+  height: 'down',
+};
+
+function axisOfDirection(direction: unknown): Axis {
+  return direction === 'left' || direction === 'right' ? 'across' : 'down';
+}
+
+function firstOf<T, R>(items: readonly T[], find: (item: T) => R | undefined): R | undefined {
+  for (const item of items) {
+    const found = find(item);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+function isLength(value: object): value is Length {
+  return 'fraction' in value && 'value' in value && typeof value.value === 'number';
+}
+
+/** `Tuesday, 1 December 2026` */
+function dayInWords(written: string): string {
+  const day = new Date(`${written}T00:00:00Z`);
+  if (Number.isNaN(day.getTime())) return 'There is no such day.';
+  return new Intl.DateTimeFormat('en-GB', { dateStyle: 'full', timeZone: 'UTC' }).format(day);
+}

@@ -1,0 +1,67 @@
+import { readFile } from 'node:fs/promises';
+import { expect, test } from 'vitest';
+import { everyPlan } from '../../tests/support/plans.js';
+import { classify } from '../../grammar/index.js';
+import { openPlan } from './test-support.js';
+
+/**
+ * Where nothing is told: a line that could not be read, or has no place in the plan, means nothing yet, and its diagnostic
+ * says why.
+ */
+const readme = await readFile(new URL('../../grammar/README.md', import.meta.url), 'utf8');
+const examples = [...readme.matchAll(/^```mahl\n([\s\S]*?)^```$/gm)].map(([, text = ''], index) => ({
+  name: `example ${index + 1} of the reference`,
+  text,
+}));
+
+/** The words of a plan about which nothing is told. */
+function untold(text: string): readonly string[] {
+  const { service, uri, failures } = openPlan(text.replaceAll('|', ''));
+  const snapshot = service.snapshot(uri);
+  if (snapshot === undefined) throw new Error('the plan is open');
+  const { tree, lines } = snapshot;
+  const passed = new Set([...tree.problems, ...tree.detached].map(({ line }) => line));
+  const gaps = classify(tree)
+    .filter((token) => token.class !== 'comment' && !passed.has(token.line))
+    .filter(({ line, start, end }) => {
+      // In the middle of a word, so that the one before it does not answer.
+      const hover = service.hover(uri, { line, character: Math.floor((start + end) / 2) });
+      const isAbout =
+        hover?.range !== undefined && hover.range.start.character < end && hover.range.end.character > start;
+      const words =
+        typeof hover?.contents === 'object' && 'value' in hover.contents ? hover.contents.value : '';
+      return !isAbout || words.trim() === '';
+    })
+    .map(({ line, start, end }) => `${line + 1}: ${lines[line]?.slice(start, end)}`);
+  expect(failures).toEqual([]);
+  return gaps;
+}
+
+test.each([...(await everyPlan()), ...examples])('something is told of every word of $name', ({ text }) => {
+  expect(untold(text)).toEqual([]);
+});
+
+const told = (marked: string): string => {
+  const { service, uri, position } = openPlan(marked);
+  const contents = service.hover(uri, position)?.contents;
+  return typeof contents === 'object' && 'value' in contents ? contents.value.replaceAll('\\', '') : '';
+};
+
+test.each([
+  ['object sky\n  value |4', 'Step 4 of 5, of which 1 is the darkest: Munsell value 7.'],
+  ['canvas 80 x 50 cm\nobject sky\n  at (|20, 40%)', '20 cm across, 25 % of the width.'],
+  ['canvas 80 x 50 cm\nobject sky\n  at (20, |40%)', '20 cm down, 40 % of the height.'],
+  ['canvas 80 x 50 cm\nobject sky\n  at focus, |5 mm left', '0.5 cm across, 0.6 % of the width.'],
+  ['canvas 80 x 50 cm\ndivide own\n  levels 1/|2', '25 cm down, 50 % of the height.'],
+  ['sitting "a" on 2026-|12-01', 'Tuesday 1 December 2026'],
+  ['object sky, |dominant', 'The principal of the picture'],
+  ['colour teal #2f6f73 |dominant', 'The colour that is to hold most of the picture.'],
+  ['object sky\n  plane |middle', 'The plane between background and foreground.'],
+  ['object sky\n  edges |lost', 'the two run into each other'],
+  ['based on "a.mahl"\nwithout no|body', 'it may come from the plan that it is based on'],
+  ['path no|body', 'Nothing in this plan has this name.'],
+])('%j', (marked, expected) => {
+  expect(told(marked)).toMatch(
+    new RegExp(expected.replace(/[.()]/gu, '\\$&').replace('Tuesday ', 'Tuesday,? '), 'u'),
+  );
+});

@@ -83,6 +83,7 @@ const toolbar = new Toolbar({
   state,
   views: [choice.group, distance.group],
   hand: hand.row,
+  svg: () => stage.svg,
   keep: () => keepState(),
   redraw: () => {
     if (lastScene !== undefined) draw(lastScene);
@@ -92,7 +93,7 @@ const toolbar = new Toolbar({
 });
 const { bar } = toolbar;
 
-const drawings = element('main', {}, notices.section, drawingPlace, findings.section);
+const drawings = element('main', {}, notices.section, toolbar.sketch.told, drawingPlace, findings.section);
 
 document.body.append(bar, drawings, findings.live);
 host.setState(state);
@@ -153,6 +154,9 @@ function take(message: ToPage): void {
       return;
     case 'gone':
       notices.gone();
+      return;
+    case 'sketch':
+      toolbar.sketch.received(message.file, message.read);
       return;
     case 'tried':
     case 'written':

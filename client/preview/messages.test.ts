@@ -25,6 +25,8 @@ describe('what the page accepts', () => {
       { type: 'view', view: 'notan' },
       { type: 'server', state: 'stopped' },
       { type: 'gone' },
+      { type: 'sketch', file: 'scan.png', read: { ok: true, bytes: Uint8Array.of(1, 2) } },
+      { type: 'sketch', file: 'scan.png', read: { ok: false, reason: 'There is no such file.' } },
       { type: 'tried', id: 4, version: 3, scene: stillLife },
       { type: 'written', id: 5, version: 4 },
       { type: 'refused', id: 6, reason: 'It is on the horizon.', isStale: false },

@@ -34,6 +34,16 @@ export type ListedFinding = v.InferOutput<typeof listedFinding>;
 export const serverStates = ['starting', 'running', 'stopped'] as const;
 export type ServerState = (typeof serverStates)[number];
 
+const sketchRead = v.variant('ok', [
+  v.strictObject({
+    ok: v.literal(true),
+    bytes: v.custom<Uint8Array<ArrayBuffer>>((it) => it instanceof Uint8Array),
+  }),
+  /** A sentence to the painter. */
+  v.strictObject({ ok: v.literal(false), reason: v.pipe(v.string(), v.maxLength(10_000)) }),
+]);
+export type SketchRead = v.InferOutput<typeof sketchRead>;
+
 const toPage = v.variant('type', [
   v.strictObject({
     type: v.literal('scene'),
@@ -54,6 +64,12 @@ const toPage = v.variant('type', [
   v.strictObject({ type: v.literal('server'), state: v.picklist(serverStates) }),
   /** The plan can't be opened any more. */
   v.strictObject({ type: v.literal('gone') }),
+  /** The file of the sketch that the plan names, as it names it. */
+  v.strictObject({
+    type: v.literal('sketch'),
+    file: v.pipe(v.string(), v.maxLength(10_000)),
+    read: sketchRead,
+  }),
   /** How the plan would look after a change that was only tried; `id` is that of the question. */
   v.strictObject({ type: v.literal('tried'), id: count, version: count, scene: sceneSchema }),
   /** A change is in the text, which has this version now. */
@@ -120,7 +136,7 @@ export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<L
   };
 }
 
-/** Characters and entries in all, so that a message is refused before it is looked at closely. */
+/** Characters, bytes and entries in all, so that a message is refused before it is looked at closely. */
 const largest = { toPage: 64_000_000, fromPage: 2_000 } as const;
 
 export type Refusal = 'too large' | 'unknown' | 'malformed';
@@ -154,15 +170,16 @@ function receive<M extends { readonly type: string }>(
   return { ok: false, reason: known ? 'malformed' : 'unknown' };
 }
 
-/** Whether a value holds more characters and entries than `limit`; stops counting there. */
+/** Whether a value holds more characters, bytes and entries than `limit`; stops counting there. */
 export function exceeds(value: unknown, limit: number): boolean {
   let left = limit;
   const waiting: unknown[] = [value];
   while (waiting.length > 0) {
     const item = waiting.pop();
     left -= typeof item === 'string' ? item.length + 1 : 1;
+    if (ArrayBuffer.isView(item)) left -= item.byteLength;
     if (left < 0) return true;
-    if (typeof item === 'object' && item !== null) {
+    if (!ArrayBuffer.isView(item) && typeof item === 'object' && item !== null) {
       for (const [key, entry] of Object.entries(item)) {
         left -= Array.isArray(item) ? 0 : key.length;
         waiting.push(entry);

@@ -10,12 +10,13 @@ const parts = {
 };
 
 describe('the page of a preview', () => {
-  it('allows one script by nonce, local style sheets, and nothing else', () => {
+  it('allows one script by nonce, local style sheets, pictures that it makes, and nothing else', () => {
     const directives = contentSecurityPolicy(parts).split('; ');
     expect(directives).toEqual([
       "default-src 'none'",
       "script-src 'nonce-f00d'",
       'style-src https://*.vscode-cdn.net',
+      'img-src blob:',
       "base-uri 'none'",
       "form-action 'none'",
     ]);

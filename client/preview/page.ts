@@ -11,7 +11,8 @@ export interface PageParts {
 }
 
 /**
- * The page's content security policy: our one script and our one style sheet, nothing else. Colours and places
+ * The page's content security policy: our one script, our one style sheet, pictures that the page
+ * has made itself, nothing else. Colours and places
  * are set through attributes and the CSSOM, which need no inline styles.
  */
 export function contentSecurityPolicy({ cspSource, nonce }: Pick<PageParts, 'cspSource' | 'nonce'>): string {
@@ -19,6 +20,8 @@ export function contentSecurityPolicy({ cspSource, nonce }: Pick<PageParts, 'csp
     "default-src 'none'",
     `script-src 'nonce-${nonce}'`,
     `style-src ${cspSource}`,
+    // The sketch under the drawing, which the page makes itself; no address can be named by a plan.
+    'img-src blob:',
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');

@@ -10,6 +10,7 @@ import { createNonce, pageHtml } from './page.js';
 import { HandEdits } from './hand-edits.js';
 import { checkPlace, shapeOf } from './reveal.js';
 import { SceneFeed } from './scene-feed.js';
+import { SketchFile } from './sketch-file.js';
 
 export interface PreviewParts {
   readonly panel: vscode.WebviewPanel;
@@ -27,6 +28,7 @@ export class PreviewPanel implements vscode.Disposable {
   readonly #parts: PreviewParts;
   readonly #feed: SceneFeed;
   readonly #hand: HandEdits;
+  readonly #sketch = new SketchFile((message) => this.#post(message));
   /** Why messages of the page were not taken: each reason is logged once. */
   readonly #refused = new Set<Refusal>();
   readonly #subscriptions: vscode.Disposable[];
@@ -41,7 +43,10 @@ export class PreviewPanel implements vscode.Disposable {
     this.#feed = new SceneFeed(parts.look, {
       ask: (look) =>
         this.#ready && server.state === 'running' ? server.scene(this.#uri, look) : Promise.resolve(null),
-      deliver: (epoch, { version, scene }) => this.#post({ type: 'scene', epoch, version, scene }),
+      deliver: (epoch, { version, scene }) => {
+        this.#post({ type: 'scene', epoch, version, scene });
+        this.#sketch.show(this.#uri, scene.handling?.sketch?.file);
+      },
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
     });
     this.#hand = new HandEdits({
@@ -140,6 +145,7 @@ export class PreviewPanel implements vscode.Disposable {
 
   dispose(): void {
     this.#feed.stop();
+    this.#sketch.dispose();
     vscode.Disposable.from(...this.#subscriptions).dispose();
     this.#parts.panel.dispose();
   }
@@ -215,6 +221,7 @@ export class PreviewPanel implements vscode.Disposable {
     switch (message.type) {
       case 'ready':
         this.#ready = true;
+        this.#sketch.forget();
         this.#post({ type: 'server', state: this.#parts.server.state });
         // It may be gone, which has to be said again to a page that has only now come.
         void this.#openDocument();

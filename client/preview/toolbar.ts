@@ -4,6 +4,7 @@ import { FindBox } from './find-box.js';
 import { LayersChoice } from './layers-choice.js';
 import { withoutHidden } from './layers.js';
 import type { PageState } from './messages.js';
+import { SketchUnderlay } from './sketch.js';
 import { panByDragging } from './zoom-pan.js';
 import { bringIntoSight } from './zoom-sight.js';
 import { ZoomChoice } from './zoom.js';
@@ -17,6 +18,7 @@ export interface ToolbarParts {
   /** What stands before the tools, and what after them in a row of its own. */
   readonly views: readonly HTMLElement[];
   readonly hand: HTMLElement;
+  readonly svg: () => SVGSVGElement | undefined;
   /** What is kept is another now. */
   readonly keep: () => void;
   /** Another part of the scene is to be shown. */
@@ -31,6 +33,7 @@ export interface ToolbarParts {
  */
 export class Toolbar {
   readonly bar: HTMLElement;
+  readonly sketch: SketchUnderlay;
   readonly #box: HTMLElement;
   readonly #zoom: ZoomChoice;
   readonly #layers: LayersChoice;
@@ -41,13 +44,14 @@ export class Toolbar {
     'Layers',
   );
 
-  constructor({ box, state, views, hand, keep, redraw, point, focus }: ToolbarParts) {
+  constructor({ box, state, views, hand, svg, keep, redraw, point, focus }: ToolbarParts) {
     this.#box = box;
     this.#zoom = new ZoomChoice(box, state.zoom, keep);
     this.#layers = new LayersChoice(state.hidden ?? [], () => {
       keep();
       redraw();
     });
+    this.sketch = new SketchUnderlay(state.sketch, { svg, changed: keep });
     this.#find = new FindBox({
       summoned: () => this.#show(true),
       point: (key) => point(key === undefined ? [] : [key]),
@@ -57,7 +61,12 @@ export class Toolbar {
       },
     });
     panByDragging(box);
-    const layers = element('div', { class: 'layer-row', id: layersId }, this.#layers.group);
+    const layers = element(
+      'div',
+      { class: 'layer-row', id: layersId },
+      this.#layers.group,
+      this.sketch.group,
+    );
     const tools = element(
       'div',
       { class: 'tool-row' },
@@ -71,9 +80,13 @@ export class Toolbar {
     this.#button.addEventListener('click', () => this.#show(!this.bar.classList.contains('with-more')));
   }
 
-  get kept(): Pick<PageState, 'zoom' | 'hidden'> {
+  get kept(): Pick<PageState, 'zoom' | 'hidden' | 'sketch'> {
     const { zoom } = this.#zoom;
-    return { ...(zoom === undefined ? {} : { zoom }), hidden: [...this.#layers.hidden] };
+    return {
+      ...(zoom === undefined ? {} : { zoom }),
+      hidden: [...this.#layers.hidden],
+      ...(this.sketch.set === undefined ? {} : { sketch: this.sketch.set }),
+    };
   }
 
   /** What is to be drawn of a scene. */
@@ -86,6 +99,7 @@ export class Toolbar {
     this.#layers.connect(scene);
     this.#find.connect(this.shownOf(scene));
     this.#zoom.drawn(scene);
+    this.sketch.drawn(scene);
   }
 
   /** Scrolls to an item of the drawing that is out of sight. */

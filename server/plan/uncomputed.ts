@@ -9,7 +9,6 @@ const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
   glaze: 'The glaze is not mixed or drawn yet.',
   palette: 'No mixtures are computed from it yet.',
   sitting: 'Drying and order are not computed from it yet.',
-  sketch: 'The sketch is not shown under the drawing yet.',
   due: 'Nothing is worked back from the date yet.',
   away: 'These days are not kept free yet.',
   grid: 'The transfer grid is not drawn yet.',

@@ -98,7 +98,7 @@ describe.each(['node', 'web'] as const)(
         .locator('meta[http-equiv="Content-Security-Policy"]')
         .getAttribute('content');
       expect(policy).toMatch(
-        /^default-src 'none'; script-src 'nonce-[0-9a-f]{32}'; style-src [^;]+; base-uri 'none'; form-action 'none'$/,
+        /^default-src 'none'; script-src 'nonce-[0-9a-f]{32}'; style-src [^;]+; img-src blob:; base-uri 'none'; form-action 'none'$/,
       );
       expect(policy).not.toContain('unsafe');
       const ran = await preview.locator('body').evaluate(async (body) => {

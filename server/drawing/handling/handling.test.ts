@@ -92,7 +92,7 @@ describe('what can be taken hold of', () => {
       across: { value: 20, in: 'pixels' },
       down: { value: 900, in: 'pixels' },
     });
-    expect(handlingIn(PLAN.replace('  opacity 40%\n', '')).sketch?.opacity).toBe(1);
+    expect(handlingIn(PLAN.replace('  opacity 40%\n', '')).sketch?.opacity).toBe(0.5);
     expect(handlingIn('object jug\n').sketch).toBeUndefined();
   });
 

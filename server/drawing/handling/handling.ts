@@ -6,8 +6,8 @@ import type { Reading } from '../views/reading.js';
 import { holdsOf } from './grips.js';
 import { guidesOf } from './guides.js';
 
-/** How strongly a sketch shows unless the plan says: nothing is let down. */
-const USUAL_OPACITY = 1;
+/** How strongly a sketch shows unless the plan says: it and the shapes over it alike. */
+const USUAL_OPACITY = 0.5;
 
 /** What a hand can do in the drawing of a plan. */
 export function handlingOf({ plan, subjects }: Reading): Handling {

@@ -19,6 +19,12 @@ describe('what a change does to the budgets', () => {
     expect(budgetChanges(bars(0.3, true, 0.1), bars(0.301, true, 0.1))).toEqual([]);
   });
 
+  it('tells shares of values and of colours apart', () => {
+    const colours = bars(0.3, true, 0.1).map((each) => ({ ...each, of: 'colour' as const }));
+    const later = bars(0.4, true, 0.1).map((each) => ({ ...each, of: 'colour' as const }));
+    expect(budgetChanges(colours, later)).toEqual(['dark colour 30 % → 40 %']);
+  });
+
   it('says when a share comes to be as wanted, or no more', () => {
     expect(budgetChanges(bars(0.3, true, 0.1), bars(0.4, false, 0.1))).toEqual([
       'dark 30 % → 40 %, not as wanted now',

@@ -13,7 +13,8 @@ export function budgetChanges(
       const was = earlier.find(({ key }) => key === bar.key);
       if (was === undefined || percent(was.share) === percent(bar.share)) return [];
       const missed = bar.within === was.within ? '' : bar.within ? ', as wanted now' : ', not as wanted now';
-      return [`${bar.name} ${percent(was.share)} → ${percent(bar.share)}${missed}`];
+      const name = of === 'colour' ? `${bar.name.toLowerCase()} colour` : bar.name;
+      return [`${name} ${percent(was.share)} → ${percent(bar.share)}${missed}`];
     });
   });
 }

@@ -72,7 +72,7 @@ export interface Grip {
   /** Key into `subjects` of what it belongs to. */
   readonly subject: string;
   readonly kind: 'object' | 'point' | 'focus' | 'lead' | 'lead place';
-  /** Of an object the middle of the box round it; of a lead its first place. */
+  /** Of an object the middle of the box round it; of a lead its first place that is not one of another thing. */
   readonly at: Spot;
   /** What is taken hold of, to be read aloud: `tower`, `point 3 of roof`, `end of lead kerb`. */
   readonly name: string;

@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -14,10 +16,11 @@ import { resolvePlan } from '../../server/plan/resolve.js';
 import { written } from '../findings/picture-text.js';
 import { picture, scaled } from '../findings/pictures.js';
 import { hand } from '../support/hands.js';
+import { spoiltPlan } from '../support/spoilt-plans.js';
 
 /** Another seed and more runs from outside, to look further than every test run does. */
 const seed = Number(process.env['SEED'] ?? 11);
-const runs = Number(process.env['RUNS'] ?? 25);
+const runs = Number(process.env['RUNS'] ?? 12);
 const PATIENCE = 60_000 + 5_000 * runs;
 
 const CANVASES = [
@@ -31,7 +34,7 @@ const CANVASES = [
  * Parts of the diagonal: half a thousandth of a metre on the smallest of the canvases; several times that for a point of a
  * shape that is drawn larger than it is written.
  */
-const ROUNDED = 0.0007;
+const ROUNDED = 0.0015;
 const ROUNDED_POINT = 0.002;
 /** A lead's place snaps to the middle of an object, and stays on its edge. */
 const SNAPPED = 0.021;
@@ -132,11 +135,9 @@ function faultsOf(text: string, grip: Grip, to: Point, outcomes: string[]): read
   return faults.map((fault) => `${fault}\n${after}`);
 }
 
-const shift = fc.record({
-  across: fc.double({ min: -0.3, max: 0.3, noNaN: true }),
-  down: fc.double({ min: -0.3, max: 0.3, noNaN: true }),
-  which: fc.nat(),
-});
+/** Part of a side of the canvas by which something is moved. */
+const part = fc.integer({ min: -300, max: 300 }).map((thousandths) => thousandths / 1_000);
+const shift = fc.record({ across: part, down: part, which: fc.nat() });
 
 describe('what is moved by hand in pictures that nobody has thought of', () => {
   it('comes to lie where it was put, and nothing else changes', { timeout: PATIENCE }, () => {
@@ -199,5 +200,102 @@ describe('what is moved by hand in pictures that nobody has thought of', () => {
       }),
       { seed, numRuns: Math.ceil(runs / 3), endOnFailure: true },
     );
+  });
+});
+
+const root = path.resolve(import.meta.dirname, '../..');
+
+describe('what is moved by hand in the plans of', () => {
+  it.each(['examples', 'tests/books', 'server/measure/plans'])(
+    '%s comes to lie where it was put, and nothing else changes',
+    { timeout: PATIENCE },
+    (folder) => {
+      const names = readdirSync(path.join(root, folder)).filter((name) => name.endsWith('.mahl'));
+      for (const name of names) {
+        const text = readFileSync(path.join(root, folder, name), 'utf8');
+        const { grips, plan } = read(text);
+        // One in so many, so that every kind has its turn in some plan.
+        const step = Math.ceil(grips.length / 12);
+        for (const grip of grips.filter((_, index) => index % step === 0)) {
+          const to = { x: grip.at.x + 0.07 * plan.canvas.width, y: grip.at.y - 0.04 * plan.canvas.height };
+          expect(faultsOf(text, grip, to, []).join('\n\n'), `${name}: ${grip.key}`).toBe('');
+        }
+      }
+    },
+  );
+});
+
+const names = ['door', 'wall', 'loaves', 'hook', 'sky', 'jug', '__proto__', ''];
+const anySpot = fc.record({
+  x: fc.oneof(fc.integer({ min: -90, max: 90 }), fc.constantFrom(1e300, -1e12, 1e-9)),
+  y: fc.oneof(fc.integer({ min: -90, max: 90 }), fc.constantFrom(1e300, 0)),
+});
+const anySubject = fc.constantFrom(...names).map((name) => `object:${name}`);
+const anyPoints = fc.array(anySpot, { minLength: 2, maxLength: 12 });
+const anyChange: fc.Arbitrary<HandChange> = fc.oneof(
+  fc.record({ kind: fc.constant('move' as const), grip: anySubject, to: anySpot }),
+  fc.record({
+    kind: fc.constant('resize' as const),
+    subject: anySubject,
+    factor: fc.constantFrom(1e-9, 0.5, 2, 1e12),
+  }),
+  fc.record({
+    kind: fc.constant('value' as const),
+    subject: anySubject,
+    step: fc.constantFrom(-1, 0, 1, 3, 2.4, 1e9),
+  }),
+  fc.record({
+    kind: fc.constant('colour' as const),
+    subject: anySubject,
+    colour: fc.constantFrom('soot', 'navy', '#123', '#12', 'rgb(1 2 3) // ', 'a\nobject b', '"', 'N 5/'),
+  }),
+  fc.record({
+    kind: fc.constant('new box' as const),
+    form: fc.constantFrom('rectangle' as const, 'ellipse' as const),
+    from: anySpot,
+    to: anySpot,
+  }),
+  fc.record({
+    kind: fc.constant('new line' as const),
+    form: fc.constantFrom('outline' as const, 'lead' as const),
+    points: anyPoints,
+  }),
+  fc.record({
+    kind: fc.constant('crossing' as const),
+    name: fc.constantFrom('golden upper left', 'own crossing 1 1', 'thirds lower right', 'focal point', 'x'),
+  }),
+);
+
+/** The change of something that the plan has, where it has anything. */
+function aboutSomething(change: HandChange, grip: Grip | undefined): HandChange {
+  if (!grip) return change;
+  if (change.kind === 'move') return { ...change, grip: grip.key };
+  return 'subject' in change && grip.kind === 'object' ? { ...change, subject: grip.subject } : change;
+}
+
+describe('any change of a plan with slips in it', () => {
+  it('is refused in a sentence, or made without a new error', { timeout: PATIENCE }, () => {
+    const made: string[] = [];
+    fc.assert(
+      fc.property(spoiltPlan, anyChange, fc.nat(), (text, change, which) => {
+        const { grips } = read(text);
+        const own = aboutSomething(change, grips[which % Math.max(1, grips.length)]);
+        const { service, uri } = openPlan(text);
+        const answer = service.writeChange({ textDocument: { uri }, version: 1, change: own });
+        if (!answer || 'refused' in answer) {
+          expect(answer?.refused).toMatch(/[.!?]$/u);
+          return;
+        }
+        made.push(own.kind);
+        const document = TextDocument.create(uri, 'mahlstick', 1, text);
+        const after = TextDocument.applyEdits(document, [...answer.edits]);
+        expect(read(after).errors, `${JSON.stringify(own)}\n${after}\n\n${text}`).toBeLessThanOrEqual(
+          read(text).errors,
+        );
+      }),
+      { seed, numRuns: 8 * runs, endOnFailure: true },
+    );
+    // So that they are made at all.
+    expect(new Set(made).size).toBeGreaterThan(4);
   });
 });

@@ -1,6 +1,13 @@
 import type { Spot } from '../../drawing/scene.js';
 
-/** What a hand does in the drawing. Places are those of the plan, in canvas units. */
+/**
+ * What a hand does in the drawing. Places are those of the plan, in canvas units.
+ *
+ * Only what is taken hold of moves: what lies on it stays, unless the text places it by what is moved. A place that the
+ * text gives by another one keeps to it (`focus, 2 cm right`), but a lead's place and the focal point become coordinates
+ * where they are named without a way from there. A lead's place near the edge that it lies on (2 % of the diagonal) stays on
+ * that edge; in the middle of an object (0.5 %) or on the focal point it takes that name.
+ */
 export type HandChange =
   /** A grip of the drawing comes to lie at a place. A focal point that is set down on a crossing is written as that crossing. */
   | { readonly kind: 'move'; readonly grip: string; readonly to: Spot }

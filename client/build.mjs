@@ -31,26 +31,33 @@ const webSuite = {
   footer: { js: 'module.exports = suite;' },
 };
 
+// svgdom asks where it lies when it is loaded, which a CommonJS bundle has no answer to, and a worker neither.
+const nodeWithSvg = {
+  ...node,
+  banner: { js: `const bundleUrl = require('node:url').pathToFileURL(__filename).href;` },
+  define: { 'import.meta.url': 'bundleUrl' },
+};
+const noDisk = './server/entry/no-disk.ts';
+/** @type {esbuild.BuildOptions} */
+const workerWithSvg = {
+  ...browser,
+  alias: { path: noDisk, 'node:path': noDisk, 'node:url': noDisk, fs: noDisk, 'image-size': noDisk },
+  define: { 'import.meta.url': '"worker:server"' },
+};
+
 /** Everything that is built: `dist/<name>.js` from one entry. @type {readonly Bundle[]} */
 export const bundles = [
   { name: 'extension.node', entry: 'client/extension.node.ts', options: node, shipped: true },
   { name: 'extension.web', entry: 'client/extension.web.ts', options: webExtension, shipped: true },
-  { name: 'server.node', entry: 'server/entry/node.ts', options: node, shipped: true },
-  { name: 'server.web', entry: 'server/entry/worker.ts', options: browser, shipped: true },
+  { name: 'server.node', entry: 'server/entry/node.ts', options: nodeWithSvg, shipped: true },
+  { name: 'server.web', entry: 'server/entry/worker.ts', options: workerWithSvg, shipped: true },
   { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
   { name: 'markdown', entry: 'client/markdown/main.ts', options: browser, shipped: true },
   { name: 'markdown-plans', entry: 'client/markdown/plans.ts', options: browser, shipped: true },
   {
     name: 'mahlstick',
     entry: 'server/cli/main.ts',
-    options: {
-      ...node,
-      banner: {
-        js: `#!/usr/bin/env node\nconst bundleUrl = require('node:url').pathToFileURL(__filename).href;`,
-      },
-      // svgdom asks where it lies when it is loaded, which a CommonJS bundle has no answer to.
-      define: { 'import.meta.url': 'bundleUrl' },
-    },
+    options: { ...nodeWithSvg, banner: { js: `#!/usr/bin/env node\n${nodeWithSvg.banner.js}` } },
     shipped: false,
   },
   { name: 'tests/suite.node', entry: 'tests/editor/suite.node.ts', options: node, shipped: false },

@@ -6,6 +6,7 @@ import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
 import { readFromDisk } from './disk.js';
+import { exportDrawing } from './export.js';
 import { findPlansOnDisk } from './find-plans.js';
 
 /**
@@ -22,7 +23,13 @@ const connection = createConnection();
 process.on('disconnect', () => process.exit(1));
 // The features are guarded one by one; a promise that nobody awaits is told of here, and costs no one the server.
 process.on('unhandledRejection', (reason) => connection.console.error(`Unhandled: ${String(reason)}`));
-serve(connection, { version, readFile: readFromDisk, findPlans: findPlansOnDisk, ...installedReference() });
+serve(connection, {
+  version,
+  readFile: readFromDisk,
+  findPlans: findPlansOnDisk,
+  exportDrawing,
+  ...installedReference(),
+});
 
 /** The reference lies beside the bundle's folder, in a clone as in the extension. */
 function installedReference(): { readonly reference?: string } {

@@ -25,11 +25,13 @@ import {
   readFileRequest,
   type ReadFileResult,
 } from './protocol.js';
+import { answerExports, type Exporter } from './exports.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
+import { showWork } from './progress.js';
 import { answerPulls } from './pulled-diagnostics.js';
 import { answerRequests, type Guard, type Session } from './requests.js';
 import { createLanguageService, type LanguageService } from './service.js';
-import { nextTurn, Turns } from './turns.js';
+import { Lull, nextTurn, Turns } from './turns.js';
 
 /** What differs from one way of running the server to another. */
 export interface ServerHost {
@@ -43,6 +45,8 @@ export interface ServerHost {
   readonly readFile?: (uri: string, roots: readonly string[]) => Promise<FileAnswer>;
   /** Addresses of the plans below folders, for clients that do not look for them; missing where the server reaches no disk. */
   readonly findPlans?: (folders: readonly string[]) => Promise<readonly string[]>;
+  /** Makes files of drawings; missing where there are none to be had. */
+  readonly exportDrawing?: Exporter;
 }
 
 /**
@@ -70,6 +74,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     failed,
   );
   const turns = new Turns((uri) => guarded('plan', () => tell(uri)));
+  const lull = new Lull();
   /** Once for all that changes in a turn. */
   const askAgain = new Turns(() => {
     const {
@@ -88,14 +93,31 @@ export function serve(connection: Connection, host: ServerHost): void {
     const { version } = snapshot;
     ignoreEnd(connection.sendNotification(planChangedNotification, { uri, version }));
     if (session?.abilities.pulledDiagnostics === true) return;
+    const progress = showWork(
+      connection,
+      session?.abilities.progress === true,
+      'Trying out what would mend the findings',
+    );
     // A piece a turn, so that a drawing or a keystroke comes between.
-    const goOn = (): void => nextTurn(() => guarded('diagnostics', diagnose));
+    const goOn = (): void => nextTurn(() => guarded('diagnostics', diagnoseOrEnd));
+    const diagnoseOrEnd = (): void => {
+      try {
+        diagnose();
+      } catch (error) {
+        progress.end();
+        throw error;
+      }
+    };
     const diagnose = (): void => {
-      if (session?.service.snapshot(uri) !== snapshot) return;
+      if (session?.service.snapshot(uri) !== snapshot) {
+        progress.end();
+        return;
+      }
       if (session.service.prepareDiagnostics(uri)) {
         goOn();
         return;
       }
+      progress.end();
       const diagnostics = [...session.service.diagnostics(uri)];
       ignoreEnd(connection.sendDiagnostics({ uri, version, diagnostics }));
       ignoreEnd(connection.sendNotification(planDiagnosedNotification, { uri, version }));
@@ -154,6 +176,7 @@ export function serve(connection: Connection, host: ServerHost): void {
   ): void => {
     connection.onNotification(type, (params) =>
       guarded(type.method, () => {
+        lull.heard();
         v.assert(form, params);
         if (session !== undefined) work(session.service, params);
       }),
@@ -181,6 +204,7 @@ export function serve(connection: Connection, host: ServerHost): void {
   );
 
   const guard: Guard = {
+    lull,
     session: () => {
       if (isShutDown) return new ResponseError(ErrorCodes.InvalidRequest, 'shut down');
       return session ?? new ResponseError(ErrorCodes.ServerNotInitialized, 'not initialized');
@@ -188,6 +212,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     failed,
   };
   answerRequests(connection, guard);
+  answerExports(connection, guard, host.exportDrawing);
   const pulls = answerPulls(connection, guard);
   connection.listen();
 }

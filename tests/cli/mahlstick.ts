@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process';
 import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import * as esbuild from 'esbuild';
+import { bundleOptions } from '../support/bundle-options.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
 
@@ -37,7 +37,7 @@ export async function buildMahlstick(): Promise<Mahlstick> {
   chmodSync(folder, 0o755);
   const file = path.join(folder, 'mahlstick.cjs');
   await esbuild.build({
-    ...(await bundleOptions()),
+    ...(await bundleOptions('server/cli/main.ts')),
     absWorkingDir: root,
     entryPoints: ['server/cli/main.ts'],
     outfile: file,
@@ -50,17 +50,6 @@ export async function buildMahlstick(): Promise<Mahlstick> {
     run: (words, options = {}) => start(file, words, options),
     remove: () => rmSync(folder, { recursive: true }),
   };
-}
-
-/** How a release bundles the command line. */
-async function bundleOptions(): Promise<esbuild.BuildOptions> {
-  const script = pathToFileURL(path.join(root, 'client/build.mjs')).href;
-  const { bundles } = (await import(script)) as {
-    bundles: readonly { readonly name: string; readonly options: esbuild.BuildOptions }[];
-  };
-  const bundle = bundles.find(({ name }) => name === 'mahlstick');
-  if (bundle === undefined) throw new Error('client/build.mjs bundles no command line');
-  return bundle.options;
 }
 
 function start(

@@ -17,6 +17,7 @@ import type {
   InitializeResult,
   PublishDiagnosticsParams,
 } from 'vscode-languageserver-protocol';
+import { bundleOptions } from '../support/bundle-options.js';
 
 /** Long enough for a busy machine, short enough to fail. */
 const patienceMilliseconds = 20_000;
@@ -50,12 +51,19 @@ export async function bundle(
     outfile: file,
     bundle: true,
     logLevel: 'error',
-    ...(entry === 'node'
-      ? { platform: 'node', format: 'cjs', target: 'node20' }
-      : { platform: 'browser', format: 'iife', target: 'es2022' }),
+    ...(await bundleOptions(`server/entry/${entry}.ts`)),
   });
   return { file, remove: () => rm(folder, { recursive: true, force: true }) };
 }
+
+/** A thread of Node that looks like a web worker: `self` with messages, and neither disk nor process. */
+export const asWebWorker = (file: string): string => `
+  const { parentPort } = require('node:worker_threads');
+  const source = require('node:fs').readFileSync(${JSON.stringify(file)}, 'utf8');
+  const self = { postMessage: (data) => parentPort.postMessage(data), addEventListener: () => undefined };
+  parentPort.on('message', (data) => self.onmessage({ data }));
+  new Function('self', 'process', 'require', 'setImmediate', source)(self);
+`;
 
 export interface RunningServer {
   readonly process: ChildProcess;

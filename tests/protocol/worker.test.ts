@@ -4,22 +4,13 @@ import { createMessageConnection } from 'vscode-jsonrpc';
 import { PortMessageReader, PortMessageWriter } from 'vscode-jsonrpc/node';
 import type { SceneResult } from '../../server/language/protocol.js';
 import { bareClient } from './clients.js';
-import { bundle, Client } from './server.js';
+import { asWebWorker, bundle, Client } from './server.js';
 
 const uri = 'vscode-vfs://github/studio/plan.mahl';
 
 let worker: Worker;
 let client: Client;
 let remove: () => Promise<void>;
-
-/** A thread of Node that looks like a web worker: `self` with messages, and neither disk nor process. */
-const asWebWorker = (file: string): string => `
-  const { parentPort } = require('node:worker_threads');
-  const source = require('node:fs').readFileSync(${JSON.stringify(file)}, 'utf8');
-  const self = { postMessage: (data) => parentPort.postMessage(data), addEventListener: () => undefined };
-  parentPort.on('message', (data) => self.onmessage({ data }));
-  new Function('self', 'process', 'require', 'setImmediate', source)(self);
-`;
 
 beforeAll(async () => {
   const bundled = await bundle('worker');

@@ -19,7 +19,7 @@ interface Info {
 
 /** A PDF document of one page as a library other than the one that wrote it reads it. */
 export async function readPdf(pdf: Uint8Array): Promise<PrintedPage> {
-  const task = getDocument({ data: pdf.slice(), verbosity: 0 });
+  const task = getDocument({ data: Uint8Array.from(pdf), verbosity: 0 });
   try {
     const document = await task.promise;
     if (document.numPages !== 1) throw new Error(`It has ${document.numPages} pages.`);

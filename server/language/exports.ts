@@ -1,0 +1,69 @@
+import * as v from 'valibot';
+import {
+  ErrorCodes,
+  LSPErrorCodes,
+  ResponseError,
+  type CancellationToken,
+  type Connection,
+} from 'vscode-languageserver';
+import { papers } from '../drawing/paper.js';
+import { views } from '../drawing/scene.js';
+import { DISTANCE_LIMITS_MILLIMETRES } from '../drawing/viewing.js';
+import {
+  type Exported,
+  type ExportParams,
+  type ExportResult,
+  exportFormats,
+  exportRequest,
+  exportThemes,
+} from './export-protocol.js';
+import type { Guard } from './requests.js';
+import type { Snapshot } from './snapshot.js';
+
+/** Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked for. */
+export type Exporter = (
+  drawn: Pick<Snapshot, 'plan' | 'measures' | 'findings'>,
+  params: ExportParams,
+) => Promise<Exported & { readonly remarks: readonly string[] }>;
+
+const wanted = v.object({
+  textDocument: v.object({ uri: v.string() }),
+  what: v.picklist([...views, 'sheet']),
+  format: v.picklist(exportFormats),
+  theme: v.optional(v.picklist(exportThemes)),
+  paper: v.optional(v.picklist(papers)),
+  distanceMillimetres: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(DISTANCE_LIMITS_MILLIMETRES.least),
+      v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
+    ),
+  ),
+});
+
+/** Answers clients that want a drawing as a file. */
+export function answerExports(connection: Connection, guard: Guard, exporter: Exporter | undefined): void {
+  connection.onRequest(
+    exportRequest.method,
+    async (
+      params: ExportParams,
+      token: CancellationToken,
+    ): Promise<ExportResult | null | ResponseError<void>> => {
+      const session = guard.session();
+      if (session instanceof ResponseError) return session;
+      if (!v.is(wanted, params))
+        return new ResponseError(ErrorCodes.InvalidParams, `${exportRequest.method}: not well formed`);
+      const snapshot = session.service.snapshot(params.textDocument.uri);
+      if (snapshot === undefined || exporter === undefined) return null;
+      try {
+        const exported = await exporter(snapshot, params);
+        if (token.isCancellationRequested)
+          return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+        return { version: snapshot.version, ...exported };
+      } catch (error) {
+        guard.failed(exportRequest.method, error);
+        return new ResponseError(LSPErrorCodes.RequestFailed, 'The drawing could not be made.');
+      }
+    },
+  );
+}

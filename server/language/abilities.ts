@@ -23,6 +23,8 @@ export interface Abilities {
   readonly pulledDiagnostics: boolean;
   /** The client asks for diagnostics again when it is told to. */
   readonly diagnosticRefresh: boolean;
+  /** The client shows that work is being done which it has not asked for. */
+  readonly progress: boolean;
   readonly linkTooltips: boolean;
   /** The client asks before files are renamed or moved what else is to change. */
   readonly fileMoves: boolean;
@@ -50,7 +52,7 @@ export interface Abilities {
  * @param wantsPush the client is to be sent diagnostics, though it could ask for them
  */
 export function abilitiesOf(
-  { textDocument, workspace }: ClientCapabilities,
+  { textDocument, window, workspace }: ClientCapabilities,
   reference?: string,
   wantsPush = false,
 ): Abilities {
@@ -71,6 +73,7 @@ export function abilitiesOf(
     inlayHintRefresh: workspace?.inlayHint?.refreshSupport === true,
     pulledDiagnostics: textDocument?.diagnostic !== undefined && !wantsPush,
     diagnosticRefresh: workspace?.diagnostics?.refreshSupport === true,
+    progress: window?.workDoneProgress === true,
     linkTooltips: textDocument?.documentLink?.tooltipSupport === true,
     fileMoves: workspace?.fileOperations?.willRename === true,
     renamePreparing: textDocument?.rename?.prepareSupport === true,

@@ -10,6 +10,9 @@ import { legend } from './semantic-tokens.js';
 
 /** What the server offers a client. Nothing is registered later on that a client has not asked for here. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
+  const tells = abilities.progress ? { workDoneProgress: true } : {};
+  /** What other plans must be read for may take its time. */
+  const beyondOnePlan = abilities.progress ? tells : true;
   return {
     positionEncoding: PositionEncodingKind.UTF16,
     textDocumentSync: {
@@ -19,15 +22,15 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     },
     completionProvider: { triggerCharacters: completionTriggers },
     hoverProvider: true,
-    definitionProvider: true,
+    definitionProvider: beyondOnePlan,
     documentHighlightProvider: true,
-    referencesProvider: true,
-    renameProvider: abilities.renamePreparing ? { prepareProvider: true } : true,
+    referencesProvider: beyondOnePlan,
+    renameProvider: abilities.renamePreparing ? { prepareProvider: true, ...tells } : beyondOnePlan,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     // What is found in a plan may hang on the files that it names.
     ...(abilities.pulledDiagnostics
-      ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false } }
+      ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: false, ...tells } }
       : {}),
     ...(abilities.inlayHints ? { inlayHintProvider: true } : {}),
     ...(abilities.semanticTokens
@@ -39,7 +42,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
     selectionRangeProvider: true,
     documentLinkProvider: { resolveProvider: false },
-    workspaceSymbolProvider: true,
+    workspaceSymbolProvider: beyondOnePlan,
     // A client without code action literals could only be given commands, and there are none.
     ...(abilities.codeActions ? { codeActionProvider: { codeActionKinds: [...actionKinds] } } : {}),
     workspace: {

@@ -22,7 +22,10 @@ export const ofReferences = v.object({
 });
 export const ofRename = v.object({ ...atPosition.entries, newName: v.string() });
 export const ofDelta = v.object({ ...ofDocument.entries, previousResultId: v.string() });
-export const pulled = v.object({ ...ofDocument.entries, previousResultId: v.optional(v.string()) });
+export const pulled = v.object({
+  ...ofDocument.entries,
+  previousResultId: v.optional(v.string()),
+});
 export const atPositions = v.object({
   textDocument,
   positions: v.pipe(v.array(position), v.maxLength(1_000)),

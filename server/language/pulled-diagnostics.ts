@@ -13,6 +13,7 @@ import { DiagnosticHistory } from './diagnostic-history.js';
 import { pulled } from './forms.js';
 import { usualSpelling } from './paths.js';
 import { planDiagnosedNotification } from './protocol.js';
+import { followWork } from './progress.js';
 import type { Guard } from './requests.js';
 import { nextTurn } from './turns.js';
 
@@ -28,6 +29,7 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
       params: unknown,
       token: CancellationToken,
     ): Promise<DocumentDiagnosticReport | ResponseError<unknown>> => {
+      guard.lull.heard();
       const session = guard.session();
       if (session instanceof ResponseError) return session;
       if (!v.is(pulled, params)) return new ResponseError(ErrorCodes.InvalidParams, 'not well formed');
@@ -36,6 +38,7 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
       const snapshot = service.snapshot(uri);
       const none: DocumentDiagnosticReport = { kind: DocumentDiagnosticReportKind.Full, items: [] };
       if (snapshot === undefined) return none;
+      const progress = followWork(connection, params, 'Trying out what would mend the findings');
       try {
         do {
           await new Promise<void>((resolve) => nextTurn(resolve));
@@ -53,6 +56,8 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
       } catch (error) {
         guard.failed(DocumentDiagnosticRequest.method, error);
         return none;
+      } finally {
+        progress.end();
       }
     },
   );

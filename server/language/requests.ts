@@ -51,8 +51,10 @@ import {
 } from './forms.js';
 import type { Surroundings } from './library.js';
 import { sceneRequest, tryChangeRequest, writeChangeRequest } from './protocol.js';
+import { followWork } from './progress.js';
 import type { Refusal } from './rename.js';
 import type { LanguageService } from './service.js';
+import type { Lull } from './turns.js';
 
 /** What the handlers need of the running server. */
 export interface Session {
@@ -63,6 +65,8 @@ export interface Session {
 export interface Guard {
   /** What to refuse a request with while there is no session: the client has said no hello yet, or goodbye. */
   readonly session: () => Session | ResponseError<void>;
+  /** Told of every message; costly answers wait for it. */
+  readonly lull: Lull;
   /** Told of a fault of ours; the client has been answered with nothing, and the server goes on. */
   readonly failed: (what: string, error: unknown) => void;
 }
@@ -80,6 +84,7 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     feature: (session: Session, params: P) => NoInfer<R>,
   ): void => {
     connection.onRequest(type.method, (params: P, token: CancellationToken): unknown => {
+      guard.lull.heard();
       const session = guard.session();
       if (session instanceof ResponseError) return session;
       if (!v.is(form, params))
@@ -95,34 +100,60 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     });
   };
 
-  /** A question that reaches beyond one plan: what stands round it is read first. */
-  const answerAround = <P, R, E>(
+  /** A question whose answer costs more than a turn: it waits until nothing else comes in, and may be taken back until then. */
+  const answerLater = <P, R, E>(
     type: RequestType<P, R, E>,
     form: Form,
     none: NoInfer<R>,
-    feature: (session: Session, params: P, around: Surroundings) => NoInfer<R> | ResponseError<void>,
+    feature: (
+      session: Session,
+      params: P,
+    ) => NoInfer<R> | ResponseError<void> | Promise<R | ResponseError<void>>,
   ): void => {
     connection.onRequest(type.method, async (params: P, token: CancellationToken): Promise<unknown> => {
+      guard.lull.heard();
       const session = guard.session();
       if (session instanceof ResponseError) return session;
       if (!v.is(form, params))
         return new ResponseError(ErrorCodes.InvalidParams, `${type.method}: not well formed`);
-      const cancelled = new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
-      if (token.isCancellationRequested) return cancelled;
+      const uri = v.is(ofDocument, params) ? params.textDocument.uri : undefined;
+      const version = uri === undefined ? undefined : session.service.snapshot(uri)?.version;
+      await guard.lull.reached();
+      const lost = (): ResponseError<void> | undefined => {
+        if (token.isCancellationRequested)
+          return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+        return uri !== undefined && session.service.snapshot(uri)?.version !== version
+          ? new ResponseError(LSPErrorCodes.ContentModified, 'the plan has changed')
+          : undefined;
+      };
       try {
-        const around = await session.service.surroundings();
-        return token.isCancellationRequested ? cancelled : feature(session, params, around);
+        return lost() ?? (await feature(session, params));
       } catch (error) {
         guard.failed(type.method, error);
         return none;
       }
     });
   };
+  /** A question that reaches beyond one plan: what stands round it is read first. */
+  const answerAround = <P, R, E>(
+    type: RequestType<P, R, E>,
+    form: Form,
+    none: NoInfer<R>,
+    feature: (session: Session, params: P, around: Surroundings) => NoInfer<R> | ResponseError<void>,
+  ): void =>
+    answerLater(type, form, none, async (session, params) => {
+      const progress = followWork(connection, params, 'Reading the plans of the workspace');
+      try {
+        return feature(session, params, await session.service.surroundings());
+      } finally {
+        progress.end();
+      }
+    });
 
   answer(CompletionRequest.type, atPosition, null, ({ service }, { textDocument, position }) => [
     ...service.completions(textDocument.uri, position),
   ]);
-  answer(
+  answerLater(
     HoverRequest.type,
     atPosition,
     null,
@@ -169,7 +200,7 @@ export function answerRequests(connection: Connection, guard: Guard): void {
   answer(FoldingRangeRequest.type, ofDocument, null, ({ service }, { textDocument }) => [
     ...service.foldingRanges(textDocument.uri),
   ]);
-  answer(InlayHintRequest.type, inRange, null, ({ service }, { textDocument, range }) => [
+  answerLater(InlayHintRequest.type, inRange, null, ({ service }, { textDocument, range }) => [
     ...service.inlayHints(textDocument.uri, range),
   ]);
   answer(SemanticTokensRequest.type, ofDocument, null, ({ service }, { textDocument }) =>
@@ -215,7 +246,7 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     null,
     ({ service }, { files }, around) => service.editsForMoves(files, around) ?? null,
   );
-  answer(CodeActionRequest.type, ofActions, null, ({ service }, { textDocument, range, context }) => [
+  answerLater(CodeActionRequest.type, ofActions, null, ({ service }, { textDocument, range, context }) => [
     ...service.codeActions(textDocument.uri, range, context.only),
   ]);
   answer(tryChangeRequest, tried, null, ({ service }, params) => service.tryChange(params));

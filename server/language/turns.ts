@@ -58,3 +58,34 @@ export class Turns {
     this.#work(key);
   }
 }
+
+/** A client that never stops sending is answered all the same. */
+const MOST_TURNS = 100;
+
+/**
+ * Lets costly answers wait until no more messages come in, so that those which were taken back or overtaken by then cost
+ * nothing. Where nothing else has come, those are two turns.
+ */
+export class Lull {
+  readonly #next: NextTurn;
+  #heard = 0;
+
+  constructor(next: NextTurn = nextTurn) {
+    this.#next = next;
+  }
+
+  /** A message has come. */
+  heard(): void {
+    this.#heard++;
+  }
+
+  /** Settles once a whole turn has gone by without a message. The turn that it is called in is half gone already. */
+  async reached(): Promise<void> {
+    let quiet = 0;
+    for (let turn = 0; turn < MOST_TURNS && quiet < 2; turn++) {
+      const heard = this.#heard;
+      await new Promise<void>((resolve) => this.#next(resolve));
+      quiet = heard === this.#heard ? quiet + 1 : 0;
+    }
+  }
+}

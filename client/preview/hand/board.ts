@@ -130,18 +130,6 @@ export class Board {
     path.remove();
     return box;
   }
-
-  /** Whether a place of the drawing lies inside the outline of a subject. */
-  isInside(subject: string, at: Spot): boolean {
-    const { svg } = this.surface;
-    const paths = svg?.querySelectorAll<SVGPathElement>(
-      `.outlines [data-subject="${CSS.escape(subject)}"] .line`,
-    );
-    const point = svg?.createSVGPoint();
-    if (paths === undefined || point === undefined) return false;
-    [point.x, point.y] = [at.x, at.y];
-    return [...paths].some((path) => path.isPointInFill(point));
-  }
 }
 
 function isWhole({ kind }: Grip): boolean {

@@ -11,7 +11,7 @@ export class Overlay {
   readonly #draft = svgElement('g', { class: 'draft', 'aria-hidden': 'true' });
   readonly #grips = svgElement('g', { class: 'grips', role: 'group' });
   readonly #snap = svgElement('g', { class: 'snap', 'aria-hidden': 'true' });
-  readonly #cross = svgElement('g', { class: 'cross', tabindex: '0', role: 'img' });
+  readonly #cross = svgElement('g', { class: 'cross', tabindex: '0', role: 'application' });
   readonly #shown = new Map<string, SVGGElement>();
 
   constructor() {
@@ -133,7 +133,13 @@ export class Overlay {
 }
 
 function handle({ key, kind }: Grip): SVGGElement {
-  const group = svgElement('g', { class: 'grip', role: 'button', 'data-grip': key, 'data-kind': kind });
+  const group = svgElement('g', {
+    class: 'grip',
+    role: 'button',
+    'aria-roledescription': 'handle',
+    'data-grip': key,
+    'data-kind': kind,
+  });
   group.append(...dots(['reach', 'bed', 'line', 'hole']));
   return group;
 }

@@ -48,24 +48,22 @@ export class Selection {
     panel.show(this.#thing(), board.ground?.handling);
   }
 
-  /** The nearest handle, else what is selected, else what lies uppermost: a finger takes only what is selected. */
-  gripAt(event: PointerEvent): Grip | undefined {
+  /** The nearest handle, else the uppermost thing that can be moved: a finger takes only what is selected. */
+  gripAt({ clientX: x, clientY: y, pointerType }: PointerEvent): Grip | undefined {
     const { board } = this.#host;
-    const at = board.under({ x: event.clientX, y: event.clientY });
-    const { target } = event;
-    if (at === undefined || !(target instanceof Element)) return undefined;
+    const at = board.under({ x, y });
     const subject = this.#subject;
-    if (subject !== undefined) {
-      const [near] = board
-        .handles(subject)
-        .filter((grip) => distance(grip.at, at) <= board.pixels(gripPixels))
-        .sort((a, b) => distance(a.at, at) - distance(b.at, at));
-      if (near !== undefined) return near;
-      const whole = board.whole(subject);
-      if (whole?.kind === 'object' && board.isInside(subject, at)) return whole;
-    }
-    const uppermost = target.closest('[data-subject]')?.getAttribute('data-subject');
-    if (!uppermost || (event.pointerType === 'touch' && uppermost !== subject)) return undefined;
+    if (at === undefined) return undefined;
+    const [near] = (subject === undefined ? [] : board.handles(subject))
+      .filter((grip) => distance(grip.at, at) <= board.pixels(gripPixels))
+      .sort((a, b) => distance(a.at, at) - distance(b.at, at));
+    if (near !== undefined) return near;
+    // Division lines and the signs of findings lie over things, but can't be moved.
+    const uppermost = document
+      .elementsFromPoint(x, y)
+      .map((element) => element.closest('[data-subject]')?.getAttribute('data-subject') ?? '')
+      .find((each) => board.whole(each) !== undefined);
+    if (uppermost === undefined || (pointerType === 'touch' && uppermost !== subject)) return undefined;
     return board.whole(uppermost);
   }
 

@@ -1,0 +1,75 @@
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { plans, type Studio } from './studio.js';
+
+/** The plan that hands work in, and its lines at the beginning. */
+export const plan = 'shelf.mahl';
+export const written: readonly string[] = readFileSync(path.join(plans, plan), 'utf8').split('\n');
+
+/** A copy of the plans whose editor saves at once, so that a test can read the text; `pot.mahl` can only be read in it. */
+export function plansThatAreSaved(): { readonly folder: string; readonly remove: () => void } {
+  const parent = mkdtempSync(path.join(tmpdir(), 'mahlstick-hand-'));
+  const folder = path.join(parent, 'plans');
+  cpSync(plans, folder, { recursive: true });
+  mkdirSync(path.join(folder, '.vscode'));
+  const settings = {
+    'files.autoSave': 'afterDelay',
+    'files.autoSaveDelay': 50,
+    'files.readonlyInclude': { '**/pot.mahl': true },
+    'files.exclude': { '**/.vscode': true },
+  };
+  writeFileSync(path.join(folder, '.vscode/settings.json'), JSON.stringify(settings));
+  return { folder, remove: () => rmSync(parent, { recursive: true, force: true }) };
+}
+
+/** A place of the drawing, canvas units. */
+export type At = readonly [x: number, y: number];
+
+/** What a hand does in a drawing, and what comes of it. */
+export function handIn({ page, preview, workbench }: Studio) {
+  const onScreen = async ([x, y]: At) => {
+    const svg = preview.locator('.drawing > svg');
+    const box = await svg.boundingBox();
+    const seen = ((await svg.getAttribute('viewBox')) ?? '').split(' ').map(Number);
+    const [left = 0, top = 0, width = 1] = seen;
+    if (box === null) throw new Error('There is no drawing.');
+    const scale = box.width / width;
+    return { x: box.x + (x - left) * scale, y: box.y + (y - top) * scale };
+  };
+  const press = async (from: At) => {
+    const { x, y } = await onScreen(from);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+  };
+  const pull = async (to: At) => {
+    const { x, y } = await onScreen(to);
+    await page.mouse.move(x, y, { steps: 6 });
+  };
+  const file = path.join(workbench.folder, plan);
+  const text = () => readFileSync(file, 'utf8').split('\n');
+  return {
+    file,
+    text,
+    press,
+    pull,
+    letGo: () => page.mouse.up(),
+    drag: async (from: At, to: At) => {
+      await press(from);
+      await pull(to);
+      await page.mouse.up();
+    },
+    click: async (at: At) => {
+      const { x, y } = await onScreen(at);
+      await page.mouse.click(x, y);
+    },
+    /** The lines that are not as at the beginning, by their numbers from one. */
+    changed: () =>
+      Object.fromEntries(
+        text().flatMap((words, index) => (words === written[index] ? [] : [[index + 1, words] as const])),
+      ),
+    told: () => preview.locator('.hand-spoken').innerText(),
+    notice: () => preview.locator('.hand-notice').innerText(),
+    bar: preview.locator('.hand-bar'),
+  };
+}

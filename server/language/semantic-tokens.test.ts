@@ -29,7 +29,8 @@ function unpacked(data: readonly number[]): readonly Token[] {
 
 /** The scopes in which a word of that type may stand. */
 const agreeing: Readonly<Record<string, RegExp>> = {
-  keyword: /^keyword/u,
+  keyword: /^keyword\.control/u,
+  operator: /^keyword\.(?:other|operator)/u,
   string: /^string/u,
   number: /^constant\.(?:numeric|other\.date)/u,
   comment: /^comment/u,

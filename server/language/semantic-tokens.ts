@@ -5,7 +5,7 @@ import {
   type SemanticTokensEdit,
   type SemanticTokensLegend,
 } from 'vscode-languageserver-types';
-import { classify, type ClassifiedText, type TextClass } from '../../grammar/index.js';
+import { classify, statements, walk, type ClassifiedText, type TextClass } from '../../grammar/index.js';
 import type { NameKind } from './names.js';
 import type { Snapshot } from './snapshot.js';
 
@@ -23,6 +23,7 @@ export const legend: SemanticTokensLegend = {
     SemanticTokenTypes.type,
     SemanticTokenTypes.variable,
     SemanticTokenTypes.enumMember,
+    SemanticTokenTypes.operator,
   ],
   tokenModifiers: [SemanticTokenModifiers.declaration, SemanticTokenModifiers.readonly],
 };
@@ -32,19 +33,36 @@ export function semanticTokens({ tree, names, lines }: Snapshot, range?: Range):
   const kinds = new Map(
     names.definitions.map(({ kind, location }) => [`${location.line} ${location.start}`, kind]),
   );
+  const openings = openingWords(tree);
+  let place = 0;
+  let lineOfPlace = -1;
   const data: number[] = [];
   let last = { line: 0, start: 0 };
   for (const span of classify(tree, range?.start.line, range?.end.line)) {
     const kind = span.class === 'definition' ? kinds.get(`${span.line} ${span.start}`) : undefined;
     // The 20 of `figure 20` is a figure to the eye.
     const isDigits = span.class === 'choice' && /^\d/u.test(lines[span.line]?.slice(span.start) ?? '');
-    const type = typeOf(isDigits ? 'number' : span.class, kind);
+    place = span.line === lineOfPlace ? place + 1 : 0;
+    lineOfPlace = span.line;
+    const joins = span.class === 'keyword' && place >= (openings.get(span.line) ?? Infinity);
+    const type = joins ? SemanticTokenTypes.operator : typeOf(isDigits ? 'number' : span.class, kind);
     if (type === undefined || span.end <= span.start) continue;
     const start = span.line === last.line ? span.start - last.start : span.start;
     data.push(span.line - last.line, start, span.end - span.start, indexOf(type), modifiersOf(span, kind));
     last = span;
   }
   return data;
+}
+
+const wordCounts = new Map(statements.map(({ kind, words }) => [kind, words.length]));
+
+/** How many words open the statement of each line; those behind them only hold it together. */
+function openingWords({ nodes, detached }: Snapshot['tree']): ReadonlyMap<number, number> {
+  const counts = new Map<number, number>();
+  walk([...nodes, ...detached], ({ line, statement }) =>
+    counts.set(line, wordCounts.get(statement.kind) ?? 1),
+  );
+  return counts;
 }
 
 /** The one edit that turns the numbers of one answer into those of the next; none when they are the same. */
@@ -66,8 +84,9 @@ export function tokensEdits(
 function typeOf(found: TextClass, kind: NameKind | undefined): SemanticTokenTypes | undefined {
   switch (found) {
     case 'keyword':
-    case 'unit':
       return SemanticTokenTypes.keyword;
+    case 'unit':
+      return SemanticTokenTypes.operator;
     case 'sentence':
       return SemanticTokenTypes.string;
     case 'number':

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { views } from '../server/drawing/scene.js';
 import { newPlan } from './new-plan/new-plan.js';
+import { exportCommands } from './export/export.js';
 import { PreviewPanels } from './preview/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
@@ -37,6 +38,7 @@ export async function activateWith(
       if (plan !== undefined) await previews.open(plan.uri);
     }),
     register('choosePreviewView', () => chooseView(previews)),
+    exportCommands(server, previews),
     register('showPlan', () => previews.current?.showPlan()),
     register('restartServer', () => server.restart()),
     vscode.commands.registerCommand(openReferenceCommand, (page: unknown, anchor: unknown) =>

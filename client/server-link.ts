@@ -24,6 +24,7 @@ import {
   tryChangeRequest,
   writeChangeRequest,
 } from '../server/language/protocol.js';
+import { type ExportParams, type ExportResult, exportRequest } from '../server/language/export-protocol.js';
 import type { ServerState } from './preview/messages.js';
 import { readFileForPlan } from './read-file.js';
 import { reachOfPlans, workspaceFiles } from './reach.js';
@@ -106,6 +107,19 @@ export class ServerLink implements vscode.Disposable {
   writeChange(uri: vscode.Uri, version: number, change: HandChange): Promise<WrittenChange | Refused | null> {
     const textDocument = { uri: this.#uriText(uri) };
     return this.#client.sendRequest(writeChangeRequest, { textDocument, version, change });
+  }
+
+  /** @throws when the server is not running */
+  export(
+    uri: vscode.Uri,
+    params: Omit<ExportParams, 'textDocument'>,
+    token?: vscode.CancellationToken,
+  ): Promise<ExportResult | null> {
+    return this.#client.sendRequest(
+      exportRequest,
+      { textDocument: { uri: this.#uriText(uri) }, ...params },
+      token,
+    );
   }
 
   showLog(): void {

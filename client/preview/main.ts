@@ -19,6 +19,7 @@ import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
 import { watchRoom } from './room.js';
 import { Stage } from './stage.js';
+import { TakeOut } from './take-out.js';
 import { Toolbar } from './toolbar.js';
 import { ViewChoice } from './view-choice.js';
 
@@ -92,6 +93,8 @@ const toolbar = new Toolbar({
   focus: (key) => stage.focus(key),
 });
 const { bar } = toolbar;
+const takeOut = new TakeOut((message) => host.postMessage(message));
+bar.append(takeOut.group);
 
 const drawings = element('main', {}, notices.section, toolbar.sketch.told, drawingPlace, findings.section);
 
@@ -154,6 +157,12 @@ function take(message: ToPage): void {
       return;
     case 'gone':
       notices.gone();
+      return;
+    case 'rasterise':
+      void takeOut.rasterise(message);
+      return;
+    case 'copy':
+      void takeOut.copy();
       return;
     case 'sketch':
       toolbar.sketch.received(message.file, message.read);

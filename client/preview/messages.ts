@@ -72,6 +72,16 @@ const toPage = v.variant('type', [
   }),
   /** How the plan would look after a change that was only tried; `id` is that of the question. */
   v.strictObject({ type: v.literal('tried'), id: count, version: count, scene: sceneSchema }),
+  /** A drawing to be painted in so many pixels across, for a file or for the clipboard. */
+  v.strictObject({
+    type: v.literal('rasterise'),
+    id: count,
+    svg: v.string(),
+    width: v.pipe(count, v.minValue(1), v.maxValue(20_000)),
+    goesTo: v.picklist(['file', 'clipboard']),
+  }),
+  /** Copy the drawing, as its button does. */
+  v.strictObject({ type: v.literal('copy') }),
   /** A change is in the text, which has this version now. */
   v.strictObject({ type: v.literal('written'), id: count, version: count }),
   /** A change can't be tried or written, and why; `isStale` when the text is another than the one it was made on. */
@@ -95,6 +105,13 @@ const fromPage = v.variant('type', [
   /** How much room there is for the drawing. */
   v.strictObject({ type: v.literal('room'), isNarrow: v.boolean() }),
   v.strictObject({ type: v.literal('restart') }),
+  /** Ask what to export, and where to. */
+  v.strictObject({ type: v.literal('export') }),
+  /** Give the shown drawing for the clipboard. */
+  v.strictObject({ type: v.literal('copy') }),
+  v.strictObject({ type: v.literal('copied'), isCopied: v.boolean() }),
+  /** A drawing painted for a file; `null` when it can't be. */
+  v.strictObject({ type: v.literal('raster'), id: count, png: v.nullable(v.instance(Uint8Array)) }),
   /** Show what a change by hand would do to the drawing of that version. */
   v.strictObject({ type: v.literal('try'), id: count, version: count, change: changeSchema }),
   /** Write it, if the document is still at that version. */
@@ -137,7 +154,7 @@ export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<L
 }
 
 /** Characters, bytes and entries in all, so that a message is refused before it is looked at closely. */
-const largest = { toPage: 64_000_000, fromPage: 2_000 } as const;
+const largest = { toPage: 64_000_000, fromPage: 2_000, raster: 200_000_000 } as const;
 
 export type Refusal = 'too large' | 'unknown' | 'malformed';
 export type Received<M> =
@@ -150,7 +167,8 @@ export function receiveInPage(data: unknown): Received<ToPage> {
 
 /** Checks what came from the page. */
 export function receiveFromPage(data: unknown): Received<FromPage> {
-  return receive(data, fromPage, largest.fromPage);
+  const isRaster = typeof data === 'object' && data !== null && 'type' in data && data.type === 'raster';
+  return receive(data, fromPage, isRaster ? largest.raster : largest.fromPage);
 }
 
 interface Messages<M extends { readonly type: string }> extends v.GenericSchema<unknown, M> {

@@ -2,6 +2,8 @@ import { Utils, URI } from 'vscode-uri';
 import * as vscode from 'vscode';
 import type { View } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
+import { CopyOfDrawing } from '../export/copy.js';
+import { Rasters } from '../export/rasters.js';
 import { findingsOf } from '../plan-findings.js';
 import type { ServerLink } from '../server-link.js';
 import type { Look } from './look.js';
@@ -35,10 +37,14 @@ export class PreviewPanel implements vscode.Disposable {
   #uri: vscode.Uri;
   /** The page listens; before that, and while it is hidden, it has nothing. */
   #ready = false;
+  readonly #listens = new vscode.EventEmitter<void>();
+  readonly #rasters = new Rasters((message) => this.#post(message));
+  readonly #copy: CopyOfDrawing;
 
   constructor(parts: PreviewParts) {
     const { panel, server } = parts;
     this.#parts = parts;
+    this.#copy = new CopyOfDrawing(parts.server, (message) => this.#post(message));
     this.#uri = parts.uri;
     this.#feed = new SceneFeed(parts.look, {
       ask: (look) =>
@@ -116,6 +122,32 @@ export class PreviewPanel implements vscode.Disposable {
     this.#look({ ...this.#feed.look, view });
   }
 
+  get look(): Look {
+    return this.#feed.look;
+  }
+
+  /** Settles when the page listens. */
+  async ready(): Promise<void> {
+    if (!this.#ready)
+      await new Promise<void>((resolve) => {
+        const listening = this.#listens.event(() => {
+          listening.dispose();
+          resolve();
+        });
+      });
+  }
+
+  /** A drawing in pixels, painted by the page. */
+  paint(svg: string, width: number): Promise<Uint8Array> {
+    return this.#rasters.paint(svg, width);
+  }
+
+  /** Copies the drawing as an image; the page has to have the focus for that. */
+  copy(): void {
+    this.#parts.panel.reveal();
+    this.#post({ type: 'copy' });
+  }
+
   bringForward(): void {
     this.#parts.panel.reveal(undefined, true);
   }
@@ -145,6 +177,7 @@ export class PreviewPanel implements vscode.Disposable {
 
   dispose(): void {
     this.#feed.stop();
+    this.#listens.dispose();
     this.#sketch.dispose();
     vscode.Disposable.from(...this.#subscriptions).dispose();
     this.#parts.panel.dispose();
@@ -221,6 +254,7 @@ export class PreviewPanel implements vscode.Disposable {
     switch (message.type) {
       case 'ready':
         this.#ready = true;
+        this.#listens.fire();
         this.#sketch.forget();
         this.#post({ type: 'server', state: this.#parts.server.state });
         // It may be gone, which has to be said again to a page that has only now come.
@@ -243,6 +277,18 @@ export class PreviewPanel implements vscode.Disposable {
         return;
       case 'restart':
         void this.#parts.server.restart();
+        return;
+      case 'export':
+        void vscode.commands.executeCommand('mahlstick.exportDrawing');
+        return;
+      case 'copy':
+        void this.#copy.give(this.#uri, this.#feed.look);
+        return;
+      case 'copied':
+        void this.#copy.tell(message.isCopied);
+        return;
+      case 'raster':
+        this.#rasters.answer(message);
         return;
       case 'try':
         void this.#hand.try(message);

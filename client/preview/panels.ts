@@ -51,6 +51,21 @@ export class PreviewPanels implements vscode.Disposable {
     return [...this.#open].some(({ visible }) => visible);
   }
 
+  lookOf(uri: vscode.Uri): Look | undefined {
+    return this.#of(uri)?.look;
+  }
+
+  /** A preview of the plan whose page listens: the one there is, brought forward where it is hidden, or a new one. */
+  async readyFor(uri: vscode.Uri): Promise<PreviewPanel> {
+    const known = this.#of(uri);
+    if (known === undefined) await this.open(uri);
+    else if (!known.visible) known.bringForward();
+    const preview = this.#of(uri);
+    if (preview === undefined) throw new Error('There is no preview of the plan.');
+    await preview.ready();
+    return preview;
+  }
+
   viewOf(uri: vscode.Uri): View | undefined {
     return this.#of(uri)?.view;
   }

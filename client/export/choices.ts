@@ -1,0 +1,108 @@
+import * as vscode from 'vscode';
+import type { Paper } from '../../server/drawing/paper.js';
+import { type View, views } from '../../server/drawing/scene.js';
+import { viewDescriptions, viewLabels } from '../preview/views.js';
+
+/** What is to become a file, and how. */
+export type Wanted = { readonly what: View | 'sheet' } & (
+  | { readonly format: 'svg' }
+  | { readonly format: 'png'; readonly width: number }
+  | { readonly format: 'pdf'; readonly paper?: Paper }
+);
+export type Format = Wanted['format'];
+
+const TITLE = 'Export drawing';
+const WIDTHS = { least: 16, most: 12_000 } as const;
+
+/** Asks what to export, the shown view first; `undefined` when the painter has thought better of it. */
+export async function askWhat(shown: View): Promise<Wanted | undefined> {
+  const what = await choose('What do you want to take out?', [
+    {
+      label: viewLabels[shown],
+      description: 'the shown view',
+      detail: viewDescriptions[shown],
+      value: shown,
+    },
+    {
+      label: 'Plan sheet',
+      description: '',
+      detail: 'The whole plan on one page, for a client, a gallery or a class.',
+      value: 'sheet' as const,
+    },
+    ...views
+      .filter((view) => view !== shown)
+      .map((view) => ({
+        label: viewLabels[view],
+        description: '',
+        detail: viewDescriptions[view],
+        value: view,
+      })),
+  ]);
+  if (what === undefined) return undefined;
+  const format = await choose<Format>('As what?', [
+    { label: 'PDF', description: '', detail: 'To print and to send; text can be searched.', value: 'pdf' },
+    { label: 'PNG', description: '', detail: 'Pixels, for the web and for letters.', value: 'png' },
+    { label: 'SVG', description: '', detail: 'Lines, to be worked on in a drawing program.', value: 'svg' },
+  ]);
+  switch (format) {
+    case undefined:
+      return undefined;
+    case 'svg':
+      return { what, format };
+    case 'png': {
+      const width = await askWidth();
+      return width === undefined ? undefined : { what, format, width };
+    }
+    case 'pdf': {
+      if (what === 'sheet') return { what, format };
+      const paper = await askPaper();
+      return paper === undefined ? undefined : { what, format, paper };
+    }
+  }
+}
+
+function askPaper(): Promise<Paper | undefined> {
+  return choose<Paper>('On what paper?', [
+    {
+      label: 'True size',
+      description: '',
+      detail: 'A page as large as the drawing; the picture as large as the canvas.',
+      value: 'true',
+    },
+    ...(['A4', 'A3', 'Letter'] as const).map((paper) => ({
+      label: paper,
+      description: '',
+      detail: 'The drawing fitted to the page.',
+      value: paper,
+    })),
+  ]);
+}
+
+async function askWidth(): Promise<number | undefined> {
+  const width = await choose<number | 'other'>('How wide?', [
+    { label: '1600 pixels', description: 'a screen', detail: '', value: 1600 },
+    { label: '3200 pixels', description: 'a print as wide as a hand', detail: '', value: 3200 },
+    { label: '6400 pixels', description: 'a large print', detail: '', value: 6400 },
+    { label: 'Another width…', description: '', detail: '', value: 'other' },
+  ]);
+  if (width !== 'other') return width;
+  const text = await vscode.window.showInputBox({
+    title: TITLE,
+    prompt: `Width in pixels, ${WIDTHS.least} to ${WIDTHS.most}`,
+    value: '2400',
+    validateInput: (value) =>
+      isWidth(Number(value)) ? undefined : `A whole number from ${WIDTHS.least} to ${WIDTHS.most}.`,
+  });
+  return text === undefined ? undefined : Number(text);
+}
+
+function isWidth(width: number): boolean {
+  return Number.isInteger(width) && width >= WIDTHS.least && width <= WIDTHS.most;
+}
+
+async function choose<T>(
+  placeHolder: string,
+  items: readonly (vscode.QuickPickItem & { readonly value: T })[],
+): Promise<T | undefined> {
+  return (await vscode.window.showQuickPick(items, { title: TITLE, placeHolder }))?.value;
+}

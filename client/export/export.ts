@@ -1,0 +1,115 @@
+import * as vscode from 'vscode';
+import { capitalised } from '../../server/plan/problems.js';
+import type { PreviewPanel } from '../preview/panel.js';
+import type { PreviewPanels } from '../preview/panels.js';
+import { type ServerLink, languageId } from '../server-link.js';
+import { type Wanted, askWhat } from './choices.js';
+import { askWhere, writeWhole } from './write.js';
+
+/** What a keybinding or a task may say beforehand, so that it is not asked. */
+export type Beforehand = Wanted & { readonly plan?: vscode.Uri; readonly file?: vscode.Uri };
+
+/** The commands that take a drawing out of the editor. */
+export function exportCommands(server: ServerLink, previews: PreviewPanels): vscode.Disposable {
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand('mahlstick.exportDrawing', (beforehand?: unknown) =>
+      exportDrawing(server, previews, isBeforehand(beforehand) ? beforehand : undefined),
+    ),
+    vscode.commands.registerCommand('mahlstick.copyDrawing', () => copyDrawing(previews)),
+  );
+}
+
+function isBeforehand(value: unknown): value is Beforehand {
+  return typeof value === 'object' && value !== null && 'what' in value && 'format' in value;
+}
+
+async function exportDrawing(
+  server: ServerLink,
+  previews: PreviewPanels,
+  beforehand: Beforehand | undefined,
+): Promise<void> {
+  const plan = beforehand?.plan ?? planInFront(previews);
+  if (plan === undefined) return;
+  const wanted = beforehand ?? (await askWhat(previews.viewOf(plan) ?? 'drawing'));
+  if (wanted === undefined) return;
+  const file = beforehand?.file ?? (await askWhere(plan, wanted));
+  if (file === undefined) return;
+  const name = file.path.slice(file.path.lastIndexOf('/') + 1);
+  try {
+    const remarks = await vscode.window.withProgress(
+      { location: vscode.ProgressLocation.Notification, title: `Exporting ${name}`, cancellable: true },
+      async (_progress, token) => {
+        const made = await make(server, previews, plan, wanted, token);
+        if (token.isCancellationRequested) return undefined;
+        await writeWhole(file, made.bytes);
+        return made.remarks;
+      },
+    );
+    if (remarks !== undefined) void tell(file, name, remarks);
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    void vscode.window.showErrorMessage(`${name} was not written. ${capitalised(reason)}`);
+  }
+}
+
+interface Made {
+  readonly bytes: Uint8Array;
+  readonly remarks: readonly string[];
+}
+
+async function make(
+  server: ServerLink,
+  previews: PreviewPanels,
+  plan: vscode.Uri,
+  wanted: Wanted,
+  token: vscode.CancellationToken,
+): Promise<Made> {
+  // The server knows open documents only.
+  await vscode.workspace.openTextDocument(plan);
+  const distanceMillimetres = previews.lookOf(plan)?.distanceMillimetres;
+  const result = await server.export(
+    plan,
+    {
+      what: wanted.what,
+      format: wanted.format === 'pdf' ? 'pdf' : 'svg',
+      ...(wanted.format === 'pdf' && wanted.paper !== undefined ? { paper: wanted.paper } : {}),
+      ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+    },
+    token,
+  );
+  if (result === null) throw new Error('The plan is not open.');
+  const { remarks } = result;
+  if ('pdf' in result) return { bytes: bytesOf(result.pdf), remarks };
+  if (wanted.format !== 'png') return { bytes: new TextEncoder().encode(result.svg), remarks };
+  const preview = await previews.readyFor(plan);
+  return { bytes: await preview.paint(result.svg, wanted.width), remarks };
+}
+
+async function tell(file: vscode.Uri, name: string, remarks: readonly string[]): Promise<void> {
+  const chosen = await vscode.window.showInformationMessage(
+    [`${name} is written.`, ...remarks].join(' '),
+    'Open',
+  );
+  if (chosen === undefined) return;
+  // The editor has no viewer for PDF.
+  if (file.scheme === 'file' && name.endsWith('.pdf')) await vscode.env.openExternal(file);
+  else await vscode.commands.executeCommand('vscode.open', file);
+}
+
+/** A page may use the clipboard only while it has the focus. */
+async function copyDrawing(previews: PreviewPanels): Promise<void> {
+  const plan = planInFront(previews);
+  if (plan === undefined) return;
+  const preview: PreviewPanel = await previews.readyFor(plan);
+  preview.copy();
+}
+
+function planInFront(previews: PreviewPanels): vscode.Uri | undefined {
+  const document = vscode.window.activeTextEditor?.document;
+  const inText = document?.languageId === languageId ? document.uri : undefined;
+  return previews.current?.active === true ? previews.current.uri : (inText ?? previews.current?.uri);
+}
+
+function bytesOf(base64: string): Uint8Array {
+  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+}

@@ -1,6 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { expect, test } from 'vitest';
 import type { WorkspaceEdit } from 'vscode-languageserver-types';
+import { everyPlan } from '../../tests/support/plans.js';
 import type { FileAnswer } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { everything, nothing, openPlan, planUri, type Bench } from './test-support.js';
@@ -205,4 +206,26 @@ test('a client without versions is given plain changes', async () => {
       ],
     },
   });
+});
+
+test('in every plan every name can be renamed, and then everything that spoke of it speaks of it still', async () => {
+  for (const { name, text } of (await everyPlan()).slice(0, 40)) {
+    const { service, uri } = openPlan(text.replaceAll('|', ''));
+    const { definitions } = service.snapshot(uri)?.names ?? { definitions: [] };
+    for (const { kind, location } of definitions) {
+      const position = { line: location.line, character: location.start + 1 };
+      const before = service.references(uri, position, true);
+      const answer = service.rename(uri, position, 'quite_new');
+      if (answer === undefined || 'refused' in answer) throw new Error(`${name}: ${kind} ${answer?.refused}`);
+      const [change] = answer.documentChanges ?? [];
+      const edits =
+        change !== undefined && 'edits' in change ? change.edits.filter((edit) => 'newText' in edit) : [];
+      const source = service.snapshot(uri)?.text ?? '';
+      const after = openPlan(TextDocument.applyEdits(TextDocument.create(uri, 'mahl', 1, source), edits));
+      expect(after.service.references(uri, position, true), `${name}: ${kind}`).toHaveLength(before.length);
+      expect(after.service.snapshot(uri)?.tree.problems).toHaveLength(
+        service.snapshot(uri)?.tree.problems.length ?? -1,
+      );
+    }
+  }
 });

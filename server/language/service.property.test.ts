@@ -63,6 +63,8 @@ function placeOf(text: string, { line, column }: Pick<Edit, 'line' | 'column'>):
   return { line: row, character: Math.floor(column * ((lines[row]?.length ?? 0) + 1)) };
 }
 
+const whole = { start: { line: 0, character: 0 }, end: { line: 100_000, character: 0 } };
+
 function everythingSaid(service: LanguageService, places: readonly Position[]): unknown {
   return {
     text: service.snapshot(planUri)?.text,
@@ -72,6 +74,13 @@ function everythingSaid(service: LanguageService, places: readonly Position[]): 
     colours: service.colours(planUri),
     hovers: places.map((place) => service.hover(planUri, place)),
     offers: places.map((place) => service.completions(planUri, place)),
+    tokens: service.semanticTokensIn(planUri, whole),
+    hints: service.inlayHints(planUri, whole),
+    links: service.links(planUri),
+    selections: service.selectionRanges(planUri, places),
+    references: places.map((place) => service.references(planUri, place, true)),
+    renamed: places.map((place) => service.rename(planUri, place, 'quite_new')),
+    typed: places.map((place) => service.onTypeEdits(planUri, place, { tabSize: 2, insertSpaces: true })),
     scene: service.scene(planUri, 'drawing'),
   };
 }

@@ -118,3 +118,75 @@ describe('writing a plan', () => {
     assert.match(text, /50(\.0)?\s?%/);
   });
 });
+
+describe('what is named in a plan', () => {
+  const plan =
+    'canvas 100 x 50 cm\nfocus upper right\ncolour teal #2f6f73\nobject sky\n  shape rectangle (0, 0) to (100, 50)\n  colour teal\npath sky\n';
+  const ask = <T>(command: string, uri: vscode.Uri, ...more: readonly unknown[]): Thenable<T | undefined> =>
+    vscode.commands.executeCommand<T>(command, uri, ...more);
+  let document: vscode.TextDocument;
+
+  before(async () => {
+    document = await openPlan(plan);
+  });
+  after(() => vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor'));
+
+  it('is found and renamed wherever it is spoken of', async () => {
+    const at = new vscode.Position(6, 6);
+    const places = await eventually('references', async () => {
+      const found = await ask<vscode.Location[]>('vscode.executeReferenceProvider', document.uri, at);
+      return found?.length === 0 ? undefined : found;
+    });
+    assert.deepEqual(
+      places.map(({ range }) => range.start.line),
+      [3, 6],
+    );
+    const edit = await ask<vscode.WorkspaceEdit>(
+      'vscode.executeDocumentRenameProvider',
+      document.uri,
+      at,
+      'dusk',
+    );
+    assert.isDefined(edit);
+    assert.isTrue(await vscode.workspace.applyEdit(edit));
+    assert.equal(document.getText(), plan.replaceAll('sky', 'dusk'));
+  });
+
+  it('is coloured by what it stands for', async () => {
+    const tokens = await ask<vscode.SemanticTokens>('vscode.provideDocumentSemanticTokens', document.uri);
+    assert.isAbove(tokens?.data.length ?? 0, 50);
+    assert.equal((tokens?.data.length ?? 1) % 5, 0);
+  });
+
+  it('has what is measured beside it', async () => {
+    const whole = new vscode.Range(0, 0, document.lineCount, 0);
+    const hints = await eventually('hints', async () => {
+      const found = await ask<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole);
+      return found?.length === 0 ? undefined : found;
+    });
+    const labels = hints.map(({ label }) =>
+      typeof label === 'string' ? label : label.map(({ value }) => value).join(''),
+    );
+    assert.includeMembers(labels, ['100 %', '61.8 cm across, 19.1 cm down']);
+  });
+
+  it('is selected from the word on', async () => {
+    const [first] =
+      (await ask<vscode.SelectionRange[]>('vscode.executeSelectionRangeProvider', document.uri, [
+        new vscode.Position(5, 11),
+      ])) ?? [];
+    assert.equal(first && document.getText(first.range), 'teal');
+  });
+
+  it('is offered what is measured for what is wanted', async () => {
+    const range = new vscode.Range(1, 0, 1, 0);
+    const actions = await ask<vscode.CodeAction[]>(
+      'vscode.executeCodeActionProvider',
+      document.uri,
+      range,
+      vscode.CodeActionKind.Refactor.value,
+    );
+    // The focal point lies on its crossing already, so nothing is offered for it.
+    assert.deepEqual(actions, []);
+  });
+});

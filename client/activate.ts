@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { views } from '../server/drawing/scene.js';
-import { newPlan } from './new-plan/new-plan.js';
 import { exportCommands } from './export/export.js';
+import { newPlan } from './new-plan/new-plan.js';
 import { PreviewPanels } from './preview/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
@@ -36,6 +36,10 @@ export async function activateWith(
     register('newPlan', async () => {
       const plan = await newPlan();
       if (plan !== undefined) await previews.open(plan.uri);
+    }),
+    register('openAnotherPreview', () => {
+      const uri = activePlan() ?? previews.current?.uri;
+      if (uri !== undefined) return previews.openAnother(uri);
     }),
     register('choosePreviewView', () => chooseView(previews)),
     exportCommands(server, previews),

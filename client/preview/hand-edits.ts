@@ -107,7 +107,8 @@ function changedFrom(plan: vscode.TextDocument, version: number): 'stale' | 'not
   return plan.version === version ? 'notTaken' : 'stale';
 }
 
-async function isReadOnly(uri: vscode.Uri): Promise<boolean> {
+/** Whether a plan can be read and not written, as far as its file system tells. */
+export async function isReadOnly(uri: vscode.Uri): Promise<boolean> {
   if (vscode.workspace.fs.isWritableFileSystem(uri.scheme) === false) return true;
   if (uri.scheme === 'untitled') return false;
   try {

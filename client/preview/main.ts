@@ -5,6 +5,7 @@ import { type Scene, type View, views } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
 import { DistanceChoice } from './distance-choice.js';
 import { element } from './elements.js';
+import { exampleFor } from './example.js';
 import { Hand } from './hand/hand.js';
 import { FindingsList } from './findings-list.js';
 import {
@@ -55,7 +56,10 @@ const findings = new FindingsList({
   reveal: (location) => reveal(now.findingsVersion, location),
   point: (subjects) => stage.point(subjects),
 });
-const notices = new Notices(() => host.postMessage({ type: 'restart' }));
+const notices = new Notices({
+  restart: () => host.postMessage({ type: 'restart' }),
+  insertExample: () => host.postMessage({ type: 'example', version: now.sceneVersion }),
+});
 const choice = new ViewChoice(state.view, (view) => {
   now.view = view;
   keepState();
@@ -164,6 +168,9 @@ function take(message: ToPage): void {
     case 'copy':
       void takeOut.copy();
       return;
+    case 'read only':
+      notices.readOnly();
+      return;
     case 'sketch':
       toolbar.sketch.received(message.file, message.read);
       return;
@@ -190,7 +197,7 @@ function draw(scene: Scene): void {
   findings.connect(shownOf(scene));
   toolbar.drawn(withoutFindingsList(scene));
   distance.connect(scene.viewing);
-  notices.drawn(isEmpty);
+  notices.drawn(isEmpty, exampleFor(scene).text);
   hand.drawn(toolbar.shownOf(scene), now.sceneVersion);
   showMark();
 }

@@ -64,6 +64,8 @@ const toPage = v.variant('type', [
   v.strictObject({ type: v.literal('server'), state: v.picklist(serverStates) }),
   /** The plan can't be opened any more. */
   v.strictObject({ type: v.literal('gone') }),
+  /** The plan can be read and not written. */
+  v.strictObject({ type: v.literal('read only') }),
   /** The file of the sketch that the plan names, as it names it. */
   v.strictObject({
     type: v.literal('sketch'),
@@ -112,6 +114,8 @@ const fromPage = v.variant('type', [
   v.strictObject({ type: v.literal('copied'), isCopied: v.boolean() }),
   /** A drawing painted for a file; `null` when it can't be. */
   v.strictObject({ type: v.literal('raster'), id: count, png: v.nullable(v.instance(Uint8Array)) }),
+  /** Write the example into the plan, if the document is still at that version. */
+  v.strictObject({ type: v.literal('example'), version: count }),
   /** Show what a change by hand would do to the drawing of that version. */
   v.strictObject({ type: v.literal('try'), id: count, version: count, change: changeSchema }),
   /** Write it, if the document is still at that version. */

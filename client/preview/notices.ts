@@ -1,30 +1,31 @@
 import { element } from './elements.js';
 import type { ServerState } from './messages.js';
 
-const example = `canvas 40 x 30 cm
-
-object pear, dominant
-  shape   ellipse 9 x 12
-  at      (25, 16)
-  colour  #a8a13c`;
-
 const goneBecause = 'It was moved, deleted, or closed without being saved.';
 
 type Notice = 'never there' | 'gone' | 'never started' | 'stopped' | 'broken' | 'reading' | 'help' | 'none';
 
+export interface NoticesHost {
+  readonly restart: () => void;
+  /** Writes the example that is shown at the end of the plan. */
+  readonly insertExample: () => void;
+}
+
 /** What stands above the drawing when there is none, or none that can be trusted. */
 export class Notices {
   readonly section = element('section', { class: 'notices' });
-  readonly #restart: () => void;
+  readonly #host: NoticesHost;
   #server: ServerState = 'starting';
   #gone = false;
   #broken = false;
   /** `undefined` until the first scene. */
   #empty: boolean | undefined;
   #shown: Notice | undefined;
+  #example = '';
+  #isReadOnly = false;
 
-  constructor(restart: () => void) {
-    this.#restart = restart;
+  constructor(host: NoticesHost) {
+    this.#host = host;
     this.#show();
   }
 
@@ -33,11 +34,20 @@ export class Notices {
     this.#show();
   }
 
-  /** A scene is there, with or without anything drawn on its picture. */
-  drawn(empty: boolean): void {
+  /** A scene is there, with or without anything drawn on its picture; `example` is what it could begin with. */
+  drawn(empty: boolean, example: string): void {
+    if (example !== this.#example && this.#shown === 'help') this.#shown = undefined;
+    this.#example = example;
     this.#empty = empty;
     this.#gone = false;
     this.#broken = false;
+    this.#show();
+  }
+
+  /** The plan can't be written. */
+  readOnly(): void {
+    if (this.#shown === 'help') this.#shown = undefined;
+    this.#isReadOnly = true;
     this.#show();
   }
 
@@ -83,15 +93,36 @@ export class Notices {
       case 'reading':
         return [element('p', { class: 'waiting' }, 'Reading the plan …')];
       case 'help':
-        return [help()];
+        return [this.#help()];
       case 'none':
         return [];
     }
   }
 
+  #help(): HTMLElement {
+    const insert = element('button', { type: 'button', class: 'primary' }, 'Insert this example');
+    insert.addEventListener('click', () => this.#host.insertExample());
+    return element(
+      'div',
+      { class: 'notice' },
+      element('h2', {}, 'Nothing is drawn yet'),
+      element(
+        'p',
+        {},
+        'Write ',
+        element('code', {}, 'object'),
+        ' with a name of your own, and indented under it a ',
+        element('code', {}, 'shape'),
+        '. For example:',
+      ),
+      element('pre', {}, this.#example.trimEnd()),
+      ...(this.#isReadOnly ? [] : [insert]),
+    );
+  }
+
   #stopped(meaning: string): HTMLElement {
     const again = element('button', { type: 'button', class: 'primary' }, 'Start again');
-    again.addEventListener('click', () => this.#restart());
+    again.addEventListener('click', () => this.#host.restart());
     return alert('Mahlstick has stopped', `${meaning} Your text is not affected.`, again);
   }
 }
@@ -103,23 +134,5 @@ function alert(title: string, text: string, ...more: readonly HTMLElement[]): HT
     element('h2', {}, title),
     element('p', {}, text),
     ...more,
-  );
-}
-
-function help(): HTMLElement {
-  return element(
-    'div',
-    { class: 'notice' },
-    element('h2', {}, 'Nothing is drawn yet'),
-    element(
-      'p',
-      {},
-      'Write ',
-      element('code', {}, 'object'),
-      ' with a name of your own, and indented under it a ',
-      element('code', {}, 'shape'),
-      '. For example:',
-    ),
-    element('pre', {}, example),
   );
 }

@@ -7,17 +7,23 @@ import { Rasters } from '../export/rasters.js';
 import { findingsOf } from '../plan-findings.js';
 import type { ServerLink } from '../server-link.js';
 import type { Look } from './look.js';
-import { type Refusal, type ToPage, pageState, receiveFromPage } from './messages.js';
+import { type PageState, type Refusal, type ToPage, pageState, receiveFromPage } from './messages.js';
+import { type Example, exampleFor } from './example.js';
+import { insertExample } from './example-edit.js';
 import { createNonce, pageHtml } from './page.js';
-import { HandEdits } from './hand-edits.js';
+import { HandEdits, isReadOnly } from './hand-edits.js';
+import { columnFor, documentOf, editorOf } from './plan-places.js';
 import { checkPlace, shapeOf } from './reveal.js';
 import { SceneFeed } from './scene-feed.js';
 import { SketchFile } from './sketch-file.js';
+import { viewLabels } from './views.js';
 
 export interface PreviewParts {
   readonly panel: vscode.WebviewPanel;
   readonly uri: vscode.Uri;
   readonly look: Look;
+  /** What the page kept when the window was closed. */
+  readonly kept?: PageState;
   readonly extensionUri: vscode.Uri;
   readonly server: ServerLink;
   readonly log: vscode.LogOutputChannel;
@@ -35,6 +41,7 @@ export class PreviewPanel implements vscode.Disposable {
   readonly #refused = new Set<Refusal>();
   readonly #subscriptions: vscode.Disposable[];
   #uri: vscode.Uri;
+  #drawn: { readonly version: number; readonly example: Example } | undefined;
   /** The page listens; before that, and while it is hidden, it has nothing. */
   #ready = false;
   readonly #listens = new vscode.EventEmitter<void>();
@@ -50,6 +57,7 @@ export class PreviewPanel implements vscode.Disposable {
       ask: (look) =>
         this.#ready && server.state === 'running' ? server.scene(this.#uri, look) : Promise.resolve(null),
       deliver: (epoch, { version, scene }) => {
+        this.#drawn = { version, example: exampleFor(scene) };
         this.#post({ type: 'scene', epoch, version, scene });
         this.#sketch.show(this.#uri, scene.handling?.sketch?.file);
       },
@@ -117,6 +125,13 @@ export class PreviewPanel implements vscode.Disposable {
     return this.#parts.panel.visible;
   }
 
+  /** Says in its title of which plan it is, and for one of several of that plan which view it shows. */
+  name(isOneOfSeveral: boolean): void {
+    const view = isOneOfSeveral ? `, ${viewLabels[this.view]}` : '';
+    const title = `Preview ${Utils.basename(URI.from(this.#uri))}${view}`;
+    if (this.#parts.panel.title !== title) this.#parts.panel.title = title;
+  }
+
   show(view: View): void {
     this.#post({ type: 'view', view });
     this.#look({ ...this.#feed.look, view });
@@ -170,7 +185,7 @@ export class PreviewPanel implements vscode.Disposable {
     const document = await this.#openDocument();
     if (document === undefined) return;
     await vscode.window.showTextDocument(document, {
-      viewColumn: this.#columnOfPlan(),
+      viewColumn: columnFor(this.#uri, this.#parts.panel),
       ...(selection === undefined ? {} : { selection }),
     });
   }
@@ -188,9 +203,9 @@ export class PreviewPanel implements vscode.Disposable {
     const { webview } = panel;
     const built = (file: string) =>
       webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist', file)).toString();
-    const state = pageState(this.#uri.toString(), this.#feed.look);
+    const state = pageState(this.#uri.toString(), { ...this.#parts.kept, ...this.#feed.look });
     this.#ready = false;
-    panel.title = `Preview ${Utils.basename(URI.from(this.#uri))}`;
+    this.name(false);
     webview.html = pageHtml({
       cspSource: webview.cspSource,
       nonce: createNonce(),
@@ -261,6 +276,7 @@ export class PreviewPanel implements vscode.Disposable {
         void this.#openDocument();
         this.#postFindings();
         this.#postMark();
+        void isReadOnly(this.#uri).then((is) => is && this.#post({ type: 'read only' }));
         return;
       case 'view':
         // The page has it already: told of it again, it would go back from one that was chosen meanwhile.
@@ -290,6 +306,9 @@ export class PreviewPanel implements vscode.Disposable {
       case 'raster':
         this.#rasters.answer(message);
         return;
+      case 'example':
+        void this.#insertExample(message.version);
+        return;
       case 'try':
         void this.#hand.try(message);
         return;
@@ -310,23 +329,22 @@ export class PreviewPanel implements vscode.Disposable {
     else this.#parts.log.debug(`A click in a drawing of version ${version} was refused: ${check}.`);
   }
 
+  async #insertExample(version: number): Promise<void> {
+    const document = await this.#openDocument();
+    const drawn = this.#drawn;
+    if (document?.version !== version || drawn?.version !== version) {
+      this.#parts.log.debug(`An example for version ${version} was not written: the text is another.`);
+      return;
+    }
+    const name = await insertExample(document, drawn.example);
+    if (name !== undefined) await this.showPlan(name);
+  }
+
   #document(): vscode.TextDocument | undefined {
-    return vscode.workspace.textDocuments.find(({ uri }) => this.#isPlan(uri));
+    return documentOf(this.#uri);
   }
 
   #editor(): vscode.TextEditor | undefined {
-    const active = vscode.window.activeTextEditor;
-    if (active !== undefined && this.#isPlan(active.document.uri)) return active;
-    return vscode.window.visibleTextEditors.find(({ document }) => this.#isPlan(document.uri));
-  }
-
-  /** Where the plan is already, else beside the drawing. */
-  #columnOfPlan(): vscode.ViewColumn {
-    const open = vscode.window.tabGroups.all.find(({ tabs }) =>
-      tabs.some(({ input }) => input instanceof vscode.TabInputText && this.#isPlan(input.uri)),
-    );
-    const beside =
-      this.#parts.panel.viewColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Two : vscode.ViewColumn.One;
-    return this.#editor()?.viewColumn ?? open?.viewColumn ?? beside;
+    return editorOf(this.#uri);
   }
 }

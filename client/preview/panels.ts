@@ -3,16 +3,17 @@ import * as vscode from 'vscode';
 import { type View, views } from '../../server/drawing/scene.js';
 import { type ServerLink, languageId } from '../server-link.js';
 import type { Look } from './look.js';
-import { pageStateSchema } from './messages.js';
+import { type PageState, pageStateSchema } from './messages.js';
 import { PreviewPanel } from './panel.js';
 
 const viewType = 'mahlstick.preview';
 
-/** The previews that are open: one a plan, each beside its text, and restored with the window. */
+/** The previews that are open: one of a plan, or more when they are asked for, each restored with the window. */
 export class PreviewPanels implements vscode.Disposable {
   readonly #extensionUri: vscode.Uri;
   readonly #server: ServerLink;
   readonly #log: vscode.LogOutputChannel;
+  /** The one that was in front last comes last. */
   readonly #open = new Set<PreviewPanel>();
   readonly #changed = new vscode.EventEmitter<void>();
   readonly #subscriptions: vscode.Disposable;
@@ -86,6 +87,19 @@ export class PreviewPanels implements vscode.Disposable {
     await this.#add(panel, uri, { view: configuredView() });
   }
 
+  /** Opens one more preview of a plan, in another view, so that two can be compared. */
+  async openAnother(uri: vscode.Uri): Promise<void> {
+    const shown = this.viewOf(uri);
+    const panel = vscode.window.createWebviewPanel(
+      viewType,
+      '',
+      { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+      this.#options(),
+    );
+    const view = shown === undefined ? configuredView() : shown === 'notan' ? 'drawing' : 'notan';
+    await this.#add(panel, uri, { view });
+  }
+
   dispose(): void {
     this.#subscriptions.dispose();
     this.#changed.dispose();
@@ -100,20 +114,26 @@ export class PreviewPanels implements vscode.Disposable {
       return;
     }
     panel.webview.options = this.#options();
-    await this.#add(panel, vscode.Uri.parse(output.uri), output);
+    await this.#add(panel, vscode.Uri.parse(output.uri), output, output);
   }
 
-  async #add(panel: vscode.WebviewPanel, uri: vscode.Uri, look: Look): Promise<void> {
+  async #add(panel: vscode.WebviewPanel, uri: vscode.Uri, look: Look, kept?: PageState): Promise<void> {
     const preview = new PreviewPanel({
       panel,
       uri,
       look: { view: look.view, distanceMillimetres: look.distanceMillimetres },
+      ...(kept === undefined ? {} : { kept }),
       extensionUri: this.#extensionUri,
       server: this.#server,
       log: this.#log,
-      changed: () => this.#changed.fire(),
+      changed: () => this.#told(),
     });
     this.#open.add(preview);
+    panel.onDidChangeViewState(() => {
+      if (!panel.active || !this.#open.delete(preview)) return;
+      this.#open.add(preview);
+      this.#changed.fire();
+    });
     panel.onDidDispose(() => {
       this.#open.delete(preview);
       preview.dispose();
@@ -130,6 +150,7 @@ export class PreviewPanels implements vscode.Disposable {
       if (uri === before || uri.startsWith(`${before}/`))
         preview.follow(vscode.Uri.parse(after + uri.slice(before.length)));
     }
+    this.#told();
   }
 
   /** An unsaved plan that is saved is closed, and its words go on in the file that was chosen. */
@@ -139,11 +160,25 @@ export class PreviewPanels implements vscode.Disposable {
     const unsaved = vscode.workspace.textDocuments.filter(
       (document) => document.isUntitled && document.getText() === text,
     );
-    for (const { uri } of unsaved) this.#of(uri)?.follow(saved.uri);
+    for (const { uri } of unsaved) {
+      for (const preview of this.#allOf(uri)) preview.follow(saved.uri);
+    }
+    this.#told();
   }
 
+  /** The preview of a plan, of several the one that was in front last. */
   #of(uri: vscode.Uri): PreviewPanel | undefined {
-    return [...this.#open].find((preview) => preview.uri.toString() === uri.toString());
+    return this.#allOf(uri).at(-1);
+  }
+
+  #allOf(uri: vscode.Uri): readonly PreviewPanel[] {
+    return [...this.#open].filter((preview) => preview.uri.toString() === uri.toString());
+  }
+
+  /** Tells what has changed, and in the titles which of several previews is which. */
+  #told(): void {
+    for (const preview of this.#open) preview.name(this.#allOf(preview.uri).length > 1);
+    this.#changed.fire();
   }
 
   #options(): vscode.WebviewOptions {
@@ -155,7 +190,7 @@ export class PreviewPanels implements vscode.Disposable {
   }
 
   async #tellContext(): Promise<void> {
-    this.#changed.fire();
+    this.#told();
     await vscode.commands.executeCommand('setContext', 'mahlstick.previewOpen', this.#open.size > 0);
   }
 }

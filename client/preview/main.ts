@@ -83,11 +83,13 @@ const hand = new Hand({
   },
   toolTaken: (tool) => (drawingPlace.hidden = isEmpty && tool === undefined),
 });
+const takeOut = new TakeOut((message) => host.postMessage(message));
 const toolbar = new Toolbar({
   box: drawingPlace,
   state,
   views: [choice.group, distance.group],
   hand: hand.row,
+  takeOut: takeOut.group,
   svg: () => stage.svg,
   keep: () => keepState(),
   redraw: () => {
@@ -97,8 +99,6 @@ const toolbar = new Toolbar({
   focus: (key) => stage.focus(key),
 });
 const { bar } = toolbar;
-const takeOut = new TakeOut((message) => host.postMessage(message));
-bar.append(takeOut.group);
 
 const drawings = element('main', {}, notices.section, toolbar.sketch.told, drawingPlace, findings.section);
 

@@ -9,7 +9,7 @@ import { panByDragging } from './zoom-pan.js';
 import { bringIntoSight } from './zoom-sight.js';
 import { ZoomChoice } from './zoom.js';
 
-const layersId = 'layers';
+const moreId = 'more';
 
 export interface ToolbarParts {
   /** The drawing, which scrolls when it is larger than its place. */
@@ -18,6 +18,8 @@ export interface ToolbarParts {
   /** What stands before the tools, and what after them in a row of its own. */
   readonly views: readonly HTMLElement[];
   readonly hand: HTMLElement;
+  /** What is done with the drawing as a whole. */
+  readonly takeOut: HTMLElement;
   readonly svg: () => SVGSVGElement | undefined;
   /** What is kept is another now. */
   readonly keep: () => void;
@@ -40,11 +42,11 @@ export class Toolbar {
   readonly #find: FindBox;
   readonly #button = element(
     'button',
-    { type: 'button', class: 'tool more', 'aria-controls': layersId, 'aria-expanded': 'false' },
-    'Layers',
+    { type: 'button', class: 'tool more', 'aria-controls': moreId, 'aria-expanded': 'false' },
+    'More',
   );
 
-  constructor({ box, state, views, hand, svg, keep, redraw, point, focus }: ToolbarParts) {
+  constructor({ box, state, views, hand, takeOut, svg, keep, redraw, point, focus }: ToolbarParts) {
     this.#box = box;
     this.#zoom = new ZoomChoice(box, state.zoom, keep);
     this.#layers = new LayersChoice(state.hidden ?? [], () => {
@@ -61,11 +63,12 @@ export class Toolbar {
       },
     });
     panByDragging(box);
-    const layers = element(
+    const more = element(
       'div',
-      { class: 'layer-row', id: layersId },
+      { class: 'more-row', id: moreId },
       this.#layers.group,
       this.sketch.group,
+      takeOut,
     );
     const tools = element(
       'div',
@@ -73,10 +76,10 @@ export class Toolbar {
       this.#zoom.group,
       this.#find.group,
       this.#button,
-      layers,
+      more,
     );
     this.bar = element('header', { class: 'bar' }, ...views, tools, hand);
-    this.#button.title = 'What is shown in the drawing';
+    this.#button.title = 'What is shown in the drawing, copying and exporting';
     this.#button.addEventListener('click', () => this.#show(!this.bar.classList.contains('with-more')));
   }
 

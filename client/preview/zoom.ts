@@ -104,8 +104,11 @@ export class ZoomChoice {
     this.#box.classList.toggle('zoomed', factor > 1);
     this.#box.style.setProperty('--zoom', factor.toFixed(4));
     // A box that scrolls can be scrolled by keys; there is nothing to go to in one that does not.
-    if (factor > 1) this.#box.tabIndex = 0;
-    else this.#box.removeAttribute('tabindex');
+    const scrolls = { tabindex: '0', role: 'region', 'aria-label': 'Drawing, which arrow keys move about' };
+    for (const [name, value] of Object.entries(scrolls)) {
+      if (factor > 1) this.#box.setAttribute(name, value);
+      else this.#box.removeAttribute(name);
+    }
     this.#tell();
   }
 

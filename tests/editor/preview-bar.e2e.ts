@@ -20,11 +20,11 @@ describe('the toolbar of the preview, by keyboard alone', () => {
 
   it('is gone through with Tab, and each control has a name and a tooltip', async () => {
     const { page, preview } = studio;
-    // In a panel of this width the layers wait behind a button.
-    await button('Layers').press('Enter');
+    // In a panel of this width some of them wait behind a button.
+    await button('More').press('Enter');
     await preview.locator('.views input:checked').focus();
     const names: string[] = [];
-    for (let press = 0; press < 12; press++) {
+    for (let press = 0; press < 14; press++) {
       await page.keyboard.press('Tab');
       names.push(
         await preview.locator('body').evaluate(() => {
@@ -41,11 +41,13 @@ describe('the toolbar of the preview, by keyboard alone', () => {
       'Fit',
       'Picture',
       'Find an object or lead',
-      'Layers',
+      'More',
       'Division',
       'Names',
       'Leads',
       'Findings',
+      'Copy image',
+      'Export…',
     ]);
   });
 

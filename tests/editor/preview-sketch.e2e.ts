@@ -72,7 +72,7 @@ describe('a sketch under the drawing', () => {
     expect(studio.refusals).toEqual([]);
     await studio.workbench.screenshot(artefact('preview-sketch'));
 
-    await studio.preview.getByRole('button', { name: 'Layers' }).press('Enter');
+    await studio.preview.getByRole('button', { name: 'More' }).press('Enter');
     await slider().focus();
     expect(await slider().getAttribute('aria-valuetext')).toBe('40 %');
     await studio.page.keyboard.press('ArrowRight');

@@ -8,7 +8,7 @@ import { walk, type Sentence } from '../../grammar/index.js';
 import { definitionIn, nameUnder } from './family.js';
 import type { KnownPlan, Surroundings } from './library.js';
 import { nameAt, usesOf } from './names.js';
-import { knownPart, partsOf, partUnder, rangeOfPart, withoutQuotes } from './parts.js';
+import { knownPart, partUnder, rangeOfPart, usesOfPart, withoutQuotes } from './parts.js';
 import type { Snapshot } from './snapshot.js';
 import { emptyRangeAt, rangeOf, touches } from './text.js';
 
@@ -85,12 +85,16 @@ function fileUnder({ tree }: KnownPlan, line: number, column: number): Sentence 
 }
 
 /** The definition (as a written place) and all uses (as read ones) of the name under the caret, or all uses of the part of a file. */
-export function highlights(snapshot: Snapshot, { line, character }: Position): readonly DocumentHighlight[] {
+export function highlights(
+  snapshot: Snapshot,
+  { line, character }: Position,
+  around: Surroundings,
+): readonly DocumentHighlight[] {
   const { names } = snapshot;
   const part = partUnder(snapshot, line, character);
   if (part !== undefined) {
-    return partsOf(snapshot)
-      .filter(({ id, file }) => id === part.id && file.value === part.file.value)
+    return usesOfPart(snapshot, part, around)
+      .filter(({ plan }) => plan.uri === snapshot.uri)
       .map(({ location }) => ({ range: rangeOf(location), kind: DocumentHighlightKind.Read }));
   }
   const name = nameAt(names, line, character);

@@ -44,6 +44,8 @@ export interface LibraryHost {
 
 /** So many files are read beside the open plans at most; a folder from a stranger may hold any number. */
 const FILES_READ = 500;
+/** And so much text, of which there may be several megabytes in each. */
+const CHARACTERS_READ = 30_000_000;
 
 /**
  * What stands round the open plans: the other plans of the workspace, those that they are based on, and the drawings whose
@@ -67,17 +69,16 @@ export class Library {
 
   /** Reads what is not known yet, and gives what then is. Never rejects. */
   async gather(): Promise<Surroundings> {
-    if (!this.#host.isTold) {
-      this.#texts.clear();
-      this.#listed = undefined;
-    }
-    this.#listed ??= this.#host.list().catch(() => []);
     const folders = this.#host.folders();
-    const listed = (await this.#listed)
-      .map(usualSpelling)
-      .filter((uri) => folders.some((folder) => contains(folder, uri)));
+    const isIn = (uri: string): boolean => folders.some((folder) => contains(folder, uri));
+    // Of files that lie in no open folder no client tells.
+    for (const uri of this.#texts.keys()) if (!this.#host.isTold || !isIn(uri)) this.#texts.delete(uri);
+    if (!this.#host.isTold) this.#listed = undefined;
+    this.#listed ??= this.#host.list().catch(() => []);
+    const listed = (await this.#listed).map(usualSpelling).filter(isIn);
     const read = new Map<string, KnownText>();
     const asked = new Set<string>();
+    let characters = 0;
     // Each round reads what the plans of the last one name.
     let wanted = new Map(listed.map((uri) => [uri, uri]));
     for (;;) {
@@ -96,10 +97,13 @@ export class Library {
           .filter(([uri]) => !open.has(uri))
           .map(async ([uri, planUri]) => {
             const answer = await this.#read(uri, planUri);
-            if (answer.ok) read.set(uri, { uri, text: answer.text });
+            if (!answer.ok || characters + answer.text.length > CHARACTERS_READ) return;
+            characters += answer.text.length;
+            read.set(uri, { uri, text: answer.text });
           }),
       );
     }
+    for (const uri of this.#plans.keys()) if (!read.has(uri)) this.#plans.delete(uri);
     return this.#surroundings(read);
   }
 

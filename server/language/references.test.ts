@@ -69,7 +69,7 @@ test.each([
 
 test('the uses of a part are highlighted', () => {
   const plan =
-    'object a\n  shape from "tram.svg" part "do|or"\nobject b\n  shape from "tram.svg" part "door"';
+    'object a\n  shape from "tram.svg" part "do|or"\nobject b\n  shape from "./tram.svg" part "door"\nobject c\n  shape from "tram.svg" part "roof"';
   const { service, uri, position } = openPlan(plan, undefined, around);
   expect(service.highlights(uri, position).map(({ range }) => range.start.line)).toEqual([1, 3]);
 });

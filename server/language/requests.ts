@@ -108,6 +108,8 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     feature: (
       session: Session,
       params: P,
+      /** What to answer instead where it has been taken back or overtaken since. */
+      lost: () => ResponseError<void> | undefined,
     ) => NoInfer<R> | ResponseError<void> | Promise<R | ResponseError<void>>,
   ): void => {
     connection.onRequest(type.method, async (params: P, token: CancellationToken): Promise<unknown> => {
@@ -127,7 +129,7 @@ export function answerRequests(connection: Connection, guard: Guard): void {
           : undefined;
       };
       try {
-        return lost() ?? (await feature(session, params));
+        return lost() ?? (await feature(session, params, lost));
       } catch (error) {
         guard.failed(type.method, error);
         return none;
@@ -141,10 +143,11 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     none: NoInfer<R>,
     feature: (session: Session, params: P, around: Surroundings) => NoInfer<R> | ResponseError<void>,
   ): void =>
-    answerLater(type, form, none, async (session, params) => {
+    answerLater(type, form, none, async (session, params, lost) => {
       const progress = followWork(connection, params, 'Reading the plans of the workspace');
       try {
-        return feature(session, params, await session.service.surroundings());
+        const around = await session.service.surroundings();
+        return lost() ?? feature(session, params, around);
       } finally {
         progress.end();
       }

@@ -353,7 +353,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
         (snapshot, place) => rename(snapshot, place, newName, around, abilities),
         undefined,
       ),
-    highlights: (uri, position) => within(uri, position, highlights, []),
+    highlights: (uri, position) =>
+      within(uri, position, (snapshot, place) => highlights(snapshot, place, library.known()), []),
     symbols: (uri) => (abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, [])),
     foldingRanges: (uri) => at(uri, foldingRanges, []),
     selectionRanges: (uri, positions) =>

@@ -2,6 +2,7 @@ import { Worker } from 'node:worker_threads';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createMessageConnection } from 'vscode-jsonrpc';
 import { PortMessageReader, PortMessageWriter } from 'vscode-jsonrpc/node';
+import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
 import type { SceneResult } from '../../server/language/protocol.js';
 import { bareClient } from './clients.js';
 import { asWebWorker, bundle, Client } from './server.js';
@@ -39,6 +40,24 @@ test('the worker answers without a disk: files come from the client', async () =
   const { version, scene } = await client.request<SceneResult>('mahlstick/scene', params);
   expect(version).toBe(1);
   expect(Object.keys(scene.subjects)).toContain('object:door');
+});
+
+test('plans that only the client can find and read are renamed in too', async () => {
+  const base = 'vscode-vfs://github/studio/base.mahl';
+  const plan = 'vscode-vfs://github/studio/heir.mahl';
+  client.connection.onRequest('mahlstick/readFile', () => ({ ok: true, text: 'object sky\npath sky\n' }));
+  await client.open(plan, 'based on "base.mahl"\nwithout sky\n');
+  const edit = await client.request<WorkspaceEdit>('textDocument/rename', {
+    textDocument: { uri: plan },
+    position: { line: 1, character: 9 },
+    newName: 'dusk',
+  });
+  const lines = Object.entries(edit.changes ?? {}).map(([uri, edits]) => [
+    uri,
+    edits.map(({ range }) => range.start.line),
+  ]);
+  expect(Object.fromEntries(lines)).toEqual({ [base]: [0, 1], [plan]: [1] });
+  await client.notify('textDocument/didClose', { textDocument: { uri: plan } });
 });
 
 test('of a burst of edits the last is the one that counts', async () => {

@@ -31,26 +31,45 @@ const webSuite = {
   footer: { js: 'module.exports = suite;' },
 };
 
-// svgdom asks where it lies when it is loaded, which a CommonJS bundle has no answer to, and a worker neither.
+// svgdom asks where it lies when it is loaded, which a CommonJS bundle has no answer to.
 const nodeWithSvg = {
   ...node,
   banner: { js: `const bundleUrl = require('node:url').pathToFileURL(__filename).href;` },
   define: { 'import.meta.url': 'bundleUrl' },
 };
 const noDisk = './server/entry/no-disk.ts';
-/** @type {esbuild.BuildOptions} */
-const workerWithSvg = {
+/**
+ * What writes SVG and PDF, for the servers in node and in a worker: it touches nothing of either. Parts that libraries would
+ * need for fonts as WOFF2 and for pages of HTML are left out.
+ * @type {esbuild.BuildOptions}
+ */
+const shared = {
   ...browser,
-  alias: { path: noDisk, 'node:path': noDisk, 'node:url': noDisk, fs: noDisk, 'image-size': noDisk },
-  define: { 'import.meta.url': '"worker:server"' },
+  globalName: 'mahlstickExport',
+  footer: {
+    js: `if (typeof module === 'object') module.exports = mahlstickExport; else self.mahlstickExport = mahlstickExport;`,
+  },
+  alias: Object.fromEntries(
+    [
+      'path',
+      'node:path',
+      'node:url',
+      'fs',
+      'image-size',
+      'brotli/decompress.js',
+      'node-html-better-parser',
+    ].map((name) => [name, noDisk]),
+  ),
+  define: { 'import.meta.url': '"export:"' },
 };
 
 /** Everything that is built: `dist/<name>.js` from one entry. @type {readonly Bundle[]} */
 export const bundles = [
   { name: 'extension.node', entry: 'client/extension.node.ts', options: node, shipped: true },
   { name: 'extension.web', entry: 'client/extension.web.ts', options: webExtension, shipped: true },
-  { name: 'server.node', entry: 'server/entry/node.ts', options: nodeWithSvg, shipped: true },
-  { name: 'server.web', entry: 'server/entry/worker.ts', options: workerWithSvg, shipped: true },
+  { name: 'server.node', entry: 'server/entry/node.ts', options: node, shipped: true },
+  { name: 'server.web', entry: 'server/entry/worker.ts', options: browser, shipped: true },
+  { name: 'export', entry: 'server/entry/renderers.ts', options: shared, shipped: true },
   { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
   { name: 'markdown', entry: 'client/markdown/main.ts', options: browser, shipped: true },
   { name: 'markdown-plans', entry: 'client/markdown/plans.ts', options: browser, shipped: true },

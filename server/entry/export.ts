@@ -1,7 +1,43 @@
+import { compose } from '../drawing/compose.js';
+import { pageOf, scaleInWords } from '../drawing/paper.js';
+import { missingLettersSentence } from '../drawing/pdf/words.js';
+import { planSheet } from '../drawing/plan-sheet/sheet.js';
 import type { Exporter } from '../language/exports.js';
+import type { Renderers } from './renderers.js';
 
-/** Loads what makes files of drawings when the first is asked for. */
-export const exportDrawing: Exporter = async (drawn, params) => {
-  const { fileOf } = await import('./file-of.js');
-  return fileOf(drawn, params);
-};
+/**
+ * Makes files of views and plan sheets.
+ * @param load gives what writes them; `installed` is the address of the folder that the tool is installed in, where it is known
+ */
+export function exporterWith(load: (installed: string | undefined) => Renderers): Exporter {
+  return async ({ plan, measures, findings }, params, installed) => {
+    const { what, format, paper, distanceMillimetres } = params;
+    const { renderToText, pageToText, pdfOf } = load(installed);
+    const theme = what === 'sheet' ? 'light' : (params.theme ?? 'light');
+    const scene =
+      what === 'sheet' ? undefined : compose(plan, measures, findings, what, { distanceMillimetres });
+    const sheet = () => planSheet(plan, measures, findings, paper === 'true' ? undefined : paper);
+    if (format === 'svg') {
+      const svg = scene === undefined ? pageToText(sheet(), { theme }) : renderToText(scene, { theme });
+      return { svg, remarks: [] };
+    }
+    const { page, scale } =
+      scene === undefined ? { page: sheet(), scale: 1 } : pageOf(scene, plan, paper ?? 'true');
+    const { pdf, missing } = await pdfOf(page, theme);
+    return {
+      pdf: base64(pdf),
+      remarks: [
+        ...(scale === 1 ? [] : [`The picture is drawn at ${scaleInWords(scale)}.`]),
+        ...(missing.length === 0 ? [] : [missingLettersSentence(missing)]),
+      ],
+    };
+  };
+}
+
+/** In pieces, because a function takes only so many arguments. */
+function base64(bytes: Uint8Array): string {
+  const pieces: string[] = [];
+  for (let from = 0; from < bytes.length; from += 8192)
+    pieces.push(String.fromCharCode(...bytes.subarray(from, from + 8192)));
+  return btoa(pieces.join(''));
+}

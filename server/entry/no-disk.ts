@@ -1,11 +1,16 @@
 /**
- * In place of parts of Node where there is no Node: what writes SVG without a page (svgdom) knows where its fonts and
- * images would lie, and never looks for them when a scene is drawn.
+ * In place of modules that the libraries which write SVG and PDF import and that drawings of scenes never reach: paths of
+ * fonts and images on a disk, and the readers of WOFF2 and HTML.
  */
 export const join = (...parts: readonly string[]): string => parts.join('/');
 export const dirname = (file: string): string => file;
 export const fileURLToPath = (url: unknown): string => String(url);
-export const imageSize = (): never => {
-  throw new Error('There are no image files here.');
+export const NodeType = {};
+
+const unreachable = (): never => {
+  throw new Error('There are no files here.');
 };
-export default { join, dirname };
+export { unreachable as imageSize, unreachable as parse };
+
+/** As a reader of WOFF2 is called, and as a module of paths is used. */
+export default Object.assign(unreachable, { join, dirname });

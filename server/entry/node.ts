@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import path from 'node:path';
 import process from 'node:process';
 import { pathToFileURL } from 'node:url';
@@ -6,7 +7,8 @@ import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
 import { readFromDisk } from './disk.js';
-import { exportDrawing } from './export.js';
+import { exporterWith } from './export.js';
+import type { Renderers } from './renderers.js';
 import { findPlansOnDisk } from './find-plans.js';
 
 /**
@@ -27,7 +29,7 @@ serve(connection, {
   version,
   readFile: readFromDisk,
   findPlans: findPlansOnDisk,
-  exportDrawing,
+  exportDrawing: exporterWith(loadRenderers),
   ...installedReference(),
 });
 
@@ -35,4 +37,9 @@ serve(connection, {
 function installedReference(): { readonly reference?: string } {
   const folder = path.resolve(__dirname, '..');
   return existsSync(path.join(folder, 'grammar/README.md')) ? { reference: pathToFileURL(folder).href } : {};
+}
+
+/** From the bundle beside this one. */
+function loadRenderers(): Renderers {
+  return (createRequire(__filename)('./export.js') as { readonly renderers: Renderers }).renderers;
 }

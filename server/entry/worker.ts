@@ -1,7 +1,8 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
-import { exportDrawing } from './export.js';
+import { exporterWith } from './export.js';
+import type { Renderers } from './renderers.js';
 
 /** The language server in a web worker. It reaches no disk: files come from the client, or not at all. */
 
@@ -10,5 +11,19 @@ const port = self as unknown as MessagePort;
 
 serve(createConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port)), {
   version,
-  exportDrawing,
+  exportDrawing: exporterWith(loadRenderers),
 });
+
+interface WithRenderers {
+  readonly importScripts: (address: string) => void;
+  mahlstickExport?: { readonly renderers: Renderers };
+}
+
+/** From where the client says that the tool is installed: a worker of an editor can't tell from where it was loaded itself. */
+function loadRenderers(installed: string | undefined): Renderers {
+  const worker = self as unknown as WithRenderers;
+  if (worker.mahlstickExport === undefined && installed !== undefined)
+    worker.importScripts(`${installed.replace(/\/$/u, '')}/dist/export.js`);
+  if (worker.mahlstickExport === undefined) throw new Error('What writes drawings is not there.');
+  return worker.mahlstickExport.renderers;
+}

@@ -56,6 +56,8 @@ export interface ServerHost {
 export function serve(connection: Connection, host: ServerHost): void {
   let session: (Session & { readonly folders: Set<string> }) | undefined;
   let isShutDown = false;
+  /** Address of the folder that the tool is installed in. */
+  let installed: string | undefined;
   const failed = logOnce(connection);
   const guarded = (what: string, work: () => void): void => {
     try {
@@ -129,11 +131,8 @@ export function serve(connection: Connection, host: ServerHost): void {
     if (session !== undefined) {
       return new ResponseError(ErrorCodes.InvalidRequest, 'initialized already', { retry: false });
     }
-    const abilities = abilitiesOf(
-      params.capabilities,
-      referenceOf(params) ?? host.reference,
-      wantsPush(params),
-    );
+    installed = referenceOf(params) ?? host.reference;
+    const abilities = abilitiesOf(params.capabilities, installed, wantsPush(params));
     const folders = new Set(foldersOf(params));
     const service = createLanguageService({
       abilities,
@@ -212,7 +211,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     failed,
   };
   answerRequests(connection, guard);
-  answerExports(connection, guard, host.exportDrawing);
+  answerExports(connection, guard, host.exportDrawing, () => installed);
   const pulls = answerPulls(connection, guard);
   connection.listen();
 }

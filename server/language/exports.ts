@@ -24,6 +24,8 @@ import type { Snapshot } from './snapshot.js';
 export type Exporter = (
   drawn: Pick<Snapshot, 'plan' | 'measures' | 'findings'>,
   params: ExportParams,
+  /** Address of the folder that the tool is installed in, where it is known. */
+  installed: string | undefined,
 ) => Promise<Exported & { readonly remarks: readonly string[] }>;
 
 const wanted = v.object({
@@ -42,7 +44,12 @@ const wanted = v.object({
 });
 
 /** Answers clients that want a drawing as a file. */
-export function answerExports(connection: Connection, guard: Guard, exporter: Exporter | undefined): void {
+export function answerExports(
+  connection: Connection,
+  guard: Guard,
+  exporter: Exporter | undefined,
+  installed: () => string | undefined,
+): void {
   connection.onRequest(
     exportRequest.method,
     async (
@@ -56,7 +63,7 @@ export function answerExports(connection: Connection, guard: Guard, exporter: Ex
       const snapshot = session.service.snapshot(params.textDocument.uri);
       if (snapshot === undefined || exporter === undefined) return null;
       try {
-        const exported = await exporter(snapshot, params);
+        const exported = await exporter(snapshot, params, installed());
         if (token.isCancellationRequested)
           return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
         return { version: snapshot.version, ...exported };

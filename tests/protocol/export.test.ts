@@ -1,3 +1,5 @@
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createMessageConnection } from 'vscode-jsonrpc';
@@ -19,7 +21,8 @@ describe.each(kinds)('the server as %s', (kind) => {
   let end: () => Promise<void>;
 
   beforeAll(async () => {
-    const { file, remove } = await bundle(kind);
+    const { file, remove } = await bundle(kind, true);
+    const reference = pathToFileURL(path.resolve(file, '../..')).href;
     if (kind === 'node') {
       const server = startServer(file);
       client = server.client;
@@ -38,7 +41,7 @@ describe.each(kinds)('the server as %s', (kind) => {
         await remove();
       };
     }
-    await client.initialize(bareClient);
+    await client.initialize(bareClient, { initializationOptions: { reference } });
     await client.open(uri, text);
   });
   afterAll(() => end());

@@ -42,17 +42,23 @@ export async function within<T>(
 /** Bundles an entry of the server as the build does, into a folder of its own. */
 export async function bundle(
   entry: 'node' | 'worker',
+  alsoExport = false,
 ): Promise<{ readonly file: string; readonly remove: () => Promise<void> }> {
   const folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-server-'));
-  const file = path.join(folder, 'server.js');
-  await esbuild.build({
-    absWorkingDir: path.resolve(import.meta.dirname, '../..'),
-    entryPoints: [`server/entry/${entry}.ts`],
-    outfile: file,
-    bundle: true,
-    logLevel: 'error',
-    ...(await bundleOptions(`server/entry/${entry}.ts`)),
-  });
+  const built = async (name: string, from: string) => {
+    const outfile = path.join(folder, 'dist', name);
+    await esbuild.build({
+      absWorkingDir: path.resolve(import.meta.dirname, '../..'),
+      entryPoints: [from],
+      outfile,
+      bundle: true,
+      logLevel: 'error',
+      ...(await bundleOptions(from)),
+    });
+    return outfile;
+  };
+  const file = await built('server.js', `server/entry/${entry}.ts`);
+  if (alsoExport) await built('export.js', 'server/entry/renderers.ts');
   return { file, remove: () => rm(folder, { recursive: true, force: true }) };
 }
 
@@ -62,6 +68,10 @@ export const asWebWorker = (file: string): string => `
   const source = require('node:fs').readFileSync(${JSON.stringify(file)}, 'utf8');
   const self = { postMessage: (data) => parentPort.postMessage(data), addEventListener: () => undefined };
   parentPort.on('message', (data) => self.onmessage({ data }));
+  self.importScripts = (address) => {
+    const script = require('node:fs').readFileSync(new URL(address), 'utf8');
+    new Function('self', 'process', 'require', 'setImmediate', 'module', script)(self);
+  };
   new Function('self', 'process', 'require', 'setImmediate', source)(self);
 `;
 

@@ -1,0 +1,21 @@
+import { pageToText, renderToText } from '../drawing/headless.js';
+import type { Page } from '../drawing/page.js';
+import { type PdfResult, pdfOf } from '../drawing/pdf/pdf.js';
+import { roboto } from '../drawing/pdf/roboto.js';
+import type { ExportTheme } from '../language/export-protocol.js';
+
+/**
+ * What writes SVG and PDF. It is large and seldom wanted, so it is a bundle of its own, `dist/export.js`, which the servers for
+ * node and for web workers share and load when a drawing is exported for the first time.
+ */
+export interface Renderers {
+  readonly renderToText: typeof renderToText;
+  readonly pageToText: typeof pageToText;
+  readonly pdfOf: (page: Page, theme: ExportTheme) => Promise<PdfResult>;
+}
+
+export const renderers: Renderers = {
+  renderToText,
+  pageToText,
+  pdfOf: (page, theme) => pdfOf(page, { theme, fonts: { ...roboto, more: [] } }),
+};

@@ -1,0 +1,16 @@
+import { expect, it } from 'vitest';
+import { openStudio, shape } from './studio.js';
+
+it('copies the drawing as an image in a web worker host too, where the server has no disk', async () => {
+  const studio = await openStudio({ plan: 'bowl.mahl', host: 'web' });
+  try {
+    const { page, preview } = studio;
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await preview.locator(shape('bowl')).waitFor();
+    await preview.getByRole('button', { name: 'Copy image' }).click();
+    await page.getByText('The drawing is copied as an image.').waitFor();
+    expect(studio.refusals).toEqual([]);
+  } finally {
+    await studio.workbench.close();
+  }
+});

@@ -1,5 +1,6 @@
 import { boxCentre } from '../../plan/geometry/point.js';
 import type { Lead, LeadPlace, Plan, PlanObject } from '../../plan/plan.js';
+import { type PlaceSurroundings, resolvePlace } from '../../plan/places.js';
 import { every } from '../../plan/select.js';
 import type { Grip, Spot } from '../scene.js';
 import type { Subjects } from '../views/reading.js';
@@ -24,9 +25,10 @@ export interface Hold {
 
 /** All that can be taken hold of: the objects in the order of the text, their points, the focal point, the leads. */
 export function holdsOf(plan: Plan, subjects: Subjects): readonly Hold[] {
+  const surroundings = surroundingsOf(plan);
   return [
-    ...plan.objects.flatMap((object) => objectHolds(object, subjects.objects[object.index])),
-    ...pointHolds(plan, subjects),
+    ...plan.objects.flatMap((object) => objectHolds(object, subjects.objects[object.index], surroundings)),
+    ...pointHolds(plan, subjects, surroundings),
     ...focusHold(plan),
     ...plan.leads.flatMap((lead, index) => leadHolds(lead, subjects.leads[index])),
   ];
@@ -54,29 +56,45 @@ export function isOwnPlace({ names }: LeadPlace): boolean {
   return names === 'place';
 }
 
-function objectHolds(object: PlanObject, subject: string | undefined): readonly Hold[] {
+function objectHolds(
+  object: PlanObject,
+  subject: string | undefined,
+  surroundings: PlaceSurroundings,
+): readonly Hold[] {
   if (subject === undefined || object.outline.path.length === 0) return [];
   const at = spot(boxCentre(object.outline.box));
   return [
     {
-      grip: { key: subject, subject, kind: 'object', at, name: object.name, ...whyFixed(object) },
+      grip: {
+        key: subject,
+        subject,
+        kind: 'object',
+        at,
+        name: object.name,
+        ...whyFixed(object, surroundings),
+      },
       held: { kind: 'object', object },
     },
   ];
 }
 
-/** Where the first copy of a repeated object lies can't be told of a part of a file, which is not at hand here. */
-function whyFixed({ name, node }: PlanObject): Pick<Grip, 'fixed'> {
+function whyFixed({ name, node }: PlanObject, surroundings: PlaceSurroundings): Pick<Grip, 'fixed'> {
   const { children } = node;
+  const at = every(children, 'at').at(-1);
+  if (at) {
+    return resolvePlace(at.statement.place, at, surroundings)
+      ? {}
+      : { fixed: `Where \`${name}\` lies can’t be told from its \`at\`: mend that, and it can be moved.` };
+  }
+  // Where the first copy of a repeated object lies can't be told of a part of a file, which is not at hand here.
   const isFromFile = every(children, 'shape').some(({ statement }) => statement.shape.form === 'file');
-  if (!isFromFile || every(children, 'repeat').length === 0 || every(children, 'at').length > 0) return {};
+  if (!isFromFile || every(children, 'repeat').length === 0) return {};
   return {
     fixed: `\`${name}\` is repeated and has no place of its own: give it an \`at\`, and it can be moved.`,
   };
 }
 
-function pointHolds(plan: Plan, subjects: Subjects): readonly Hold[] {
-  const surroundings = surroundingsOf(plan);
+function pointHolds(plan: Plan, subjects: Subjects, surroundings: PlaceSurroundings): readonly Hold[] {
   const holds: Hold[] = [];
   for (const object of plan.objects) {
     const subject = subjects.objects[object.index];

@@ -105,6 +105,13 @@ describe('what can be taken hold of', () => {
     expect(many.grips.filter(({ kind }) => kind === 'object')).toHaveLength(2);
   });
 
+  it('says of what has a place that can’t be told why it can’t be moved', () => {
+    const lost = handlingIn('canvas 40 x 30 cm\nobject jug\n  shape circle 9\n  at middle left of thirds\n');
+    expect(lost.grips.find(({ key }) => key === 'object:jug')?.fixed).toBe(
+      'Where `jug` lies can’t be told from its `at`: mend that, and it can be moved.',
+    );
+  });
+
   it('tells nothing unless it is asked for', () => {
     const { plan, measures, findings } = worked(PLAN);
     expect(compose(plan, measures, findings, 'values').handling).toBeUndefined();

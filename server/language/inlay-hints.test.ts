@@ -36,7 +36,7 @@ function told(kinds: readonly HintKind[], source = text, range = whole): readonl
     .inlayHints(uri, range)
     .map(
       ({ position: { line, character }, label }) =>
-        `${lines[line]?.slice(0, character).trim()} [${String(label)}]`,
+        `${lines[line]?.slice(0, character).trim()} [${typeof label === 'string' ? label : ''}]`,
     );
 }
 

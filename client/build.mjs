@@ -38,6 +38,15 @@ const nodeWithSvg = {
   define: { 'import.meta.url': 'bundleUrl' },
 };
 const noDisk = './server/entry/no-disk.ts';
+/** The metrics of the fonts that every PDF reader has: we set with fonts of our own. @type {esbuild.Plugin} */
+const noStandardFonts = {
+  name: 'no standard fonts',
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /standard-fonts[/\\](?:Courier|Helvetica|Symbol|Times|Zapf)[^/\\]*\.json$/ }, () => ({
+      contents: '""',
+      loader: 'json',
+    })),
+};
 /**
  * What writes SVG and PDF, for the servers in node and in a worker: it touches nothing of either. Parts that libraries would
  * need for fonts as WOFF2 and for pages of HTML are left out.
@@ -60,6 +69,7 @@ const shared = {
       'node-html-better-parser',
     ].map((name) => [name, noDisk]),
   ),
+  plugins: [noStandardFonts],
   define: { 'import.meta.url': '"export:"' },
 };
 

@@ -1,6 +1,13 @@
+import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { contrast } from './contrast.js';
 import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
+
+declare global {
+  interface Window {
+    readonly axe: typeof axe;
+  }
+}
 
 const themes = ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const;
 
@@ -38,24 +45,56 @@ describe('how the preview looks', () => {
           // Figures in the boxes of the value scale stand on the greys of the picture.
           .filter((text) => !(text.getAttribute('fill') ?? '').startsWith('#'))
           .map((text) => ({ text, colour: getComputedStyle(text).fill })),
-        ...[...body.querySelectorAll('h2, .count, .views span, .said, .advice, .place')].map((text) => ({
+        ...[
+          ...body.querySelectorAll('h2, .count, .views span, .tool, .zoomed-to, .said, .advice, .place'),
+        ].map((text) => ({
           text,
           colour: getComputedStyle(text).color,
         })),
       ].map(({ text, colour }) => ({ what: text.textContent, colour }));
       const signs = [...body.querySelectorAll('.sign')].map((sign) => getComputedStyle(sign).backgroundColor);
+      const field = body.querySelector('.find input');
+      const lines = field === null ? [] : [getComputedStyle(field).borderTopColor];
       const marked = [...body.querySelectorAll('.outlines [aria-current] path')].map(
         (line) => getComputedStyle(line).stroke,
       );
-      return { ground: getComputedStyle(body).backgroundColor, texts, signs, marked };
+      return { ground: getComputedStyle(body).backgroundColor, texts, signs, lines, marked };
     });
     expect(found.texts.length).toBeGreaterThan(20);
     expect(found.texts.filter(({ colour }) => contrast(colour, found.ground) < 4.5)).toEqual([]);
     expect(found.signs.length).toBeGreaterThan(0);
-    expect(found.signs.filter((colour) => contrast(colour, found.ground) < 3)).toEqual([]);
+    expect(found.lines).toHaveLength(1);
+    expect([...found.signs, ...found.lines].filter((colour) => contrast(colour, found.ground) < 3)).toEqual(
+      [],
+    );
     // The line of what the cursor is at has a bed of its own, so that it can be seen on any colour.
     const [bed = '', line = ''] = found.marked;
     expect(contrast(bed, line)).toBeGreaterThanOrEqual(3);
+  });
+
+  it.each(themes)('has nothing that axe-core finds at fault in %s', async (theme) => {
+    const { page, preview, workbench } = studio;
+    await setTheme(theme);
+    const more = preview.getByRole('button', { name: 'More' });
+    if ((await more.getAttribute('aria-expanded')) === 'false') await more.press('Enter');
+    const names = preview.getByRole('button', { name: 'Names' });
+    if ((await names.getAttribute('aria-pressed')) === 'true') await names.press('Space');
+    await preview.locator('body').press('+');
+    await preview.locator('body').press('/');
+    await preview.getByRole('option').first().waitFor();
+    await page.keyboard.press('ArrowDown');
+    await workbench.screenshot(artefact(`preview-bar-${theme}`));
+
+    const frame = await (await preview.locator('body').elementHandle())?.ownerFrame();
+    await frame?.evaluate(axe.source);
+    const faults = await frame?.evaluate(async () => {
+      const { violations } = await window.axe.run(document.body);
+      return violations.map(({ id, nodes }) => ({ id, nodes: nodes.map(({ html }) => html.slice(0, 200)) }));
+    });
+    expect(faults).toEqual([]);
+    await page.keyboard.press('Escape');
+    await names.press('Space');
+    await preview.locator('body').press('0');
   });
 
   /** The narrow page is as narrow as an editor makes one; the drawing is set for it. */

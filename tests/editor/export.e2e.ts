@@ -11,6 +11,8 @@ describe('taking the drawing out of the editor', () => {
     studio = await openStudio({ plan: 'bowl.mahl' });
     await studio.page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await studio.preview.locator(shape('bowl')).waitFor();
+    // In a panel of this width the buttons wait behind another.
+    await studio.preview.locator('.tool.more').click();
   });
   afterAll(() => studio?.workbench.close());
 

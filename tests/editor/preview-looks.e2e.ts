@@ -75,7 +75,7 @@ describe('how the preview looks', () => {
   it.each(themes)('has nothing that axe-core finds at fault in %s', async (theme) => {
     const { page, preview, workbench } = studio;
     await setTheme(theme);
-    const more = preview.getByRole('button', { name: 'More' });
+    const more = preview.getByRole('button', { name: 'More', exact: true });
     if ((await more.getAttribute('aria-expanded')) === 'false') await more.press('Enter');
     const names = preview.getByRole('button', { name: 'Names' });
     if ((await names.getAttribute('aria-pressed')) === 'true') await names.press('Space');

@@ -67,7 +67,7 @@ describe('a sketch under the drawing', () => {
     expect(studio.refusals).toEqual([]);
     await studio.workbench.screenshot(artefact('preview-sketch'));
 
-    await studio.preview.getByRole('button', { name: 'More' }).press('Enter');
+    await studio.preview.getByRole('button', { name: 'More', exact: true }).press('Enter');
     await slider().focus();
     expect(await slider().getAttribute('aria-valuetext')).toBe('40 %');
     await studio.page.keyboard.press('ArrowRight');

@@ -32,7 +32,7 @@ describe('working by hand in the drawing', () => {
   afterEach(async () => {
     for (let steps = 0; steps < 20 && Object.keys(hand.changed()).length > 0; steps += 1) {
       const before = hand.changed();
-      await focus('object:jug');
+      await focus('object:wall');
       await keys('Control+z');
       await eventually(hand.changed).not.toEqual(before);
       // The text has the focus in between.
@@ -136,6 +136,32 @@ describe('working by hand in the drawing', () => {
     await eventually(hand.changed).toEqual({ 21: '  at      (9, 20.6)    // beside the cloth' });
   });
 
+  it('ends when what is held is taken out of the text, and writes nothing', async () => {
+    await hand.press([12, 14]);
+    await hand.pull([10, 19]);
+    const without = written.filter((_, index) => index < 17 || index > 22);
+    writeFileSync(hand.file, without.join('\n'));
+    await eventually(hand.notice).toBe('jug is not in the drawing any more.');
+    await hand.pull([8, 20.6]);
+    await hand.letGo();
+    expect(hand.text()).toEqual(without);
+  });
+
+  it('lets nothing snap when it is told so', async () => {
+    const snap = hand.bar.getByRole('button', { name: 'Snap to the division' });
+    await snap.click();
+    await hand.drag([24, 12], [24.5, 11.7]);
+    await eventually(hand.changed).toEqual({ 5: 'focus   (24.5, 11.7)' });
+    await snap.click();
+    expect(await snap.getAttribute('aria-pressed')).toBe('true');
+  });
+
+  it('makes an object larger by keys', async () => {
+    await focus('object:jug');
+    await keys('Alt+=');
+    await eventually(hand.changed).toEqual({ 20: '  shape   ellipse 6.3 x 9.45' });
+  });
+
   it('draws an ellipse, whose name can be typed over at once', async () => {
     await hand.bar.getByRole('button', { name: 'Draw: ellipse' }).click();
     await hand.drag([28, 2], [34, 6]);
@@ -178,6 +204,14 @@ describe('working by hand in the drawing', () => {
       /^object {2}jug, dominant\n(?: {2}.*\n)*? {2}colour {2}rust$/m,
     );
     expect(hand.text()).toHaveLength(written.length + 1);
+    await hand.bar.getByLabel('A colour of its own').fill('#336699');
+    await eventually(() => hand.text().join('\n')).toMatch(/^ {2}colour {2}#336699$/m);
+  });
+
+  it('puts the focal point on a crossing that is chosen by name', async () => {
+    await focus('focus');
+    await hand.bar.getByLabel('Crossing of the focal point').selectOption('golden lower left');
+    await eventually(hand.changed).toEqual({ 5: 'focus   lower left' });
   });
 
   it('writes nothing in a plan that can only be read, and says so', async () => {

@@ -19,6 +19,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
 import type { CheckDocument } from '../../server/cli/schema/check.js';
 import type { MeasureDocument } from '../../server/cli/schema/measure.js';
+import { readPdf } from '../support/pdf.js';
 import { buildMahlstick, type Mahlstick, type RunOptions } from './mahlstick.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
@@ -245,6 +246,32 @@ describe('check', () => {
 });
 
 describe('draw', () => {
+  it('writes a PDF that is true to size, or on paper with the scale told', async () => {
+    expect(await run(['draw', 'ten.mahl', '-o', 'ten.pdf'])).toEqual({ code: 0, stdout: '', stderr: '' });
+    const page = await readPdf(readFileSync(path.join(folder, 'ten.pdf')));
+    expect(page.text).toContain('division: golden section');
+    const { code, stderr } = await run(['draw', 'ten.mahl', '-o', 'a4.pdf', '--paper', 'A4']);
+    expect(code).toBe(0);
+    expect(stderr).toMatch(/^mahlstick: The picture is drawn at 1 : [\d.]+ of true size\.\n$/);
+    const a4 = await readPdf(readFileSync(path.join(folder, 'a4.pdf')));
+    expect(Math.min(a4.width, a4.height)).toBeCloseTo(210, 0);
+    expect(page.width).toBeGreaterThan(a4.width);
+  });
+
+  it('writes the plan sheet, and names letters that no font has', async () => {
+    write('sheet.mahl', 'plan "⁵ 山"\ncanvas 40 x 30 cm\n');
+    const font = path.join(root, 'node_modules/svgdom/fonts/OpenSans-Regular.ttf');
+    const draw = ['draw', 'sheet.mahl', '--view', 'sheet', '-o', 'sheet.pdf'];
+    expect((await run(draw)).stderr).toContain('The fonts of the PDF lack ⁵ and 山;');
+    expect((await run([...draw, '--font', font])).stderr).toContain('The fonts of the PDF lack 山;');
+    expect((await readPdf(readFileSync(path.join(folder, 'sheet.pdf')))).title).toBe('⁵ 山: plan sheet');
+    expect((await run([...draw, '--font', 'sheet.mahl'])).stderr).toBe(
+      'mahlstick: sheet.mahl is no TrueType or OpenType font that can be read.\n',
+    );
+    const svg = await run(['draw', 'sheet.mahl', '--view', 'sheet', '--paper', 'A3']);
+    expect(svg.stdout).toMatch(/viewBox="0 0 297 420"/);
+  });
+
   it('draws every view to the standard output', async () => {
     for (const view of ['drawing', 'notan', 'values', 'colour', 'squint', 'mirror', 'path', 'emphasis']) {
       const { code, stdout, stderr } = await run(['draw', 'ten.mahl', '--view', view]);

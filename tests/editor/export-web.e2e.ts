@@ -7,6 +7,8 @@ it('copies the drawing as an image in a web worker host too, where the server ha
     const { page, preview } = studio;
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await preview.locator(shape('bowl')).waitFor();
+    // In a panel of this width it waits behind a button.
+    await preview.locator('.tool.more').click();
     await preview.getByRole('button', { name: 'Copy image' }).click();
     await page.getByText('The drawing is copied as an image.').waitFor();
     expect(studio.refusals).toEqual([]);

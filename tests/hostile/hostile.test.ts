@@ -1,11 +1,16 @@
+import { PDFDocument, PDFName } from '@cantoo/pdf-lib';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
 import { inQuotes, parse, statements } from '../../grammar/index.js';
-import { renderToText } from '../../server/drawing/headless.js';
+import { pageToText, renderToText } from '../../server/drawing/headless.js';
+import { pdfOf } from '../../server/drawing/pdf/pdf.js';
+import { roboto } from '../../server/drawing/pdf/roboto.js';
+import { planSheet } from '../../server/drawing/plan-sheet/sheet.js';
 import { views } from '../../server/drawing/scene.js';
 import { everything } from '../../server/language/test-support.js';
 import { createLanguageService, type LanguageService } from '../../server/language/service.js';
 import type { FileAnswer } from '../../server/plan/plan.js';
+import { readPdf } from '../support/pdf.js';
 import { hostileFiles, hostilePaths, hostileWords, passedOver } from './texts.js';
 
 const uri = 'file:///studio/plan.mahl';
@@ -66,6 +71,8 @@ function foreignIn(drawing: string): readonly string[] {
   parser.write(drawing).close();
   return found;
 }
+
+const whole = { start: { line: 0, character: 0 }, end: { line: 10_000, character: 0 } };
 
 /** A stretch of Markdown without what is code in it, and without signs that stand for themselves. */
 function withoutCode(markdown: string): string {
@@ -135,6 +142,15 @@ describe('a plan that means ill', () => {
       if (scene === undefined) throw new Error('no scene');
       expect(foreignIn(renderToText(scene, { theme: 'light' }))).toEqual([]);
     }
+    const { plan, measures, findings } = service.snapshot(uri) ?? {};
+    if (!plan || !measures || !findings) throw new Error('no plan');
+    const sheet = planSheet(plan, measures, findings);
+    expect(foreignIn(pageToText(sheet, { theme: 'light' }))).toEqual([]);
+    const { pdf } = await pdfOf(sheet, { theme: 'light', fonts: { ...roboto, more: [] } });
+    expect((await readPdf(pdf)).acts).toEqual([]);
+    expect(service.links(uri).filter(({ target }) => target?.startsWith(folder) !== true)).toEqual([]);
+    const hints = JSON.stringify(service.inlayHints(uri, whole));
+    expect(hints).not.toMatch(/command:|"command"/u);
     const hovers = placesIn(text).flatMap((place) => {
       const contents = service.hover(uri, place)?.contents;
       return contents !== undefined && typeof contents === 'object' && 'value' in contents
@@ -197,6 +213,18 @@ describe('the corpus', () => {
     expect(foreignIn('<svg><script/><g onload="x"/><path fill="url(http://a)"/></svg>')).toHaveLength(3);
     expect(linksIn('![a](b) <img> [x](command:y) [r](file:///mahlstick/a)')).toHaveLength(4);
     expect(linksIn('`![a](b)` \\<img\\> \\[x\\]\\(command\\)')).toEqual([]);
+  });
+
+  it('would be noticed in a PDF', async () => {
+    const document = await PDFDocument.create();
+    const page = document.addPage();
+    document.addJavaScript('run', 'app.alert(1)');
+    await document.attach(new Uint8Array([1]), 'a.txt');
+    const { context } = document;
+    const link = context.obj({ Type: 'Annot', Subtype: 'Link', Rect: [0, 0, 9, 9], A: { S: 'URI' } });
+    page.node.set(PDFName.of('Annots'), context.obj([link]));
+    const { acts } = await readPdf(await document.save());
+    expect(acts).toEqual(['annotations', 'scripts', 'files']);
   });
 
   it('says its words in sentences of many statements', () => {

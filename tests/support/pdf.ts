@@ -9,6 +9,8 @@ export interface PrintedPage {
   readonly title: string;
   readonly author: string;
   readonly subject: string;
+  /** Kinds of what it would do or lead to besides being read: links, scripts, files within. */
+  readonly acts: readonly string[];
 }
 
 interface Info {
@@ -27,6 +29,12 @@ export async function readPdf(pdf: Uint8Array): Promise<PrintedPage> {
     const [left = 0, bottom = 0, right = 0, top = 0] = page.view;
     const { items } = await page.getTextContent();
     const info = (await document.getMetadata()).info as Info;
+    const acts = {
+      annotations: (await page.getAnnotations()).length > 0,
+      scripts: (await document.getJSActions()) !== null || (await page.getJSActions()) !== null,
+      'an action when it is opened': (await document.getOpenAction()) !== null,
+      files: (await document.getAttachments()) !== null,
+    };
     return {
       width: ((right - left) * page.userUnit * 25.4) / 72,
       height: ((top - bottom) * page.userUnit * 25.4) / 72,
@@ -34,6 +42,7 @@ export async function readPdf(pdf: Uint8Array): Promise<PrintedPage> {
       title: info.Title ?? '',
       author: info.Author ?? '',
       subject: info.Subject ?? '',
+      acts: Object.entries(acts).flatMap(([kind, there]) => (there ? [kind] : [])),
     };
   } finally {
     await task.destroy();

@@ -1,19 +1,17 @@
 import { Utils, URI } from 'vscode-uri';
 import * as vscode from 'vscode';
 import type { View } from '../../server/drawing/scene.js';
-import type { Location } from '../../server/plan/plan.js';
 import { CopyOfDrawing } from '../export/copy.js';
 import { Rasters } from '../export/rasters.js';
 import { findingsOf } from '../plan-findings.js';
 import type { ServerLink } from '../server-link.js';
 import type { Look } from './look.js';
 import { type PageState, type Refusal, type ToPage, pageState, receiveFromPage } from './messages.js';
-import { type Example, exampleFor } from './example.js';
-import { insertExample } from './example-edit.js';
+import { exampleFor } from './example.js';
 import { createNonce, pageHtml } from './page.js';
 import { HandEdits, isReadOnly } from './hand-edits.js';
-import { columnFor, documentOf, editorOf } from './plan-places.js';
-import { checkPlace, shapeOf } from './reveal.js';
+import { documentOf, editorOf } from './plan-places.js';
+import { type DrawnExample, PlanText } from './plan-text.js';
 import { SceneFeed } from './scene-feed.js';
 import { SketchFile } from './sketch-file.js';
 import { viewLabels } from './views.js';
@@ -36,12 +34,13 @@ export class PreviewPanel implements vscode.Disposable {
   readonly #parts: PreviewParts;
   readonly #feed: SceneFeed;
   readonly #hand: HandEdits;
+  readonly #text: PlanText;
   readonly #sketch = new SketchFile((message) => this.#post(message));
   /** Why messages of the page were not taken: each reason is logged once. */
   readonly #refused = new Set<Refusal>();
   readonly #subscriptions: vscode.Disposable[];
   #uri: vscode.Uri;
-  #drawn: { readonly version: number; readonly example: Example } | undefined;
+  #drawn: DrawnExample | undefined;
   /** The page listens; before that, and while it is hidden, it has nothing. */
   #ready = false;
   readonly #listens = new vscode.EventEmitter<void>();
@@ -63,14 +62,21 @@ export class PreviewPanel implements vscode.Disposable {
       },
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
     });
+    this.#text = new PlanText({
+      panel,
+      log: parts.log,
+      uri: () => this.#uri,
+      opened: () => this.#feed.refresh(),
+      gone: () => this.#post({ type: 'gone' }),
+    });
     this.#hand = new HandEdits({
       server,
       log: parts.log,
-      document: () => this.#document(),
-      editor: () => this.#editor(),
+      document: () => documentOf(this.#uri),
+      editor: () => editorOf(this.#uri),
       look: () => this.#feed.look,
       post: (message) => this.#post(message),
-      show: (selection) => this.showPlan(selection),
+      show: (selection) => this.#text.show(selection),
     });
     panel.iconPath = {
       light: vscode.Uri.joinPath(parts.extensionUri, 'client/media/plan-light.svg'),
@@ -84,7 +90,7 @@ export class PreviewPanel implements vscode.Disposable {
       }),
       server.onStateChanged((state) => {
         this.#post({ type: 'server', state });
-        if (state === 'running') void this.#openDocument();
+        if (state === 'running') void this.#text.open();
       }),
       server.onPlanChanged((changed) => {
         if (server.isAbout(changed, this.#uri)) this.#feed.refresh();
@@ -102,11 +108,11 @@ export class PreviewPanel implements vscode.Disposable {
       vscode.workspace.onDidCloseTextDocument(({ uri }) => {
         if (!this.#isPlan(uri)) return;
         this.#feed.begin();
-        void this.#openDocument();
+        void this.#text.open();
       }),
     ];
     this.#load();
-    void this.#openDocument();
+    void this.#text.open();
   }
 
   get uri(): vscode.Uri {
@@ -177,17 +183,12 @@ export class PreviewPanel implements vscode.Disposable {
     this.#uri = uri;
     this.#feed.begin();
     this.#load();
-    void this.#openDocument();
+    void this.#text.open();
   }
 
-  /** Brings the text forward, with words of it selected where they are given. */
-  async showPlan(selection?: vscode.Range): Promise<void> {
-    const document = await this.#openDocument();
-    if (document === undefined) return;
-    await vscode.window.showTextDocument(document, {
-      viewColumn: columnFor(this.#uri, this.#parts.panel),
-      ...(selection === undefined ? {} : { selection }),
-    });
+  /** Brings the text forward. */
+  async showPlan(): Promise<void> {
+    await this.#text.show();
   }
 
   dispose(): void {
@@ -219,27 +220,6 @@ export class PreviewPanel implements vscode.Disposable {
     return uri.toString() === this.#uri.toString();
   }
 
-  /** The server knows open documents only, so the plan is kept open while its drawing is. */
-  async #openDocument(): Promise<vscode.TextDocument | undefined> {
-    const uri = this.#uri;
-    try {
-      // Opening an unsaved plan that was closed would make an empty one of the same name.
-      const document =
-        uri.scheme === 'untitled' ? this.#openUnsaved() : await vscode.workspace.openTextDocument(uri);
-      this.#feed.refresh();
-      return document;
-    } catch {
-      if (this.#isPlan(uri)) this.#post({ type: 'gone' });
-      return undefined;
-    }
-  }
-
-  #openUnsaved(): vscode.TextDocument {
-    const document = this.#document();
-    if (document === undefined) throw new Error('It was closed.');
-    return document;
-  }
-
   #post(message: ToPage): void {
     if (this.#ready) void this.#parts.panel.webview.postMessage(message);
   }
@@ -251,8 +231,8 @@ export class PreviewPanel implements vscode.Disposable {
   }
 
   #postMark(): void {
-    const editor = this.#editor();
-    const document = editor?.document ?? this.#document();
+    const editor = editorOf(this.#uri);
+    const document = editor?.document ?? documentOf(this.#uri);
     if (document === undefined) return;
     this.#post({ type: 'mark', version: document.version, line: editor?.selection.active.line ?? null });
   }
@@ -273,7 +253,7 @@ export class PreviewPanel implements vscode.Disposable {
         this.#sketch.forget();
         this.#post({ type: 'server', state: this.#parts.server.state });
         // It may be gone, which has to be said again to a page that has only now come.
-        void this.#openDocument();
+        void this.#text.open();
         this.#postFindings();
         this.#postMark();
         void isReadOnly(this.#uri).then((is) => is && this.#post({ type: 'read only' }));
@@ -283,7 +263,7 @@ export class PreviewPanel implements vscode.Disposable {
         this.#look({ ...this.#feed.look, view: message.view });
         return;
       case 'reveal':
-        void this.#reveal(message.version, message.location);
+        void this.#text.reveal(message.version, message.location);
         return;
       case 'distance':
         this.#feed.show({ ...this.#feed.look, distanceMillimetres: message.millimetres ?? undefined });
@@ -307,7 +287,7 @@ export class PreviewPanel implements vscode.Disposable {
         this.#rasters.answer(message);
         return;
       case 'example':
-        void this.#insertExample(message.version);
+        void this.#text.insertExample(message.version, this.#drawn);
         return;
       case 'try':
         void this.#hand.try(message);
@@ -319,32 +299,5 @@ export class PreviewPanel implements vscode.Disposable {
         void this.#hand.step(message.to, () => this.#parts.panel.reveal());
         return;
     }
-  }
-
-  async #reveal(version: number, { line, start, end }: Location): Promise<void> {
-    const document = await this.#openDocument();
-    if (document === undefined) return;
-    const check = checkPlace(shapeOf(document), version, { line, start, end });
-    if (check === 'here') await this.showPlan(new vscode.Range(line, start, line, end));
-    else this.#parts.log.debug(`A click in a drawing of version ${version} was refused: ${check}.`);
-  }
-
-  async #insertExample(version: number): Promise<void> {
-    const document = await this.#openDocument();
-    const drawn = this.#drawn;
-    if (document?.version !== version || drawn?.version !== version) {
-      this.#parts.log.debug(`An example for version ${version} was not written: the text is another.`);
-      return;
-    }
-    const name = await insertExample(document, drawn.example);
-    if (name !== undefined) await this.showPlan(name);
-  }
-
-  #document(): vscode.TextDocument | undefined {
-    return documentOf(this.#uri);
-  }
-
-  #editor(): vscode.TextEditor | undefined {
-    return editorOf(this.#uri);
   }
 }

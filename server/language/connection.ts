@@ -30,7 +30,8 @@ import { changed, ofDocument, opened, watched, type Form } from './forms.js';
 import { showWork } from './progress.js';
 import { answerPulls } from './pulled-diagnostics.js';
 import { answerRequests, type Guard, type Session } from './requests.js';
-import { createLanguageService, type LanguageService } from './service.js';
+import type { LanguageService } from './language-service.js';
+import { createLanguageService } from './service.js';
 import { Lull, nextTurn, Turns } from './turns.js';
 
 /** What differs from one way of running the server to another. */

@@ -53,7 +53,7 @@ import type { Surroundings } from './library.js';
 import { sceneRequest, tryChangeRequest, writeChangeRequest } from './protocol.js';
 import { followWork } from './progress.js';
 import type { Refusal } from './rename.js';
-import type { LanguageService } from './service.js';
+import type { LanguageService } from './language-service.js';
 import type { Lull } from './turns.js';
 
 /** What the handlers need of the running server. */

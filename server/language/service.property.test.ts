@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Position } from 'vscode-languageserver-types';
 import { typedLine } from '../../tests/grammar/texts.js';
-import type { LanguageService } from './service.js';
+import type { LanguageService } from './language-service.js';
 import { everything, openPlan, planUri } from './test-support.js';
 import { linesOf } from './text.js';
 

@@ -1,38 +1,12 @@
-import type {
-  CodeAction,
-  CodeActionKind,
-  ColorInformation,
-  ColorPresentation,
-  CompletionItem,
-  Diagnostic,
-  DocumentLink,
-  DocumentHighlight,
-  DocumentSymbol,
-  FoldingRange,
-  Hover,
-  InlayHint,
-  Location,
-  LocationLink,
-  Position,
-  Range,
-  SelectionRange,
-  SemanticTokens,
-  SemanticTokensDelta,
-  SymbolInformation,
-  TextEdit,
-  WorkspaceEdit,
-} from 'vscode-languageserver-types';
+import type { Diagnostic, Position, SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver-types';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { parse, type SyntaxTree } from '../../grammar/index.js';
-import { type ComposeOptions, compose } from '../drawing/compose.js';
-import type { Scene, View } from '../drawing/scene.js';
+import { compose } from '../drawing/compose.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
 import { standing } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import { OutlineCache } from '../plan/outline-cache.js';
-import type { FileAnswer } from '../plan/plan.js';
-import type { Abilities } from './abilities.js';
 import { codeActions } from './code-actions.js';
 import { colourPresentations, documentColours } from './colours.js';
 import { completions } from './completion.js';
@@ -42,17 +16,16 @@ import { PlanFiles } from './files.js';
 import { foldingRanges } from './folding.js';
 import { formattingEdits } from './formatting.js';
 import { tryChange, writeChange } from './hand/hand.js';
-import { usualHints, type HintSettings } from './hint-settings.js';
+import { usualHints } from './hint-settings.js';
 import { hover } from './hover.js';
 import { inlayHints } from './inlay-hints.js';
-import { Library, type Surroundings } from './library.js';
+import { Library } from './library.js';
 import { documentLinks } from './links.js';
-import { editsForMoves, type Move } from './moved-files.js';
-import { onTypeEdits, type Indenting } from './on-type.js';
+import { editsForMoves } from './moved-files.js';
+import { onTypeEdits } from './on-type.js';
 import { usualSpelling } from './paths.js';
-import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
 import { references } from './references.js';
-import { renamableAt, rename, type Refusal, type Renamable } from './rename.js';
+import { renamableAt, rename } from './rename.js';
 import { selectionRanges } from './selection.js';
 import { workspaceSymbols } from './workspace-symbols.js';
 import { semanticTokens } from './semantic-tokens.js';
@@ -60,114 +33,7 @@ import { TokenHistory } from './token-history.js';
 import { takeSnapshot, type Snapshot, type SnapshotSource } from './snapshot.js';
 import { flatSymbols, nestedSymbols } from './symbols.js';
 import { clampPosition } from './text.js';
-
-/**
- * Everything that an editor can ask about plans, without a connection, a disk or a clock: the whole public face
- * of this folder. Documents are kept by URI, however it is spelt; what is asked about one that is not open is answered
- * with nothing.
- * Positions count UTF-16 code units, and one outside the text counts as the nearest inside.
- */
-export interface LanguageService {
-  open(uri: string, version: number, text: string): void;
-  /** Changes as the protocol gives them, in their order. Ignored for a document that is not open. */
-  change(uri: string, version: number, changes: readonly ContentChange[]): void;
-  close(uri: string): void;
-  /** Files on the disk have changed, come or gone. */
-  filesChanged(uris: readonly string[]): void;
-  /** Other workspace folders are open than before, so plans may name other files. */
-  foldersChanged(): void;
-  /** Rules are to be told otherwise than before. */
-  rulesChanged(settings: RuleSettings): void;
-  /** Other inlay hints are wanted than before. */
-  hintsChanged(settings: HintSettings): void;
-  /** Reads again the files that this plan names. */
-  rereadFiles(uri: string): void;
-
-  /** The document at its latest version; each of its parts is computed when it is first asked for. */
-  snapshot(uri: string): Snapshot | undefined;
-  /** The plan as a drawing. */
-  scene(uri: string, view: View, options?: ComposeOptions): Scene | undefined;
-
-  /** The plan as it would be drawn after a change by hand; the document stays as it is. */
-  tryChange(params: TryChangeParams): SceneResult | Refused | null;
-  /** The edits that a change by hand comes to. */
-  writeChange(params: WriteChangeParams): WrittenChange | Refused | null;
-
-  /**
-   * Works out some of what the next `diagnostics` tell, one remedy at most; false when there is nothing left to do.
-   * It need not be called: a host does so to let other work come between.
-   */
-  prepareDiagnostics(uri: string): boolean;
-  /** Gravest first, as all that is said of a plan. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
-  diagnostics(uri: string): readonly Diagnostic[];
-  completions(uri: string, position: Position): readonly CompletionItem[];
-  hover(uri: string, position: Position): Hover | undefined;
-  /**
-   * Reads what stands round the open plans and is not known yet: plans that they are based on, others of the workspace, files
-   * they take parts from. Questions that reach beyond one plan are asked with it, or else know of the open plans alone.
-   */
-  surroundings(): Promise<Surroundings>;
-  definition(uri: string, position: Position, around?: Surroundings): LocationLink | undefined;
-  references(
-    uri: string,
-    position: Position,
-    withDefinition: boolean,
-    around?: Surroundings,
-  ): readonly Location[];
-  /** What can be renamed there, or why it can't be. */
-  renamable(uri: string, position: Position, around?: Surroundings): Renamable | undefined;
-  rename(
-    uri: string,
-    position: Position,
-    newName: string,
-    around?: Surroundings,
-  ): WorkspaceEdit | Refusal | undefined;
-  highlights(uri: string, position: Position): readonly DocumentHighlight[];
-  /** Nested or flat, as the client can take them. */
-  symbols(uri: string): DocumentSymbol[] | SymbolInformation[];
-  foldingRanges(uri: string): readonly FoldingRange[];
-  selectionRanges(uri: string, positions: readonly Position[]): readonly SelectionRange[];
-  links(uri: string): readonly DocumentLink[];
-  /** What is named in the plans that are known. */
-  workspaceSymbols(query: string, around?: Surroundings): SymbolInformation[];
-  /** What to change in the plans before files or folders are moved or renamed. */
-  editsForMoves(moves: readonly Move[], around?: Surroundings): WorkspaceEdit | undefined;
-  /** What Enter brings about, with the caret on the new line. */
-  onTypeEdits(uri: string, position: Position, indenting: Indenting): readonly TextEdit[];
-  inlayHints(uri: string, range: Range): readonly InlayHint[];
-  semanticTokens(uri: string): SemanticTokens;
-  semanticTokensIn(uri: string, range: Range): SemanticTokens;
-  /** What changes from an earlier answer to now; everything when that answer was not the last. */
-  semanticTokensDelta(uri: string, previousResultId: string): SemanticTokens | SemanticTokensDelta;
-  colours(uri: string): readonly ColorInformation[];
-  colourPresentations(
-    uri: string,
-    range: Range,
-    colour: ColorInformation['color'],
-  ): readonly ColorPresentation[];
-  /** Edits of the whole document, or of those lines that the range touches. */
-  format(uri: string, range?: Range): readonly TextEdit[];
-  /** Of all kinds, or of those asked for alone. */
-  codeActions(uri: string, range: Range, only?: readonly CodeActionKind[]): readonly CodeAction[];
-}
-
-export type ContentChange = Parameters<typeof TextDocument.update>[1][number];
-
-export interface ServiceHost {
-  readonly abilities: Abilities;
-  /** Fetches the text of a file that a plan names; the URI has been checked to lie where plans may read. */
-  readonly fetchFile: (uri: string, planUri: string) => Promise<FileAnswer>;
-  /** Addresses of the plans below the open workspace folders; missing where they can't be listed. */
-  readonly listPlans?: () => Promise<readonly string[]>;
-  /** URIs of the open workspace folders. */
-  readonly folders: () => readonly string[];
-  /** The plan's latest snapshot is another than before: its text has changed, or a file that it names. */
-  readonly planChanged: (uri: string) => void;
-  /** What was answered about a plan would be answered otherwise now, though its text is the same. */
-  readonly answersChanged?: () => void;
-  /** A fault of ours, not of the plan. */
-  readonly failed: (what: string, error: unknown) => void;
-}
+import type { LanguageService, ServiceHost } from './language-service.js';
 
 /** What one version of a document leaves to the next. */
 type Kept = Pick<SnapshotSource, 'outlines' | 'memory'>;

@@ -1,7 +1,8 @@
 import type { Position } from 'vscode-languageserver-types';
 import type { FileAnswer } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
-import { createLanguageService, type LanguageService } from './service.js';
+import type { LanguageService } from './language-service.js';
+import { createLanguageService } from './service.js';
 
 /** A client that can take everything. */
 export const everything: Abilities = {

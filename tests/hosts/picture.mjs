@@ -14,7 +14,7 @@ const usage = `node tests/hosts/picture.mjs [options]
   --file <name>           the plan that is shown (the first one)
   --command <title>       run after the plan is open; may be repeated (opens the preview to the side)
   --no-preview            do not wait for a preview
-  --size <width>x<height> of the window (1280x1000)
+  --size <width>x<height> of the window (1180x900)
   --output <file>         (client/media/editor.png)
   --extension <folder>    (this repository)`;
 
@@ -26,7 +26,7 @@ const { values } = parseArgs({
     file: { type: 'string' },
     command: { type: 'string', multiple: true, default: ['Mahlstick: Open Preview to the Side'] },
     'no-preview': { type: 'boolean', default: false },
-    size: { type: 'string', default: '1280x1000' },
+    size: { type: 'string', default: '1180x900' },
     output: { type: 'string', default: path.join(root, 'client/media/editor.png') },
     extension: { type: 'string' },
     help: { type: 'boolean', default: false },

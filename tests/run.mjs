@@ -89,8 +89,10 @@ const done = (promise) => promise.then(() => ({ ok: true }));
 /** @type {readonly Stage[]} */
 const stages = [
   { name: 'chromium', run: () => done(ensureChromium().then((file) => console.log(file))) },
-  { name: 'lint', run: () => all('eslint .', 'prettier --check .') },
-  { name: 'types', run: () => all('tsc --noEmit -p .', 'tsc --noEmit -p tests/hosts') },
+  {
+    name: 'lint-and-types',
+    run: () => all('eslint .', 'tsc --noEmit -p .', 'prettier --check .', 'tsc --noEmit -p tests/hosts'),
+  },
   { name: 'build', run: () => all('node client/build.mjs') },
   { name: 'unit', run: () => vitest('unit') },
   { name: 'host', run: () => done(installNodeHost()) },

@@ -77,7 +77,11 @@ export async function launchChromium() {
     args: [
       // Chromium's own sandbox needs rights that containers rarely give; the pages come from this machine.
       '--no-sandbox',
+      // Without a graphics card it is far less work to paint than to stand in for one.
       '--disable-gpu',
+      '--disable-software-rasterizer',
+      '--disable-gpu-compositing',
+      '--disable-gpu-rasterization',
       '--disable-dev-shm-usage',
       '--disable-quic',
       '--no-first-run',

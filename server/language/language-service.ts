@@ -28,24 +28,12 @@ import type { Scene, View } from '../drawing/scene.js';
 import type { RuleSettings } from '../findings/settings.js';
 import type { FileAnswer } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
-import { codeActions } from './code-actions.js';
-import { colourPresentations } from './colours.js';
-import { completions } from './completion.js';
-import { definition, highlights } from './definition.js';
-import { foldingRanges } from './folding.js';
-import { tryChange, writeChange } from './hand/hand.js';
 import type { HintSettings } from './hint-settings.js';
-import { hover } from './hover.js';
-import { inlayHints } from './inlay-hints.js';
 import type { Surroundings } from './library.js';
-import { editsForMoves, type Move } from './moved-files.js';
-import { onTypeEdits, type Indenting } from './on-type.js';
+import type { Move } from './moved-files.js';
+import type { Indenting } from './on-type.js';
 import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
-import { references } from './references.js';
-import { rename, type Refusal, type Renamable } from './rename.js';
-import { selectionRanges } from './selection.js';
-import { workspaceSymbols } from './workspace-symbols.js';
-import { semanticTokens } from './semantic-tokens.js';
+import type { Refusal, Renamable } from './rename.js';
 import type { Snapshot } from './snapshot.js';
 
 /**

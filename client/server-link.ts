@@ -155,6 +155,7 @@ export class ServerLink implements vscode.Disposable {
       readFiles: true,
       findPlans: true,
       pushDiagnostics: true,
+      drawings: true,
       reference: extension.toString(),
       rules: plainSetting('rules'),
       hints: plainSetting('hints'),

@@ -42,19 +42,27 @@ export interface Abilities {
   readonly configuration: boolean;
   /** The client tells of changed settings when it is asked to. */
   readonly configurationNews: boolean;
+  /** Drawings are seen in what is told in Markdown. */
+  readonly drawings: boolean;
   /** Address of the folder that holds the reference; missing when the server has none to point to. */
   readonly reference?: string;
+}
+
+export interface Wishes {
+  readonly wantsPush?: boolean;
+  readonly drawings?: boolean;
 }
 
 /**
  * Reads the client's capabilities; an empty object gives a client that can do nothing.
  *
- * @param wantsPush the client is to be sent diagnostics, though it could ask for them
+ * @param wishes what it says of itself in its options: that it is to be sent diagnostics though it could ask for them, and
+ * that it shows drawings
  */
 export function abilitiesOf(
   { textDocument, window, workspace }: ClientCapabilities,
   reference?: string,
-  wantsPush = false,
+  { wantsPush = false, drawings = false }: Wishes = {},
 ): Abilities {
   const completion = textDocument?.completion?.completionItem;
   const diagnostics = textDocument?.publishDiagnostics;
@@ -86,6 +94,7 @@ export function abilitiesOf(
     workspaceFolders: workspace?.workspaceFolders === true,
     configuration: workspace?.configuration === true,
     configurationNews: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    drawings,
     ...(reference === undefined ? {} : { reference }),
   };
 }

@@ -1,14 +1,16 @@
 import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver-types';
-import { choiceLists, inQuotes } from '../../grammar/index.js';
+import { choiceLists, inQuotes, type StatementKind } from '../../grammar/index.js';
 import { ruleById, rules } from '../findings/rules.js';
 import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import { toHex } from '../plan/colour/srgb.js';
 import type { FileReference } from '../plan/plan.js';
 import { stockNames, stockSize } from '../plan/stock.js';
+import { termMeaning } from './figures/terms.js';
 import { ruleMeaning } from './hover.js';
 import type { NameKind } from './names.js';
 import type { Slot } from './slots.js';
+import { crossingDrawing, divisionDrawing, objectDrawing } from './small-drawings.js';
 import type { Snapshot } from './snapshot.js';
 import { contentOf, type Style } from './style.js';
 
@@ -23,27 +25,29 @@ export interface Candidate {
 }
 
 /** All that can stand in a slot, the likeliest first; empty where the plan has none. */
-export function candidatesFor(slot: Slot, snapshot: Snapshot, style: Style): readonly Candidate[] {
+export function candidatesFor(
+  slot: Slot,
+  snapshot: Snapshot,
+  style: Style,
+  statement: StatementKind,
+): readonly Candidate[] {
   switch (slot.kind) {
     case 'words':
-      return enumerated(slot.words);
+      return slot.words.map((label) => ({
+        label,
+        kind: CompletionItemKind.EnumMember,
+        ...told(style, [termMeaning(label, statement)]),
+      }));
     case 'systems':
-      return enumerated([
-        ...choiceLists.OneWordSystem,
-        'two to three',
-        'root 2',
-        'root 3',
-        'root 4',
-        'root 5',
-      ]);
+      return systemsOf(snapshot, style);
     case 'places':
-      return placesOf(snapshot);
+      return placesOf(snapshot, style);
     case 'steps':
       return stepsOf(snapshot);
     case 'colours':
       return coloursOf(snapshot);
     case 'names':
-      return namesOf(snapshot, slot.of);
+      return namesOf(snapshot, slot.of, style);
     case 'cues':
       return cuesOf(snapshot, slot.quoted);
     case 'rules':
@@ -83,13 +87,46 @@ function enumerated(words: readonly string[]): readonly Candidate[] {
   return words.map((label) => ({ label, kind: CompletionItemKind.EnumMember }));
 }
 
+/** What there is to say of a candidate, in paragraphs, if anything. */
+function told(
+  style: Style,
+  paragraphs: readonly (string | undefined)[],
+  picture?: { readonly svg: string | undefined; readonly meaning: string },
+): Pick<Candidate, 'documentation'> {
+  const drawn = picture?.svg === undefined ? undefined : style.drawing?.(picture.svg, picture.meaning);
+  const all = [...paragraphs.map((text) => text && style.text(text)), drawn].filter(
+    (text) => text !== undefined,
+  );
+  return all.length === 0 ? {} : { documentation: contentOf(style, all) };
+}
+
+/** The systems by which a canvas is divided, each as it lies on this one. */
+function systemsOf({ plan: { canvas } }: Snapshot, style: Style): readonly Candidate[] {
+  const systems = [
+    ...choiceLists.OneWordSystem,
+    ...(['two to three', 'root 2', 'root 3', 'root 4', 'root 5'] as const),
+  ];
+  return systems.map((label) => ({
+    label,
+    kind: CompletionItemKind.EnumMember,
+    ...told(style, [termMeaning(label.split(' ')[0] ?? label, 'divide')], {
+      svg: divisionDrawing(canvas, label),
+      meaning: `The canvas divided: ${label}`,
+    }),
+  }));
+}
+
 /** The crossings, those of the first division by bare words, and the other places that have a name. */
-function placesOf({ plan }: Snapshot): readonly Candidate[] {
-  const crossings = plan.divisions.flatMap(({ system, crossings: named }, index) =>
-    named.map(({ name }) => ({
-      label: index === 0 ? name : `${name} of ${system}`,
+function placesOf({ plan }: Snapshot, style: Style): readonly Candidate[] {
+  const crossings = plan.divisions.flatMap((division, index) =>
+    division.crossings.map(({ name, at }) => ({
+      label: index === 0 ? name : `${name} of ${division.system}`,
       kind: CompletionItemKind.Reference,
-      detail: `crossing of ${system}`,
+      detail: `crossing of ${division.system}`,
+      ...told(style, [], {
+        svg: crossingDrawing(plan.canvas, division, at),
+        meaning: `The crossing ${name}`,
+      }),
     })),
   );
   return [
@@ -143,13 +180,14 @@ const nameKinds: Readonly<Record<NameKind, CompletionItemKind>> = {
   sitting: CompletionItemKind.Event,
 };
 
-function namesOf(snapshot: Snapshot, kind: NameKind): readonly Candidate[] {
+function namesOf(snapshot: Snapshot, kind: NameKind, style: Style): readonly Candidate[] {
   const { names, plan } = snapshot;
   const shown = kind === 'colour' || kind === 'paint' ? coloursOf(snapshot) : [];
   const written = names.definitions
     .filter((definition) => definition.kind === kind)
-    .map(({ name }) => ({
+    .map(({ name, key }) => ({
       ...shown.find(({ label }) => label === name),
+      ...(kind === 'object' ? lyingThere(snapshot, key, style) : {}),
       label: name,
       kind: nameKinds[kind],
       detail: kind,
@@ -158,6 +196,16 @@ function namesOf(snapshot: Snapshot, kind: NameKind): readonly Candidate[] {
   if (kind !== 'group' || written.length > 0) return written;
   return plan.scale.groups.map(({ name }) => ({ label: name, kind: nameKinds.group, detail: kind }));
 }
+
+/** An object as it lies in the picture, in a plan that has not so many that the list would be slow. */
+function lyingThere({ plan }: Snapshot, key: string, style: Style): Pick<Candidate, 'documentation'> {
+  const { canvas, objects } = plan;
+  const object = objects.length > MOST_DRAWN ? undefined : objects.find((one) => one.key === key);
+  if (object === undefined) return {};
+  return told(style, [], { svg: objectDrawing(canvas, object), meaning: `Where ${object.name} lies` });
+}
+
+const MOST_DRAWN = 60;
 
 function cuesOf({ plan }: Snapshot, quoted: boolean): readonly Candidate[] {
   return plan.cues.map(({ value }) => {

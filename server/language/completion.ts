@@ -24,7 +24,7 @@ export function completions(
 ): readonly CompletionItem[] {
   const caret = caretAt(snapshot, position);
   if (caret === undefined) return [];
-  const style = styleFor(abilities.completionMarkdown, abilities.reference);
+  const style = styleFor(abilities.completionMarkdown, abilities.reference, abilities.drawings);
   const opened = openedStatements(caret);
   const openings = caret.inSentence ? [] : statementItems(snapshot, caret, style, abilities);
   const followers = opened.flatMap(({ entry, rest }) => followerItems(snapshot, caret, style, entry, rest));
@@ -82,7 +82,7 @@ function followerItems(
   const slots = caret.inSentence ? sentenceSlots(entry.kind, rest) : slotsFor(entry.kind, rest);
   return slots.flatMap((slot) => {
     const range = rangeFor(slot, caret, entry);
-    return candidatesFor(slot, snapshot, style)
+    return candidatesFor(slot, snapshot, style, entry.kind)
       .filter(({ label }) => couldBecome(label, caret.typed.text))
       .map((candidate) => item(candidate, range));
   });

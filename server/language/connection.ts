@@ -14,7 +14,7 @@ import {
   type NotificationType,
 } from 'vscode-languageserver';
 import type { FileAnswer } from '../plan/plan.js';
-import { abilitiesOf, type Abilities } from './abilities.js';
+import { abilitiesOf, type Abilities, type Wishes } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
 import { Configuration } from './configuration.js';
 import { rootsOf, usualSpelling } from './paths.js';
@@ -133,7 +133,7 @@ export function serve(connection: Connection, host: ServerHost): void {
       return new ResponseError(ErrorCodes.InvalidRequest, 'initialized already', { retry: false });
     }
     installed = referenceOf(params) ?? host.reference;
-    const abilities = abilitiesOf(params.capabilities, installed, wantsPush(params));
+    const abilities = abilitiesOf(params.capabilities, installed, wishesOf(params));
     const folders = new Set(foldersOf(params));
     const service = createLanguageService({
       abilities,
@@ -240,8 +240,11 @@ function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly st
   return typeof rootUri === 'string' ? [rootUri] : [];
 }
 
-function wantsPush({ initializationOptions }: InitializeParams): boolean {
-  return v.is(v.object({ pushDiagnostics: v.literal(true) }), initializationOptions);
+function wishesOf({ initializationOptions }: InitializeParams): Wishes {
+  return {
+    wantsPush: v.is(v.object({ pushDiagnostics: v.literal(true) }), initializationOptions),
+    drawings: v.is(v.object({ drawings: v.literal(true) }), initializationOptions),
+  };
 }
 
 function referenceOf({ initializationOptions }: InitializeParams): string | undefined {

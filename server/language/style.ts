@@ -16,6 +16,8 @@ export interface Style {
   /** A line of the language by itself. */
   example(line: string): string;
   list(items: readonly string[]): string;
+  /** A drawing of our own, as SVG; missing where it would not be seen. */
+  readonly drawing?: (svg: string, meaning: string) => string;
 }
 
 const markdown: Style = {
@@ -39,9 +41,17 @@ const plain: Style = {
 };
 
 /** Writes Markdown or plain text, as the client can take it. */
-export function styleFor(takesMarkdown: boolean, reference?: string): Style {
+export function styleFor(takesMarkdown: boolean, reference?: string, showsDrawings = false): Style {
   const style = takesMarkdown ? markdown : plain;
-  return reference === undefined ? style : { ...style, reference };
+  return {
+    ...style,
+    ...(reference === undefined ? {} : { reference }),
+    ...(takesMarkdown && showsDrawings ? { drawing: asPicture } : {}),
+  };
+}
+
+function asPicture(svg: string, meaning: string): string {
+  return `![${escaped(meaning)}](data:image/svg+xml;base64,${btoa(svg)})`;
 }
 
 /** Paragraphs as one content, an empty line between them. */

@@ -31,6 +31,7 @@ export const everything: Abilities = {
   workspaceFolders: true,
   configuration: true,
   configurationNews: true,
+  drawings: true,
   reference: 'file:///mahlstick',
 };
 
@@ -61,6 +62,7 @@ export const nothing: Abilities = {
   workspaceFolders: false,
   configuration: false,
   configurationNews: false,
+  drawings: false,
 };
 
 export const planUri = 'file:///studio/plan.mahl';

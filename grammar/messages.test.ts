@@ -14,6 +14,14 @@ function describeProblem({ start, end, message, fix }: Problem, line: string): s
   return `${line.slice(start, end)}: ${message}${fix ? ` [${fix.replacement}]` : ''}`;
 }
 
+describe('what stands before a word of the language', () => {
+  it.each(['? sitting', '… concept'])('%s is told by itself', (line) => {
+    expect(parse(line).problems.map(({ message }) => message)).toEqual([
+      `\`${line[0] ?? ''}\` means nothing in a plan.`,
+    ]);
+  });
+});
+
 describe('what is missing', () => {
   it.each([
     ['canvas', 'canvas: After `canvas` a size, such as `80 x 50 cm`, `figure 20` or `A3`, is needed.'],

@@ -46,10 +46,12 @@ export const noQuotes: Slip = (stumble) => {
   if (!stumble.phrases.includes('sentence')) return undefined;
   const rest = restOf(stumble).trimEnd();
   if (rest === '') return undefined;
+  const before = stumble.text.slice(0, stumble.at).trim().split(/\s+/).at(-1) ?? '';
+  // What stands before the statement's own word is another slip.
+  if (before === '') return undefined;
   const { rule } = stumble.entry;
   const end = sentenceEnds[rule] === undefined ? -1 : rest.search(sentenceEnds[rule]);
   const words = end < 0 ? rest : rest.slice(0, end);
-  const before = stumble.text.slice(0, stumble.at).trim().split(/\s+/).at(-1) ?? '';
   const isFile = fileStatements.has(rule) || before.toLowerCase() === 'from';
   const what = isFile
     ? 'a file name in quotes'

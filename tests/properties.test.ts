@@ -17,7 +17,7 @@ import { readExampleFile, spoiltPlan, spoiltStepByStep } from './support/spoilt-
 
 /** Another seed and more runs from outside, to look further than every test run does. */
 const seed = Number(process.env['SEED'] ?? 7);
-const runs = Number(process.env['RUNS'] ?? 36);
+const runs = Number(process.env['RUNS'] ?? 24);
 
 const text = fc.oneof(
   { weight: 6, arbitrary: spoiltPlan },

@@ -4,8 +4,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/editor/*.e2e.ts'],
-    // Each file starts editors of its own, which mostly wait: two of them fill two cores.
-    maxWorkers: 3,
+    // Each file starts editors of its own, which keep a core busy: more than two only wait for each other.
+    maxWorkers: 2,
     testTimeout: 180_000,
     hookTimeout: 180_000,
   },

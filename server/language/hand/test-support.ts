@@ -5,6 +5,15 @@ import type { FileAnswer } from '../../plan/plan.js';
 import { type Bench, everything, openPlan, settled } from '../test-support.js';
 import type { HandChange } from './change.js';
 
+/** A plan whose last object, the jug, has nothing said of it yet. */
+export const ROOM = `canvas 80 x 50 cm
+focus upper right of thirds
+divide golden, thirds
+object table
+  shape rectangle (10, 30) to (50, 45)
+object jug
+`;
+
 /** A plan in a service of its own, and what hands do to it. */
 export interface HandBench {
   readonly scene: Scene;

@@ -1,4 +1,4 @@
-import { stockSize } from '../../server/plan/stock.js';
+import { sidesInWords, stockSize } from '../../server/plan/stock.js';
 
 /** What a new plan is begun with. */
 export interface Beginning {
@@ -65,7 +65,7 @@ function written(...sides: readonly string[]): (unit: 'cm' | 'in') => readonly C
 function stock(...names: readonly string[]): readonly CanvasChoice[] {
   return names.map((canvas) => {
     const size = stockSize(canvas.toLowerCase());
-    return { canvas, ...(size ? { sides: `${size.long} x ${size.short} ${size.unit}` } : {}) };
+    return { canvas, ...(size ? { sides: sidesInWords(size) } : {}) };
   });
 }
 

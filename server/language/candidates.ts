@@ -5,7 +5,7 @@ import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import { toHex } from '../plan/colour/srgb.js';
 import type { FileReference } from '../plan/plan.js';
-import { stockNames, stockSize } from '../plan/stock.js';
+import { sidesInWords, stockNames, stockSize } from '../plan/stock.js';
 import { termMeaning } from './figures/terms.js';
 import { ruleMeaning } from './hover.js';
 import type { NameKind } from './names.js';
@@ -217,9 +217,7 @@ function cuesOf({ plan }: Snapshot, quoted: boolean): readonly Candidate[] {
 /** The sides of a stock size; those in inches are named by them. */
 function sizeOf(stock: string): string {
   const size = stockSize(stock);
-  return size === undefined || size.unit === 'in'
-    ? 'stock size'
-    : `${size.long} x ${size.short} ${size.unit}`;
+  return size === undefined || size.unit === 'in' ? 'stock size' : sidesInWords(size);
 }
 
 /** Files of that kind that the plan names already. */

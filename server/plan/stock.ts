@@ -111,6 +111,11 @@ export function stockSize(name: string): StockSize | undefined {
   return short === undefined ? undefined : { long, short, unit: 'cm' };
 }
 
+/** `73 x 60 cm`, the longer side first. */
+export function sidesInWords({ long, short, unit }: StockSize): string {
+  return `${long} x ${short} ${unit}`;
+}
+
 /** Every stock size that has a name of its own, and those in inches, which are named by their sides. */
 export function stockNames(): readonly string[] {
   return [

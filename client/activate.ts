@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import { views } from '../server/drawing/scene.js';
 import { exportCommands } from './export/export.js';
 import { newPlan } from './new-plan/new-plan.js';
-import { PreviewPanels } from './preview/panels.js';
+import { PreviewPanels } from './preview/host/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
 import { type CreateClient, ServerLink, languageId } from './server-link.js';

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { View } from '../server/drawing/scene.js';
-import { summary } from './preview/findings.js';
-import type { PreviewPanels } from './preview/panels.js';
+import { summary } from './preview/findings/findings.js';
+import type { PreviewPanels } from './preview/host/panels.js';
 import { viewLabels } from './preview/views.js';
 import { findingsOf } from './plan-findings.js';
 import { languageId, type ServerLink } from './server-link.js';

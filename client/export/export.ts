@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { capitalised } from '../../server/plan/problems.js';
-import type { PreviewPanel } from '../preview/panel.js';
-import type { PreviewPanels } from '../preview/panels.js';
+import type { PreviewPanel } from '../preview/host/panel.js';
+import type { PreviewPanels } from '../preview/host/panels.js';
 import { type ServerLink, languageId } from '../server-link.js';
 import { type Wanted, askWhat } from './choices.js';
 import { askWhere, writeWhole } from './write.js';

@@ -7,7 +7,7 @@ import { Memory } from '../../server/measure/memory.js';
 import { OutlineCache } from '../../server/plan/outline-cache.js';
 import type { FileAnswer } from '../../server/plan/plan.js';
 import { element } from '../preview/elements.js';
-import { counted, messagePieces } from '../preview/findings.js';
+import { counted, messagePieces } from '../preview/findings/findings.js';
 import { findingNumbers } from '../preview/plate.js';
 
 /** A page of Markdown may come from anywhere, so nothing beside it is read. */

@@ -1,13 +1,13 @@
 import './preview.css';
-import './toolbar.css';
+import './toolbar/toolbar.css';
 import * as v from 'valibot';
 import { type Scene, type View, views } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
-import { DistanceChoice } from './distance-choice.js';
+import { DistanceChoice } from './toolbar/distance-choice.js';
 import { element } from './elements.js';
 import { exampleFor } from './example.js';
 import { Hand } from './hand/hand.js';
-import { FindingsList } from './findings-list.js';
+import { FindingsList } from './findings/findings-list.js';
 import {
   type FromPage,
   type PageState,
@@ -18,11 +18,11 @@ import {
 } from './messages.js';
 import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
-import { watchRoom } from './room.js';
+import { watchRoom } from './host/room.js';
 import { Stage } from './stage.js';
-import { TakeOut } from './take-out.js';
-import { Toolbar } from './toolbar.js';
-import { ViewChoice } from './view-choice.js';
+import { TakeOut } from './toolbar/take-out.js';
+import { Toolbar } from './toolbar/toolbar.js';
+import { ViewChoice } from './toolbar/view-choice.js';
 
 declare function acquireVsCodeApi(): {
   postMessage(message: FromPage): void;

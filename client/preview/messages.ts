@@ -1,10 +1,10 @@
 import * as v from 'valibot';
 import { views } from '../../server/drawing/scene.js';
 import { changeSchema } from './hand/change-schema.js';
-import { overlays } from './layers.js';
+import { overlays } from './toolbar/layers.js';
 import type { Look } from './look.js';
 import { distanceSchema, locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
-import { zoomLimits } from './zoom-steps.js';
+import { zoomLimits } from './zoom/zoom-steps.js';
 
 /**
  * What the extension and the page of a preview say to each other. Both ends check what they are given against

@@ -1,5 +1,5 @@
 import type { TextEdit } from 'vscode-languageserver-types';
-import type { DocumentShape } from '../reveal.js';
+import type { DocumentShape } from '../host/reveal.js';
 
 /**
  * Whether edits that were worked out for `version` can be made in the document as it is now: `stale` when it has another

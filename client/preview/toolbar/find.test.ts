@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Findable, findables, matching } from './find.js';
-import { stillLife } from './still-life.js';
+import { stillLife } from '../still-life.js';
 
 const named = (...names: readonly string[]): readonly Findable[] =>
   names.map((name) => ({ key: `object:${name}`, kind: 'object', name }));

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import type { Location } from '../../server/plan/plan.js';
-import type { Example } from './example.js';
+import type { Location } from '../../../server/plan/plan.js';
+import type { Example } from '../example.js';
 import { insertExample } from './example-edit.js';
 import { columnFor, documentOf } from './plan-places.js';
 import { checkPlace, shapeOf } from './reveal.js';

@@ -1,6 +1,6 @@
-import { type View, views } from '../../server/drawing/scene.js';
-import { element } from './elements.js';
-import { viewDescriptions, viewLabels } from './views.js';
+import { type View, views } from '../../../server/drawing/scene.js';
+import { element } from '../elements.js';
+import { viewDescriptions, viewLabels } from '../views.js';
 
 /** The views as a row of radio buttons: Tab comes to the row, arrow keys choose in it. */
 export class ViewChoice {

@@ -1,9 +1,9 @@
-import type { Scene } from '../../server/drawing/scene.js';
-import type { Location } from '../../server/plan/plan.js';
-import { element } from './elements.js';
+import type { Scene } from '../../../server/drawing/scene.js';
+import type { Location } from '../../../server/plan/plan.js';
+import { element } from '../elements.js';
 import { type FindingRow, announcement, findingRows, messagePieces, summary } from './findings.js';
-import { severityWords } from './items.js';
-import type { ListedFinding } from './messages.js';
+import { severityWords } from '../items.js';
+import type { ListedFinding } from '../messages.js';
 
 /** Long enough to finish a word: a reader is not told what was found in half of it. */
 const quietMs = 1_200;

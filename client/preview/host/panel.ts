@@ -1,20 +1,20 @@
 import { Utils, URI } from 'vscode-uri';
 import * as vscode from 'vscode';
-import type { View } from '../../server/drawing/scene.js';
-import { CopyOfDrawing } from '../export/copy.js';
-import { Rasters } from '../export/rasters.js';
-import { findingsOf } from '../plan-findings.js';
-import type { ServerLink } from '../server-link.js';
-import type { Look } from './look.js';
-import { type PageState, type Refusal, type ToPage, pageState, receiveFromPage } from './messages.js';
-import { exampleFor } from './example.js';
+import type { View } from '../../../server/drawing/scene.js';
+import { CopyOfDrawing } from '../../export/copy.js';
+import { Rasters } from '../../export/rasters.js';
+import { findingsOf } from '../../plan-findings.js';
+import type { ServerLink } from '../../server-link.js';
+import type { Look } from '../look.js';
+import { type PageState, type Refusal, type ToPage, pageState, receiveFromPage } from '../messages.js';
+import { exampleFor } from '../example.js';
 import { createNonce, pageHtml } from './page.js';
 import { HandEdits, isReadOnly } from './hand-edits.js';
 import { documentOf, editorOf } from './plan-places.js';
 import { type DrawnExample, PlanText } from './plan-text.js';
-import { SceneFeed } from './scene-feed.js';
+import { SceneFeed } from '../scene-feed.js';
 import { SketchFile } from './sketch-file.js';
-import { viewLabels } from './views.js';
+import { viewLabels } from '../views.js';
 
 export interface PreviewParts {
   readonly panel: vscode.WebviewPanel;

@@ -1,11 +1,11 @@
-import type { SketchLength, SketchPlace } from '../../server/drawing/scene.js';
+import type { SketchLength, SketchPlace } from '../../../server/drawing/scene.js';
 import {
   type Corners,
   type Homography,
   fromUnitSquare,
   project,
-} from '../../server/plan/geometry/homography.js';
-import type { Point } from '../../server/plan/geometry/point.js';
+} from '../../../server/plan/geometry/homography.js';
+import type { Point } from '../../../server/plan/geometry/point.js';
 
 export interface Size {
   readonly width: number;

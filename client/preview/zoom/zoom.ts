@@ -1,5 +1,5 @@
-import type { Box, Scene } from '../../server/drawing/scene.js';
-import { element } from './elements.js';
+import type { Box, Scene } from '../../../server/drawing/scene.js';
+import { element } from '../elements.js';
 import { type Zoom, inPerCent, scrollShares, stepFrom, turned, within } from './zoom-steps.js';
 
 interface At {

@@ -1,5 +1,5 @@
-import type { Handling, Mark, Scene, SceneLayer, Subject } from '../../server/drawing/scene.js';
-import { inWords } from '../../server/plan/problems.js';
+import type { Handling, Mark, Scene, SceneLayer, Subject } from '../../../server/drawing/scene.js';
+import { inWords } from '../../../server/plan/problems.js';
 
 /** What lies over the picture and can be taken off it. */
 export const overlays = ['division', 'names', 'leads', 'findings'] as const;

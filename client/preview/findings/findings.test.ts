@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { announcement, findingRows, messagePieces, summary } from './findings.js';
-import type { ListedFinding } from './messages.js';
-import { stillLife } from './still-life.js';
+import type { ListedFinding } from '../messages.js';
+import { stillLife } from '../still-life.js';
 
 function finding(message: string, line = 0, severity: ListedFinding['severity'] = 'warning'): ListedFinding {
   return { code: 'even-count', severity, message, location: { line, start: 0, end: 4 } };

@@ -1,13 +1,13 @@
-import type { Scene } from '../../server/drawing/scene.js';
-import { element } from './elements.js';
+import type { Scene } from '../../../server/drawing/scene.js';
+import { element } from '../elements.js';
 import { FindBox } from './find-box.js';
 import { LayersChoice } from './layers-choice.js';
 import { withoutHidden } from './layers.js';
-import type { PageState } from './messages.js';
-import { SketchUnderlay } from './sketch.js';
-import { panByDragging } from './zoom-pan.js';
-import { bringIntoSight } from './zoom-sight.js';
-import { ZoomChoice } from './zoom.js';
+import type { PageState } from '../messages.js';
+import { SketchUnderlay } from '../sketch/sketch.js';
+import { panByDragging } from '../zoom/zoom-pan.js';
+import { bringIntoSight } from '../zoom/zoom-sight.js';
+import { ZoomChoice } from '../zoom/zoom.js';
 
 const moreId = 'more';
 

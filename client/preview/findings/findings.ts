@@ -1,7 +1,7 @@
-import type { Scene } from '../../server/drawing/scene.js';
-import { gravestFirst } from '../../server/language/telling-order.js';
-import type { ListedFinding } from './messages.js';
-import { findingNumbers } from './plate.js';
+import type { Scene } from '../../../server/drawing/scene.js';
+import { gravestFirst } from '../../../server/language/telling-order.js';
+import type { ListedFinding } from '../messages.js';
+import { findingNumbers } from '../plate.js';
 
 /** A finding as it stands in the list below the drawing. */
 export interface FindingRow extends ListedFinding {

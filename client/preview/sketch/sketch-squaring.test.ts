@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SketchPlace } from '../../server/drawing/scene.js';
+import type { SketchPlace } from '../../../server/drawing/scene.js';
 import { type Pixels, squareUp, squaringOf } from './sketch-squaring.js';
 
 const at = (x: number, y: number): SketchPlace => ({

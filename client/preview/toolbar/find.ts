@@ -1,4 +1,4 @@
-import type { Scene } from '../../server/drawing/scene.js';
+import type { Scene } from '../../../server/drawing/scene.js';
 
 /** Something that can be found by its name. */
 export interface Findable {

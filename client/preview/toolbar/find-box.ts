@@ -1,7 +1,7 @@
-import type { Scene } from '../../server/drawing/scene.js';
-import { element } from './elements.js';
+import type { Scene } from '../../../server/drawing/scene.js';
+import { element } from '../elements.js';
 import { type Findable, findables, matching } from './find.js';
-import { takesLetters } from './zoom.js';
+import { takesLetters } from '../zoom/zoom.js';
 
 const listId = 'found';
 const kindWords = { object: 'object', lead: 'lead' } as const;

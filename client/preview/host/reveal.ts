@@ -1,4 +1,4 @@
-import type { Location } from '../../server/plan/plan.js';
+import type { Location } from '../../../server/plan/plan.js';
 
 /** What must be known of a document to decide whether a place in a drawing is still a place in it. */
 export interface DocumentShape {

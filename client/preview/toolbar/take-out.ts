@@ -1,5 +1,5 @@
-import { element } from './elements.js';
-import type { FromPage, ToPage } from './messages.js';
+import { element } from '../elements.js';
+import type { FromPage, ToPage } from '../messages.js';
 
 type Rasterise = Extract<ToPage, { readonly type: 'rasterise' }>;
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { doorwayPlan, marksOf, sceneOf } from '../../server/drawing/test-plans.js';
-import { itemsOf } from './items.js';
+import { doorwayPlan, marksOf, sceneOf } from '../../../server/drawing/test-plans.js';
+import { itemsOf } from '../items.js';
 import { type Overlay, isThere, overlays, withoutHidden } from './layers.js';
-import { withoutFindingsList } from './plate.js';
+import { withoutFindingsList } from '../plate.js';
 
 const scene = withoutFindingsList(sceneOf(doorwayPlan, 'drawing'));
 const kindsAfter = (...hidden: readonly Overlay[]) =>

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type Example, appended } from './example.js';
+import { type Example, appended } from '../example.js';
 
 /**
  * Writes an example at the end of a plan, as one edit that one undo takes back.

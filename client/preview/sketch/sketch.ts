@@ -1,6 +1,6 @@
-import type { Scene, View } from '../../server/drawing/scene.js';
-import { element } from './elements.js';
-import type { SketchRead } from './messages.js';
+import type { Scene, View } from '../../../server/drawing/scene.js';
+import { element } from '../elements.js';
+import type { SketchRead } from '../messages.js';
 import { squaredSketch } from './sketch-squarer.js';
 
 const svgNamespace = 'http://www.w3.org/2000/svg';

@@ -1,11 +1,11 @@
 import * as vscode from 'vscode';
 import { URI, Utils } from 'vscode-uri';
-import { resolvePath } from '../../server/language/paths.js';
-import { reachOfPlans, workspaceFiles } from '../reach.js';
-import { readBytesForPlan } from '../read-file.js';
-import { languageId } from '../server-link.js';
-import type { SketchRead, ToPage } from './messages.js';
-import { pictureHeader } from './sketch-header.js';
+import { resolvePath } from '../../../server/language/paths.js';
+import { reachOfPlans, workspaceFiles } from '../../reach.js';
+import { readBytesForPlan } from '../../read-file.js';
+import { languageId } from '../../server-link.js';
+import type { SketchRead, ToPage } from '../messages.js';
+import { pictureHeader } from '../sketch/sketch-header.js';
 
 /** A scan in colour of a large sheet has room in it. */
 const limitBytes = 25 * 1024 * 1024;

@@ -1,10 +1,10 @@
 import * as vscode from 'vscode';
-import type { Refused, WrittenChange } from '../../server/language/protocol.js';
-import type { ServerLink } from '../server-link.js';
-import { checkEdits } from './hand/edit-check.js';
-import type { Made } from './hand/try-feed.js';
-import type { Look } from './look.js';
-import type { ToPage } from './messages.js';
+import type { Refused, WrittenChange } from '../../../server/language/protocol.js';
+import type { ServerLink } from '../../server-link.js';
+import { checkEdits } from '../hand/edit-check.js';
+import type { Made } from '../hand/try-feed.js';
+import type { Look } from '../look.js';
+import type { ToPage } from '../messages.js';
 import { shapeOf } from './reveal.js';
 
 export interface HandEditsParts {

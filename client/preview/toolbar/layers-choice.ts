@@ -1,5 +1,5 @@
-import type { Scene } from '../../server/drawing/scene.js';
-import { element } from './elements.js';
+import type { Scene } from '../../../server/drawing/scene.js';
+import { element } from '../elements.js';
 import { type Overlay, isThere, overlayWords, overlays } from './layers.js';
 
 /** What lies over the picture, each shown or hidden by a button of its own. */

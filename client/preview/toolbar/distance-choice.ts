@@ -1,6 +1,6 @@
-import type { Viewing } from '../../server/drawing/scene.js';
-import { distanceInWords } from '../../server/drawing/viewing.js';
-import { element } from './elements.js';
+import type { Viewing } from '../../../server/drawing/scene.js';
+import { distanceInWords } from '../../../server/drawing/viewing.js';
+import { element } from '../elements.js';
 import { distanceAt, farthestStep, stepOf } from './distance-steps.js';
 
 /** From how far a squint is taken: a slider beside the views, there only while the view depends on it. */

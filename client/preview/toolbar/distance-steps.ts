@@ -1,4 +1,4 @@
-import { DISTANCE_LIMITS_MILLIMETRES } from '../../server/drawing/viewing.js';
+import { DISTANCE_LIMITS_MILLIMETRES } from '../../../server/drawing/viewing.js';
 
 /** Steps to either side of the usual distance; six double it or halve it, so the ends are a quarter and four times. */
 export const farthestStep = 12;

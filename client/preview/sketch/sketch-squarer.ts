@@ -1,4 +1,4 @@
-import type { SketchPlace } from '../../server/drawing/scene.js';
+import type { SketchPlace } from '../../../server/drawing/scene.js';
 import { pictureHeader } from './sketch-header.js';
 import { squareUp, squaringOf } from './sketch-squaring.js';
 

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import * as vscode from 'vscode';
-import { type View, views } from '../../server/drawing/scene.js';
-import { type ServerLink, languageId } from '../server-link.js';
-import type { Look } from './look.js';
-import { type PageState, pageStateSchema } from './messages.js';
+import { type View, views } from '../../../server/drawing/scene.js';
+import { type ServerLink, languageId } from '../../server-link.js';
+import type { Look } from '../look.js';
+import { type PageState, pageStateSchema } from '../messages.js';
 import { PreviewPanel } from './panel.js';
 
 const viewType = 'mahlstick.preview';

@@ -4,6 +4,7 @@ import { exportCommands } from './export/export.js';
 import { newPlan } from './new-plan/new-plan.js';
 import { PreviewPanels } from './preview/host/panels.js';
 import { viewDescriptions, viewLabels } from './preview/views.js';
+import { choose } from './questions.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
 import { type CreateClient, ServerLink, languageId } from './server-link.js';
 import { showStatus, tellWhenStopped } from './status.js';
@@ -70,11 +71,11 @@ async function chooseView(previews: PreviewPanels): Promise<void> {
     label: viewLabels[view],
     description: view === preview.view ? 'shown' : '',
     detail: viewDescriptions[view],
-    view,
+    value: view,
   }));
-  const chosen = await vscode.window.showQuickPick(items, {
+  const view = await choose(items, {
     title: 'View of the preview',
     placeHolder: 'How do you want to see the plan?',
   });
-  if (chosen !== undefined) preview.show(chosen.view);
+  if (view !== undefined) preview.show(view);
 }

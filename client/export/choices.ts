@@ -1,7 +1,7 @@
-import * as vscode from 'vscode';
 import type { Paper } from '../../server/drawing/paper.js';
 import { type View, views } from '../../server/drawing/scene.js';
 import { viewDescriptions, viewLabels } from '../preview/views.js';
+import { type Choice, askFor, choose } from '../questions.js';
 
 /** What is to become a file, and how. */
 export type Wanted = { readonly what: View | 'sheet' } & (
@@ -16,7 +16,7 @@ const WIDTHS = { least: 16, most: 12_000 } as const;
 
 /** Asks what to export, the shown view first; `undefined` when the painter has thought better of it. */
 export async function askWhat(shown: View): Promise<Wanted | undefined> {
-  const what = await choose('What do you want to take out?', [
+  const what = await ask('What do you want to take out?', [
     {
       label: viewLabels[shown],
       description: 'the shown view',
@@ -39,7 +39,7 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
       })),
   ]);
   if (what === undefined) return undefined;
-  const format = await choose<Format>('As what?', [
+  const format = await ask<Format>('As what?', [
     { label: 'PDF', description: '', detail: 'To print and to send; text can be searched.', value: 'pdf' },
     { label: 'PNG', description: '', detail: 'Pixels, for the web and for letters.', value: 'png' },
     { label: 'SVG', description: '', detail: 'Lines, to be worked on in a drawing program.', value: 'svg' },
@@ -62,7 +62,7 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
 }
 
 function askPaper(): Promise<Paper | undefined> {
-  return choose<Paper>('On what paper?', [
+  return ask<Paper>('On what paper?', [
     {
       label: 'True size',
       description: '',
@@ -79,14 +79,14 @@ function askPaper(): Promise<Paper | undefined> {
 }
 
 async function askWidth(): Promise<number | undefined> {
-  const width = await choose<number | 'other'>('How wide?', [
+  const width = await ask<number | 'other'>('How wide?', [
     { label: '1600 pixels', description: 'a screen', detail: '', value: 1600 },
     { label: '3200 pixels', description: 'a print as wide as a hand', detail: '', value: 3200 },
     { label: '6400 pixels', description: 'a large print', detail: '', value: 6400 },
     { label: 'Another width…', description: '', detail: '', value: 'other' },
   ]);
   if (width !== 'other') return width;
-  const text = await vscode.window.showInputBox({
+  const text = await askFor({
     title: TITLE,
     prompt: `Width in pixels, ${WIDTHS.least} to ${WIDTHS.most}`,
     value: '2400',
@@ -100,9 +100,6 @@ function isWidth(width: number): boolean {
   return Number.isInteger(width) && width >= WIDTHS.least && width <= WIDTHS.most;
 }
 
-async function choose<T>(
-  placeHolder: string,
-  items: readonly (vscode.QuickPickItem & { readonly value: T })[],
-): Promise<T | undefined> {
-  return (await vscode.window.showQuickPick(items, { title: TITLE, placeHolder }))?.value;
+function ask<T>(placeHolder: string, items: readonly Choice<T>[]): Promise<T | undefined> {
+  return choose(items, { title: TITLE, placeHolder });
 }

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { type Choice, askFor, choose } from '../questions.js';
 import { languageId } from '../server-link.js';
 import {
   type CrossingChoice,
@@ -44,37 +45,30 @@ export async function newPlan(): Promise<vscode.TextDocument | undefined> {
 }
 
 async function askCanvas(): Promise<string | undefined> {
-  interface Item extends vscode.QuickPickItem {
-    readonly canvas?: string;
-  }
-  const other: Item = { label: 'Another size…', detail: 'Width and height in cm, mm, m or in.' };
-  const items: readonly Item[] = [
-    ...canvasChoices.flatMap(({ group, choices }): readonly Item[] => [
+  const items: readonly Choice<string>[] = [
+    ...canvasChoices.flatMap(({ group, choices }): readonly Choice<string>[] => [
       { label: group, kind: vscode.QuickPickItemKind.Separator },
       ...choices.map(({ canvas, sides }) => ({
         label: canvas,
-        canvas,
         ...(sides === undefined ? {} : { description: sides }),
+        value: canvas,
       })),
     ]),
     { label: 'Own', kind: vscode.QuickPickItemKind.Separator },
-    other,
+    { label: 'Another size…', detail: 'Width and height in cm, mm, m or in.', value: 'other' },
   ];
-  const chosen = await vscode.window.showQuickPick(items, {
+  const canvas = await choose(items, {
     title,
     placeHolder: 'How large is the canvas?',
     matchOnDescription: true,
   });
-  if (chosen === undefined) return undefined;
-  const canvas = chosen.canvas ?? (await askSize());
-  // A size that was typed says by itself which side is up.
-  return canvas === undefined || chosen.canvas === undefined || !hasLongerSide(canvas)
-    ? canvas
-    : askWay(canvas);
+  // A size that is typed says by itself which side is up.
+  if (canvas === 'other') return askSize();
+  return canvas === undefined || !hasLongerSide(canvas) ? canvas : askWay(canvas);
 }
 
 async function askSize(): Promise<string | undefined> {
-  const typed = await vscode.window.showInputBox({
+  const typed = await askFor({
     title,
     prompt: 'Width and height of the canvas.',
     placeHolder: '80 x 50 cm',
@@ -88,33 +82,28 @@ async function askSize(): Promise<string | undefined> {
 }
 
 async function askWay(canvas: string): Promise<string | undefined> {
-  const ways = [
-    { label: 'Landscape', description: 'lying on its long side', way: 'landscape' as const },
-    { label: 'Upright', description: 'standing on its short side', way: 'upright' as const },
-  ];
-  const chosen = await vscode.window.showQuickPick(ways, { title, placeHolder: 'Which way does it stand?' });
-  return chosen && turned(canvas, chosen.way);
+  const way = await choose(
+    [
+      { label: 'Landscape', description: 'lying on its long side', value: 'landscape' as const },
+      { label: 'Upright', description: 'standing on its short side', value: 'upright' as const },
+    ],
+    { title, placeHolder: 'Which way does it stand?' },
+  );
+  return way && turned(canvas, way);
 }
 
-async function askDivision(canvas: string): Promise<DivisionChoice | undefined> {
+function askDivision(canvas: string): Promise<DivisionChoice | undefined> {
   const divisions = divisionsOf(canvas).map((division) => ({
     label: division,
     detail: divisionDetails[division],
-    division,
+    value: division,
   }));
-  const chosen = await vscode.window.showQuickPick(divisions, {
-    title,
-    placeHolder: 'How is the canvas divided?',
-    matchOnDetail: true,
-  });
-  return chosen?.division;
+  return choose(divisions, { title, placeHolder: 'How is the canvas divided?', matchOnDetail: true });
 }
 
-async function askCrossing(): Promise<CrossingChoice | undefined> {
-  const crossings = crossingChoices.map((crossing) => ({ label: crossing, crossing }));
-  const chosen = await vscode.window.showQuickPick(crossings, {
-    title,
-    placeHolder: 'On which crossing of the division does the centre of interest lie?',
-  });
-  return chosen?.crossing;
+function askCrossing(): Promise<CrossingChoice | undefined> {
+  return choose(
+    crossingChoices.map((crossing) => ({ label: crossing, value: crossing })),
+    { title, placeHolder: 'On which crossing of the division does the centre of interest lie?' },
+  );
 }

@@ -50,7 +50,11 @@ describe('taking the drawing out of the editor', () => {
   });
 
   it('writes the shown view as PNG of the width that is chosen, by the button too', async () => {
-    await studio.preview.getByRole('button', { name: 'Export…' }).click();
+    const button = studio.preview.getByRole('button', { name: 'Export…' });
+    await button.click();
+    await studio.page.locator('.quick-input-widget:visible').waitFor();
+    // In a busy machine the page has the focus of the click only now, which is to leave the list open.
+    await button.focus();
     const png = await exported(['Drawing', 'PNG', '1600 pixels'], 'bowl-drawing.png');
     const header = new DataView(png.buffer, png.byteOffset);
     expect(Buffer.from(png.subarray(1, 4)).toString()).toBe('PNG');

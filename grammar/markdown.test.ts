@@ -6,10 +6,23 @@ import { INITIAL, parseRawGrammar, Registry, type IGrammar } from 'vscode-textma
 
 const read = (file: string): Promise<string> => readFile(new URL(file, import.meta.url), 'utf8');
 
-/** Stands in for a Markdown grammar: a paragraph a line, and nothing of code blocks. */
+/** Stands in for a Markdown grammar: a paragraph a line, lists and quotations as editors have them, and nothing of code blocks. */
 const page = JSON.stringify({
   scopeName: 'text.html.markdown',
-  patterns: [{ match: '.+', name: 'meta.paragraph.markdown' }],
+  patterns: [{ include: '#block' }],
+  repository: {
+    block: {
+      patterns: [
+        {
+          begin: '(^|\\G)[ ]{0,3}(?:[*+-]|[0-9]+\\.)[ \\t]',
+          while: '((^|\\G)([ ]{2,4}|\\t))|(^[ \\t]*$)',
+          patterns: [{ include: '#block' }],
+        },
+        { begin: '(^|\\G)[ ]{0,3}> ?', while: '(^|\\G)\\s*> ?', patterns: [{ include: '#block' }] },
+        { match: '(^|\\G).+', name: 'meta.paragraph.markdown' },
+      ],
+    },
+  },
 });
 
 let grammar: IGrammar;
@@ -41,7 +54,7 @@ function scopesOf(text: string): readonly string[] {
   return text.split('\n').map((line) => {
     const { tokens, ruleStack } = grammar.tokenizeLine(line, stack);
     stack = ruleStack;
-    const word = tokens.find(({ startIndex, endIndex }) => line.slice(startIndex, endIndex).trim() !== '');
+    const word = tokens.find(({ startIndex, endIndex }) => /[^\s>]/.test(line.slice(startIndex, endIndex)));
     const found = word?.scopes ?? [];
     return `${found.includes('meta.embedded.block.mahl') ? 'plan: ' : ''}${found.at(-1) ?? ''}`;
   });
@@ -70,6 +83,23 @@ describe('a plan in a page of Markdown', () => {
 
   it('ends with its fence even where a sentence is not closed', () => {
     expect(scopesOf('```mahl\nconcept "One lit door\n```\nAfter').at(-1)).toBe('meta.paragraph.markdown');
+  });
+
+  it.each([
+    ['a list', '- one\n\n', '  '],
+    ['a numbered list', '1. one\n', '   '],
+    ['a quotation', '', '> '],
+  ])('is coloured within %s', (_, above, before) => {
+    const lines = ['```mahl', 'object jug', '  colour teal', '```'].map((line) => before + line);
+    const scopes = scopesOf(`${above}${lines.join('\n')}\n\nAfter`);
+    expect(scopes.slice(-6)).toEqual([
+      'punctuation.definition.markdown',
+      'plan: keyword.control.mahl',
+      'plan: keyword.control.mahl',
+      'punctuation.definition.markdown',
+      '',
+      'meta.paragraph.markdown',
+    ]);
   });
 
   it.each(['```mahlstick', '```js', '`mahl`'])('does not begin with %s', (line) => {

@@ -22,6 +22,8 @@ export interface TextMateGrammar {
   readonly repository: Readonly<Record<string, TextMateRule>>;
 }
 
+/** Where a line of a plan begins: behind what a list or a quotation of a page that it stands in has before each of its lines. */
+const lineStart = '(?:^|\\G)\\s*';
 const inWord = "[\\p{L}\\p{M}\\p{N}_\\x{200C}\\x{200D}]|[-'’](?=[\\p{L}\\p{N}])";
 const word = `\\p{L}(?:${inWord})*`;
 /** No word goes on here. Where one begins needs no test: words are always matched whole. */
@@ -71,21 +73,21 @@ export function textMateGrammar(): TextMateGrammar {
     repository: {
       comment: { name: 'comment.line.double-slash.mahl', match: '//.*$' },
       'free-words': {
-        match: `^\\s*(${anyOf(freeTextWords)})${wordEnd}\\s*((?!["“][^"”]*["”]\\s*(?://|$))(?:(?!//).)*)`,
+        match: `${lineStart}(${anyOf(freeTextWords)})${wordEnd}\\s*((?!["“][^"”]*["”]\\s*(?://|$))(?:(?!//).)*)`,
         captures: {
           1: { name: 'keyword.control.mahl' },
           2: { name: 'string.unquoted.mahl' },
         },
       },
       definition: {
-        match: `^\\s*(${anyOf(['object', 'lead', 'paint'])})\\s+(${word})`,
+        match: `${lineStart}(${anyOf(['object', 'lead', 'paint'])})\\s+(${word})`,
         captures: {
           1: { name: 'keyword.control.mahl' },
           2: { name: 'entity.name.type.mahl' },
         },
       },
       statement: {
-        match: `^\\s*(${anyOf(openings)})${wordEnd}`,
+        match: `${lineStart}(${anyOf(openings)})${wordEnd}`,
         captures: { 1: { name: 'keyword.control.mahl' } },
       },
       sentence: {

@@ -102,6 +102,13 @@ const budget = v.strictObject({
 });
 
 const spot = v.strictObject({ x: finite, y: finite });
+const frame = v.strictObject({
+  middle: spot,
+  width: size,
+  height: size,
+  turn: finite,
+  isEven: v.exactOptional(v.literal(true)),
+});
 const sketchLength = v.strictObject({ value: finite, in: v.picklist(['pixels', 'parts']) });
 
 const handling = v.strictObject({
@@ -114,6 +121,7 @@ const handling = v.strictObject({
         at: spot,
         name: text,
         fixed: v.exactOptional(text),
+        frame: v.exactOptional(frame),
       }),
     ),
     v.maxLength(mostMarks),

@@ -78,7 +78,34 @@ export interface Grip {
   readonly name: string;
   /** Why it can't be moved, as a sentence to the painter. */
   readonly fixed?: string;
+  /** Of an object that is made larger and smaller by the corners and sides of the box round it. */
+  readonly frame?: Frame;
 }
+
+/** The box round an object, of a repeated one round its first copy. */
+export interface Frame {
+  readonly middle: Spot;
+  /** Before it is turned. */
+  readonly width: number;
+  readonly height: number;
+  /** Degrees clockwise, about its middle. */
+  readonly turn: number;
+  /** It has one size for both ways, so that its proportion stays. */
+  readonly isEven?: true;
+}
+
+/** The handles of a frame, clockwise. Those of a turned one keep their names. */
+export const frameHandles = [
+  'upper left',
+  'upper centre',
+  'upper right',
+  'middle right',
+  'lower right',
+  'lower centre',
+  'lower left',
+  'middle left',
+] as const;
+export type FrameHandle = (typeof frameHandles)[number];
 
 export interface Guides {
   readonly lines: readonly { readonly from: Spot; readonly to: Spot }[];
@@ -112,6 +139,10 @@ export interface Sketch {
   /** How strongly it shows, a part of one. */
   readonly opacity: number;
 }
+
+/** The corners of the canvas in a sketch, in the order in which a plan gives them. */
+export const sketchCorners = ['upper left', 'upper right', 'lower right', 'lower left'] as const;
+export type SketchCorner = (typeof sketchCorners)[number];
 
 /** A place in a sketch, from its upper left corner: pixels, or parts of its width and height. */
 export interface SketchPlace {

@@ -7,7 +7,7 @@ import type { FixEdit } from './finding.js';
 
 export type { Rounding } from './edits/edit.js';
 export { movedPlace, moveEdit, placeEdit } from './edits/move.js';
-export { sizeEdit } from './edits/size.js';
+export { type Factors, sizeEdit, stretchEdit } from './edits/size.js';
 
 /**
  * Edits of the text that change one thing of the picture, for the `fix` of a finding. Those of one fix may be put

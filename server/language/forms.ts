@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { views } from '../drawing/scene.js';
+import { frameHandles, sketchCorners, views } from '../drawing/scene.js';
 import { DISTANCE_LIMITS_MILLIMETRES } from '../drawing/viewing.js';
 import type { HandChange } from './hand/change.js';
 
@@ -68,10 +68,26 @@ const MOST_POINTS = 500;
 const points = v.pipe(v.array(spot), v.minLength(2), v.maxLength(MOST_POINTS));
 const key = v.pipe(v.string(), v.maxLength(1_000));
 
+const pixels = v.pipe(finite, v.minValue(1));
+
 /** What a hand does in the drawing, see `HandChange`. */
 export const handChange: v.GenericSchema<unknown, HandChange> = v.variant('kind', [
   v.object({ kind: v.literal('move'), grip: key, to: spot }),
   v.object({ kind: v.literal('resize'), subject: key, factor: v.pipe(finite, v.gtValue(0)) }),
+  v.object({
+    kind: v.literal('size'),
+    subject: key,
+    handle: v.picklist(frameHandles),
+    to: spot,
+    keepsProportion: v.boolean(),
+  }),
+  v.object({
+    kind: v.literal('sketch corner'),
+    corner: v.picklist(sketchCorners),
+    to: spot,
+    width: pixels,
+    height: pixels,
+  }),
   v.object({ kind: v.literal('value'), subject: key, step: finite }),
   v.object({ kind: v.literal('colour'), subject: key, colour: v.pipe(v.string(), v.maxLength(200)) }),
   v.object({ kind: v.literal('new box'), form: v.picklist(['rectangle', 'ellipse']), from: spot, to: spot }),

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { frameHandles, sketchCorners } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 
 /** So many points of a new line fit a message of the page. */
@@ -9,6 +10,7 @@ const name = v.pipe(v.string(), v.minLength(1), v.maxLength(400));
 const furthest = 1e6;
 const length = v.pipe(v.number(), v.minValue(-furthest), v.maxValue(furthest));
 const spot = v.pipe(v.strictObject({ x: length, y: length }), v.readonly());
+const pixels = v.pipe(length, v.minValue(1));
 
 /** What the extension takes from the page as a change made by hand; anything else is refused. */
 export const changeSchema: v.GenericSchema<unknown, HandChange> = v.variant('kind', [
@@ -17,6 +19,20 @@ export const changeSchema: v.GenericSchema<unknown, HandChange> = v.variant('kin
     kind: v.literal('resize'),
     subject: name,
     factor: v.pipe(v.number(), v.minValue(0.01), v.maxValue(100)),
+  }),
+  v.strictObject({
+    kind: v.literal('size'),
+    subject: name,
+    handle: v.picklist(frameHandles),
+    to: spot,
+    keepsProportion: v.boolean(),
+  }),
+  v.strictObject({
+    kind: v.literal('sketch corner'),
+    corner: v.picklist(sketchCorners),
+    to: spot,
+    width: pixels,
+    height: pixels,
   }),
   v.strictObject({
     kind: v.literal('value'),

@@ -4,6 +4,7 @@ import { type PlaceSurroundings, resolvePlace } from '../../plan/places.js';
 import { every } from '../../plan/select.js';
 import type { Grip, Spot } from '../scene.js';
 import type { Subjects } from '../views/reading.js';
+import { frameOf } from './framing.js';
 import { type OutlinePoint, outlinePoints } from './outline-points.js';
 import { surroundingsOf } from './surroundings.js';
 
@@ -63,6 +64,7 @@ function objectHolds(
 ): readonly Hold[] {
   if (subject === undefined || object.outline.path.length === 0) return [];
   const at = spot(boxCentre(object.outline.box));
+  const frame = frameOf(object, surroundings);
   return [
     {
       grip: {
@@ -72,6 +74,7 @@ function objectHolds(
         at,
         name: object.name,
         ...whyFixed(object, surroundings),
+        ...(frame ? { frame } : {}),
       },
       held: { kind: 'object', object },
     },

@@ -1,6 +1,6 @@
-import type { Length, Node, Percentage } from '../../../grammar/index.js';
+import type { Length, Node } from '../../../grammar/index.js';
 import type { Axis } from '../../plan/lengths.js';
-import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
 import { locate } from '../../plan/problems.js';
 import { every } from '../../plan/select.js';
 import type { FixEdit } from '../finding.js';
@@ -22,20 +22,43 @@ export function sizeEdit(
   factor: number,
   rounding: Rounding = 'nearest',
 ): readonly FixEdit[] | undefined {
-  const { children } = object.node;
-  if (object.outline.path.length === 0 || !(factor > 0) || !Number.isFinite(factor)) return undefined;
-  const resize = every(children, 'resize').at(-1);
+  return stretchEdit(plan, object, { across: factor, down: factor }, rounding);
+}
+
+/** How many times as wide and as high. */
+export type Factors = Readonly<Record<Axis, number>>;
+
+/**
+ * The same with a factor for each way, before the object is turned. What has one length for both ways, a `circle` or a
+ * `size … wide`, takes the factor of that length.
+ */
+export function stretchEdit(
+  { canvas }: Pick<Plan, 'canvas'>,
+  { node, outline }: PlanObject,
+  factors: Factors,
+  rounding: Rounding = 'nearest',
+): readonly FixEdit[] | undefined {
+  const isPossible = [factors.across, factors.down].every((factor) => factor > 0 && Number.isFinite(factor));
+  if (outline.path.length === 0 || !isPossible) return undefined;
+  const resize = every(node.children, 'resize').at(-1);
   if (resize) {
     const { width, height } = resize.statement;
-    return [width, ...(height ? [height] : [])].map((share) =>
-      replace(locate(resize, share), percentWords(share, factor, rounding)),
-    );
+    if (!height) return [replace(locate(resize, width), percentsWords(width.percent, factors, rounding))];
+    return [
+      replace(locate(resize, width), percentWords(width.percent, factors.across, rounding)),
+      replace(locate(resize, height), percentWords(height.percent, factors.down, rounding)),
+    ];
   }
-  const sized = lengthsOf(children);
-  if (!sized) return [addLine(object.node, 'resize', percentWords({ percent: 100 }, factor, rounding))];
-  return sized.lengths.map(({ length, axis }) =>
-    replace(locate(sized.node, length), timesAsLong(length, axis, factor, plan.canvas, rounding)),
-  );
+  const sized = lengthsOf(node.children);
+  if (!sized) return [addLine(node, 'resize', percentsWords(100, factors, rounding))];
+  return sized.lengths
+    .filter(({ axis }) => factors[axis] !== 1)
+    .map(({ length, axis }) =>
+      replace(
+        locate(sized.node, length),
+        lengthWords(length, canvas, axis, (old) => old * factors[axis], rounding),
+      ),
+    );
 }
 
 interface SizedLine {
@@ -81,11 +104,14 @@ function bothWays(width: Length, height: Length): SizedLine['lengths'] {
   ];
 }
 
-function timesAsLong(length: Length, axis: Axis, factor: number, canvas: Canvas, rounding: Rounding): string {
-  return lengthWords(length, canvas, axis, (old) => old * factor, rounding);
+/** `120%`, or `120% x 80%` where the two ways differ. */
+function percentsWords(percent: number, { across, down }: Factors, rounding: Rounding): string {
+  const wide = percentWords(percent, across, rounding);
+  const high = percentWords(percent, down, rounding);
+  return wide === high ? wide : `${wide} x ${high}`;
 }
 
-function percentWords({ percent }: Pick<Percentage, 'percent'>, factor: number, rounding: Rounding): string {
+function percentWords(percent: number, factor: number, rounding: Rounding): string {
   const changed = percent * factor;
   return `${rounded(changed, changed - percent, DECIMALS_OF_PERCENT, rounding)}%`;
 }

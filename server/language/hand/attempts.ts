@@ -1,4 +1,4 @@
-import { holdsOf } from '../../drawing/handling/grips.js';
+import { type Hold, holdsOf } from '../../drawing/handling/grips.js';
 import { subjectsOf } from '../../drawing/views/subjects.js';
 import type { PlanObject } from '../../plan/plan.js';
 import type { Snapshot } from '../snapshot.js';
@@ -8,15 +8,23 @@ import { focusOnCrossing } from './focus.js';
 import { resize, takeColour, takeStep } from './looks.js';
 import { moveTo } from './moves.js';
 import { drawBox, drawLine } from './shapes.js';
+import { sizeTo } from './sizes.js';
+import { moveSketchCorner } from './sketch-corners.js';
 
 /** What a change comes to in the text. */
 export function attemptOf(snapshot: Snapshot, change: HandChange): Attempt {
   const { plan } = snapshot;
   switch (change.kind) {
     case 'move': {
-      const hold = holdsOf(plan, subjectsOf(plan, [])).find(({ grip }) => grip.key === change.grip);
+      const hold = holdOf(snapshot, change.grip);
       return hold ? moveTo(snapshot, hold, change.to) : gone();
     }
+    case 'size': {
+      const hold = holdOf(snapshot, change.subject);
+      return hold ? sizeTo(snapshot, hold, change) : gone();
+    }
+    case 'sketch corner':
+      return moveSketchCorner(snapshot, change);
     case 'resize':
       return ofObject(snapshot, change.subject, (object) => resize(plan, object, change.factor));
     case 'value':
@@ -30,6 +38,10 @@ export function attemptOf(snapshot: Snapshot, change: HandChange): Attempt {
     case 'crossing':
       return focusOnCrossing(snapshot, change.name);
   }
+}
+
+function holdOf({ plan }: Snapshot, key: string): Hold | undefined {
+  return holdsOf(plan, subjectsOf(plan, [])).find(({ grip }) => grip.key === key);
 }
 
 /** The change of an object, by the key of its subject in the drawing. */

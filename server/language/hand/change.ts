@@ -1,4 +1,4 @@
-import type { Spot } from '../../drawing/scene.js';
+import type { FrameHandle, SketchCorner, Spot } from '../../drawing/scene.js';
 
 /**
  * What a hand does in the drawing. Places are those of the plan, in canvas units.
@@ -13,6 +13,29 @@ export type HandChange =
   | { readonly kind: 'move'; readonly grip: string; readonly to: Spot }
   /** An object becomes so many times as wide and as high, about its middle. */
   | { readonly kind: 'resize'; readonly subject: string; readonly factor: number }
+  /**
+   * A handle of the frame round an object comes to lie at a place, while the opposite corner or side stays. A size stays a
+   * size and corners stay corners; what neither says gets a `resize`.
+   */
+  | {
+      readonly kind: 'size';
+      readonly subject: string;
+      readonly handle: FrameHandle;
+      readonly to: Spot;
+      readonly keepsProportion: boolean;
+    }
+  /**
+   * A corner of the canvas comes to lie at a place in the sketch under the drawing, pixels from the sketch's upper left
+   * corner. It is written as that corner is written; where the plan gives no corners yet, as the others too, in per cent.
+   */
+  | {
+      readonly kind: 'sketch corner';
+      readonly corner: SketchCorner;
+      readonly to: Spot;
+      /** Of the sketch, pixels. */
+      readonly width: number;
+      readonly height: number;
+    }
   /** An object takes a step of the value scale. */
   | { readonly kind: 'value'; readonly subject: string; readonly step: number }
   /** An object takes a colour: the name of one of the plan, or one written out. */

@@ -27,9 +27,7 @@ export function moveTo(snapshot: Snapshot, { grip, held }: Hold, to: Spot): Atte
   if (right === 0 && down === 0) return edits([]);
   switch (held.kind) {
     case 'object':
-      return edits(
-        moveEdit(plan, held.object, right, down) ?? firstCopyAt(snapshot, held.object, right, down),
-      );
+      return edits(moveObject(snapshot, held.object, right, down));
     case 'point':
       return movePoint(plan, held.object, held.point, to);
     case 'focus':
@@ -39,6 +37,17 @@ export function moveTo(snapshot: Snapshot, { grip, held }: Hold, to: Spot): Atte
     case 'lead place':
       return moveLeadPlace(snapshot, held.place, to);
   }
+}
+
+/** An object moved by canvas units. */
+export function moveObject(
+  snapshot: Snapshot,
+  object: PlanObject,
+  right: number,
+  down: number,
+): readonly FixEdit[] {
+  if (right === 0 && down === 0) return [];
+  return moveEdit(snapshot.plan, object, right, down) ?? firstCopyAt(snapshot, object, right, down);
 }
 
 /** A repeated object that had no place of its own gets one for its first copy; the others follow it. */

@@ -1,7 +1,8 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import type { TextEdit } from 'vscode-languageserver-types';
 import type { Refused, SceneResult, WrittenChange } from '../../server/language/protocol.js';
-import { bundle, startServer, type RunningServer } from './server.js';
+import { bundledServer } from './bundled.js';
+import type { Client } from './server.js';
 
 const uri = 'file:///studio/tram.mahl';
 const text = `canvas 80 x 50 cm
@@ -10,19 +11,13 @@ object tram
   shape rectangle (40, 10) to (70, 30)  // number 5
 `;
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
+const start = bundledServer('file');
+let client: Client;
 
 beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-  server = startServer(file);
-  await server.client.initialize({});
-  await server.client.open(uri, text);
-});
-afterAll(async () => {
-  await server.stop();
-  await remove();
+  ({ client } = start());
+  await client.initialize({});
+  await client.open(uri, text);
 });
 
 const move = { kind: 'move', grip: 'object:tram', to: { x: 56, y: 20 } };
@@ -33,13 +28,13 @@ const ask = (version: number, change: unknown, more: object = {}) => ({
   ...more,
 });
 const write = (params: object): Promise<WrittenChange | Refused | null> =>
-  server.client.request('mahlstick/writeChange', params);
+  client.request('mahlstick/writeChange', params);
 const tryIt = (params: object): Promise<SceneResult | Refused | null> =>
-  server.client.request('mahlstick/tryChange', params);
+  client.request('mahlstick/tryChange', params);
 
 describe('a change by hand', () => {
   test('is offered with the drawing, tried, and written', async () => {
-    const drawn = await server.client.request<SceneResult>('mahlstick/scene', {
+    const drawn = await client.request<SceneResult>('mahlstick/scene', {
       textDocument: { uri },
       view: 'drawing',
       handling: true,

@@ -1,13 +1,10 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { Worker } from 'node:worker_threads';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createMessageConnection } from 'vscode-jsonrpc';
-import { PortMessageReader, PortMessageWriter } from 'vscode-jsonrpc/node';
 import type { ExportParams, ExportResult } from '../../server/language/export-protocol.js';
 import { readPdf } from '../support/pdf.js';
 import { bareClient } from './clients.js';
-import { asWebWorker, bundle, Client, startServer } from './server.js';
+import { bundle, startServer, startWorker, type Client } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
 const text =
@@ -23,24 +20,12 @@ describe.each(kinds)('the server as %s', (kind) => {
   beforeAll(async () => {
     const { file, remove } = await bundle(kind, true);
     const reference = pathToFileURL(path.resolve(file, '../..')).href;
-    if (kind === 'node') {
-      const server = startServer(file);
-      client = server.client;
-      end = async () => {
-        await server.stop();
-        await remove();
-      };
-    } else {
-      const worker = new Worker(asWebWorker(file), { eval: true });
-      client = new Client(
-        createMessageConnection(new PortMessageReader(worker), new PortMessageWriter(worker)),
-      );
-      end = async () => {
-        client.connection.dispose();
-        await worker.terminate();
-        await remove();
-      };
-    }
+    const server = kind === 'node' ? startServer(file) : startWorker(file);
+    ({ client } = server);
+    end = async () => {
+      await server.stop();
+      await remove();
+    };
     await client.initialize(bareClient, { initializationOptions: { reference } });
     await client.open(uri, text);
   });

@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type {
   CodeAction,
   ColorInformation,
@@ -15,8 +15,8 @@ import type {
 } from 'vscode-languageserver-protocol';
 import { views } from '../../server/drawing/scene.js';
 import type { PlanVersion, SceneResult } from '../../server/language/protocol.js';
+import { bundledServer } from './bundled.js';
 import { bareClient, fullClient, pointedAt } from './clients.js';
-import { bundle, startServer, type RunningServer } from './server.js';
 
 const uri = 'file:///studio/tram.mahl';
 const text = `plan "The last tram"
@@ -33,15 +33,7 @@ object tram, dominant
 path sky, tarm
 `;
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
-
-beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-});
-afterAll(() => remove());
-afterEach(() => server.stop());
+const start = bundledServer();
 
 const document = { textDocument: { uri } };
 const at = (line: number, character: number) => ({ ...document, position: { line, character } });
@@ -54,8 +46,7 @@ describe.each([
   const full = capabilities === fullClient;
 
   test('is answered in every feature', async () => {
-    server = startServer(file);
-    const { client } = server;
+    const { client } = start();
     const changedPlans: PlanVersion[] = [];
     client.connection.onNotification('mahlstick/planChanged', (params: PlanVersion) => {
       changedPlans.push(params);
@@ -143,8 +134,7 @@ describe.each([
 });
 
 test('a client that watches files is asked to watch plans and their parts', async () => {
-  server = startServer(file);
-  const { client } = server;
+  const { client } = start();
   const registered = new Promise<unknown>((resolve) => {
     client.connection.onRequest('client/registerCapability', (params: unknown) => {
       resolve(params);

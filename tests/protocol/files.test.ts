@@ -1,22 +1,18 @@
 import { mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test } from 'vitest';
 import { URI } from 'vscode-uri';
-import { bundle, startServer, type RunningServer } from './server.js';
+import { bundledServer } from './bundled.js';
+import type { Client } from './server.js';
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
+const start = bundledServer();
 let folder: string;
+let client: Client;
 
 const svgOf = (id: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg"><rect id="${id}" width="4" height="3"/></svg>`;
 
-beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-});
-afterAll(() => remove());
 beforeEach(async () => {
   folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-plans-'));
   await mkdir(path.join(folder, 'studio'));
@@ -25,7 +21,6 @@ beforeEach(async () => {
   await symlink(path.join(folder, 'outside.svg'), path.join(folder, 'studio', 'link.svg'));
 });
 afterEach(async () => {
-  await server.stop();
   await rm(folder, { recursive: true, force: true });
 });
 
@@ -36,7 +31,6 @@ async function problemsOf(
   more: Readonly<Record<string, unknown>> = {},
 ): Promise<readonly string[]> {
   const uri = URI.file(path.join(folder, 'studio', 'plan.mahl')).toString();
-  const { client } = server;
   await client.initialize({}, more);
   await client.open(uri, planNaming(svg));
   const hasAnswer = () =>
@@ -49,7 +43,7 @@ async function problemsOf(
 }
 
 test('it reads a file beside the plan', async () => {
-  server = startServer(file);
+  ({ client } = start());
   expect(await problemsOf('door.svg')).toEqual([]);
 });
 
@@ -58,12 +52,12 @@ test.each([
   ['../outside.svg', 'This file lies outside the folder that is open.'],
   ['none.svg', 'There is no such file.'],
 ])('%s is refused', async (svg, reason) => {
-  server = startServer(file);
+  ({ client } = start());
   expect(await problemsOf(svg)).toEqual([reason]);
 });
 
 test('an open folder widens what may be read', async () => {
-  server = startServer(file);
+  ({ client } = start());
   expect(
     await problemsOf('../outside.svg', {
       workspaceFolders: [{ uri: URI.file(folder).toString(), name: 'all' }],
@@ -72,8 +66,7 @@ test('an open folder widens what may be read', async () => {
 });
 
 test('a folder that is opened later counts from then on', async () => {
-  server = startServer(file);
-  const { client } = server;
+  ({ client } = start());
   const studio = { uri: URI.file(path.join(folder, 'studio')).toString(), name: 'studio' };
   const all = { uri: URI.file(folder).toString(), name: 'all' };
   const more = { capabilities: { workspace: { workspaceFolders: true } }, workspaceFolders: [studio] };
@@ -88,9 +81,9 @@ test('a folder that is opened later counts from then on', async () => {
 });
 
 test('a client that reads files itself is asked, and only for what a plan may read', async () => {
-  server = startServer(file);
+  ({ client } = start());
   const asked: string[] = [];
-  server.client.connection.onRequest('mahlstick/readFile', ({ uri }: { readonly uri: string }) => {
+  client.connection.onRequest('mahlstick/readFile', ({ uri }: { readonly uri: string }) => {
     asked.push(uri);
     return { ok: false, reason: 'It is locked away.' };
   });
@@ -108,8 +101,7 @@ test.each([
     (text: string) => encodeURIComponent(text).replace(/%../gu, (code) => code.toLowerCase()),
   ],
 ])('a drawing is the same however an editor spells its address: %s', async (_, spell) => {
-  server = startServer(file);
-  const { client } = server;
+  ({ client } = start());
   const studio = path.join(folder, 'Stüdio (old) 50%');
   await mkdir(studio);
   const drawing = path.join(studio, 'döor.svg');
@@ -142,8 +134,7 @@ function escaped(character: string): string {
 }
 
 test('a plan that is closed while its files are being fetched is not spoken of again', async () => {
-  server = startServer(file);
-  const { client } = server;
+  ({ client } = start());
   const asked = new Promise<(text: string) => void>((resolve) => {
     client.connection.onRequest(
       'mahlstick/readFile',

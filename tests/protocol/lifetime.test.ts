@@ -1,19 +1,12 @@
 import { spawn } from 'node:child_process';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { bundle, startServer, within, type RunningServer } from './server.js';
+import { expect, test } from 'vitest';
+import { bundledServer } from './bundled.js';
+import { within } from './server.js';
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
-
-beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-});
-afterAll(() => remove());
-afterEach(() => server.stop());
+const start = bundledServer();
 
 test('shutdown and exit end it in good order', async () => {
-  server = startServer(file);
+  const server = start();
   await server.client.initialize({});
   await server.client.request('shutdown', undefined);
   await server.client.notify('exit', undefined);
@@ -21,14 +14,14 @@ test('shutdown and exit end it in good order', async () => {
 });
 
 test('an exit without a shutdown is told from one in good order', async () => {
-  server = startServer(file);
+  const server = start();
   await server.client.initialize({});
   await server.client.notify('exit', undefined);
   expect(await within(server.ended, 'the end')).toBe(1);
 });
 
 test('what comes after the shutdown is refused, and so is a second hello', async () => {
-  server = startServer(file);
+  const server = start();
   const { client } = server;
   await client.initialize({});
   await expect(client.initialize({})).rejects.toMatchObject({ code: -32600 });
@@ -41,7 +34,7 @@ test('what comes after the shutdown is refused, and so is a second hello', async
 });
 
 test('it ends when its input ends', async () => {
-  server = startServer(file);
+  const server = start();
   await server.client.initialize({});
   server.process.stdin?.end();
   expect(await within(server.ended, 'the end')).toBe(1);
@@ -49,14 +42,14 @@ test('it ends when its input ends', async () => {
 
 test('it ends when the process that started it is gone', async () => {
   const parent = spawn(process.execPath, ['-e', 'setInterval(() => undefined, 1000)'], { stdio: 'ignore' });
-  server = startServer(file);
+  const server = start();
   await server.client.initialize({}, { processId: parent.pid });
   parent.kill('SIGKILL');
   expect(await within(server.ended, 'the end')).toBe(1);
 });
 
 test('it speaks over the channel of Node as well, and ends with it', async () => {
-  server = startServer(file, '--node-ipc');
+  const server = start('--node-ipc');
   await server.client.initialize({});
   await server.client.open('file:///studio/a.mahl', 'objekt tram');
   const diagnostics = await server.client.diagnostics('file:///studio/a.mahl', 1);

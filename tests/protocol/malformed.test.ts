@@ -1,21 +1,16 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { bundle, startServer, type RunningServer } from './server.js';
+import { beforeAll, expect, test } from 'vitest';
+import { bundledServer } from './bundled.js';
+import type { RunningServer } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
 
-let file: string;
-let remove: () => Promise<void>;
+const start = bundledServer('file');
 let server: RunningServer;
 
 beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-  server = startServer(file);
+  server = start();
   await server.client.initialize({});
   await server.client.open(uri, 'object tram\n');
-});
-afterAll(async () => {
-  await server.stop();
-  await remove();
 });
 
 /** All these tests speak to one server, which must outlive them. */
@@ -28,7 +23,7 @@ async function isAlive(): Promise<void> {
 }
 
 test('a request before initialize is refused as such, and initialize may follow', async () => {
-  const early = startServer(file);
+  const early = start();
   try {
     await expect(early.client.request('textDocument/hover', {})).rejects.toMatchObject({ code: -32002 });
     await early.client.open(uri, 'object tram');

@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type {
   DocumentLink,
   InlayHint,
@@ -14,8 +14,8 @@ import type {
   TextEdit,
   WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
+import { bundledServer } from './bundled.js';
 import { bareClient, fullClient } from './clients.js';
-import { bundle, startServer, type RunningServer } from './server.js';
 
 const text = `based on "base.mahl"
 canvas 40 x 30 cm
@@ -28,13 +28,10 @@ path tram, sky
 const baseText = 'object sky\n  shape rectangle (0, 0) to (40, 10)\npath sky\n';
 const svg = '<svg xmlns="http://www.w3.org/2000/svg"><rect id="door" width="4" height="3"/></svg>';
 
-let file: string;
-let remove: () => Promise<void>;
+const start = bundledServer();
 let folder: string;
-let server: RunningServer;
 
 beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
   folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-names-'));
   await writeFile(path.join(folder, 'base.mahl'), baseText);
   await writeFile(path.join(folder, 'heir.mahl'), 'based on "plan.mahl"\npath sky, tram\n');
@@ -42,9 +39,7 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   await rm(folder, { recursive: true, force: true });
-  await remove();
 });
-afterEach(() => server.stop());
 
 const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).href;
 const document = () => ({ textDocument: { uri: uriOf('plan.mahl') } });
@@ -75,8 +70,7 @@ describe.each([
   const full = capabilities === fullClient;
 
   test('finds and renames beyond the plan that is open', async () => {
-    server = startServer(file);
-    const { client } = server;
+    const { client } = start();
     client.connection.onRequest('client/registerCapability', () => null);
     const { capabilities: offered } = await client.initialize(capabilities, {
       workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'studio' }],
@@ -135,8 +129,7 @@ describe.each([
   });
 
   test('is answered about words and lines', async () => {
-    server = startServer(file);
-    const { client } = server;
+    const { client } = start();
     client.connection.onRequest('client/registerCapability', () => null);
     const { capabilities: offered } = await client.initialize(capabilities);
     expect(offered.semanticTokensProvider !== undefined).toBe(full);
@@ -175,8 +168,7 @@ describe.each([
 });
 
 test('hints are asked for again when a setting changes, and those turned off are gone', async () => {
-  server = startServer(file);
-  const { client } = server;
+  const { client } = start();
   client.connection.onRequest('client/registerCapability', () => null);
   const asked = new Promise<void>((resolve) => {
     client.connection.onRequest('workspace/inlayHint/refresh', () => {

@@ -1,10 +1,11 @@
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { CancellationTokenSource } from 'vscode-jsonrpc';
 import { everything, openPlan } from '../../server/language/test-support.js';
 import type { PlanVersion } from '../../server/language/protocol.js';
 import { marketPlan } from '../support/market.js';
+import { bundledServer } from './bundled.js';
 import { fullClient, pointedAt } from './clients.js';
-import { bundle, startServer, within, type RunningServer } from './server.js';
+import { within } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
 const outlines = Array.from(
@@ -14,19 +15,10 @@ const outlines = Array.from(
 ).join('');
 const text = `plan "x"\ncanvas 80 x 50 cm\n${outlines}`;
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
-
-beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-});
-afterAll(() => remove());
-afterEach(() => server.stop());
+const start = bundledServer();
 
 test('of a hundred edits in a burst few are computed, and the last is right', async () => {
-  server = startServer(file);
-  const { client } = server;
+  const { client } = start();
   client.connection.onRequest('client/registerCapability', () => null);
   await client.initialize(fullClient, pointedAt);
   await client.open(uri, text);
@@ -61,8 +53,7 @@ test('of a hundred edits in a burst few are computed, and the last is right', as
 });
 
 test('a drawing that is asked for when the plan has changed comes before the diagnostics', async () => {
-  server = startServer(file);
-  const { client } = server;
+  const { client } = start();
   const order: string[] = [];
   client.connection.onNotification('mahlstick/planChanged', ({ version }: PlanVersion) => {
     order.push(`changed ${version}`);
@@ -82,8 +73,7 @@ test('a drawing that is asked for when the plan has changed comes before the dia
 });
 
 test('an edit and a question in one go are answered in their order', async () => {
-  server = startServer(file);
-  const { client } = server;
+  const { client } = start();
   await client.initialize({});
   await client.open(uri, 'canvas 40 x 30 cm\nobject tram');
   const sent = client.notify('textDocument/didChange', {
@@ -98,8 +88,7 @@ test('an edit and a question in one go are answered in their order', async () =>
 });
 
 test('a question that is taken back before its turn is not answered', async () => {
-  server = startServer(file);
-  const { client } = server;
+  const { client } = start();
   await client.initialize({});
   await client.open(uri, text);
   const cancellation = new CancellationTokenSource();

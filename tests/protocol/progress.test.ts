@@ -1,24 +1,15 @@
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
+import { bundledServer } from './bundled.js';
 import { bareClient } from './clients.js';
-import { bundle, startServer, type RunningServer } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
 const text = 'based on "base.mahl"\nobject tram\npath tram\n';
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
-
-beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-});
-afterAll(() => remove());
-afterEach(() => server.stop());
+const start = bundledServer();
 
 /** The kinds of progress told while references are looked for among files that take so long to be read. */
 async function told(readMilliseconds: number, token?: string): Promise<readonly string[]> {
-  server = startServer(file);
-  const { client } = server;
+  const { client } = start();
   const kinds: string[] = [];
   client.connection.onNotification('$/progress', (params: { token: string; value: { kind: string } }) => {
     kinds.push(`${params.token}: ${params.value.kind}`);
@@ -43,8 +34,10 @@ test('work that takes longer than a second is told to whom it asks', async () =>
   expect(await told(1_500, 'looking')).toEqual(['looking: begin', 'looking: end']);
 });
 
-test('short work is not, and neither is any to a client that gives no token', async () => {
+test('short work is not told', async () => {
   expect(await told(1, 'looking')).toEqual([]);
-  await server.stop();
+});
+
+test('no work is told to a client that gives no token', async () => {
   expect(await told(1_200)).toEqual([]);
 });

@@ -1,37 +1,30 @@
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Diagnostic, DocumentDiagnosticReport } from 'vscode-languageserver-protocol';
 import type { PlanVersion } from '../../server/language/protocol.js';
-import { bundle, startServer, type RunningServer } from './server.js';
+import { bundledServer } from './bundled.js';
+import type { Client } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
 const text = 'canvas 40 x 30 cm\nobject tram\n  shape rectangle (0, 0) to (40, 30)\n  value 2\npath tarm\n';
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
-
-beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-});
-afterAll(() => remove());
-afterEach(() => server.stop());
+const start = bundledServer();
+let client: Client;
 
 const pulling = { textDocument: { diagnostic: {} }, workspace: { diagnostics: { refreshSupport: true } } };
 const change = (version: number, content: string) =>
-  server.client.notify('textDocument/didChange', {
+  client.notify('textDocument/didChange', {
     textDocument: { uri, version },
     contentChanges: [{ text: content }],
   });
 const pull = (previousResultId?: string) =>
-  server.client.request<DocumentDiagnosticReport>('textDocument/diagnostic', {
+  client.request<DocumentDiagnosticReport>('textDocument/diagnostic', {
     textDocument: { uri },
     ...(previousResultId === undefined ? {} : { previousResultId }),
   });
 const codes = (items: readonly Diagnostic[]) => items.map(({ code }) => code);
 
 test('a client that asks for diagnostics is given them, and not sent any', async () => {
-  server = startServer(file);
-  const { client } = server;
+  ({ client } = start());
   const diagnosed: number[] = [];
   client.connection.onNotification('mahlstick/planDiagnosed', ({ version }: PlanVersion) => {
     diagnosed.push(version);
@@ -57,8 +50,7 @@ test('a client that asks for diagnostics is given them, and not sent any', async
 });
 
 test('a question that an edit overtakes is to be asked again', async () => {
-  server = startServer(file);
-  const { client } = server;
+  ({ client } = start());
   await client.initialize(pulling);
   await client.open(uri, text);
   const overtaken = pull();
@@ -68,8 +60,7 @@ test('a question that an edit overtakes is to be asked again', async () => {
 });
 
 test('a client that would rather be sent them says so', async () => {
-  server = startServer(file);
-  const { client } = server;
+  ({ client } = start());
   const { capabilities } = await client.initialize(pulling, {
     initializationOptions: { pushDiagnostics: true },
   });
@@ -79,8 +70,7 @@ test('a client that would rather be sent them says so', async () => {
 });
 
 test('a client is told to ask again when a setting changes what is found', async () => {
-  server = startServer(file);
-  const { client } = server;
+  ({ client } = start());
   const asked = new Promise<void>((resolve) => {
     client.connection.onRequest('workspace/diagnostic/refresh', () => {
       resolve();

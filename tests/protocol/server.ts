@@ -2,11 +2,14 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
+import { Worker } from 'node:worker_threads';
 import * as esbuild from 'esbuild';
 import {
   createMessageConnection,
   IPCMessageReader,
   IPCMessageWriter,
+  PortMessageReader,
+  PortMessageWriter,
   StreamMessageReader,
   StreamMessageWriter,
   type MessageConnection,
@@ -63,7 +66,7 @@ export async function bundle(
 }
 
 /** A thread of Node that looks like a web worker: `self` with messages, and neither disk nor process. */
-export const asWebWorker = (file: string): string => `
+const asWebWorker = (file: string): string => `
   const { parentPort } = require('node:worker_threads');
   const source = require('node:fs').readFileSync(${JSON.stringify(file)}, 'utf8');
   const self = { postMessage: (data) => parentPort.postMessage(data), addEventListener: () => undefined };
@@ -84,7 +87,9 @@ export interface RunningServer {
   readonly stop: () => Promise<void>;
 }
 
-export function startServer(file: string, transport: '--stdio' | '--node-ipc' = '--stdio'): RunningServer {
+export type Transport = '--stdio' | '--node-ipc';
+
+export function startServer(file: string, transport: Transport = '--stdio'): RunningServer {
   const ipc = transport === '--node-ipc';
   const child = spawn(process.execPath, [file, transport], {
     stdio: ['pipe', 'pipe', 'pipe', ...(ipc ? (['ipc'] as const) : [])],
@@ -106,6 +111,19 @@ export function startServer(file: string, transport: '--stdio' | '--node-ipc' = 
       connection.dispose();
       if (child.exitCode === null && child.signalCode === null) child.kill('SIGKILL');
       await within(ended, 'the end of the server');
+    },
+  };
+}
+
+/** Starts the server in a thread that looks like a web worker. */
+export function startWorker(file: string): Pick<RunningServer, 'client' | 'stop'> {
+  const worker = new Worker(asWebWorker(file), { eval: true });
+  const connection = createMessageConnection(new PortMessageReader(worker), new PortMessageWriter(worker));
+  return {
+    client: new Client(connection),
+    stop: async () => {
+      connection.dispose();
+      await worker.terminate();
     },
   };
 }

@@ -1,5 +1,6 @@
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { bundle, startServer, type RunningServer } from './server.js';
+import { beforeEach, expect, test } from 'vitest';
+import { bundledServer } from './bundled.js';
+import type { Client } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
 /** Its ground shows on a tenth of it. */
@@ -11,46 +12,40 @@ const text =
 const HINT = 3;
 const WARNING = 2;
 
-let file: string;
-let remove: () => Promise<void>;
-let server: RunningServer;
+const start = bundledServer();
+let client: Client;
 
-beforeAll(async () => {
-  ({ file, remove } = await bundle('node'));
-});
-afterAll(() => remove());
 beforeEach(() => {
-  server = startServer(file);
+  ({ client } = start());
 });
-afterEach(() => server.stop());
 
 /** How bare ground was told in each publication so far. */
 function told(): readonly (number | undefined)[] {
-  return server.client.published.map(
+  return client.published.map(
     ({ diagnostics }) => diagnostics.find(({ code }) => code === 'bare-ground')?.severity,
   );
 }
 
 async function untilTold(severity: number | undefined): Promise<void> {
-  await server.client.until(
-    () => server.client.published.length > 0 && told().at(-1) === severity,
+  await client.until(
+    () => client.published.length > 0 && told().at(-1) === severity,
     `bare ground with severity ${severity ?? 'none'}`,
   );
 }
 
 const push = (rules: unknown): Promise<void> =>
-  server.client.notify('workspace/didChangeConfiguration', { settings: { mahlstick: { rules } } });
+  client.notify('workspace/didChangeConfiguration', { settings: { mahlstick: { rules } } });
 
 test('what comes with initialize holds for the first diagnostics', async () => {
-  await server.client.initialize({}, { initializationOptions: { rules: { 'bare ground': 'off' } } });
-  await server.client.open(uri, text);
+  await client.initialize({}, { initializationOptions: { rules: { 'bare ground': 'off' } } });
+  await client.open(uri, text);
   await untilTold(undefined);
   expect(told()).toEqual([undefined]);
 });
 
 test('a client that sends its settings has its plans told anew at once', async () => {
-  await server.client.initialize({});
-  await server.client.open(uri, text);
+  await client.initialize({});
+  await client.open(uri, text);
   await untilTold(HINT);
   await push({ 'bare ground': 'warning' });
   await untilTold(WARNING);
@@ -61,7 +56,6 @@ test('a client that sends its settings has its plans told anew at once', async (
 });
 
 test('a client that answers questions is asked, at the start and after every change', async () => {
-  const { client } = server;
   let rules: unknown = { 'bare ground': 'warning' };
   const registered: unknown[] = [];
   client.connection.onRequest(
@@ -93,13 +87,12 @@ test('a client that answers questions is asked, at the start and after every cha
 });
 
 test('the plan’s own line goes before the setting', async () => {
-  await server.client.initialize({}, { initializationOptions: { rules: { 'bare ground': 'off' } } });
-  await server.client.open(uri, `${text}rule    bare ground warning\n`);
+  await client.initialize({}, { initializationOptions: { rules: { 'bare ground': 'off' } } });
+  await client.open(uri, `${text}rule    bare ground warning\n`);
   await untilTold(WARNING);
 });
 
 test('what can’t be used is ignored, with one line in the log', async () => {
-  const { client } = server;
   await client.initialize({});
   await client.open(uri, text);
   await untilTold(HINT);

@@ -1,29 +1,24 @@
-import { Worker } from 'node:worker_threads';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { createMessageConnection } from 'vscode-jsonrpc';
-import { PortMessageReader, PortMessageWriter } from 'vscode-jsonrpc/node';
 import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
 import type { SceneResult } from '../../server/language/protocol.js';
 import { bareClient } from './clients.js';
-import { asWebWorker, bundle, Client } from './server.js';
+import { bundle, startWorker, type Client } from './server.js';
 
 const uri = 'vscode-vfs://github/studio/plan.mahl';
 
-let worker: Worker;
 let client: Client;
-let remove: () => Promise<void>;
+let end: () => Promise<void>;
 
 beforeAll(async () => {
-  const bundled = await bundle('worker');
-  remove = bundled.remove;
-  worker = new Worker(asWebWorker(bundled.file), { eval: true });
-  client = new Client(createMessageConnection(new PortMessageReader(worker), new PortMessageWriter(worker)));
+  const { file, remove } = await bundle('worker');
+  const worker = startWorker(file);
+  ({ client } = worker);
+  end = async () => {
+    await worker.stop();
+    await remove();
+  };
 });
-afterAll(async () => {
-  client.connection.dispose();
-  await worker.terminate();
-  await remove();
-});
+afterAll(() => end());
 
 test('the worker answers without a disk: files come from the client', async () => {
   const asked: string[] = [];

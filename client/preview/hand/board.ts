@@ -1,4 +1,6 @@
-import type { Grip, Guides, Scene, Spot } from '../../../server/drawing/scene.js';
+import { frameCorners } from '../../../server/drawing/handling/frame.js';
+import type { Frame, Guides, Scene, Spot } from '../../../server/drawing/scene.js';
+import { type Grip, sizeGripsOf } from './grips.js';
 import type { Unit } from './lengths.js';
 import { onDrawing, turned, unitsPerPixel } from './place.js';
 import type { Ground } from './write-queue.js';
@@ -17,6 +19,8 @@ export interface Surface {
 
 /** Pixels of the screen within which something snaps. */
 const snapPixels = 8;
+/** Pixels of a side that has room for a handle between those of its corners. */
+const roomPixels = 72;
 
 /** The drawing as a hand finds it: all places are those of the drawing, which in one view are not those of the plan. */
 export class Board {
@@ -35,7 +39,10 @@ export class Board {
     const { handling } = scene;
     this.#ground = handling === undefined ? undefined : { version, handling };
     const turn = (at: Spot): Spot => turned(at, scene.picture, scene.view);
-    this.#grips = (handling?.grips ?? []).map((grip) => ({ ...grip, at: turn(grip.at) }));
+    this.#grips = (handling?.grips ?? []).flatMap((grip) => [
+      { ...grip, at: turn(grip.at) },
+      ...sizeGripsOf(grip, turn),
+    ]);
     const { lines, crossings } = handling?.guides ?? { lines: [], crossings: [] };
     this.#guides = {
       lines: lines.map(({ from, to }) => ({ from: turn(from), to: turn(to) })),
@@ -73,11 +80,26 @@ export class Board {
     return this.#grips.find((grip) => grip.subject === subject && isWhole(grip));
   }
 
-  /** The small handles of a thing, and that of the focal point, which is a small thing itself. */
+  /** The small handles of a thing, as many as there is room for, and that of the focal point, a small thing itself. */
   handles(subject: string): readonly Grip[] {
+    const room = this.pixels(roomPixels);
     return this.#grips.filter(
-      (grip) => grip.subject === subject && (!isWhole(grip) || grip.kind === 'focus'),
+      (grip) => grip.subject === subject && (!isWhole(grip) || grip.kind === 'focus') && hasRoom(grip, room),
     );
+  }
+
+  /** The frame round a thing as path data in the drawing; empty for none. */
+  outlineOfFrame(frame: Frame | undefined): string {
+    if (frame === undefined) return '';
+    const corners = frameCorners(frame).map((corner) => this.inPlan(corner));
+    return `M${corners.map(({ x, y }) => `${x} ${y}`).join('L')}Z`;
+  }
+
+  /** Where the handles of a thing would be in the drawing, by their keys, if its frame were this one. */
+  placesOfFrame(subject: string, frame: Frame): readonly (readonly [key: string, at: Spot])[] {
+    const whole = this.#ground?.handling.grips.find((grip) => grip.subject === subject && isWhole(grip));
+    if (whole === undefined) return [];
+    return sizeGripsOf({ ...whole, frame }, (at) => this.inPlan(at)).map(({ key, at }) => [key, at]);
   }
 
   /** Names a subject as it is read aloud. */
@@ -108,7 +130,7 @@ export class Board {
     return this.pixels(snapPixels);
   }
 
-  /** The same place in the plan. */
+  /** The same place in the plan; and a place of the plan in the drawing, which is the same way round. */
   inPlan(at: Spot): Spot {
     return this.#scene === undefined ? at : turned(at, this.#scene.picture, this.#scene.view);
   }
@@ -130,6 +152,14 @@ export class Board {
     path.remove();
     return box;
   }
+}
+
+/** Whether the side that the handle is in the middle of has room for it. */
+function hasRoom(grip: Grip, room: number): boolean {
+  if (grip.kind !== 'size') return true;
+  const { handle, frame } = grip;
+  if (handle.endsWith('centre')) return frame.width >= room;
+  return !handle.startsWith('middle') || frame.height >= room;
 }
 
 function isWhole({ kind }: Grip): boolean {

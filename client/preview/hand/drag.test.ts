@@ -33,6 +33,18 @@ describe('a drag', () => {
     expect(take().moveTo({ x: 16, y: 12 }, none, { ...free, isStraight: true }).at).toEqual({ x: 14, y: 10 });
   });
 
+  it('keeps to the only way that it goes, and snaps along it', () => {
+    const way = { x: 0.6, y: 0.8 };
+    const { x, y } = take().moveTo({ x: 17, y: 11 }, none, { ...free, way, step: 1 }).at;
+    expect(x).toBeCloseTo(11.8, 9);
+    expect(y).toBeCloseTo(12.4, 9);
+    const plumb = { lines: [{ from: { x: 13, y: 0 }, to: { x: 13, y: 30 } }], crossings: [] };
+    const snapped = take().moveTo({ x: 17, y: 11 }, plumb, { ...free, way, reach: 3 });
+    expect(snapped.at.x).toBeCloseTo(13, 9);
+    expect(snapped.at.y).toBeCloseTo(14, 9);
+    expect(snapped.words).toBe('on a division line');
+  });
+
   it('goes on as far from where the thing lies now when the text has moved it', () => {
     const drag = take();
     drag.moveTo({ x: 15, y: 13 }, none, free);

@@ -1,7 +1,8 @@
-import type { Grip, Guides, Spot } from '../../../server/drawing/scene.js';
+import type { Guides, Spot } from '../../../server/drawing/scene.js';
+import type { Grip } from './grips.js';
 import { toStep } from './lengths.js';
 import { difference, sum } from './place.js';
-import { type Anchor, type Axis, type Snapped, snap } from './snap.js';
+import { across, type Anchor, down, type Snapped, snap } from './snap.js';
 
 export interface DragParts {
   readonly grip: Grip;
@@ -14,6 +15,8 @@ export interface DragParts {
 export interface DragManner {
   /** Kept to the direction in which it has gone further. */
   readonly isStraight: boolean;
+  /** The only way that it goes, of length one. */
+  readonly way?: Spot;
   /** Canvas units; nothing snaps without it. */
   readonly reach: number | undefined;
   /** Canvas units that ways are whole numbers of, where nothing snaps. */
@@ -53,12 +56,15 @@ export class Drag {
     return difference(this.#snapped.at, this.#grip.at);
   }
 
-  moveTo(pointer: Spot, guides: Guides, { isStraight, reach, step }: DragManner): Snapped {
+  moveTo(pointer: Spot, guides: Guides, { isStraight, way, reach, step }: DragManner): Snapped {
     this.#pointer = pointer;
-    const { x, y } = difference(pointer, this.start);
-    const free = { x: toStep(x, step), y: toStep(y, step) };
-    const only = isStraight ? furtherOf(free) : undefined;
-    const at = sum(this.#grip.at, only === undefined ? free : along(free, only));
+    const come = difference(pointer, this.start);
+    const only = way ?? (isStraight ? furtherOf(come) : undefined);
+    const by =
+      only === undefined
+        ? { x: toStep(come.x, step), y: toStep(come.y, step) }
+        : times(only, toStep(come.x * only.x + come.y * only.y, step));
+    const at = sum(this.#grip.at, by);
     this.#snapped = reach === undefined ? { at } : snap(at, guides, reach, this.anchors, only);
     return this.#snapped;
   }
@@ -70,12 +76,12 @@ export class Drag {
   }
 }
 
-function furtherOf({ x, y }: Spot): Axis {
-  return Math.abs(x) >= Math.abs(y) ? 'across' : 'down';
+function furtherOf({ x, y }: Spot): Spot {
+  return Math.abs(x) >= Math.abs(y) ? across : down;
 }
 
-function along({ x, y }: Spot, axis: Axis): Spot {
-  return axis === 'across' ? { x, y: 0 } : { x: 0, y };
+function times({ x, y }: Spot, length: number): Spot {
+  return { x: x * length, y: y * length };
 }
 
 /** How the server names the focal point among the crossings, when it lies on none of the division. */

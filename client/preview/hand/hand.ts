@@ -1,10 +1,11 @@
 import './hand.css';
-import type { Grip, Scene } from '../../../server/drawing/scene.js';
+import type { Scene } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
 import type { FromPage, ServerState, ToPage } from '../messages.js';
 import { Board, type Surface } from './board.js';
 import type { Tool } from './draft.js';
+import type { Grip } from './grips.js';
 import { DrawingNew } from './drawing-new.js';
 import { Keyboard } from './keyboard.js';
 import { MarkedPanel } from './marked-panel.js';
@@ -46,6 +47,11 @@ export class Hand {
   readonly #keyboard: Keyboard;
   readonly #selection: Selection;
   readonly #tools: ToolRow;
+  /** In a drawing of another size there is room for more handles, or fewer. */
+  readonly #sizes = new ResizeObserver(() => {
+    if (this.#moving.drag === undefined && !this.#writes.busy) this.#selection.show();
+  });
+  #watched: SVGSVGElement | undefined;
   #snaps: boolean;
   #ids = 0;
 
@@ -104,7 +110,11 @@ export class Hand {
   drawn(scene: Scene, version: number): void {
     this.#board.take(scene, version);
     const { svg } = this.#host.surface;
-    if (svg !== undefined) this.#overlay.attach(svg);
+    if (svg !== undefined) {
+      this.#overlay.attach(svg);
+      if (this.#watched !== svg) this.#sizes.observe(svg);
+      this.#watched = svg;
+    }
     this.#writes.drawn();
     if (this.#moving.drag === undefined) this.#rest();
     this.#selection.show();

@@ -1,11 +1,12 @@
-import type { Grip, Spot } from '../../../server/drawing/scene.js';
+import type { Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import type { Board } from './board.js';
+import type { Grip } from './grips.js';
 import { askedBy } from './keys.js';
-import { wayInWords } from './lengths.js';
 import type { Overlay } from './overlay.js';
 import { sum } from './place.js';
 import type { Readout } from './readout.js';
+import { beginMove, moveInWords, movedName, showMove } from './shown-move.js';
 import type { WriteQueue } from './write-queue.js';
 
 export interface KeyboardHost {
@@ -65,11 +66,8 @@ export class Keyboard {
       this.#nudged = undefined;
       return;
     }
-    const by = board.wayInPlan(writes.outstanding(grip.key));
-    const isPart = grip.kind === 'point' || grip.kind === 'lead place';
-    overlay.beginGhost(isPart ? [] : board.surface.outlineOf(grip.subject));
-    overlay.moveGhost(by);
-    overlay.shift(by, isPart ? grip.key : undefined);
+    beginMove(board, overlay, grip);
+    showMove(board, overlay, grip, this.#put(grip), false);
   }
 
   forget(): void {
@@ -86,9 +84,16 @@ export class Keyboard {
     const before = this.#nudged?.key === grip.key ? this.#nudged.by : { x: 0, y: 0 };
     this.#nudged = { key: grip.key, by: sum(before, by) };
     writes.add({ kind: 'nudge', grip: grip.key, by: board.wayInPlan(by) });
-    readout.say(`${grip.name} ${wayInWords(this.#nudged.by, board.unit)}.`);
+    const at = grip.kind === 'size' ? this.#put(grip) : sum(grip.at, this.#nudged.by);
+    readout.say(`${movedName(grip)} ${moveInWords(board, grip, at, false)}.`);
     this.show();
     return true;
+  }
+
+  /** Where a grip will be when all is written. */
+  #put(grip: Grip): Spot {
+    const { board, writes } = this.#host;
+    return sum(grip.at, board.wayInPlan(writes.outstanding(grip.key)));
   }
 
   #nextHandle(subject: string, from: string | undefined, back: boolean): boolean {

@@ -81,9 +81,12 @@ function stepOf(key: string, shiftKey: boolean): Asked | undefined {
 export const help: readonly (readonly [string, string])[] = [
   [
     'Drag',
-    'moves a thing, or a handle of what is marked. What you let go of is written in the text, as one step to undo.',
+    'moves a thing, or a handle of what is marked: its corners and sides size it. What you let go of is written in the text, as one step to undo.',
   ],
-  ['Shift', 'while you drag keeps to one direction; Ctrl, or Cmd, lets nothing snap. Escape puts it back.'],
+  [
+    'Shift',
+    'while you drag keeps to one direction, or keeps the proportion of what you size; Ctrl, or Cmd, lets nothing snap. Escape puts it back.',
+  ],
   ['Arrow keys', 'go from thing to thing in the drawing.'],
   [
     'Alt and an arrow key',

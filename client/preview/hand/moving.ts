@@ -1,12 +1,14 @@
-import type { Grip, Scene, Spot } from '../../../server/drawing/scene.js';
+import type { Scene, Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import type { Board } from './board.js';
 import { budgetChanges } from './budget-changes.js';
 import { Drag, type DragManner, guidesFor } from './drag.js';
-import { steps, wayInWords } from './lengths.js';
+import { type Grip, onlyWay, putDown } from './grips.js';
+import { steps } from './lengths.js';
 import type { Overlay } from './overlay.js';
 import { difference, distance } from './place.js';
 import type { Readout } from './readout.js';
+import { beginMove, moveInWords, movedName, showMove } from './shown-move.js';
 import { anchorsOf, held } from './snap.js';
 
 /** A click is not quite still. */
@@ -99,7 +101,7 @@ export class Moving {
       readout.refuse(grip?.fixed ?? `${drag.grip.name} is not in the drawing any more.`);
       return;
     }
-    drag.continueOn(grip, guidesFor(grip, board.guides), this.#manner());
+    drag.continueOn(grip, guidesFor(grip, board.guides), this.#manner(grip));
     this.#begin(drag);
     this.#show(drag);
   }
@@ -164,20 +166,26 @@ export class Moving {
 
   #begin({ grip }: Drag): void {
     const { board, overlay } = this.#host;
-    const isPart = grip.kind === 'point' || grip.kind === 'lead place';
     overlay.clear();
-    overlay.beginGhost(isPart ? [] : board.surface.outlineOf(grip.subject));
+    beginMove(board, overlay, grip);
   }
 
-  #manner(): DragManner {
+  /** Shift keeps a move straight, and a size in its proportion. */
+  get #withShift(): boolean {
+    return this.#last?.shiftKey ?? false;
+  }
+
+  #manner(grip: Grip): DragManner {
     const event = this.#last;
     const isFree = event !== undefined && (event.ctrlKey || event.metaKey);
     const { board, snaps } = this.#host;
-    return {
-      isStraight: event?.shiftKey ?? false,
-      reach: snaps() && !isFree ? board.snapReach : undefined,
-      step: isFree ? undefined : steps[board.unit].small,
-    };
+    const reach = snaps() && !isFree ? board.snapReach : undefined;
+    const step = isFree ? undefined : steps[board.unit].small;
+    if (grip.kind !== 'size') return { isStraight: this.#withShift, reach, step };
+    const only = onlyWay(grip, this.#withShift);
+    if (only === undefined) return { isStraight: false, reach, step };
+    const along = step === undefined ? undefined : step * only.perUnit;
+    return { isStraight: false, way: board.wayInPlan(only.way), reach, step: along };
   }
 
   #follow(): void {
@@ -187,25 +195,23 @@ export class Moving {
     const { board } = this.#host;
     const pointer = board.under({ x: event.clientX, y: event.clientY });
     if (pointer === undefined) return;
-    drag.moveTo(pointer, guidesFor(drag.grip, board.guides), this.#manner());
+    drag.moveTo(pointer, guidesFor(drag.grip, board.guides), this.#manner(drag.grip));
     this.#show(drag);
   }
 
   #show(drag: Drag): void {
     const { attempt, board, overlay } = this.#host;
     const { grip, snapped, by } = drag;
-    const isPart = grip.kind === 'point' || grip.kind === 'lead place';
-    overlay.moveGhost(by);
-    overlay.shift(by, isPart ? grip.key : undefined);
-    overlay.showTrace(difference(snapped.at, by), snapped.at);
+    showMove(board, overlay, grip, snapped.at, this.#withShift);
+    if (grip.kind !== 'size') overlay.showTrace(difference(snapped.at, by), snapped.at);
     overlay.showSnap(snapped.mark);
-    attempt({ kind: 'move', grip: grip.key, to: board.inPlan(snapped.at) });
+    attempt(putDown(grip, board.inPlan(snapped.at), this.#withShift));
     this.#tell(drag);
   }
 
-  #tell({ by, grip, snapped }: Drag): void {
+  #tell({ grip, snapped }: Drag): void {
     const { board, readout } = this.#host;
-    const way = wayInWords(by, board.unit);
+    const way = moveInWords(board, grip, snapped.at, this.#withShift);
     const { words } = snapped;
     if (this.#last !== undefined)
       readout.beside({ x: this.#last.clientX, y: this.#last.clientY }, [
@@ -214,7 +220,7 @@ export class Moving {
         ...this.#budgets,
       ]);
     readout.say(
-      `${[`${grip.name} ${way}`, ...(words === undefined ? [] : [words]), ...this.#budgets].join('; ')}.`,
+      `${[`${movedName(grip)} ${way}`, ...(words === undefined ? [] : [words]), ...this.#budgets].join('; ')}.`,
     );
   }
 
@@ -234,7 +240,7 @@ export class Moving {
     const { board, letGo, readout, write } = this.#host;
     readout.away();
     if (drag.by.x === 0 && drag.by.y === 0) letGo();
-    else write({ kind: 'move', grip: drag.grip.key, to: board.inPlan(drag.snapped.at) });
+    else write(putDown(drag.grip, board.inPlan(drag.snapped.at), this.#withShift));
   }
 
   #end(): void {

@@ -1,4 +1,5 @@
-import type { Grip, Spot } from '../../../server/drawing/scene.js';
+import type { Spot } from '../../../server/drawing/scene.js';
+import type { Grip } from './grips.js';
 
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
@@ -9,14 +10,19 @@ export class Overlay {
   readonly #ghost = svgElement('g', { class: 'ghost', 'aria-hidden': 'true' });
   readonly #trace = svgElement('path', { class: 'trace', 'aria-hidden': 'true' });
   readonly #draft = svgElement('g', { class: 'draft', 'aria-hidden': 'true' });
+  /** The frame round a thing that is sized by it. */
+  readonly #frame = svgElement('g', { class: 'frame', 'aria-hidden': 'true' });
   readonly #grips = svgElement('g', { class: 'grips', role: 'group' });
   readonly #snap = svgElement('g', { class: 'snap', 'aria-hidden': 'true' });
   readonly #cross = svgElement('g', { class: 'cross', tabindex: '0', role: 'application' });
   readonly #shown = new Map<string, SVGGElement>();
 
   constructor() {
-    this.#root.append(this.#trace, this.#ghost, this.#draft, this.#grips, this.#snap);
-    for (const kind of ['bed', 'line']) this.#cross.append(svgElement('path', { class: kind }));
+    this.#root.append(this.#trace, this.#ghost, this.#draft, this.#frame, this.#grips, this.#snap);
+    for (const kind of ['bed', 'line']) {
+      this.#cross.append(svgElement('path', { class: kind }));
+      this.#frame.append(svgElement('path', { class: kind }));
+    }
   }
 
   /** Lies over a drawing from now on. */
@@ -41,6 +47,7 @@ export class Overlay {
       this.#shown.set(grip.key, group);
       group.setAttribute('aria-label', grip.fixed === undefined ? grip.name : `${grip.name}, fixed`);
       group.setAttribute('tabindex', index === 0 ? '0' : '-1');
+      if (grip.kind === 'size') group.setAttribute('data-pull', grip.pull);
       placeDots(group, grip.at);
       if (this.#grips.children.item(index) !== group)
         this.#grips.insertBefore(group, this.#grips.children.item(index));
@@ -62,6 +69,18 @@ export class Overlay {
     for (const [each, group] of this.#shown) {
       if (key === undefined || key === each) move(group, by);
     }
+    if (key === undefined) move(this.#frame, by);
+  }
+
+  /** Puts a handle where it will be. */
+  placeGrip(key: string, at: Spot): void {
+    const group = this.#shown.get(key);
+    if (group !== undefined) placeDots(group, at);
+  }
+
+  /** The frame by its path data; empty for none. */
+  showFrame(d: string): void {
+    for (const path of this.#frame.children) path.setAttribute('d', d);
   }
 
   /** Begins to show outlines that move. */
@@ -85,7 +104,7 @@ export class Overlay {
     this.#ghost.removeAttribute('transform');
     this.#trace.removeAttribute('d');
     this.showSnap(undefined);
-    for (const group of this.#shown.values()) group.removeAttribute('transform');
+    for (const group of [this.#frame, ...this.#shown.values()]) group.removeAttribute('transform');
   }
 
   /** Where something snaps. */
@@ -132,6 +151,9 @@ export class Overlay {
   }
 }
 
+const sizing =
+  'Drag it to size the thing; Shift keeps the proportion. Arrow keys move it as well, and Alt and + or - size the thing about its middle.';
+
 function handle({ key, kind }: Grip): SVGGElement {
   const group = svgElement('g', {
     class: 'grip',
@@ -141,6 +163,11 @@ function handle({ key, kind }: Grip): SVGGElement {
     'data-kind': kind,
   });
   group.append(...dots(['reach', 'bed', 'line', 'hole']));
+  if (kind === 'size') {
+    const tip = document.createElementNS(svgNamespace, 'title');
+    tip.textContent = sizing;
+    group.append(tip);
+  }
   return group;
 }
 
@@ -151,7 +178,8 @@ function dots(kinds: readonly string[]): readonly SVGPathElement[] {
 
 function placeDots(group: SVGGElement, { x, y }: Spot): void {
   const d = `M${x} ${y}h.0001`;
-  for (const path of group.children) if (path.getAttribute('d') !== d) path.setAttribute('d', d);
+  for (const path of group.querySelectorAll('path'))
+    if (path.getAttribute('d') !== d) path.setAttribute('d', d);
 }
 
 function move(group: SVGGElement, { x, y }: Spot): void {

@@ -1,5 +1,5 @@
-import type { Grip } from '../../../server/drawing/scene.js';
 import type { Board } from './board.js';
+import { type Grip, isDeepInside } from './grips.js';
 import type { MarkedPanel, MarkedThing } from './marked-panel.js';
 import type { Overlay } from './overlay.js';
 import { distance } from './place.js';
@@ -45,6 +45,8 @@ export class Selection {
     const subject = this.#subject;
     const handles = subject === undefined || hidesHandles() ? [] : board.handles(subject);
     overlay.showGrips(handles, subject === undefined ? '' : board.nameOf(subject));
+    const sized = handles.find((grip) => grip.kind === 'size');
+    overlay.showFrame(board.outlineOfFrame(sized?.frame));
     panel.show(this.#thing(), board.ground?.handling);
   }
 
@@ -56,6 +58,7 @@ export class Selection {
     if (at === undefined) return undefined;
     const [near] = (subject === undefined ? [] : board.handles(subject))
       .filter((grip) => distance(grip.at, at) <= board.pixels(gripPixels))
+      .filter((grip) => grip.kind !== 'size' || !isDeepInside(grip, board.inPlan(at)))
       .sort((a, b) => distance(a.at, at) - distance(b.at, at));
     if (near !== undefined) return near;
     // Division lines and the signs of findings lie over things, but can't be moved.

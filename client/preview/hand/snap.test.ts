@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { anchorsOf, held, snap } from './snap.js';
+import { across, anchorsOf, held, snap } from './snap.js';
 
 const guides = {
   lines: [
@@ -35,9 +35,9 @@ describe('snapping', () => {
   });
 
   it('keeps to one direction when told so', () => {
-    const snapped = snap({ x: 20.5, y: 15 }, guides, 1, [held], 'across');
+    const snapped = snap({ x: 20.5, y: 15 }, guides, 1, [held], across);
     expect(snapped.at).toEqual({ x: 20, y: 15 });
-    expect(snap({ x: 25.2, y: 11.2 }, guides, 1, [held], 'across').words).toBeUndefined();
+    expect(snap({ x: 25.2, y: 11.2 }, guides, 1, [held], across).words).toBeUndefined();
   });
 
   it('puts a side of a thing on a line', () => {

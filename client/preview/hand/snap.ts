@@ -7,11 +7,12 @@ export interface Anchor {
   readonly from: Spot;
   /** `its left side`; empty for the place that it is held by. */
   readonly name: string;
-  /** A side lies on a line or a crossing in one direction only. */
-  readonly along?: Axis;
+  /** A side comes to lie on a line in one direction only, of length one. */
+  readonly along?: Spot;
 }
 
-export type Axis = 'across' | 'down';
+export const across: Spot = { x: 1, y: 0 };
+export const down: Spot = { x: 0, y: 1 };
 
 export interface Snapped {
   /** Where the place that the thing is held by comes to lie. */
@@ -44,7 +45,7 @@ export function snap(
   guides: Guides,
   reach: number,
   anchors: readonly Anchor[] = [held],
-  only?: Axis,
+  only?: Spot,
 ): Snapped {
   const offers = anchors.flatMap((anchor) => offersFor(sum(at, anchor.from), anchor, guides, only));
   const best = offers
@@ -61,12 +62,14 @@ export function snap(
   };
 }
 
-function offersFor(place: Spot, anchor: Anchor, guides: Guides, only: Axis | undefined): readonly Offer[] {
+function offersFor(place: Spot, anchor: Anchor, guides: Guides, only: Spot | undefined): readonly Offer[] {
   const along = anchor.along ?? only;
-  if (anchor.along !== undefined && only !== undefined && anchor.along !== only) return [];
+  if (anchor.along !== undefined && only !== undefined && isApart(cross(anchor.along, only))) return [];
   const crossings =
     anchor.along === undefined
-      ? guides.crossings.filter(({ at }) => only === undefined || isLevelWith(place, at, only))
+      ? guides.crossings.filter(
+          ({ at }) => only === undefined || !isApart(cross(only, difference(at, place))),
+        )
       : [];
   return [
     ...crossings.map(({ at, name }) => ({
@@ -85,8 +88,12 @@ function offersFor(place: Spot, anchor: Anchor, guides: Guides, only: Axis | und
 
 const levelWithin = 1e-9;
 
-function isLevelWith(place: Spot, at: Spot, only: Axis): boolean {
-  return Math.abs(only === 'across' ? place.y - at.y : place.x - at.x) <= levelWithin;
+function isApart(length: number): boolean {
+  return Math.abs(length) > levelWithin;
+}
+
+function cross(one: Spot, other: Spot): number {
+  return one.x * other.y - one.y * other.x;
 }
 
 /** The nearest place of a straight line between its ends. */
@@ -98,11 +105,11 @@ function nearestOn(place: Spot, from: Spot, to: Spot): Spot {
   return { x: from.x + kept * x, y: from.y + kept * y };
 }
 
-/** Where something that moves level, or plumb, meets a line. */
-function meeting(place: Spot, from: Spot, to: Spot, along: Axis): Spot | undefined {
-  const [start, end, level] = along === 'across' ? [from.y, to.y, place.y] : [from.x, to.x, place.x];
-  if (start === end) return undefined;
-  const part = (level - start) / (end - start);
+/** Where something that moves one way meets a line. */
+function meeting(place: Spot, from: Spot, to: Spot, along: Spot): Spot | undefined {
+  const turned = cross(along, difference(to, from));
+  if (!isApart(turned)) return undefined;
+  const part = cross(along, difference(place, from)) / turned;
   if (part < 0 || part > 1) return undefined;
   return { x: from.x + part * (to.x - from.x), y: from.y + part * (to.y - from.y) };
 }
@@ -111,16 +118,16 @@ function meeting(place: Spot, from: Spot, to: Spot, along: Axis): Spot | undefin
 export function anchorsOf(at: Spot, box: DOMRectReadOnly | undefined): readonly Anchor[] {
   if (box === undefined) return [held];
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  const side = (name: string, along: Axis, place: Spot): Anchor => ({
+  const side = (name: string, along: Spot, place: Spot): Anchor => ({
     from: difference(place, at),
     name: `its ${name}`,
     along,
   });
   return [
     held,
-    side('left side', 'across', { x: box.x, y: middle.y }),
-    side('right side', 'across', { x: box.x + box.width, y: middle.y }),
-    side('top', 'down', { x: middle.x, y: box.y }),
-    side('foot', 'down', { x: middle.x, y: box.y + box.height }),
+    side('left side', across, { x: box.x, y: middle.y }),
+    side('right side', across, { x: box.x + box.width, y: middle.y }),
+    side('top', down, { x: middle.x, y: box.y }),
+    side('foot', down, { x: middle.x, y: box.y + box.height }),
   ];
 }

@@ -89,6 +89,19 @@ describe('changes that are written', () => {
     expect(asked).toHaveLength(3);
   });
 
+  it('are one for the last place of a corner of the sketch', () => {
+    const { asked, queue, draw, write } = openText();
+    const corner = (x: number) =>
+      ({
+        kind: 'change',
+        change: { kind: 'sketch corner', corner: 'upper left', to: { x, y: 4 }, width: 80, height: 60 },
+      }) as const;
+    [1, 2, 3].forEach((x) => queue.add(corner(x)));
+    write();
+    draw();
+    expect(asked.map((made) => made.change)).toEqual([corner(1).change, corner(3).change]);
+  });
+
   it('make a nudge anew that typing has overtaken', () => {
     const { text, asked, queue, draw, write } = openText();
     queue.add(nudge(1));

@@ -1,5 +1,6 @@
 import type { Handling, Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
+import { gripIn, putDown } from './grips.js';
 import { sum } from './place.js';
 import type { Made } from './try-feed.js';
 
@@ -115,7 +116,7 @@ export class WriteQueue {
   }
 }
 
-/** Two wishes as one: nudges of a grip add up, and of the values or colours for a thing the last is meant. */
+/** Two wishes as one: nudges of a grip add up, and of values or colours of a thing, or places of a corner, the last is meant. */
 function joined(earlier: Wish, later: Wish): Wish | undefined {
   if (earlier.kind === 'nudge')
     return later.kind === 'nudge' && later.grip === earlier.grip
@@ -123,6 +124,8 @@ function joined(earlier: Wish, later: Wish): Wish | undefined {
       : undefined;
   if (later.kind === 'nudge') return undefined;
   const [before, after] = [earlier.change, later.change];
+  if (after.kind === 'sketch corner')
+    return before.kind === after.kind && before.corner === after.corner ? later : undefined;
   const isPaint = after.kind === 'value' || after.kind === 'colour';
   return isPaint && before.kind === after.kind && before.subject === after.subject ? later : undefined;
 }
@@ -130,7 +133,7 @@ function joined(earlier: Wish, later: Wish): Wish | undefined {
 /** The change that a wish comes to, or why there is none. */
 function changeOf(wish: Wish, { handling }: Ground): HandChange | string {
   if (wish.kind === 'change') return wish.change;
-  const grip = handling.grips.find(({ key }) => key === wish.grip);
+  const grip = gripIn(handling, wish.grip);
   if (grip === undefined) return 'What was to be moved is not in the drawing any more.';
-  return grip.fixed ?? { kind: 'move', grip: grip.key, to: sum(grip.at, wish.by) };
+  return grip.fixed ?? putDown(grip, sum(grip.at, wish.by), false);
 }

@@ -56,6 +56,12 @@ export function resized(frame: Frame, handle: FrameHandle, to: Point, keepsPropo
   return { ...frame, ...size, middle: { x: still.x + middle.x, y: still.y + middle.y } };
 }
 
+/** Whether a place lies in a frame. */
+export function isInside({ middle, width, height, turn }: Frame, at: Point): boolean {
+  const { x, y } = apply(rotate(-turn), { x: at.x - middle.x, y: at.y - middle.y });
+  return Math.abs(x) < width / 2 && Math.abs(y) < height / 2;
+}
+
 type Size = Pick<Frame, 'width' | 'height'>;
 
 /** Both sides so many times as long: by the one side that goes, or by how far along the diagonal a corner has come. */

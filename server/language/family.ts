@@ -89,6 +89,17 @@ export function kinOf(
   return [...new Set([...basesOf(home, around), ...heirs])];
 }
 
+/** The plan that gives a name, where another one is known to be based on it. */
+export function sharedHomeOf(
+  plan: KnownPlan,
+  meaning: Omit<NamedPlace, 'location'>,
+  around: Surroundings,
+): KnownPlan | undefined {
+  const home = homeOf(plan, meaning, around);
+  const isHome = (one: KnownPlan): boolean => home !== undefined && isSame(one, home);
+  return around.plans.some((one) => basesOf(one, around).some(isHome)) ? home : undefined;
+}
+
 /** What each name of a plan stands for, in the order of definitions and uses. */
 export function meaningsIn(
   plan: KnownPlan,

@@ -97,6 +97,8 @@ export interface LanguageService {
     newName: string,
     around?: Surroundings,
   ): WorkspaceEdit | Refusal | undefined;
+  /** Which plans a rename there may miss, as a sentence; see `outOfReach`. */
+  outOfReach(uri: string, position: Position, around: Surroundings): string | undefined;
   highlights(uri: string, position: Position): readonly DocumentHighlight[];
   /** Nested or flat, as the client can take them. */
   symbols(uri: string): DocumentSymbol[] | SymbolInformation[];

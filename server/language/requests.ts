@@ -15,10 +15,12 @@ import {
   FoldingRangeRequest,
   HoverRequest,
   InlayHintRequest,
+  MessageType,
   PrepareRenameRequest,
   ReferencesRequest,
   RenameRequest,
   SelectionRangeRequest,
+  ShowMessageNotification,
   SemanticTokensDeltaRequest,
   SemanticTokensRangeRequest,
   SemanticTokensRequest,
@@ -153,6 +155,16 @@ export function answerRequests(connection: Connection, guard: Guard): void {
       }
     });
 
+  const told = new Set<string>();
+  /** Shows a sentence to the painter, unless it was shown before. */
+  const tellOnce = (message: string | undefined): void => {
+    if (message === undefined || told.has(message)) return;
+    told.add(message);
+    connection
+      .sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message })
+      .catch(() => undefined);
+  };
+
   answer(CompletionRequest.type, atPosition, null, ({ service }, { textDocument, position }) => [
     ...service.completions(textDocument.uri, position),
   ]);
@@ -191,8 +203,12 @@ export function answerRequests(connection: Connection, guard: Guard): void {
     RenameRequest.type,
     ofRename,
     null,
-    ({ service }, { textDocument, position, newName }, around) =>
-      orRefused(service.rename(textDocument.uri, position, newName, around)),
+    ({ service }, { textDocument, position, newName }, around) => {
+      const renamed = service.rename(textDocument.uri, position, newName, around);
+      if (renamed !== undefined && !('refused' in renamed))
+        tellOnce(service.outOfReach(textDocument.uri, position, around));
+      return orRefused(renamed);
+    },
   );
   answer(DocumentHighlightRequest.type, atPosition, null, ({ service }, { textDocument, position }) => [
     ...service.highlights(textDocument.uri, position),

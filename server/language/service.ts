@@ -26,6 +26,7 @@ import { onTypeEdits } from './on-type.js';
 import { usualSpelling } from './paths.js';
 import { references } from './references.js';
 import { renamableAt, rename } from './rename.js';
+import { outOfReach } from './rename-reach.js';
 import { selectionRanges } from './selection.js';
 import { workspaceSymbols } from './workspace-symbols.js';
 import { semanticTokens } from './semantic-tokens.js';
@@ -217,6 +218,13 @@ export function createLanguageService(host: ServiceHost): LanguageService {
         uri,
         position,
         (snapshot, place) => rename(snapshot, place, newName, around, abilities),
+        undefined,
+      ),
+    outOfReach: (uri, position, around) =>
+      within(
+        uri,
+        position,
+        (snapshot, place) => outOfReach(snapshot, place, around, host.folders()),
         undefined,
       ),
     highlights: (uri, position) =>

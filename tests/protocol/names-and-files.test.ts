@@ -72,6 +72,10 @@ describe.each([
   test('finds and renames beyond the plan that is open', async () => {
     const { client } = start();
     client.connection.onRequest('client/registerCapability', () => null);
+    const shown: unknown[] = [];
+    client.connection.onNotification('window/showMessage', (params: unknown) => {
+      shown.push(params);
+    });
     const { capabilities: offered } = await client.initialize(capabilities, {
       workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'studio' }],
     });
@@ -125,7 +129,7 @@ describe.each([
     const links = await client.request<DocumentLink[]>('textDocument/documentLink', document());
     expect(links.map(({ target = '' }) => path.basename(target))).toEqual(['base.mahl', 'tram.svg']);
     expect(links.every(({ tooltip }) => tooltip !== undefined)).toBe(full);
-    expect(client.logged).toEqual([]);
+    expect([...client.logged, ...shown]).toEqual([]);
   });
 
   test('is answered about words and lines', async () => {
@@ -184,4 +188,30 @@ test('hints are asked for again when a setting changes, and those turned off are
   await asked;
   const range = whole;
   expect(await client.request<InlayHint[]>('textDocument/inlayHint', { ...document(), range })).toEqual([]);
+});
+
+test('a rename that may miss plans says so, once, where no open folder holds what they share', async () => {
+  const { client } = start();
+  const shown: string[] = [];
+  client.connection.onNotification('window/showMessage', ({ message }: { readonly message: string }) => {
+    shown.push(message);
+  });
+  const rename = (place: ReturnType<typeof at>, newName: string) =>
+    client.request<WorkspaceEdit>('textDocument/rename', { ...place, newName });
+  await client.initialize(bareClient);
+  await client.open(uriOf('plan.mahl'), text);
+
+  // `heir.mahl` is based on this plan, which nothing shows here.
+  await rename(at(3, 8), 'cart');
+  expect(shown).toEqual([]);
+  const sky = await rename(at(6, 12), 'dusk');
+  expect(edited(sky)).toEqual(['base.mahl:0 dusk', 'base.mahl:2 dusk', 'plan.mahl:6 dusk']);
+  await rename(at(6, 12), 'dawn');
+  const part = await rename(at(4, 30), 'gate');
+  expect(edited(part)).toEqual(['plan.mahl:4 gate', 'tram.svg:0 gate']);
+  const inAll = 'Open the folder to have names changed in all its plans.';
+  expect(shown).toEqual([
+    `“base.mahl” lies in no open folder, so a plan that is based on it and is not open keeps the old name. ${inAll}`,
+    `“tram.svg” lies in no open folder, so a plan that takes this part of it and is not open keeps the old name. ${inAll}`,
+  ]);
 });

@@ -4,11 +4,10 @@ import {
   type LocationLink,
   type Position,
 } from 'vscode-languageserver-types';
-import { walk, type Sentence } from '../../grammar/index.js';
-import { definitionIn, nameUnder } from './family.js';
+import { definitionIn, nameUnder, occurrencesHere } from './family.js';
+import { filesNamedIn, type NamedFile } from './file-names.js';
 import type { KnownPlan, Surroundings } from './library.js';
-import { nameAt, usesOf } from './names.js';
-import { knownPart, partUnder, rangeOfPart, usesOfPart, withoutQuotes } from './parts.js';
+import { knownPart, partUnder, rangeOfPart, usesOfPart } from './parts.js';
 import type { Snapshot } from './snapshot.js';
 import { emptyRangeAt, rangeOf, touches } from './text.js';
 
@@ -48,10 +47,9 @@ function fileDefinition(
     const range = rangeOfPart(known, known.at);
     return linkTo(known.file.uri, part.location, range);
   }
-  const sentence = part === undefined ? fileUnder(plan, line, character) : undefined;
-  const file = sentence && around.fileOf(plan, sentence.value);
-  if (sentence === undefined || file === undefined) return undefined;
-  return linkTo(file.uri, withoutQuotes(line, sentence), emptyRangeAt(0, 0));
+  const named = part === undefined ? fileUnder(plan, line, character) : undefined;
+  const file = named && around.fileOf(plan, named.path);
+  return file && linkTo(file.uri, named.location, emptyRangeAt(0, 0));
 }
 
 function linkTo(
@@ -67,21 +65,12 @@ function linkTo(
   };
 }
 
-/** The name of a text file under the caret: of a base plan, or of a drawing. */
-function fileUnder({ tree }: KnownPlan, line: number, column: number): Sentence | undefined {
-  let found: Sentence | undefined;
-  walk(tree.nodes, (node) => {
-    if (node.line !== line) return;
-    const { statement } = node;
-    const file =
-      statement.kind === 'based on'
-        ? statement.file
-        : statement.kind === 'shape' && statement.shape.form === 'file'
-          ? statement.shape.file
-          : undefined;
-    if (file !== undefined && touches(file, column)) found = file;
-  });
-  return found;
+/** The text file whose name the caret is on: a base plan, or a drawing. */
+function fileUnder(plan: KnownPlan, line: number, column: number): NamedFile | undefined {
+  return filesNamedIn(plan).find(
+    ({ kind, location }) =>
+      (kind === 'plan' || kind === 'drawing') && location.line === line && touches(location, column),
+  );
 }
 
 /** The definition (as a written place) and all uses (as read ones) of the name under the caret, or all uses of the part of a file. */
@@ -90,23 +79,16 @@ export function highlights(
   { line, character }: Position,
   around: Surroundings,
 ): readonly DocumentHighlight[] {
-  const { names } = snapshot;
   const part = partUnder(snapshot, line, character);
   if (part !== undefined) {
     return usesOfPart(snapshot, part, around)
       .filter(({ plan }) => plan.uri === snapshot.uri)
       .map(({ location }) => ({ range: rangeOf(location), kind: DocumentHighlightKind.Read }));
   }
-  const name = nameAt(names, line, character);
+  const name = nameUnder(snapshot, line, character, around);
   if (name === undefined) return [];
-  const written = names.definitions.filter(({ kind, key }) => kind === name.kind && key === name.key);
-  return [
-    ...written.map(({ location }) => ({ range: rangeOf(location), kind: DocumentHighlightKind.Write })),
-    ...usesOf(names, name.kind, name.key).map(({ location }) => ({
-      range: rangeOf(location),
-      kind: DocumentHighlightKind.Read,
-    })),
-  ].sort(
-    (a, b) => a.range.start.line - b.range.start.line || a.range.start.character - b.range.start.character,
-  );
+  return occurrencesHere(snapshot, name, around).map(({ location, defines }) => ({
+    range: rangeOf(location),
+    kind: defines ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+  }));
 }

@@ -24,7 +24,7 @@ export interface NamedPlace extends Meaning {
 }
 
 /** The plans that a plan is based on, the nearest first; a ring of plans ends where it closes. */
-export function basesOf(plan: KnownPlan, around: Surroundings): readonly KnownPlan[] {
+function basesOf(plan: KnownPlan, around: Surroundings): readonly KnownPlan[] {
   const bases: KnownPlan[] = [];
   const seen = new Set([usualSpelling(plan.uri)]);
   for (let heir = plan; ;) {
@@ -49,7 +49,7 @@ export function nameUnder(
   const definition = definitionsIn(plan).find(here);
   if (definition !== undefined) return { ...definition, ofBase: false };
   const use = usesIn(plan).find(here);
-  const kind = use && kindOf(use, plan, around);
+  const kind = use && kindOf(use, plan, basesOf(plan, around));
   return use === undefined || kind === undefined ? undefined : { ...use, kind };
 }
 
@@ -73,7 +73,18 @@ export function occurrencesOf(
   around: Surroundings,
 ): readonly Occurrence[] {
   const home = homeOf(plan, meaning, around);
+  // What is left out of a plan that is not known is spoken of here alone.
+  if (home === undefined) return occurrencesIn(plan, home, meaning, around);
   return around.plans.flatMap((candidate) => occurrencesIn(candidate, home, meaning, around));
+}
+
+/** Those of these places that are in the plan itself. */
+export function occurrencesHere(
+  plan: KnownPlan,
+  meaning: Omit<NamedPlace, 'location'>,
+  around: Surroundings,
+): readonly Occurrence[] {
+  return occurrencesIn(plan, homeOf(plan, meaning, around), meaning, around);
 }
 
 /** The plans in which a new name could meet another: those that have it or take it from them. */
@@ -83,6 +94,7 @@ export function kinOf(
   around: Surroundings,
 ): readonly KnownPlan[] {
   const home = homeOf(plan, meaning, around);
+  if (home === undefined) return [];
   const heirs = around.plans.filter(
     (one) => isSame(one, home) || basesOf(one, around).some((base) => isSame(base, home)),
   );
@@ -105,10 +117,11 @@ export function meaningsIn(
   plan: KnownPlan,
   around: Surroundings,
 ): readonly (Meaning & Omit<Occurrence, 'plan'>)[] {
+  const bases = basesOf(plan, around);
   return [
     ...definitionsIn(plan).map(({ kind, key, location }) => ({ kind, key, location, defines: true })),
     ...usesIn(plan).flatMap((use) => {
-      const kind = kindOf(use, plan, around);
+      const kind = kindOf(use, plan, bases);
       return kind === undefined ? [] : [{ kind, key: use.key, location: use.location, defines: false }];
     }),
   ];
@@ -125,15 +138,19 @@ function usesIn({ names: { uses, astray } }: KnownPlan): readonly Use[] {
 
 function occurrencesIn(
   plan: KnownPlan,
-  home: KnownPlan,
+  home: KnownPlan | undefined,
   { kind, key }: Meaning,
   around: Surroundings,
 ): readonly Occurrence[] {
-  const isOfHome = (ofBase: boolean): boolean => isSame(homeOf(plan, { kind, key, ofBase }, around), home);
+  const bases = basesOf(plan, around);
+  const isOfHome = (ofBase: boolean): boolean => {
+    const own = homeOf(plan, { kind, key, ofBase }, around);
+    return own === undefined || home === undefined ? own === home : isSame(own, home);
+  };
   const own = isOfHome(false);
   const definitions = own ? definitionsIn(plan).filter((one) => one.kind === kind && one.key === key) : [];
   const uses = usesIn(plan).filter(
-    (use) => use.key === key && kindOf(use, plan, around) === kind && (use.ofBase ? isOfHome(true) : own),
+    (use) => use.key === key && kindOf(use, plan, bases) === kind && (use.ofBase ? isOfHome(true) : own),
   );
   return [
     ...definitions.map(({ location }) => ({ plan, location, defines: true })),
@@ -141,14 +158,17 @@ function occurrencesIn(
   ].sort((a, b) => a.location.line - b.location.line || a.location.start - b.location.start);
 }
 
-/** The plan that gives the name first: the farthest that has it of those the name comes down from. */
+/**
+ * The plan that gives the name first: the farthest that has it of those the name comes down from. Nothing for a name of a base
+ * that is not known.
+ */
 function homeOf(
   plan: KnownPlan,
   { kind, key, ofBase }: Omit<NamedPlace, 'location'>,
   around: Surroundings,
-): KnownPlan {
+): KnownPlan | undefined {
   const line = lineage(plan, ofBase, kind, key, around);
-  return line.findLast((candidate) => defines(candidate, kind, key)) ?? line[0] ?? plan;
+  return line.findLast((candidate) => defines(candidate, kind, key)) ?? line[0];
 }
 
 /** The plans from which a name may come, from the nearest on; a plan that leaves the name out takes it from none. */
@@ -168,8 +188,7 @@ function lineage(
 }
 
 /** The likeliest of the kinds that a use may be of for which there is a definition. */
-function kindOf(use: Use, plan: KnownPlan, around: Surroundings): NameKind | undefined {
-  const bases = basesOf(plan, around);
+function kindOf(use: Use, plan: KnownPlan, bases: readonly KnownPlan[]): NameKind | undefined {
   const line = use.ofBase ? bases : [plan, ...bases];
   const isDefined = (kind: NameKind): boolean => line.some((candidate) => defines(candidate, kind, use.key));
   return use.kinds.find(isDefined) ?? use.kinds[0];

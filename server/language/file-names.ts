@@ -1,7 +1,7 @@
-import { walk, type Node, type Sentence, type SyntaxTree } from '../../grammar/index.js';
-import type { FileReference } from '../plan/plan.js';
-import { withoutQuotes } from './parts.js';
-import type { Location } from '../plan/plan.js';
+import { walk, type Node, type Sentence } from '../../grammar/index.js';
+import type { FileReference, Location } from '../plan/plan.js';
+import type { KnownPlan } from './library.js';
+import { withinQuotes } from './quotes.js';
 
 /** A file that a plan names. */
 export interface NamedFile {
@@ -12,13 +12,18 @@ export interface NamedFile {
 }
 
 /** Every file that a plan names, in the order of the text. */
-export function filesNamedIn({ nodes, detached }: SyntaxTree): readonly NamedFile[] {
+export function filesNamedIn({
+  tree: { nodes, detached },
+  lines,
+}: Pick<KnownPlan, 'tree' | 'lines'>): readonly NamedFile[] {
   const found: NamedFile[] = [];
   walk([...nodes, ...detached], (node) => {
     const named = fileOf(node);
     if (named === undefined) return;
+    const { line } = node;
     const { kind, sentence } = named;
-    found.push({ path: sentence.value, kind, location: withoutQuotes(node.line, sentence) });
+    const location = { line, ...withinQuotes(lines[line] ?? '', sentence) };
+    found.push({ path: sentence.value, kind, location });
   });
   return found;
 }

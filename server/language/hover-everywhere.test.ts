@@ -58,10 +58,21 @@ test.each([
   ['colour teal #2f6f73 |dominant', 'The colour that is to hold most of the picture.'],
   ['object sky\n  plane |middle', 'The plane between background and foreground.'],
   ['object sky\n  edges |lost', 'the two run into each other'],
-  ['based on "a.mahl"\nwithout no|body', 'it may come from the plan that it is based on'],
+  ['sitting "a" on 2026-02-|31', 'There is no such day in the calendar.'],
+  ['budget col|our dominant 70%', 'How much of the picture the colours of each role are to hold.'],
+  ['budget colour domi|nant 70%', 'The colour that is to hold most of the picture.'],
+  ['based on "a.mahl"\npath no|body', 'it may come from the plan that it is based on'],
+  ['based on "a.mahl"\nwithout no|body', 'A name of the plan that this one is based on.'],
+  ['based on "a.mahl"\nwithout j|ug\nobject jug', 'A name of the plan that this one is based on.'],
+  ['without no|body', 'This plan is based on no other from which this could be left out.'],
   ['path no|body', 'Nothing in this plan has this name.'],
 ])('%j', (marked, expected) => {
   expect(told(marked)).toMatch(
     new RegExp(expected.replace(/[.()]/gu, '\\$&').replace('Tuesday ', 'Tuesday,? '), 'u'),
   );
+});
+
+test('what a statement tells itself is not told of its length once more', () => {
+  expect(told('canvas 80 x 5|0 cm')).not.toContain('100 % of the height');
+  expect(told('horizon 4|0%').match(/40 %/gu)).toHaveLength(1);
 });

@@ -1,6 +1,6 @@
-import type { SyntaxTree } from '../../grammar/index.js';
-import { parse, walk } from '../../grammar/index.js';
+import { parse, type SyntaxTree } from '../../grammar/index.js';
 import type { FileAnswer } from '../plan/plan.js';
+import { filesNamedIn } from './file-names.js';
 import { namesOf, type Names } from './names.js';
 import { contains, resolvePath, usualSpelling } from './paths.js';
 import { linesOf } from './text.js';
@@ -81,9 +81,9 @@ export class Library {
     let characters = 0;
     // Each round reads what the plans of the last one name.
     let wanted = new Map(listed.map((uri) => [uri, uri]));
+    let newest: readonly KnownPlan[] = [...this.#open().values()];
     for (;;) {
-      const open = this.#open();
-      for (const plan of [...open.values(), ...this.#plansAmong(read)])
+      for (const plan of newest)
         for (const path of pathsIn(plan)) {
           const address = this.#addressOf(plan.uri, path);
           if (address !== undefined) wanted.set(address, plan.uri);
@@ -92,6 +92,8 @@ export class Library {
       if (fresh.length === 0) break;
       fresh.forEach(([uri]) => asked.add(uri));
       wanted = new Map();
+      const open = this.#open();
+      const texts: KnownText[] = [];
       await Promise.all(
         fresh
           .filter(([uri]) => !open.has(uri))
@@ -99,9 +101,11 @@ export class Library {
             const answer = await this.#read(uri, planUri);
             if (!answer.ok || characters + answer.text.length > CHARACTERS_READ) return;
             characters += answer.text.length;
-            read.set(uri, { uri, text: answer.text });
+            texts.push({ uri, text: answer.text });
           }),
       );
+      texts.forEach((text) => read.set(text.uri, text));
+      newest = this.#plansAmong(texts);
     }
     for (const uri of this.#plans.keys()) if (!read.has(uri)) this.#plans.delete(uri);
     return this.#surroundings(read);
@@ -114,7 +118,7 @@ export class Library {
 
   #surroundings(read: ReadonlyMap<string, KnownText>): Surroundings {
     const open = this.#open();
-    const others = this.#plansAmong(read).filter(({ uri }) => !open.has(uri));
+    const others = this.#plansAmong([...read.values()]).filter(({ uri }) => !open.has(uri));
     const plans = [...open.values(), ...others];
     const byUri = new Map(plans.map((plan) => [usualSpelling(plan.uri), plan]));
     const addressOf = (planUri: string, path: string) => this.#addressOf(planUri, path);
@@ -125,14 +129,14 @@ export class Library {
     return new Map(this.#host.openPlans().map((plan) => [usualSpelling(plan.uri), plan]));
   }
 
-  #plansAmong(read: ReadonlyMap<string, KnownText>): readonly KnownPlan[] {
-    return [...read.values()].filter(({ uri }) => isPlan(uri)).map((text) => this.#plan(text));
+  #plansAmong(texts: readonly KnownText[]): readonly KnownPlan[] {
+    return texts.filter(({ uri }) => isPlan(uri)).map((text) => this.#plan(text));
   }
 
   #plan({ uri, text }: KnownText): KnownPlan {
     const known = this.#plans.get(uri);
     if (known?.text === text) return known;
-    const plan = knownPlan(uri, text);
+    const plan = knownPlan(uri, text, known);
     this.#plans.set(uri, plan);
     return plan;
   }
@@ -172,17 +176,14 @@ export function surroundingsOf(
   };
 }
 
-/** A plan that is not open in the editor. */
-export function knownPlan(uri: string, text: string, version?: number): KnownPlan {
-  const tree = parse(text);
-  return {
-    uri,
-    text,
-    lines: linesOf(text),
-    tree,
-    names: namesOf(tree),
-    ...(version === undefined ? {} : { version }),
-  };
+/**
+ * A plan that is not open in the editor.
+ *
+ * @param before an earlier text of it, of which what is the same need not be read again
+ */
+export function knownPlan(uri: string, text: string, before?: KnownPlan): KnownPlan {
+  const tree = parse(text, before?.tree);
+  return { uri, text, lines: linesOf(text), tree, names: namesOf(tree) };
 }
 
 /** The path of the plan that a plan is based on. */
@@ -196,11 +197,7 @@ function isPlan(uri: string): boolean {
 }
 
 /** The plans and drawings that a plan names; photographs are no text. */
-function pathsIn({ tree }: KnownPlan): readonly string[] {
-  const paths = new Set<string>();
-  walk(tree.nodes, ({ statement }) => {
-    if (statement.kind === 'based on') paths.add(statement.file.value);
-    if (statement.kind === 'shape' && statement.shape.form === 'file') paths.add(statement.shape.file.value);
-  });
-  return [...paths];
+function pathsIn(plan: KnownPlan): readonly string[] {
+  const texts = filesNamedIn(plan).filter(({ kind }) => kind === 'plan' || kind === 'drawing');
+  return [...new Set(texts.map(({ path }) => path))];
 }

@@ -36,3 +36,10 @@ test('files below the workspace, and none elsewhere', () => {
 test('a client that shows no tooltips of links is sent none', () => {
   expect(linked(nothing).map(([, , tooltip]) => tooltip)).toEqual([undefined, undefined, undefined]);
 });
+
+test('the file alone is the link, whatever quotes its name stands in', () => {
+  const marked = 'sketch “the "great" door.png”';
+  const { service, uri } = openPlan(marked);
+  const [link] = service.links(uri);
+  expect(marked.slice(link?.range.start.character, link?.range.end.character)).toBe('the "great" door.png');
+});

@@ -15,12 +15,12 @@ const tooltips: Readonly<Record<FileReference['kind'], string>> = {
 
 /** The files that the plan names and that lie where plans may read: paths that lead elsewhere are no links. */
 export function documentLinks(
-  { uri, tree }: Snapshot,
+  snapshot: Snapshot,
   folders: readonly string[],
   { linkTooltips }: Abilities,
 ): readonly DocumentLink[] {
-  return filesNamedIn(tree).flatMap(({ path, kind, location }) => {
-    const target = path === '' ? undefined : resolvePath(uri, path, folders);
+  return filesNamedIn(snapshot).flatMap(({ path, kind, location }) => {
+    const target = path === '' ? undefined : resolvePath(snapshot.uri, path, folders);
     if (target?.ok !== true) return [];
     return [
       {

@@ -58,3 +58,16 @@ test('nothing for other files, for what moves together, and for a way out of the
   ).toEqual([]);
   expect(await after(['parts/tram.svg', '../tram.svg'])).toEqual([]);
 });
+
+test('the quotes that the name stands in are kept', () => {
+  const marked = 'sketch “the "great" door.png”';
+  const { service } = openPlan(marked, nothing);
+  const [oldUri, newUri] = ['the "great" door.png', 'the “great” door.png'].map(
+    (name) => `file:///studio/${encodeURIComponent(name)}`,
+  );
+  const edit = service.editsForMoves([{ oldUri: oldUri ?? '', newUri: newUri ?? '' }]);
+  const [{ range, newText } = expect.fail('it is renamed')] =
+    edit?.changes?.['file:///studio/plan.mahl'] ?? [];
+  const after = marked.slice(0, range.start.character) + newText + marked.slice(range.end.character);
+  expect(after).toBe('sketch “the “great\\” door.png”');
+});

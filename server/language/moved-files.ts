@@ -1,10 +1,10 @@
 import type { WorkspaceEdit } from 'vscode-languageserver-types';
 import { URI, Utils } from 'vscode-uri';
-import { inQuotes } from '../../grammar/index.js';
 import type { Abilities } from './abilities.js';
 import { filesNamedIn, type NamedFile } from './file-names.js';
 import type { KnownPlan, Surroundings } from './library.js';
 import { usualSpelling } from './paths.js';
+import { writtenWithin } from './quotes.js';
 import { rangeOf } from './text.js';
 import { byText, workspaceEdit } from './workspace-edits.js';
 
@@ -21,7 +21,7 @@ export function editsForMoves(
   abilities: Abilities,
 ): WorkspaceEdit | undefined {
   const edits = around.plans.flatMap((plan) =>
-    filesNamedIn(plan.tree).flatMap((file) => {
+    filesNamedIn(plan).flatMap((file) => {
       const path = newPath(plan, file, moves, around);
       return path === undefined ? [] : [{ plan, file, path }];
     }),
@@ -30,7 +30,10 @@ export function editsForMoves(
   const texts = byText(
     edits,
     ({ plan }) => plan,
-    ({ file, path }) => ({ range: rangeOf(file.location), newText: inQuotes(path).slice(1, -1) }),
+    ({ plan: { lines }, file: { location }, path }) => ({
+      range: rangeOf(location),
+      newText: writtenWithin(lines[location.line] ?? '', location.start, path),
+    }),
   );
   return workspaceEdit(texts, abilities);
 }

@@ -72,7 +72,10 @@ function writtenIn(nodes: readonly Node[]): WrittenNames {
   return { definitions, uses };
 }
 
-/** What the name under the caret stands for: the kind and key that its definition has, or would have. */
+/**
+ * What the name under the caret stands for in the plan itself: the kind and key that its definition has, or would have. A name
+ * of the plan that this one is based on stands for nothing in it.
+ */
 export function nameAt(
   names: Names,
   line: number,
@@ -83,23 +86,15 @@ export function nameAt(
   const definition = names.definitions.find(here);
   if (definition !== undefined) return definition;
   const use = names.uses.find(here);
-  if (use === undefined) return undefined;
+  if (use === undefined || use.ofBase) return undefined;
   const kind = kindOf(names, use);
   return kind === undefined ? undefined : { kind, key: use.key, location: use.location };
 }
 
-/** The definition of a name; the first one counts when it is given twice. */
-export function definitionOf(names: Names, kind: NameKind, key: string): Definition | undefined {
-  return names.definitions.find((definition) => definition.kind === kind && definition.key === key);
-}
-
-/** The uses that stand for the definition of this kind and key. */
-export function usesOf(names: Names, kind: NameKind, key: string): readonly Use[] {
-  return names.uses.filter((use) => use.key === key && kindOf(names, use) === kind);
-}
-
-function kindOf(names: Names, use: Use): NameKind | undefined {
-  return use.kinds.find((kind) => definitionOf(names, kind, use.key) !== undefined) ?? use.kinds[0];
+function kindOf({ definitions }: Names, { kinds, key }: Use): NameKind | undefined {
+  const isDefined = (kind: NameKind): boolean =>
+    definitions.some((definition) => definition.kind === kind && definition.key === key);
+  return kinds.find(isDefined) ?? kinds[0];
 }
 
 function locate(node: Node, word: Word): Location {

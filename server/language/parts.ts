@@ -1,6 +1,7 @@
-import { inQuotes, walk, type Sentence } from '../../grammar/index.js';
+import { walk, type Sentence } from '../../grammar/index.js';
 import type { Location } from '../plan/plan.js';
 import type { KnownPlan, KnownText, Surroundings } from './library.js';
+import { withinQuotes } from './quotes.js';
 import { isSpokenOf, isSvgId, placedIds, rangeBetween, type PlacedId } from './svg-ids.js';
 import { touches } from './text.js';
 
@@ -20,25 +21,22 @@ export interface KnownPart {
   readonly at: PlacedId | undefined;
 }
 
+type PlanText = Pick<KnownPlan, 'tree' | 'lines'>;
+
 /** Every part that a plan names, in the order of the text. */
-export function partsOf({ tree }: Pick<KnownPlan, 'tree'>): readonly PartUse[] {
+export function partsOf({ tree, lines }: PlanText): readonly PartUse[] {
   const uses: PartUse[] = [];
   walk([...tree.nodes, ...tree.detached], ({ line, statement }) => {
     if (statement.kind !== 'shape' || statement.shape.form !== 'file') return;
     const { file, part } = statement.shape;
-    if (part !== undefined) uses.push({ file, id: part.value, location: withoutQuotes(line, part) });
+    if (part === undefined) return;
+    uses.push({ file, id: part.value, location: { line, ...withinQuotes(lines[line] ?? '', part) } });
   });
   return uses;
 }
 
-/** A sentence without its quotes; the one at its end is missing while it is being written. */
-export function withoutQuotes(line: number, { value, start, end }: Sentence): Location {
-  const isClosed = end - start >= inQuotes(value).length;
-  return { line, start: start + 1, end: isClosed ? end - 1 : end };
-}
-
 /** The part under the caret. */
-export function partUnder(plan: Pick<KnownPlan, 'tree'>, line: number, column: number): PartUse | undefined {
+export function partUnder(plan: PlanText, line: number, column: number): PartUse | undefined {
   return partsOf(plan).find(({ location }) => location.line === line && touches(location, column));
 }
 

@@ -80,3 +80,18 @@ test('files outside the workspace are not asked for', async () => {
   });
   expect(service.definition(uri, position, await service.surroundings())).toBeUndefined();
 });
+
+test('a name that is left out of the base is not the one of the same spelling here', () => {
+  const lit = (marked: string): readonly number[] => {
+    const { service, uri, position } = openPlan(marked);
+    return service.highlights(uri, position).map(({ range }) => range.start.line);
+  };
+  const plan = 'based on "base.mahl"\nwithout sky\nobject sky\npath sky';
+  expect(lit(plan.replace('path s', 'path s|'))).toEqual([2, 3]);
+  expect(lit(plan.replace('without s', 'without s|'))).toEqual([1]);
+});
+
+test('a name in a line that stands where it does not belong is highlighted with the others', () => {
+  const { service, uri, position } = openPlan('object sky\nworks s|ky');
+  expect(service.highlights(uri, position).map(({ range }) => range.start.line)).toEqual([0, 1]);
+});

@@ -229,3 +229,10 @@ test('in every plan every name can be renamed, and then everything that spoke of
     }
   }
 });
+
+test('what is left out of a base that is not there is no name of this plan', async () => {
+  const text = 'based on "missing.mahl"\nwithout jug\nobject j|ug\npath jug';
+  expect((await renamed(text, 'vase')).texts).toEqual({
+    'plan.mahl': 'based on "missing.mahl"\nwithout jug\nobject vase\npath vase',
+  });
+});

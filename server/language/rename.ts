@@ -1,7 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver-types';
 import { URI, Utils } from 'vscode-uri';
-import { inQuotes, isWord, nameKey } from '../../grammar/index.js';
+import { isWord, nameKey } from '../../grammar/index.js';
 import type { Location } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import {
@@ -17,6 +17,7 @@ import {
 import { knownPlan, surroundingsOf, type KnownPlan, type Surroundings } from './library.js';
 import { knownPart, partRefusal, partUnder, rangeOfPart, usesOfPart, type PartUse } from './parts.js';
 import { usualSpelling } from './paths.js';
+import { withinQuotes, writtenWithin } from './quotes.js';
 import { rangeOf } from './text.js';
 import { byText, workspaceEdit, type TextEdits } from './workspace-edits.js';
 
@@ -100,17 +101,15 @@ function renamePart(
 /** A title keeps the quotes that it stands in. */
 function renamedPart({ lines }: KnownPlan, { kind }: Pick<NamedPlace, 'kind'>, location: Location): Location {
   if (kind !== 'sitting') return location;
-  const written = lines[location.line]?.slice(location.start, location.end) ?? '';
-  const isClosed = written.length > 1 && /["”]$/u.test(written);
-  return { ...location, start: location.start + 1, end: location.end - (isClosed ? 1 : 0) };
+  return { ...location, ...withinQuotes(lines[location.line] ?? '', location) };
 }
 
 function editAt({ plan, location }: Occurrence, name: NamedPlace, newName: string): TextEdit {
-  const opening = plan.lines[location.line]?.charAt(location.start);
-  const quoted = opening === '“' ? newName.replace(/[”\\]/gu, '\\$&') : inQuotes(newName).slice(1, -1);
+  const part = renamedPart(plan, name, location);
+  const line = plan.lines[part.line] ?? '';
   return {
-    range: rangeOf(renamedPart(plan, name, location)),
-    newText: name.kind === 'sitting' ? quoted : newName,
+    range: rangeOf(part),
+    newText: name.kind === 'sitting' ? writtenWithin(line, part.start, newName) : newName,
   };
 }
 
@@ -193,7 +192,7 @@ function editedSurroundings(edits: readonly TextEdits[], around: Surroundings): 
     const own = byUri.get(usualSpelling(plan.uri));
     if (own === undefined) return plan;
     const document = TextDocument.create(plan.uri, 'mahl', 0, plan.text);
-    return knownPlan(plan.uri, TextDocument.applyEdits(document, [...own]));
+    return knownPlan(plan.uri, TextDocument.applyEdits(document, [...own]), plan);
   });
   return surroundingsOf(plans, around.addressOf, () => undefined);
 }

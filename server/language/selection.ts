@@ -2,6 +2,7 @@ import type { Position, Range, SelectionRange } from 'vscode-languageserver-type
 import { classify, type Node, type Span } from '../../grammar/index.js';
 import { pathTo } from './places.js';
 import type { Snapshot } from './snapshot.js';
+import { withinQuotes } from './quotes.js';
 import { emptyRangeAt, rangeOf, touches } from './text.js';
 
 /** What a selection grows to at each place, from the word on: its part of the statement, the statement, its block, the plan. */
@@ -17,7 +18,7 @@ function selectionAt({ tree, lines }: Snapshot, { line, character }: Position): 
   const own = path.findLast((node) => node.line === line);
   const spans = [
     ...classify(tree, line, line).flatMap((span) =>
-      span.class === 'sentence' ? [inside(span, lines[line] ?? ''), span] : [span],
+      span.class === 'sentence' ? [withinQuotes(lines[line] ?? '', span), span] : [span],
     ),
     ...(own === undefined ? [] : spansWithin(own.statement)),
     { start: indentOf(lines[line] ?? ''), end: (lines[line] ?? '').trimEnd().length },
@@ -78,12 +79,6 @@ function isSpan(value: object): value is Span {
   return (
     'start' in value && typeof value.start === 'number' && 'end' in value && typeof value.end === 'number'
   );
-}
-
-function inside({ start, end }: Span, text: string): Span {
-  const opened = /["“]/u.test(text.charAt(start)) ? 1 : 0;
-  const closed = opened === 1 && end - start > 1 && /["”]/u.test(text.charAt(end - 1)) ? 1 : 0;
-  return { start: start + opened, end: end - closed };
 }
 
 function indentOf(text: string): number {

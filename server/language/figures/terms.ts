@@ -10,6 +10,7 @@ interface Term {
 }
 
 const colourStatements: readonly StatementKind[] = ['colour definition', 'ground', 'budget'];
+const ofBudget: readonly StatementKind[] = ['budget'];
 
 const terms: Readonly<Record<string, readonly Term[]>> = {
   dominant: [
@@ -33,8 +34,14 @@ const terms: Readonly<Record<string, readonly Term[]>> = {
   firm: [{ meaning: 'The border is plain without being cut.' }],
   soft: [{ meaning: 'The border goes over within a small breadth.' }],
   lost: [{ meaning: 'The border cannot be seen; the two run into each other.' }],
-  value: [{ meaning: 'Light against dark.' }],
-  colour: [{ meaning: 'Hue and chroma against what lies around.' }],
+  value: [
+    { of: ofBudget, meaning: 'How much of the picture each group of steps is to hold.' },
+    { meaning: 'Light against dark.' },
+  ],
+  colour: [
+    { of: ofBudget, meaning: 'How much of the picture the colours of each role are to hold.' },
+    { meaning: 'Hue and chroma against what lies around.' },
+  ],
   edges: [{ meaning: 'Sharper borders than elsewhere.' }],
   detail: [
     { of: ['layer'], meaning: 'The last touches, over what has dried.' },
@@ -105,8 +112,8 @@ const terms: Readonly<Record<string, readonly Term[]>> = {
   carried: [{ meaning: 'The objects that show it in the picture.' }],
   because: [{ meaning: 'The reason, which is kept beside what was found.' }],
   part: [{ meaning: 'The id of one shape or group in the file.' }],
-  upper: [{ meaning: 'The crossing, or the part of an object, nearest to the top.' }],
-  lower: [{ meaning: 'The crossing, or the part of an object, nearest to the bottom.' }],
+  upper: [{ meaning: 'The one nearest to the top.' }],
+  lower: [{ meaning: 'The one nearest to the bottom.' }],
   left: [{ meaning: 'On the left, or towards it.' }],
   right: [{ meaning: 'On the right, or towards it.' }],
   top: [{ meaning: 'At the top.' }],

@@ -32,18 +32,25 @@ export function tokenFigures(
     case 'date':
       return [style.text(dayInWords(written))];
     case 'reference':
-      return [
-        style.text(
-          basePathOf(tree) === undefined
-            ? 'Nothing in this plan has this name.'
-            : 'This plan does not give this name; it may come from the plan that it is based on.',
-        ),
-      ];
+      return [style.text(referenceFigure(node, canonicalWord(written), basePathOf(tree) !== undefined))];
     case 'colour':
       return [style.text(`${written}: the number of its pigment in the Colour Index.`)];
     default:
       return [];
   }
+}
+
+/** What is said of a name that nothing in the plan gives. */
+function referenceFigure({ statement: { kind } }: Node, word: string, hasBase: boolean): string {
+  const role = kind === 'budget' ? termMeaning(word, kind) : undefined;
+  if (role !== undefined) return role;
+  if (kind === 'without')
+    return hasBase
+      ? 'A name of the plan that this one is based on.'
+      : 'This plan is based on no other from which this could be left out.';
+  return hasBase
+    ? 'This plan does not give this name; it may come from the plan that it is based on.'
+    : 'Nothing in this plan has this name.';
 }
 
 function stepFigures({ statement }: Node, steps: number, { start }: ClassifiedText): readonly string[] {
@@ -70,6 +77,8 @@ function lengthFigures(
   canvas: Snapshot['plan']['canvas'],
   { start }: ClassifiedText,
 ): readonly string[] {
+  // What these lengths come to is told with the statement itself.
+  if (statement.kind === 'canvas' || statement.kind === 'horizon') return [];
   const found = lengthAt(statement, start, axisOfStatement(statement.kind));
   if (found === undefined) return [];
   const { length, axis } = found;
@@ -88,7 +97,7 @@ function lengthFigures(
 
 function axisOfStatement(kind: Node['statement']['kind']): Axis | undefined {
   if (kind === 'uprights') return 'across';
-  return kind === 'levels' || kind === 'horizon' ? 'down' : undefined;
+  return kind === 'levels' ? 'down' : undefined;
 }
 
 /** The length that stands at a column of a statement, however deep, with the side that it runs along. */
@@ -127,6 +136,7 @@ function isLength(value: object): value is Length {
 /** `Tuesday, 1 December 2026` */
 function dayInWords(written: string): string {
   const day = new Date(`${written}T00:00:00Z`);
-  if (Number.isNaN(day.getTime())) return 'There is no such day.';
+  const isReal = !Number.isNaN(day.getTime()) && day.toISOString().startsWith(written);
+  if (!isReal) return 'There is no such day in the calendar.';
   return new Intl.DateTimeFormat('en-GB', { dateStyle: 'full', timeZone: 'UTC' }).format(day);
 }

@@ -1,7 +1,8 @@
 import type { FrameLocator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openWorkbench, type Workbench } from '../hosts/workbench.mjs';
+import type { Workbench } from '../hosts/workbench.mjs';
 import { eventually, plans } from './studio.js';
+import { borrowWorkbench } from './windows.js';
 
 describe('a page of Markdown with plans in it', () => {
   let workbench: Workbench;
@@ -10,7 +11,7 @@ describe('a page of Markdown with plans in it', () => {
   const jar = () => page.locator('[data-subject="object:jar"]').first();
 
   beforeAll(async () => {
-    workbench = await openWorkbench({ host: 'node', plans });
+    workbench = await borrowWorkbench({ host: 'node', plans });
     await workbench.openFile('notes.md');
     await workbench.runCommand('Markdown: Open Preview to the Side');
     page = await workbench.preview();

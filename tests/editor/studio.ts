@@ -1,7 +1,8 @@
 import path from 'node:path';
-import type { FrameLocator, Page } from 'playwright-core';
+import type { ConsoleMessage, FrameLocator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { type Workbench, type WorkbenchOptions, openWorkbench } from '../hosts/workbench.mjs';
+import { borrowWorkbench } from './windows.js';
 
 export const plans = path.resolve(import.meta.dirname, 'preview-plans');
 
@@ -90,18 +91,23 @@ export interface StudioOptions extends Partial<WorkbenchOptions> {
 export async function openStudio({ plan, ...options }: StudioOptions): Promise<Studio> {
   /** Another build of the extension than this repository's, if one is named. */
   const named = process.env['MAHLSTICK_EXTENSION'];
-  const workbench = await openWorkbench({
-    host: 'node',
-    plans,
-    ...(named ? { extension: named } : {}),
-    ...options,
-  });
-  const { page } = workbench;
+  const wanted = { host: 'node', plans, ...(named ? { extension: named } : {}), ...options } as const;
+  const isOfItsOwn = options.extension !== undefined || (wanted.host === 'web' && wanted.plans !== plans);
+  const opened = await (isOfItsOwn ? openWorkbench(wanted) : borrowWorkbench(wanted));
+  const { page } = opened;
   page.setDefaultTimeout(limit);
   const refusals: string[] = [];
-  page.on('console', (message) => {
+  const listen = (message: ConsoleMessage) => {
     if (/content security policy/i.test(message.text())) refusals.push(message.text());
-  });
+  };
+  page.on('console', listen);
+  const workbench = {
+    ...opened,
+    close: () => {
+      page.off('console', listen);
+      return opened.close();
+    },
+  };
   try {
     await workbench.openFile(plan);
     await workbench.runCommand('Mahlstick: Open Preview to the Side');

@@ -6,6 +6,8 @@ export default defineConfig({
     include: ['tests/editor/*.e2e.ts'],
     // Each file starts editors of its own, which keep a core busy: more than two only wait for each other.
     maxWorkers: 2,
+    // A window that one file has done with serves the next.
+    isolate: false,
     testTimeout: 180_000,
     hookTimeout: 180_000,
   },

@@ -37,6 +37,8 @@ export function writeSettings(folder, theme = 'light') {
     'window.autoDetectHighContrast': false,
     'workbench.startupEditor': 'none',
     'workbench.reduceMotion': 'on',
+    // A pointer that rests on a list would cover the entries below.
+    'workbench.hover.delay': 600_000,
     'editor.minimap.enabled': false,
     'editor.cursorBlinking': 'solid',
     'git.enabled': false,

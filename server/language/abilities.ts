@@ -7,6 +7,8 @@ import { MarkupKind, type ClientCapabilities } from 'vscode-languageserver-proto
 export interface Abilities {
   readonly completionSnippets: boolean;
   readonly completionMarkdown: boolean;
+  /** The painter chooses in the editor whether an offer takes the place of what follows in the word. */
+  readonly insertReplaceEdits: boolean;
   readonly hoverMarkdown: boolean;
   readonly nestedSymbols: boolean;
   readonly definitionLinks: boolean;
@@ -71,6 +73,7 @@ export function abilitiesOf(
   return {
     completionSnippets: completion?.snippetSupport === true,
     completionMarkdown: completion?.documentationFormat?.[0] === MarkupKind.Markdown,
+    insertReplaceEdits: completion?.insertReplaceSupport === true,
     hoverMarkdown: textDocument?.hover?.contentFormat?.[0] === MarkupKind.Markdown,
     nestedSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     definitionLinks: textDocument?.definition?.linkSupport === true,

@@ -12,6 +12,7 @@ import type { NameKind } from './names.js';
 import type { Slot } from './slots.js';
 import { crossingDrawing, divisionDrawing, objectDrawing } from './small-drawings.js';
 import type { Snapshot } from './snapshot.js';
+import { placedIds } from './svg-ids.js';
 import { contentOf, type Style } from './style.js';
 
 /** A word or name that can stand in a slot. */
@@ -226,12 +227,12 @@ function filesOf({ plan }: Snapshot, kind: FileReference['kind']): readonly Cand
   return [...new Set(paths)].map((label) => ({ label, kind: CompletionItemKind.File }));
 }
 
-/** Ids in an SVG file, as far as it has been read. A text search is enough to offer them. */
+/** Ids in an SVG file, as far as it has been read. */
 function partsOf({ readFile }: Snapshot, path: string): readonly Candidate[] {
   const answer = readFile(path);
   if (answer?.ok !== true) return [];
-  const ids = [...answer.text.matchAll(/\sid\s*=\s*(?:"([^"<]+)"|'([^'<]+)')/gu)].map(
-    ([, double, single]) => double ?? single ?? '',
-  );
+  const ids = placedIds(answer.text)
+    .map(({ id }) => id)
+    .filter((id) => id !== '');
   return [...new Set(ids)].map((label) => ({ label, kind: CompletionItemKind.Reference }));
 }

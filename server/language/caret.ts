@@ -11,7 +11,7 @@ import { indentOf } from '../findings/text-changes.js';
 import { nodeAt } from './places.js';
 import type { Snapshot } from './snapshot.js';
 
-/** What stands before the caret on its line, and what the line belongs to. */
+/** What stands before and behind the caret on its line, and what the line belongs to. */
 export interface Caret {
   readonly line: number;
   readonly column: number;
@@ -21,6 +21,8 @@ export interface Caret {
   /** The word that is being typed, possibly empty; in a sentence, all from its quote to the caret. */
   readonly typed: CaretToken;
   readonly inSentence: boolean;
+  /** The rest of the line, the end of the word that is being typed first. */
+  readonly after: string;
 }
 
 export interface CaretToken {
@@ -36,7 +38,8 @@ export interface CaretToken {
  * or the end of a sentence, where offers would be taken by the key that was to end the line.
  */
 export function caretAt(snapshot: Snapshot, { line, character }: Position): Caret | undefined {
-  const before = (snapshot.lines[line] ?? '').slice(0, character);
+  const written = snapshot.lines[line] ?? '';
+  const before = written.slice(0, character);
   const tokens = [...before.matchAll(tokenPattern)].map((match) => ({
     start: match.index,
     text: match[0],
@@ -56,6 +59,7 @@ export function caretAt(snapshot: Snapshot, { line, character }: Position): Care
     tokens: beingTyped ? tokens.slice(0, -1) : tokens,
     typed: !beingTyped ? nothing : inSentence ? afterQuote(last) : last,
     inSentence,
+    after: written.slice(character),
   };
 }
 

@@ -177,6 +177,40 @@ describe('what follows', () => {
     expect(first?.textEdit).toMatchObject({ range: { start: { character: 6 }, end: { character: 13 } } });
   });
 
+  test.each([
+    ['obj|ect jug', 'object', '', 'ect'],
+    ['|object jug', 'colour', '', 'object'],
+    ['focus upper right\n  wi|n by value', 'win by', '  ', 'n by'],
+    ['focus upper right\n  wi|n  value', 'win by', '  ', 'n'],
+    ['divide ro|ot 2', 'golden', 'divide ', 'ot'],
+    ['object sky\n  value |3// far', '4', '  value ', '3'],
+    ['allow even c|ount because "so"', 'rival', 'allow ', 'ount'],
+    ['allow ev|en count because "so"', 'even count', 'allow ', 'en count'],
+    [
+      'cue "bells"\nallow forgotten cue for "be|lls" because "so"',
+      'bells',
+      'allow forgotten cue for "',
+      'lls',
+    ],
+  ])(
+    '%j: an offer takes the place of the whole word where the painter wants that',
+    (marked, label, kept, rest) => {
+      const edit = complete(marked).find((one) => one.label === label)?.textEdit;
+      expect(edit).toHaveProperty('replace');
+      const { line, character } = openPlan(marked).position;
+      const place = (end: number) => ({
+        start: { line, character: kept.length },
+        end: { line, character: end },
+      });
+      expect(edit).toMatchObject({ insert: place(character), replace: place(character + rest.length) });
+    },
+  );
+
+  test('a client that knows but one kind of edit is given what stands before the caret', () => {
+    const [first] = complete('obj|ect jug', nothing);
+    expect(first?.textEdit).toMatchObject({ range: { start: { character: 0 }, end: { character: 3 } } });
+  });
+
   test('a step that is begun', () => {
     expect(labels('scale 11\nobject a\n  value 1|')).toEqual(['1', '10', '11']);
   });
@@ -191,7 +225,10 @@ describe('what follows', () => {
   test('parts of an SVG file, once it has been read', async () => {
     const marked = 'object a\n  shape from "Tram.svg" part "d|';
     const files = {
-      'file:///studio/Tram.svg': { ok: true, text: '<svg><g id="door"/><path id=\'roof\'/></svg>' },
+      'file:///studio/Tram.svg': {
+        ok: true,
+        text: '<svg><!-- <g id="old"/> --><g id="door"/><path id=\'roof\'/></svg>',
+      },
     } as const;
     const { service, uri, position } = openPlan(marked, everything, files);
     service.completions(uri, position);

@@ -3,14 +3,14 @@ import {
   InsertTextFormat,
   type CompletionItem,
   type Position,
-  type Range,
 } from 'vscode-languageserver-types';
 import { statementsIn, type StatementEntry } from '../../grammar/index.js';
 import type { Abilities } from './abilities.js';
-import { caretAt, type Caret } from './caret.js';
+import { caretAt, type Caret, type CaretToken } from './caret.js';
 import { candidatesFor, type Candidate } from './candidates.js';
 import { statementMeaning } from './hover.js';
 import { likeliestFirst } from './likeliest.js';
+import { offeredEdit } from './offered-edit.js';
 import { sentenceSlots, slotsFor, type Slot } from './slots.js';
 import { snippets } from './snippets.js';
 import type { Snapshot } from './snapshot.js';
@@ -27,7 +27,9 @@ export function completions(
   const style = styleFor(abilities.completionMarkdown, abilities.reference, abilities.drawings);
   const opened = openedStatements(caret);
   const openings = caret.inSentence ? [] : statementItems(snapshot, caret, style, abilities);
-  const followers = opened.flatMap(({ entry, rest }) => followerItems(snapshot, caret, style, entry, rest));
+  const followers = opened.flatMap(({ entry, rest }) =>
+    followerItems(snapshot, caret, style, abilities, entry, rest),
+  );
   return inOrder(unique([...openings, ...followers]));
 }
 
@@ -49,24 +51,24 @@ function openedStatements({ block, tokens, inSentence }: Caret): readonly Opened
 /** The statements whose keyword can stand here, or be finished here. */
 function statementItems(
   { tree }: Snapshot,
-  { block, tokens, typed, column, line }: Caret,
+  caret: Caret,
   style: Style,
-  { completionSnippets }: Abilities,
+  abilities: Abilities,
 ): readonly CompletionItem[] {
+  const { block, tokens, typed, line } = caret;
   const entries = likeliestFirst(tree, block, line).filter(
     ({ words }) => words.length > tokens.length && tokens.every(({ word }, index) => word === words[index]),
   );
-  const start = tokens[0]?.start ?? typed.start;
-  const range = { start: { line, character: start }, end: { line, character: column } };
+  const first = tokens[0] ?? typed;
   return entries.map((entry): CompletionItem => {
     const label = entry.words.join(' ');
-    const snippet = completionSnippets ? snippets[entry.kind] : undefined;
+    const snippet = abilities.completionSnippets ? snippets[entry.kind] : undefined;
     return {
       label,
       kind: CompletionItemKind.Keyword,
       detail: entry.form,
       documentation: contentOf(style, statementMeaning(entry, style)),
-      textEdit: { range, newText: snippet ?? label },
+      textEdit: offeredEdit({ label, newText: snippet ?? label, first }, caret, abilities),
       ...(snippet === undefined ? {} : { insertTextFormat: InsertTextFormat.Snippet }),
     };
   });
@@ -76,15 +78,19 @@ function followerItems(
   snapshot: Snapshot,
   caret: Caret,
   style: Style,
+  abilities: Abilities,
   entry: StatementEntry,
   rest: readonly string[],
 ): readonly CompletionItem[] {
   const slots = caret.inSentence ? sentenceSlots(entry.kind, rest) : slotsFor(entry.kind, rest);
   return slots.flatMap((slot) => {
-    const range = rangeFor(slot, caret, entry);
+    const first = firstWord(slot, caret, entry);
     return candidatesFor(slot, snapshot, style, entry.kind)
       .filter(({ label }) => couldBecome(label, caret.typed.text))
-      .map((candidate) => item(candidate, range));
+      .map((candidate) => ({
+        ...item(candidate),
+        textEdit: offeredEdit({ label: candidate.label, newText: candidate.label, first }, caret, abilities),
+      }));
   });
 }
 
@@ -93,20 +99,18 @@ function couldBecome(label: string, typed: string): boolean {
   return !/^\d/u.test(typed) || label.startsWith(typed);
 }
 
-/** What the item takes the place of: the word that is being typed, or all words of a name of several. */
-function rangeFor(slot: Slot, { tokens, typed, line, column }: Caret, { words }: StatementEntry): Range {
-  const first = slot.kind === 'rules' ? (tokens[words.length] ?? typed) : typed;
-  return { start: { line, character: first.start }, end: { line, character: column } };
+/** What the item takes the place of begins with the word that is being typed, or with the first of a name of several. */
+function firstWord(slot: Slot, { tokens, typed }: Caret, { words }: StatementEntry): CaretToken {
+  return slot.kind === 'rules' ? (tokens[words.length] ?? typed) : typed;
 }
 
-function item({ label, kind, detail, documentation, filterText }: Candidate, range: Range): CompletionItem {
+function item({ label, kind, detail, documentation, filterText }: Candidate): CompletionItem {
   return {
     label,
     kind,
     ...(detail === undefined ? {} : { detail }),
     ...(documentation === undefined ? {} : { documentation }),
     ...(filterText === undefined ? {} : { filterText }),
-    textEdit: { range, newText: label },
   };
 }
 

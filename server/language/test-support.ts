@@ -8,6 +8,7 @@ import { createLanguageService } from './service.js';
 export const everything: Abilities = {
   completionSnippets: true,
   completionMarkdown: true,
+  insertReplaceEdits: true,
   hoverMarkdown: true,
   nestedSymbols: true,
   definitionLinks: true,
@@ -39,6 +40,7 @@ export const everything: Abilities = {
 export const nothing: Abilities = {
   completionSnippets: false,
   completionMarkdown: false,
+  insertReplaceEdits: false,
   hoverMarkdown: false,
   nestedSymbols: false,
   definitionLinks: false,

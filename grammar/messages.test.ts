@@ -89,7 +89,7 @@ describe('what cannot be read', () => {
     ['horizon 1/0', '1/0: Nothing can be divided by 0.'],
     ['horizon 2000000000', '2000000000: No number in a plan is larger than 1,000,000,000.'],
     ['object a@b', '@: `@` means nothing in a plan.'],
-    ['???', '???: `???` mean nothing in a plan.'],
+    ['???', '???: `???` means nothing in a plan.'],
     ['(3, 4)', '(: A line begins with a word that says what it is, such as `object` or `colour`.'],
     ['mahl 9', '9: This program reads version 1 of the language.'],
   ])('%s', (text, expected) => {

@@ -100,8 +100,7 @@ function listOf(texts: readonly string[]): string {
 /** Characters that no word, number or sentence begins with. */
 export function unreadableText(text: string, { start, end }: Span): LineProblem {
   const signs = text.slice(start, end).trim();
-  const message = `${shown(signs)} ${[...signs].length > 1 ? 'mean' : 'means'} nothing in a plan.`;
-  return { start, end, code: 'unreadable text', message };
+  return { start, end, code: 'unreadable text', message: `${shown(signs)} means nothing in a plan.` };
 }
 
 /** How messages speak of signs that are not words of the language. */

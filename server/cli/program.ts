@@ -2,6 +2,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { version } from '../../package.json';
 import { papers } from '../drawing/paper.js';
 import { views } from '../drawing/scene.js';
+import { inWords } from '../plan/problems.js';
 import type { CheckOptions } from './check.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
 import { type Distance, readDistance } from './distance.js';
@@ -42,7 +43,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .description('Plans for pictures in plain text: check them, draw them, measure them.')
     .version(version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'explain a command')
-    .helpCommand('help [command]', 'explain a command')
+    .helpCommand(false)
     .configureOutput({
       writeOut: (text) => void printed.push(text),
       writeErr: (text) => terminal.explain(text),
@@ -163,6 +164,20 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .action(async (options: ServerOptions) => {
       await (await import('./server.js')).server(options);
       end(undefined);
+    });
+
+  program
+    .command('help')
+    .summary('explain a command')
+    .description('Explains a command, or all of them in short.')
+    .argument('[command]', 'command to explain')
+    .action((name?: string) => {
+      const known = program.commands.find((command) => command.name() === name);
+      if (name !== undefined && known === undefined) {
+        const names = program.commands.map((command) => command.name());
+        throw new CommandFailure(`There is no command '${name}'; the commands are ${inWords(names)}.`);
+      }
+      (known ?? program).help();
     });
 
   return program;

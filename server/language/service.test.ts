@@ -65,7 +65,10 @@ test('a file that is not there is a problem on its name', async () => {
   service.diagnostics(uri);
   await new Promise(setImmediate);
   expect(service.diagnostics(uri)).toContainEqual(
-    expect.objectContaining({ code: 'unreadable-file', message: 'There is no such file.' }),
+    expect.objectContaining({
+      code: 'unreadable-file',
+      message: '`door.svg` cannot be read. There is no such file.',
+    }),
   );
 });
 

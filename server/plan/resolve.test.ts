@@ -215,7 +215,10 @@ describe('shapes', () => {
     const plan = planOf(object('shape   from "parts.svg" part "dor"'), files({ 'parts.svg': svg }));
     expect(plan.problems[0]).toMatchObject({ code: 'unreadable shape', fix: { replacement: '"door"' } });
     const missing = planOf(object('shape   from "gone.svg" part "door"'), files({}));
-    expect(missing.problems[0]).toMatchObject({ code: 'unreadable file', message: 'there is no gone.svg' });
+    expect(missing.problems[0]).toMatchObject({
+      code: 'unreadable file',
+      message: '`gone.svg` cannot be read. there is no gone.svg',
+    });
   });
 
   it('waits for a file that is still being read', () => {

@@ -127,7 +127,9 @@ function partReader(readFile: ReadFile | undefined, waiting: Set<Node>, problems
       return undefined;
     }
     if (answer.ok) return answer.text;
-    problems.error('unreadable file', answer.reason, locate(node, shape.file));
+    const { value } = shape.file;
+    const message = value === '' ? answer.reason : `\`${value}\` cannot be read. ${answer.reason}`;
+    problems.error('unreadable file', message, locate(node, shape.file));
     return undefined;
   };
 }

@@ -65,13 +65,22 @@ describe('mahlstick', () => {
   });
 
   it('explains every command in lines that a terminal of 80 columns holds', async () => {
-    for (const command of ['', 'check', 'draw', 'measure', 'format', 'server']) {
+    for (const command of ['', 'check', 'draw', 'measure', 'format', 'server', 'help']) {
       const { code, stdout } = await run(['help', ...(command === '' ? [] : [command])], {
         env: { COLUMNS: '80' },
       });
       expect(code).toBe(0);
       expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
     }
+  });
+
+  it('lists the commands when it is to explain one that there is not', async () => {
+    expect(await run(['help', 'nonsense'])).toEqual({
+      code: 2,
+      stdout: '',
+      stderr:
+        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, format, server and help.\n",
+    });
   });
 
   it('guesses what was meant, and ends with 2', async () => {
@@ -189,9 +198,15 @@ describe('check', () => {
     );
     const { code, stdout } = await run(['check', 'hostile.mahl']);
     expect(code).toBe(1);
-    expect(stdout).toContain("hostile.mahl:2:14  error  This file lies outside the plan's folder");
-    expect(stdout).toContain("hostile.mahl:4:14  error  This file lies outside the plan's folder");
-    expect(stdout).toContain('hostile.mahl:6:14  error  Files are named by their path from the plan');
+    expect(stdout).toContain(
+      "hostile.mahl:2:14  error  `../secret.svg` cannot be read. This file lies outside the plan's folder",
+    );
+    expect(stdout).toContain(
+      "hostile.mahl:4:14  error  `link.svg` cannot be read. This file lies outside the plan's folder",
+    );
+    expect(stdout).toContain(
+      'hostile.mahl:6:14  error  `/etc/passwd` cannot be read. Files are named by their path from the plan',
+    );
   });
 
   it('takes names that would trip a careless program', async () => {

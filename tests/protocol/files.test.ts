@@ -53,7 +53,7 @@ test.each([
   ['none.svg', 'There is no such file.'],
 ])('%s is refused', async (svg, reason) => {
   ({ client } = start());
-  expect(await problemsOf(svg)).toEqual([reason]);
+  expect(await problemsOf(svg)).toEqual([`\`${svg}\` cannot be read. ${reason}`]);
 });
 
 test('an open folder widens what may be read', async () => {
@@ -88,7 +88,7 @@ test('a client that reads files itself is asked, and only for what a plan may re
     return { ok: false, reason: 'It is locked away.' };
   });
   const options = { initializationOptions: { readFiles: true } };
-  expect(await problemsOf('door.svg', options)).toEqual(['It is locked away.']);
+  expect(await problemsOf('door.svg', options)).toEqual(['`door.svg` cannot be read. It is locked away.']);
   expect(asked).toEqual([URI.file(path.join(folder, 'studio', 'door.svg')).toString()]);
 });
 

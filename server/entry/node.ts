@@ -6,6 +6,7 @@ import { pathToFileURL } from 'node:url';
 import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
+import { connectionOptions } from '../language/hello.js';
 import { readFromDisk } from './disk.js';
 import { exporterWith } from './export.js';
 import type { Renderers } from './renderers.js';
@@ -21,7 +22,7 @@ const transports = ['--stdio', '--node-ipc', '--pipe', '--socket'];
 const named = process.argv.some((argument) => transports.includes(argument.split('=')[0] ?? ''));
 if (!named) process.argv.push('--stdio');
 
-const connection = createConnection();
+const connection = createConnection(connectionOptions);
 process.on('disconnect', () => process.exit(1));
 // The features are guarded one by one; a promise that nobody awaits is told of here, and costs no one the server.
 process.on('unhandledRejection', (reason) => connection.console.error(`Unhandled: ${String(reason)}`));

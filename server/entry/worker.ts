@@ -1,6 +1,7 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
+import { connectionOptions } from '../language/hello.js';
 import { exporterWith } from './export.js';
 import type { Renderers } from './renderers.js';
 
@@ -9,7 +10,12 @@ import type { Renderers } from './renderers.js';
 // The types at hand are those of a page, where `self` is the window.
 const port = self as unknown as MessagePort;
 
-serve(createConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port)), {
+const connection = createConnection(
+  new BrowserMessageReader(port),
+  new BrowserMessageWriter(port),
+  connectionOptions,
+);
+serve(connection, {
   version,
   exportDrawing: exporterWith(loadRenderers),
 });

@@ -186,7 +186,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     service.open(textDocument.uri, textDocument.version, textDocument.text),
   );
   take(DidChangeTextDocumentNotification.type, changed, (service, { textDocument, contentChanges }) =>
-    service.change(textDocument.uri, textDocument.version, contentChanges),
+    service.change(textDocument.uri, versionAfter(service, textDocument), contentChanges),
   );
   take(DidCloseTextDocumentNotification.type, ofDocument, (service, { textDocument: { uri } }) => {
     service.close(uri);
@@ -215,6 +215,14 @@ export function serve(connection: Connection, host: ServerHost): void {
   answerExports(connection, guard, host.exportDrawing, () => installed);
   const pulls = answerPulls(connection, guard);
   connection.listen();
+}
+
+/** The version that a change leads to; where the client does not say, the next one. */
+function versionAfter(
+  service: LanguageService,
+  { uri, version }: { readonly uri: string; readonly version?: number | null },
+): number {
+  return version ?? (service.snapshot(uri)?.version ?? 0) + 1;
 }
 
 /** Tells of each fault once: a feature that fails on every key would fill the log. */

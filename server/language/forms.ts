@@ -101,7 +101,8 @@ const version = v.number();
 
 export const opened = v.object({ textDocument: v.object({ uri: v.string(), version, text: v.string() }) });
 export const changed = v.object({
-  textDocument: v.object({ uri: v.string(), version }),
+  // Before LSP 3.16 a client may leave its version open.
+  textDocument: v.object({ uri: v.string(), version: v.nullish(version) }),
   contentChanges: v.array(v.object({ text: v.string(), range: v.optional(range) })),
 });
 export const watched = v.object({ changes: v.array(v.object({ uri: v.string() })) });

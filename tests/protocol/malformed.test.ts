@@ -1,4 +1,5 @@
 import { beforeAll, expect, test } from 'vitest';
+import type { InitializeResult } from 'vscode-languageserver-protocol';
 import { bundledServer } from './bundled.js';
 import type { RunningServer } from './server.js';
 
@@ -31,6 +32,32 @@ test('a request before initialize is refused as such, and initialize may follow'
   } finally {
     await early.stop();
   }
+});
+
+test.each([
+  ['no capabilities', { processId: null, rootUri: null }],
+  ['capabilities that are null', { processId: null, rootUri: null, capabilities: null }],
+  ['nothing at all', undefined],
+])('an initialize with %s is that of a client that offers nothing', async (_, params) => {
+  const { client } = start();
+  const { capabilities } = await client.request<InitializeResult>('initialize', params);
+  expect(capabilities).toMatchObject({ hoverProvider: true, renameProvider: true });
+  await client.notify('initialized', {});
+  await client.open(uri, 'objekt tram');
+  expect((await client.diagnostics(uri, 1)).map(({ code }) => code)).toContain('unknown-word');
+});
+
+test.each([null, undefined])('an edit whose version is %s is of a newer one', async (version) => {
+  const { client } = start();
+  await client.initialize({});
+  await client.open(uri, 'object tram', 4);
+  await client.diagnostics(uri, 4);
+  await client.notify('textDocument/didChange', {
+    textDocument: { uri, version },
+    contentChanges: [{ text: 'objekt tram' }],
+  });
+  expect((await client.diagnostics(uri, 5)).map(({ code }) => code)).toContain('unknown-word');
+  expect(client.logged).toEqual([]);
 });
 
 test('a method that nobody knows', async () => {

@@ -29,6 +29,15 @@ describe('shapes as pixels', () => {
     expect(Math.abs(covered('evenodd') / (Math.PI * 1200) - 1)).toBeLessThan(0.005);
   });
 
+  it('are cut at the edges of the picture, and lie where they belong', () => {
+    const box = pathMark('box', rectanglePath({ x: -2, y: 2.5, width: 4, height: 9 }), { fill: '#000000' });
+    const outside = pathMark('outside', rectanglePath({ x: 5, y: -3, width: 2, height: 2 }), {
+      fill: '#000000',
+    });
+    const light = red(paintShapes([box, outside], { width: 3, height: 4 }, same).light);
+    expect(light).toEqual([1, 1, 1, 1, 1, 1, 0.5, 0.5, 1, 0, 0, 1]);
+  });
+
   it('come back as the colour that they were given', () => {
     const mark = pathMark('all', rectanglePath({ x: 0, y: 0, width: 2, height: 1 }), { fill: '#2f6f73' });
     const bytes = bytesOf(paintShapes([mark], { width: 2, height: 1 }, same));

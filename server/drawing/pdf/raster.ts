@@ -28,8 +28,8 @@ export function paintShapes(
   for (const mark of marks) {
     if (mark.kind !== 'path' || mark.fill === undefined) continue;
     const rings = ringsOf(mark.d).map((ring) => ring.map(toPixels));
-    const cover = coverOf(rings, mark.fillRule === 'evenodd', width, height);
-    layOver(light, cover, linearOf(mark.fill));
+    const cover = coverOf(rings, mark.fillRule === 'evenodd', areaOf(rings, width, height));
+    layOver(light, width, cover, linearOf(mark.fill));
   }
   return { width, height, light };
 }
@@ -93,56 +93,91 @@ interface Meeting {
   readonly turn: number;
 }
 
-/** How much of each pixel is inside, from 0 to 1. */
-function coverOf(
-  rings: readonly (readonly Point[])[],
-  isEvenOdd: boolean,
-  width: number,
-  height: number,
-): Float32Array {
-  const lines: Meeting[][] = Array.from({ length: height * LINES }, () => []);
+/** Whole pixels of a raster. */
+interface Area {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The pixels of a raster that rings reach: of a picture of many small shapes each costs no more than its own. */
+function areaOf(rings: readonly (readonly Point[])[], width: number, height: number): Area {
+  const reach = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+  for (const { x, y } of rings.flat()) {
+    reach.left = Math.min(reach.left, x);
+    reach.top = Math.min(reach.top, y);
+    reach.right = Math.max(reach.right, x);
+    reach.bottom = Math.max(reach.bottom, y);
+  }
+  const left = Math.max(0, Math.floor(reach.left));
+  const top = Math.max(0, Math.floor(reach.top));
+  return {
+    left,
+    top,
+    width: Math.max(0, Math.min(width, Math.ceil(reach.right)) - left),
+    height: Math.max(0, Math.min(height, Math.ceil(reach.bottom)) - top),
+  };
+}
+
+interface Cover {
+  readonly area: Area;
+  /** How much of each pixel of the area is inside, from 0 to 1, row by row. */
+  readonly parts: Float32Array;
+}
+
+function coverOf(rings: readonly (readonly Point[])[], isEvenOdd: boolean, area: Area): Cover {
+  const lines: Meeting[][] = Array.from({ length: area.height * LINES }, () => []);
   for (const ring of rings) {
     ring.forEach((from, index) => {
       const to = ring[(index + 1) % ring.length] ?? from;
       const [upper, lower] = from.y < to.y ? [from, to] : [to, from];
       // Lines of light run through the middles of the slices of a pixel.
-      const first = Math.max(0, Math.ceil(upper.y * LINES - 0.5));
-      const last = Math.min(lines.length - 1, Math.ceil(lower.y * LINES - 0.5) - 1);
+      const first = Math.max(0, Math.ceil((upper.y - area.top) * LINES - 0.5));
+      const last = Math.min(lines.length - 1, Math.ceil((lower.y - area.top) * LINES - 0.5) - 1);
       for (let line = first; line <= last; line += 1) {
-        const y = (line + 0.5) / LINES;
+        const y = area.top + (line + 0.5) / LINES;
         const x = upper.x + ((y - upper.y) / (lower.y - upper.y)) * (lower.x - upper.x);
-        lines[line]?.push({ x, turn: from.y < to.y ? 1 : -1 });
+        lines[line]?.push({ x: x - area.left, turn: from.y < to.y ? 1 : -1 });
       }
     });
   }
-  const cover = new Float32Array(width * height);
+  const parts = new Float32Array(area.width * area.height);
   lines.forEach((meetings, line) => {
-    const row = Math.floor(line / LINES) * width;
+    const row = Math.floor(line / LINES) * area.width;
     let winding = 0;
     let from = 0;
     for (const { x, turn } of meetings.sort((a, b) => a.x - b.x)) {
       if (winding === 0) from = x;
       winding += isEvenOdd ? (winding === 0 ? 1 : -1) : turn;
-      if (winding === 0) coverSpan(cover, row, width, from, x);
+      if (winding === 0) coverSpan(parts, row, area.width, from, x);
     }
   });
-  return cover;
+  return { area, parts };
 }
 
-function coverSpan(cover: Float32Array, row: number, width: number, from: number, to: number): void {
+function coverSpan(parts: Float32Array, row: number, width: number, from: number, to: number): void {
   const left = Math.max(0, from);
   const right = Math.min(width, to);
   for (let x = Math.floor(left); x < right; x += 1) {
     const inside = Math.min(right, x + 1) - Math.max(left, x);
-    cover[row + x] = (cover[row + x] ?? 0) + inside / LINES;
+    parts[row + x] = (parts[row + x] ?? 0) + inside / LINES;
   }
 }
 
-function layOver(light: Float32Array, cover: Float32Array, colour: readonly number[]): void {
-  cover.forEach((part, pixel) => {
+/** @param width of the raster */
+function layOver(
+  light: Float32Array,
+  width: number,
+  { area, parts }: Cover,
+  colour: readonly number[],
+): void {
+  parts.forEach((part, index) => {
     if (part === 0) return;
-    colour.forEach((channel, index) => {
-      const at = 3 * pixel + index;
+    const column = area.left + (index % area.width);
+    const row = area.top + Math.floor(index / area.width);
+    colour.forEach((channel, along) => {
+      const at = 3 * (row * width + column) + along;
       const below = light[at] ?? 0;
       light[at] = below + Math.min(1, part) * (channel - below);
     });

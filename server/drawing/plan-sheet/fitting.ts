@@ -13,7 +13,7 @@ export interface List {
   readonly more: (count: number) => string;
 }
 
-/** As much of a list as fits into the height, with a line that counts the rest; nothing when not even one entry does. */
+/** As much of a list as fits into the height, with a line that counts the rest: all of it when not even one entry fits. */
 export function fittedList(
   { key, heading, remark, entries, more }: List,
   width: number,
@@ -28,12 +28,16 @@ export function fittedList(
   };
   const whole = stacked([head, ...entries], gap);
   if (whole.height <= height) return whole;
-  const rest: Block = { height: 1.2 * em, marks: () => [] };
-  let fitting = entries.length - 1;
-  while (fitting > 0 && stacked([head, ...entries.slice(0, fitting), rest], gap).height > height)
-    fitting -= 1;
+  const countHeight = 1.2 * em;
+  let fitting = 0;
+  let used = head.height + gap + countHeight;
+  for (const entry of entries.slice(0, -1)) {
+    used += entry.height + (entry.height > 0 ? gap : 0);
+    if (used > height) break;
+    fitting += 1;
+  }
   const counted: Block = {
-    ...rest,
+    height: countHeight,
     marks: (x, y) => [
       textMark(`${key}:more`, more(entries.length - fitting), x, y + 0.9 * em, {
         size: 0.82 * em,

@@ -15,10 +15,10 @@ export function headBlock({ plan, layout }: Reading, width: number): Block {
     { size: 2.3 * em, leading: 2.7 * em, width },
     (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink' }),
   );
-  const due = plan.due === undefined ? '' : `${plan.by === undefined ? '.' : ''} Due ${plan.due.value}`;
+  const due = plan.due === undefined ? '' : `. Due ${plan.due.value}`;
   const canvas = lines(
     'canvas',
-    `${canvasLine(plan)}${plan.due !== undefined && plan.by !== undefined ? '.' : ''}${due}`,
+    `${canvasLine(plan)}${due}`,
     2,
     { size: 0.95 * em, leading: 1.4 * em, width },
     (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'quiet' }),

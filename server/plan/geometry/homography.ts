@@ -56,36 +56,6 @@ export function project({ a, b, c, d, e, f, g, h, i }: Homography, { x, y }: Poi
   return { x: (a * x + b * y + c) / depth, y: (d * x + e * y + f) / depth };
 }
 
-/** The map that does `second` first and `first` after it. */
-export function combine(first: Homography, second: Homography): Homography {
-  return {
-    a: first.a * second.a + first.b * second.d + first.c * second.g,
-    b: first.a * second.b + first.b * second.e + first.c * second.h,
-    c: first.a * second.c + first.b * second.f + first.c * second.i,
-    d: first.d * second.a + first.e * second.d + first.f * second.g,
-    e: first.d * second.b + first.e * second.e + first.f * second.h,
-    f: first.d * second.c + first.e * second.f + first.f * second.i,
-    g: first.g * second.a + first.h * second.d + first.i * second.g,
-    h: first.g * second.b + first.h * second.e + first.i * second.h,
-    i: first.g * second.c + first.h * second.f + first.i * second.i,
-  };
-}
-
-/** The map back: the adjugate, as a factor of all nine numbers changes nothing. */
-export function inverse({ a, b, c, d, e, f, g, h, i }: Homography): Homography {
-  return {
-    a: e * i - f * h,
-    b: c * h - b * i,
-    c: b * f - c * e,
-    d: f * g - d * i,
-    e: a * i - c * g,
-    f: c * d - a * f,
-    g: d * h - e * g,
-    h: b * g - a * h,
-    i: a * e - b * d,
-  };
-}
-
 /** Whether one turns the same way at every corner, and turns at each. */
 function isConvex(corners: Corners): boolean {
   const turns = corners.map((corner, index) => {

@@ -81,6 +81,7 @@ const hand = new Hand({
     now.snaps = snaps;
     keepState();
   },
+  settled: () => toolbar.sketch.corners.settle(),
   toolTaken: (tool) => (drawingPlace.hidden = isEmpty && tool === undefined),
 });
 const takeOut = new TakeOut((message) => host.postMessage(message));
@@ -97,10 +98,19 @@ const toolbar = new Toolbar({
   },
   point: (keys) => stage.point(keys),
   focus: (key) => stage.focus(key),
+  write: (change) => hand.write(change),
 });
 const { bar } = toolbar;
 
-const drawings = element('main', {}, notices.section, toolbar.sketch.told, drawingPlace, findings.section);
+const drawings = element(
+  'main',
+  {},
+  notices.section,
+  toolbar.sketch.told,
+  toolbar.sketch.corners.section,
+  drawingPlace,
+  findings.section,
+);
 
 document.body.append(bar, drawings, findings.live);
 host.setState(state);

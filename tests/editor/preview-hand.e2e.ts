@@ -156,6 +156,55 @@ describe('working by hand in the drawing', () => {
     expect(await snap.getAttribute('aria-pressed')).toBe('true');
   });
 
+  it('sizes a thing by a corner of the box round it, and by a side that snaps', async () => {
+    await hand.click([12, 14]);
+    const corner = studio.preview.getByRole('button', { name: 'lower right corner of jug', exact: true });
+    await corner.waitFor({ state: 'attached' });
+    await hand.press([15, 18.5]);
+    await hand.pull([17, 19.5]);
+    await eventually(hand.told).toMatch(/^jug 8 × 10 cm/);
+    await studio.workbench.screenshot(artefact('hand-sizing'));
+    expect(hand.changed()).toEqual({});
+    await hand.letGo();
+    const sized = { 20: '  shape   ellipse 8 x 10', 21: '  at      (13, 14.5)    // beside the cloth' };
+    await eventually(hand.changed).toEqual(sized);
+    await keys('Control+z');
+    await eventually(hand.changed).toEqual({});
+
+    // The golden section of 40 cm lies at 15.28 cm.
+    await focus('object:jug');
+    await hand.press([15, 14]);
+    await hand.pull([15.5, 15]);
+    await eventually(hand.told).toMatch(/^jug 6\.3 × 9 cm; on a division line/);
+    await hand.letGo();
+    await eventually(hand.changed).toEqual({
+      20: '  shape   ellipse 6.28 x 9',
+      21: '  at      (12.14, 14)    // beside the cloth',
+    });
+  });
+
+  it('sizes a thing in proportion with Shift, and by its handles with keys', async () => {
+    await focus('object:jug');
+    await hand.press([15, 18.5]);
+    await studio.page.keyboard.down('Shift');
+    await hand.pull([17, 21.5]);
+    await hand.letGo();
+    await studio.page.keyboard.up('Shift');
+    await eventually(hand.changed).toEqual({
+      20: '  shape   ellipse 8 x 12',
+      21: '  at      (13, 15.5)    // beside the cloth',
+    });
+    await focus('object:jug');
+    await keys('g', 'ArrowLeft', 'ArrowLeft', 'Shift+ArrowDown');
+    await eventually(hand.changed).toEqual({
+      20: '  shape   ellipse 8.2 x 11',
+      21: '  at      (12.9, 16)    // beside the cloth',
+    });
+    await eventually(hand.told).toMatch(/^jug 8\.2 × 11 cm/);
+    await keys('Escape');
+    expect(await studio.focused()).toEqual(['object:jug']);
+  });
+
   it('makes an object larger by keys', async () => {
     await focus('object:jug');
     await keys('Alt+=');

@@ -26,6 +26,8 @@ export interface HandHost {
   readonly draw: (scene: Scene) => void;
   readonly snaps: boolean;
   readonly keepSnaps: (snaps: boolean) => void;
+  /** All that was to be written is in the drawing, or will not be. */
+  readonly settled: () => void;
   /** A tool is taken in hand, or none. */
   readonly toolTaken: (tool: Tool | undefined) => void;
 }
@@ -72,7 +74,7 @@ export class Hand {
       place: host.place,
       snaps: () => this.#snaps,
       attempt: (change: HandChange) => this.#attempt(change),
-      write: (change: HandChange) => this.#write(change),
+      write: (change: HandChange) => this.write(change),
       letGo: () => this.#putBack(),
     };
     this.#tools = new ToolRow({
@@ -116,6 +118,7 @@ export class Hand {
       this.#watched = svg;
     }
     this.#writes.drawn();
+    if (!this.#writes.busy) this.#host.settled();
     if (this.#moving.drag === undefined) this.#rest();
     this.#selection.show();
     this.#moving.goOn();
@@ -176,7 +179,8 @@ export class Hand {
     if (version !== undefined) this.#tries.try({ version, change });
   }
 
-  #write(change: HandChange): void {
+  /** Writes a change in the text, after those that are on their way. */
+  write(change: HandChange): void {
     this.#tries.drop();
     this.#readout.settle();
     this.#writes.add({ kind: 'change', change });
@@ -185,6 +189,7 @@ export class Hand {
   #refused(reason: string): void {
     this.#keyboard.forget();
     this.#putBack();
+    this.#host.settled();
     this.#readout.refuse(reason);
   }
 

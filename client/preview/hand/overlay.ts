@@ -1,7 +1,6 @@
 import type { Spot } from '../../../server/drawing/scene.js';
+import { dots, handleElement, placeDots, svgElement } from './dots.js';
 import type { Grip } from './grips.js';
-
-const svgNamespace = 'http://www.w3.org/2000/svg';
 
 /** What a hand sees of what it does, over the drawing. All places are those of the drawing, in canvas units. */
 export class Overlay {
@@ -155,43 +154,10 @@ const sizing =
   'Drag it to size the thing; Shift keeps the proportion. Arrow keys move it as well, and Alt and + or - size the thing about its middle.';
 
 function handle({ key, kind }: Grip): SVGGElement {
-  const group = svgElement('g', {
-    class: 'grip',
-    role: 'button',
-    'aria-roledescription': 'handle',
-    'data-grip': key,
-    'data-kind': kind,
-  });
-  group.append(...dots(['reach', 'bed', 'line', 'hole']));
-  if (kind === 'size') {
-    const tip = document.createElementNS(svgNamespace, 'title');
-    tip.textContent = sizing;
-    group.append(tip);
-  }
-  return group;
-}
-
-/** A dot is a stroke of no length, so that it is as large on the screen however large the drawing is. */
-function dots(kinds: readonly string[]): readonly SVGPathElement[] {
-  return kinds.map((kind) => svgElement('path', { class: kind }));
-}
-
-function placeDots(group: SVGGElement, { x, y }: Spot): void {
-  const d = `M${x} ${y}h.0001`;
-  for (const path of group.querySelectorAll('path'))
-    if (path.getAttribute('d') !== d) path.setAttribute('d', d);
+  return handleElement({ 'data-grip': key, 'data-kind': kind }, kind === 'size' ? sizing : undefined);
 }
 
 function move(group: SVGGElement, { x, y }: Spot): void {
   if (x === 0 && y === 0) group.removeAttribute('transform');
   else group.setAttribute('transform', `translate(${x} ${y})`);
-}
-
-function svgElement<K extends 'g' | 'path'>(
-  name: K,
-  attributes: Readonly<Record<string, string>>,
-): SVGElementTagNameMap[K] {
-  const made = document.createElementNS(svgNamespace, name);
-  for (const [attribute, value] of Object.entries(attributes)) made.setAttribute(attribute, value);
-  return made;
 }

@@ -31,7 +31,7 @@ export type SquaringAnswer =
 /** The longest side that comes out, pixels: enough for a page and for twice its size. */
 const LONGEST_OUT = 2_000;
 /** Corners may lie a little beside the sketch, where a scan has cut one off; farther off it is a slip. */
-const BESIDE = 0.5;
+export const BESIDE = 0.5;
 
 /**
  * How the part of a sketch between four corners is brought onto the canvas.
@@ -121,7 +121,8 @@ function mixed(one = 0, other = 0, part: number): number {
   return one + (other - one) * part;
 }
 
-function placesIn({ width, height }: Size, corners: readonly SketchPlace[]): readonly Point[] {
+/** Places of a sketch in its pixels. */
+export function placesIn({ width, height }: Size, corners: readonly SketchPlace[]): readonly Point[] {
   return corners.map(({ across, down }) => ({ x: along(across, width), y: along(down, height) }));
 }
 
@@ -129,7 +130,8 @@ function along({ value, in: unit }: SketchLength, side: number): number {
   return unit === 'pixels' ? value : value * side;
 }
 
-function ownCorners({ width, height }: Size): readonly Point[] {
+/** Upper left, upper right, lower right, lower left. */
+export function ownCorners({ width, height }: Size): readonly Point[] {
   return [
     { x: 0, y: 0 },
     { x: width, y: 0 },

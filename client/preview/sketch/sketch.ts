@@ -1,6 +1,8 @@
 import type { Scene, View } from '../../../server/drawing/scene.js';
 import { element } from '../elements.js';
+import type { HandChange } from '../../../server/language/hand/change.js';
 import type { SketchRead } from '../messages.js';
+import { type SketchBytes, SketchCorners } from './sketch-corners.js';
 import { squaredSketch } from './sketch-squarer.js';
 
 const svgNamespace = 'http://www.w3.org/2000/svg';
@@ -12,6 +14,8 @@ export interface SketchHost {
   readonly svg: () => SVGSVGElement | undefined;
   /** How strongly it shows is another now. */
   readonly changed: () => void;
+  /** A corner was put down elsewhere in it. */
+  readonly write: (change: HandChange) => void;
 }
 
 /** The sketch that lies under the drawing, squared up, and how strongly it shows through. */
@@ -19,6 +23,7 @@ export class SketchUnderlay {
   readonly group: HTMLElement;
   /** Why it is not shown; read aloud once, without haste. */
   readonly told = element('p', { class: 'sketch-told', role: 'status' });
+  readonly corners: SketchCorners;
   readonly #host: SketchHost;
   readonly #slider = element('input', { type: 'range', id: 'sketch', min: '0', max: '100', step: '5' });
   readonly #strength = element('output', { for: 'sketch' });
@@ -38,12 +43,14 @@ export class SketchUnderlay {
   constructor(kept: number | undefined, host: SketchHost) {
     this.#host = host;
     this.#set = kept;
+    this.corners = new SketchCorners(host.write);
     this.group = element(
       'div',
       { class: 'tools sketch', role: 'group', 'aria-label': 'Sketch', hidden: '' },
       element('label', { for: 'sketch' }, 'Sketch'),
       this.#slider,
       this.#strength,
+      this.corners.button,
     );
     this.#slider.title = 'How strongly the sketch shows through the drawing';
     this.#image.setAttribute('class', 'underlay');
@@ -108,6 +115,11 @@ export class SketchUnderlay {
     this.#patch();
   }
 
+  #bytes(): SketchBytes | undefined {
+    const read = this.#file?.read;
+    return read?.ok === true ? { bytes: read.bytes, count: this.#count } : undefined;
+  }
+
   #take(url: string | undefined): void {
     if (this.#url !== undefined) URL.revokeObjectURL(this.#url);
     this.#url = url;
@@ -125,8 +137,11 @@ export class SketchUnderlay {
     if (svg === undefined || scene === undefined) return;
     const isNamed = scene.handling?.sketch !== undefined;
     if (!isNamed) this.#tell('');
-    const isShown = isNamed && this.#url !== undefined && shownIn.has(scene.view);
-    this.group.hidden = !isShown;
+    const isReadable = isNamed && this.#file?.read.ok === true && shownIn.has(scene.view);
+    const isShown = isReadable && this.#url !== undefined;
+    // Corners that do not go round a sheet can be mended there, although the sketch is not shown.
+    this.group.hidden = !isReadable;
+    this.corners.show(isReadable ? this.#bytes() : undefined, scene.handling?.sketch?.corners ?? []);
     svg.classList.toggle('with-sketch', isShown);
     if (!isShown) {
       this.#image.remove();

@@ -1,4 +1,5 @@
 import type { Scene } from '../../../server/drawing/scene.js';
+import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
 import { FindBox } from './find-box.js';
 import { LayersChoice } from './layers-choice.js';
@@ -27,6 +28,8 @@ export interface ToolbarParts {
   readonly redraw: () => void;
   readonly point: (keys: readonly string[]) => void;
   readonly focus: (key: string) => void;
+  /** Something done by hand is to be written in the text. */
+  readonly write: (change: HandChange) => void;
 }
 
 /**
@@ -46,14 +49,14 @@ export class Toolbar {
     'More',
   );
 
-  constructor({ box, state, views, hand, takeOut, svg, keep, redraw, point, focus }: ToolbarParts) {
+  constructor({ box, state, views, hand, takeOut, svg, keep, redraw, point, focus, write }: ToolbarParts) {
     this.#box = box;
     this.#zoom = new ZoomChoice(box, state.zoom, keep);
     this.#layers = new LayersChoice(state.hidden ?? [], () => {
       keep();
       redraw();
     });
-    this.sketch = new SketchUnderlay(state.sketch, { svg, changed: keep });
+    this.sketch = new SketchUnderlay(state.sketch, { svg, changed: keep, write });
     this.#find = new FindBox({
       summoned: () => this.#show(true),
       point: (key) => point(key === undefined ? [] : [key]),

@@ -74,6 +74,59 @@ describe('a sketch under the drawing', () => {
     await eventually(opacity).toBe('0.55');
   });
 
+  it('has its corners placed where it is shown as it was taken', async () => {
+    const { page, preview, workbench } = studio;
+    const line = (words: string) => page.locator('.view-line', { hasText: words }).count();
+    await preview.getByRole('button', { name: 'Place its corners' }).press('Enter');
+    const corner = (words: string) =>
+      preview.getByRole('button', { name: new RegExp(`^${words} corner of the canvas`) });
+    await eventually(() => corner('upper left').getAttribute('aria-label')).toContain(
+      '200 pixels from the left, 60 from the top',
+    );
+    const before = await image().getAttribute('href');
+    const drag = async (words: string, right: number, down: number) => {
+      const board = preview.locator('.corner-board > svg').first();
+      await board.scrollIntoViewIfNeeded();
+      const { x, y, width, height } = (await corner(words).boundingBox()) ?? {
+        x: 0,
+        y: 0,
+        width: 0,
+        height: 0,
+      };
+      const scale = await board.evaluate((svg) => (svg instanceof SVGSVGElement ? svg.getScreenCTM()?.a : 0));
+      const middle = { x: x + width / 2, y: y + height / 2 };
+      await page.mouse.move(middle.x, middle.y);
+      await page.mouse.down();
+      await page.mouse.move(middle.x + right * (scale ?? 0), middle.y + down * (scale ?? 0), { steps: 4 });
+    };
+    await drag('upper left', 40, -20);
+    expect(await line('(200, 60)')).toBe(1);
+    await workbench.screenshot(artefact('preview-sketch-corners'));
+    await page.mouse.up();
+    await eventually(() => corner('upper left').getAttribute('aria-label')).toMatch(
+      /(?:239|24[01]) pixels from the left, (?:39|4[01]) from the top$/,
+    );
+    await eventually(() => line('(200, 60)')).toBe(0);
+    // The line is folded in so narrow an editor.
+    expect([await line('(640, 100) (740, 560)'), await line('(40, 540)')]).toEqual([1, 1]);
+    await eventually(() => image().getAttribute('href')).not.toBe(before);
+    // One step takes it back, and what was squared up with it.
+    await page.keyboard.press('Control+Z');
+    await eventually(() => line('(200, 60) (640, 100) (740, 560)')).toBe(1);
+    await eventually(() => corner('upper left').getAttribute('aria-label')).toContain('200 pixels');
+
+    await corner('lower right').focus();
+    for (const key of ['ArrowRight', 'ArrowRight', 'Shift+ArrowUp']) await page.keyboard.press(key);
+    await eventually(() => line('(200, 60) (640, 100) (742, 550)')).toBe(1);
+    await drag('lower left', 90, 0);
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    await eventually(() => corner('lower left').getAttribute('aria-label')).toContain('40 pixels');
+    expect(await line('(40, 540)')).toBe(1);
+    await preview.getByRole('button', { name: 'Place its corners' }).press('Enter');
+    expect(await preview.locator('.sketch-corners').isHidden()).toBe(true);
+  });
+
   it('is turned round in the mirror, and not mixed into what is read by its tones', async () => {
     const { page, preview } = studio;
     await preview.locator('.views input[value="mirror"]').check({ force: true });

@@ -5,7 +5,14 @@ import { describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { nameKey, parse, type SyntaxTree } from '../../grammar/index.js';
 import { holdsOf } from '../../server/drawing/handling/grips.js';
-import type { Grip } from '../../server/drawing/scene.js';
+import { handlePlace, resized } from '../../server/drawing/handling/frame.js';
+import {
+  type Frame,
+  type FrameHandle,
+  frameHandles,
+  type Grip,
+  sketchCorners,
+} from '../../server/drawing/scene.js';
 import { subjectsOf } from '../../server/drawing/views/subjects.js';
 import type { HandChange } from '../../server/language/hand/change.js';
 import { openPlan } from '../../server/language/test-support.js';
@@ -92,26 +99,28 @@ function placedBy(subject: string, { plan }: Read, lines: readonly string[]): Re
   return placed;
 }
 
-/** What is wrong with a change, in words; nothing when all is well. */
-function faultsOf(text: string, grip: Grip, to: Point, outcomes: string[]): readonly string[] {
+/** What is wrong with a change of what a grip takes hold of, in words; nothing when all is well. */
+function faultsOf(
+  text: string,
+  grip: Grip,
+  change: HandChange,
+  outcomes: string[],
+  isPut: (before: Read, now: Read) => readonly string[],
+  mostAdded = 1,
+): readonly string[] {
   const { service, uri, failures } = openPlan(text);
-  const change: HandChange = { kind: 'move', grip: grip.key, to };
   const answer = service.writeChange({ textDocument: { uri }, version: 1, change });
   if (answer === null || failures.length > 0) return [`failed: ${failures.join()}`];
   if ('refused' in answer) {
-    outcomes.push(`${grip.kind} refused`);
+    outcomes.push(`${change.kind === 'size' ? 'size' : grip.kind} refused`);
     return /^[`A-Z].*[.]$/su.test(answer.refused) ? [] : [`no sentence: ${answer.refused}`];
   }
-  outcomes.push(grip.kind);
+  outcomes.push(change.kind === 'size' ? 'size' : grip.kind);
   const after = TextDocument.applyEdits(TextDocument.create(uri, 'mahlstick', 1, text), [...answer.edits]);
   const [before, now] = [read(text), read(after)];
   const [old, lines] = [linesOf(text), linesOf(after)];
-  const faults: string[] = [];
+  const faults = [...isPut(before, now)];
   const { diagonal } = before.plan.canvas;
-  const put = now.grips.find(({ key }) => key === grip.key);
-  const slack = diagonal * SLACK[grip.kind];
-  if (put && distance(put.at, to) > slack) faults.push(`lies at ${JSON.stringify(put.at)}`);
-  if (!put && grip.kind !== 'point') faults.push('is gone');
   if (now.errors > before.errors) faults.push('a new error');
   const comments = ({ tree }: Read): string => tree.comments.map(({ text: words }) => words).join('\n');
   if (comments(before) !== comments(now)) faults.push('other comments');
@@ -131,8 +140,43 @@ function faultsOf(text: string, grip: Grip, to: Point, outcomes: string[]): read
   const rest = (all: readonly string[], more: number): string =>
     [...all.slice(0, its.first), ...all.slice(its.last + 1 + more)].join('\n');
   if (rest(old, 0) !== rest(lines, added)) faults.push('other lines change');
-  if (added < 0 || added > 1) faults.push(`${added} lines more`);
+  if (added < 0 || added > mostAdded) faults.push(`${added} lines more`);
   return faults.map((fault) => `${fault}\n${after}`);
+}
+
+/** The same for a grip that is moved. */
+function faultsOfMove(text: string, grip: Grip, to: Point, outcomes: string[]): readonly string[] {
+  return faultsOf(text, grip, { kind: 'move', grip: grip.key, to }, outcomes, ({ plan }, { grips }) => {
+    const put = grips.find(({ key }) => key === grip.key);
+    if (!put) return grip.kind === 'point' ? [] : ['is gone'];
+    const slack = plan.canvas.diagonal * SLACK[grip.kind];
+    return distance(put.at, to) > slack ? [`lies at ${JSON.stringify(put.at)}`] : [];
+  });
+}
+
+/** The same for a handle of the frame round an object: the frame becomes what it would be, as far as it can be written. */
+function faultsOfSize(
+  text: string,
+  grip: Grip & { readonly frame: Frame },
+  handle: FrameHandle,
+  to: Point,
+  keepsProportion: boolean,
+  outcomes: string[],
+): readonly string[] {
+  const { subject, frame } = grip;
+  const wanted = resized(frame, handle, to, keepsProportion);
+  const change: HandChange = { kind: 'size', subject, handle, to, keepsProportion };
+  const isSized = ({ plan }: Read, { grips }: Read): readonly string[] => {
+    const put = grips.find(({ key }) => key === grip.key)?.frame;
+    if (!put) return ['has no frame any more'];
+    // A `resize` is rounded to a hundredth of a per cent.
+    const slack = plan.canvas.diagonal * ROUNDED + 2e-4 * Math.max(frame.width, frame.height);
+    const off = frameHandles.filter(
+      (each) => distance(handlePlace(put, each), handlePlace(wanted, each)) > slack,
+    );
+    return off.map((each) => `${each} lies at ${JSON.stringify(handlePlace(put, each))}`);
+  };
+  return faultsOf(text, grip, change, outcomes, isSized, 2);
 }
 
 /** Part of a side of the canvas by which something is moved. */
@@ -160,7 +204,7 @@ describe('what is moved by hand in pictures that nobody has thought of', () => {
               x: grip.at.x + across * plan.canvas.width,
               y: grip.at.y + down * plan.canvas.height,
             };
-            const faults = faultsOf(text, grip, to, outcomes);
+            const faults = faultsOfMove(text, grip, to, outcomes);
             expect(faults.join('\n\n'), `${grip.key} to ${JSON.stringify(to)}\n${text}`).toBe('');
           }
         },
@@ -203,6 +247,53 @@ describe('what is moved by hand in pictures that nobody has thought of', () => {
   });
 });
 
+describe('what is sized by hand in pictures that nobody has thought of', () => {
+  it(
+    'has its handle where it was put and the opposite one where it was, and nothing else changes',
+    {
+      timeout: PATIENCE,
+    },
+    () => {
+      const outcomes: string[] = [];
+      const sizing = fc.record({
+        across: part,
+        down: part,
+        which: fc.nat(),
+        handle: fc.constantFrom(...frameHandles),
+        keepsProportion: fc.boolean(),
+      });
+      fc.assert(
+        fc.property(
+          picture,
+          fc.constantFrom(...CANVASES),
+          hand,
+          fc.array(sizing, { minLength: 6, maxLength: 12 }),
+          (one, [unit, times], write, sizings) => {
+            const { text: plain } = written(scaled(one, times));
+            const text = write(plain.replace(/^(canvas .*) cm$/mu, `$1 ${unit}`));
+            const { grips, plan } = read(text);
+            const framed = grips.flatMap((grip) => (grip.frame ? [{ ...grip, frame: grip.frame }] : []));
+            for (const { across, down, which, handle, keepsProportion } of sizings) {
+              const grip = framed[which % Math.max(1, framed.length)];
+              if (!grip) return;
+              const { x, y } = handlePlace(grip.frame, handle);
+              const to = { x: x + across * plan.canvas.width, y: y + down * plan.canvas.height };
+              const faults = faultsOfSize(text, grip, handle, to, keepsProportion, outcomes);
+              const what = `${handle} of ${grip.key} to ${JSON.stringify(to)} ${keepsProportion}`;
+              expect(faults.join('\n\n'), `${what}\n${text}`).toBe('');
+            }
+          },
+        ),
+        { seed, numRuns: runs, endOnFailure: true },
+      );
+      expect(outcomes).toContain('size');
+      expect(outcomes.filter((outcome) => outcome.endsWith('refused')).length).toBeLessThan(
+        0.3 * outcomes.length,
+      );
+    },
+  );
+});
+
 const root = path.resolve(import.meta.dirname, '../..');
 
 describe('what is moved by hand in the plans of', () => {
@@ -218,7 +309,7 @@ describe('what is moved by hand in the plans of', () => {
         const step = Math.ceil(grips.length / 12);
         for (const grip of grips.filter((_, index) => index % step === 0)) {
           const to = { x: grip.at.x + 0.07 * plan.canvas.width, y: grip.at.y - 0.04 * plan.canvas.height };
-          expect(faultsOf(text, grip, to, []).join('\n\n'), `${name}: ${grip.key}`).toBe('');
+          expect(faultsOfMove(text, grip, to, []).join('\n\n'), `${name}: ${grip.key}`).toBe('');
         }
       }
     },
@@ -238,6 +329,20 @@ const anyChange: fc.Arbitrary<HandChange> = fc.oneof(
     kind: fc.constant('resize' as const),
     subject: anySubject,
     factor: fc.constantFrom(1e-9, 0.5, 2, 1e12),
+  }),
+  fc.record({
+    kind: fc.constant('size' as const),
+    subject: anySubject,
+    handle: fc.constantFrom(...frameHandles),
+    to: anySpot,
+    keepsProportion: fc.boolean(),
+  }),
+  fc.record({
+    kind: fc.constant('sketch corner' as const),
+    corner: fc.constantFrom(...sketchCorners),
+    to: anySpot,
+    width: fc.constantFrom(1, 800, 4_000),
+    height: fc.constantFrom(1, 600),
   }),
   fc.record({
     kind: fc.constant('value' as const),

@@ -21,6 +21,14 @@ beforeAll(async () => {
 });
 
 const move = { kind: 'move', grip: 'object:tram', to: { x: 56, y: 20 } };
+const size = {
+  kind: 'size',
+  subject: 'object:tram',
+  handle: 'lower right',
+  to: { x: 72, y: 33 },
+  keepsProportion: false,
+};
+const corner = { kind: 'sketch corner', corner: 'upper left', to: { x: 4, y: 2 }, width: 80, height: 60 };
 const ask = (version: number, change: unknown, more: object = {}) => ({
   textDocument: { uri },
   version,
@@ -52,6 +60,37 @@ describe('a change by hand', () => {
     expect(await write(ask(1, move))).toEqual({ version: 1, edits: [across(19, '41'), across(31, '71')] });
   });
 
+  test('of a size is tried and written by a handle of the frame that the drawing offers', async () => {
+    const drawn = await client.request<SceneResult>('mahlstick/scene', {
+      textDocument: { uri },
+      view: 'drawing',
+      handling: true,
+    });
+    expect(drawn.scene.handling?.grips[0]?.frame).toEqual({
+      middle: { x: 55, y: 20 },
+      width: 30,
+      height: 20,
+      turn: 0,
+    });
+    const change = { ...size, to: { x: 72, y: 33 } };
+    expect(await tryIt(ask(1, change, { view: 'values' }))).toMatchObject({
+      version: 1,
+      scene: { view: 'values', handling: { grips: [{ frame: { width: 32, height: 23 } }, {}] } },
+    });
+    const last = (character: number, newText: string): TextEdit => ({
+      range: { start: { line: 3, character }, end: { line: 3, character: character + 2 } },
+      newText,
+    });
+    expect(await write(ask(1, change))).toEqual({ version: 1, edits: [last(31, '72'), last(35, '33')] });
+    const gone = { version: 1, refused: expect.stringMatching(/is not in the plan any more\.$/u) };
+    expect(await write(ask(1, { ...change, subject: 'object:bus' }))).toEqual(gone);
+  });
+
+  test('of a sketch that the plan does not have is refused in words', async () => {
+    const refused = { version: 1, refused: 'The plan has no sketch any more.' };
+    expect(await write(ask(1, corner))).toEqual(refused);
+  });
+
   test('is refused in words when the text is another, or what it is about is gone', async () => {
     const stale = { version: 7, refused: expect.stringMatching(/^The text has changed meanwhile/u) };
     expect(await write(ask(7, move))).toEqual(stale);
@@ -81,6 +120,10 @@ describe('a change by hand', () => {
     { ...move, grip: 7 },
     { ...move, grip: 'a'.repeat(2_000) },
     { kind: 'resize', subject: 'object:tram', factor: 0 },
+    { ...size, handle: 'centre' },
+    { ...size, keepsProportion: undefined },
+    { ...corner, corner: 'middle left' },
+    { ...corner, width: 0 },
     { kind: 'new line', form: 'lead', points: [{ x: 1, y: 2 }] },
     { kind: 'new line', form: 'outline', points: Array.from({ length: 501 }, () => ({ x: 1, y: 2 })) },
   ])('of the wrong form is refused: %j', async (change) => {

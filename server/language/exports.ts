@@ -1,11 +1,5 @@
 import * as v from 'valibot';
-import {
-  ErrorCodes,
-  LSPErrorCodes,
-  ResponseError,
-  type CancellationToken,
-  type Connection,
-} from 'vscode-languageserver';
+import { LSPErrorCodes, ResponseError, type CancellationToken, type Connection } from 'vscode-languageserver';
 import { papers } from '../drawing/paper.js';
 import { views } from '../drawing/scene.js';
 import { DISTANCE_LIMITS_MILLIMETRES } from '../drawing/viewing.js';
@@ -17,7 +11,7 @@ import {
   exportRequest,
   exportThemes,
 } from './export-protocol.js';
-import type { Guard } from './requests.js';
+import { admitted, cancelled, type Guard } from './guard.js';
 import type { Snapshot } from './snapshot.js';
 
 /** Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked for. */
@@ -56,16 +50,14 @@ export function answerExports(
       params: ExportParams,
       token: CancellationToken,
     ): Promise<ExportResult | null | ResponseError<void>> => {
-      const session = guard.session();
+      const session = admitted(guard, exportRequest.method, wanted, params);
       if (session instanceof ResponseError) return session;
-      if (!v.is(wanted, params))
-        return new ResponseError(ErrorCodes.InvalidParams, `${exportRequest.method}: not well formed`);
+      if (token.isCancellationRequested) return cancelled();
       const snapshot = session.service.snapshot(params.textDocument.uri);
       if (snapshot === undefined || exporter === undefined) return null;
       try {
         const exported = await exporter(snapshot, params, installed());
-        if (token.isCancellationRequested)
-          return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+        if (token.isCancellationRequested) return cancelled();
         return { version: snapshot.version, ...exported };
       } catch (error) {
         guard.failed(exportRequest.method, error);

@@ -1,20 +1,19 @@
 import {
   DocumentDiagnosticReportKind,
   DocumentDiagnosticRequest,
-  ErrorCodes,
   LSPErrorCodes,
   ResponseError,
   type CancellationToken,
   type Connection,
+  type DocumentDiagnosticParams,
   type DocumentDiagnosticReport,
 } from 'vscode-languageserver';
-import * as v from 'valibot';
 import { DiagnosticHistory } from './diagnostic-history.js';
 import { pulled } from './forms.js';
 import { usualSpelling } from './paths.js';
 import { planDiagnosedNotification } from './protocol.js';
 import { followWork } from './progress.js';
-import type { Guard } from './requests.js';
+import { admitted, cancelled, type Guard } from './guard.js';
 import { nextTurn } from './turns.js';
 
 /**
@@ -26,13 +25,11 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
   connection.onRequest(
     DocumentDiagnosticRequest.method,
     async (
-      params: unknown,
+      params: DocumentDiagnosticParams,
       token: CancellationToken,
     ): Promise<DocumentDiagnosticReport | ResponseError<unknown>> => {
-      guard.lull.heard();
-      const session = guard.session();
+      const session = admitted(guard, DocumentDiagnosticRequest.method, pulled, params);
       if (session instanceof ResponseError) return session;
-      if (!v.is(pulled, params)) return new ResponseError(ErrorCodes.InvalidParams, 'not well formed');
       const { service } = session;
       const { uri } = params.textDocument;
       const snapshot = service.snapshot(uri);
@@ -42,8 +39,7 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
       try {
         do {
           await new Promise<void>((resolve) => nextTurn(resolve));
-          if (token.isCancellationRequested)
-            return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+          if (token.isCancellationRequested) return cancelled();
           if (service.snapshot(uri) !== snapshot)
             return new ResponseError(LSPErrorCodes.ServerCancelled, 'the plan has changed', {
               retriggerRequest: true,

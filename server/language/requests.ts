@@ -1,4 +1,3 @@
-import * as v from 'valibot';
 import {
   CodeActionRequest,
   ColorPresentationRequest,
@@ -11,7 +10,6 @@ import {
   DocumentOnTypeFormattingRequest,
   DocumentRangeFormattingRequest,
   DocumentSymbolRequest,
-  ErrorCodes,
   FoldingRangeRequest,
   HoverRequest,
   InlayHintRequest,
@@ -28,11 +26,9 @@ import {
   ResponseError,
   WillRenameFilesRequest,
   WorkspaceSymbolRequest,
-  type CancellationToken,
   type Connection,
-  type RequestType,
 } from 'vscode-languageserver';
-import type { Abilities } from './abilities.js';
+import { answeringOn } from './answering.js';
 import {
   atPosition,
   atPositions,
@@ -49,112 +45,14 @@ import {
   ofView,
   tried,
   written,
-  type Form,
 } from './forms.js';
-import type { Surroundings } from './library.js';
+import type { Guard } from './guard.js';
 import { sceneRequest, tryChangeRequest, writeChangeRequest } from './protocol.js';
-import { followWork } from './progress.js';
 import type { Refusal } from './rename.js';
-import type { LanguageService } from './language-service.js';
-import type { Lull } from './turns.js';
-
-/** What the handlers need of the running server. */
-export interface Session {
-  readonly service: LanguageService;
-  readonly abilities: Abilities;
-}
-
-export interface Guard {
-  /** What to refuse a request with while there is no session: the client has said no hello yet, or goodbye. */
-  readonly session: () => Session | ResponseError<void>;
-  /** Told of every message; costly answers wait for it. */
-  readonly lull: Lull;
-  /** Told of a fault of ours; the client has been answered with nothing, and the server goes on. */
-  readonly failed: (what: string, error: unknown) => void;
-}
 
 /** Registers an answer for every request about a document. */
 export function answerRequests(connection: Connection, guard: Guard): void {
-  /**
-   * One request: refuses what is not well formed, honours cancellation, and turns a fault in the feature into the
-   * answer `none`.
-   */
-  const answer = <P, R, E>(
-    type: RequestType<P, R, E>,
-    form: Form,
-    none: NoInfer<R>,
-    feature: (session: Session, params: P) => NoInfer<R>,
-  ): void => {
-    connection.onRequest(type.method, (params: P, token: CancellationToken): unknown => {
-      guard.lull.heard();
-      const session = guard.session();
-      if (session instanceof ResponseError) return session;
-      if (!v.is(form, params))
-        return new ResponseError(ErrorCodes.InvalidParams, `${type.method}: not well formed`);
-      if (token.isCancellationRequested)
-        return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
-      try {
-        return feature(session, params);
-      } catch (error) {
-        guard.failed(type.method, error);
-        return none;
-      }
-    });
-  };
-
-  /** A question whose answer costs more than a turn: it waits until nothing else comes in, and may be taken back until then. */
-  const answerLater = <P, R, E>(
-    type: RequestType<P, R, E>,
-    form: Form,
-    none: NoInfer<R>,
-    feature: (
-      session: Session,
-      params: P,
-      /** What to answer instead where it has been taken back or overtaken since. */
-      lost: () => ResponseError<void> | undefined,
-    ) => NoInfer<R> | ResponseError<void> | Promise<R | ResponseError<void>>,
-  ): void => {
-    connection.onRequest(type.method, async (params: P, token: CancellationToken): Promise<unknown> => {
-      guard.lull.heard();
-      const session = guard.session();
-      if (session instanceof ResponseError) return session;
-      if (!v.is(form, params))
-        return new ResponseError(ErrorCodes.InvalidParams, `${type.method}: not well formed`);
-      const uri = v.is(ofDocument, params) ? params.textDocument.uri : undefined;
-      const version = uri === undefined ? undefined : session.service.snapshot(uri)?.version;
-      await guard.lull.reached();
-      const lost = (): ResponseError<void> | undefined => {
-        if (token.isCancellationRequested)
-          return new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
-        return uri !== undefined && session.service.snapshot(uri)?.version !== version
-          ? new ResponseError(LSPErrorCodes.ContentModified, 'the plan has changed')
-          : undefined;
-      };
-      try {
-        return lost() ?? (await feature(session, params, lost));
-      } catch (error) {
-        guard.failed(type.method, error);
-        return none;
-      }
-    });
-  };
-  /** A question that reaches beyond one plan: what stands round it is read first. */
-  const answerAround = <P, R, E>(
-    type: RequestType<P, R, E>,
-    form: Form,
-    none: NoInfer<R>,
-    feature: (session: Session, params: P, around: Surroundings) => NoInfer<R> | ResponseError<void>,
-  ): void =>
-    answerLater(type, form, none, async (session, params, lost) => {
-      const progress = followWork(connection, params, 'Reading the plans of the workspace');
-      try {
-        const around = await session.service.surroundings();
-        return lost() ?? feature(session, params, around);
-      } finally {
-        progress.end();
-      }
-    });
-
+  const { answer, answerLater, answerAround } = answeringOn(connection, guard);
   const told = new Set<string>();
   /** Shows a sentence to the painter, unless it was shown before. */
   const tellOnce = (message: string | undefined): void => {

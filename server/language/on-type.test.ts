@@ -27,6 +27,12 @@ test('the editor’s own indentation is left as it is', () => {
   expect(typed('object sky\n|', { tabSize: 4, insertSpaces: false })).toBe('object  sky\n\t');
 });
 
+test('tabs are followed by tabs and spaces by spaces, whatever the editor is set to', () => {
+  expect(typed('object sky\n\tshape outline\n\t|')).toBe('object sky\n\tshape   outline\n\t\t');
+  const tabs = { tabSize: 2, insertSpaces: false };
+  expect(typed('object sky\n  shape outline\n  |', tabs)).toBe('object sky\n  shape   outline\n    ');
+});
+
 test('the line that the caret is on is not set, and neither is one with a mistake', () => {
   expect(typed('object sky\n  |value    3')).toBe('object  sky\n  value    3');
   expect(typed('objekt    sky // so\n|')).toBe('objekt    sky // so\n');

@@ -38,7 +38,9 @@ export function onTypeEdits(
   const current = lines[line] ?? '';
   const isWanting = current.trim() === '' && current.length <= indent.length && character >= current.length;
   if (node === undefined || !wantsMore(node) || !isWanting) return form;
-  const step = indenting.insertSpaces ? ' '.repeat(Math.min(8, Math.max(1, indenting.tabSize))) : '\t';
+  // A line goes on as it begins, whatever the editor is set to: tabs and spaces in one are hard to tell apart.
+  const isTabbed = indent.includes('\t') || (indent === '' && !indenting.insertSpaces);
+  const step = isTabbed ? '\t' : ' '.repeat(Math.min(8, Math.max(1, indenting.tabSize)));
   const newText = (indent + step).slice(current.length);
   return [...form, { range: emptyRangeAt(line, current.length), newText }];
 }

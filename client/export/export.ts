@@ -3,8 +3,10 @@ import { capitalised } from '../../server/plan/problems.js';
 import type { PreviewPanel } from '../preview/host/panel.js';
 import type { PreviewPanels } from '../preview/host/panels.js';
 import { type ServerLink, languageId } from '../server-link.js';
+import { carryOut } from './carry-out.js';
 import { type Wanted, askWhat } from './choices.js';
-import { askWhere, writeWhole } from './write.js';
+import { askWhere } from './write.js';
+import { writeWhole } from './write-whole.js';
 
 /** What a keybinding or a task may say beforehand, so that it is not asked. */
 export type Beforehand = Wanted & { readonly plan?: vscode.Uri; readonly file?: vscode.Uri };
@@ -36,16 +38,16 @@ async function exportDrawing(
   if (file === undefined) return;
   const name = file.path.slice(file.path.lastIndexOf('/') + 1);
   try {
-    const remarks = await vscode.window.withProgress(
+    const made = await vscode.window.withProgress(
       { location: vscode.ProgressLocation.Notification, title: `Exporting ${name}`, cancellable: true },
-      async (_progress, token) => {
-        const made = await make(server, previews, plan, wanted, token);
-        if (token.isCancellationRequested) return undefined;
-        await writeWhole(file, made.bytes);
-        return made.remarks;
-      },
+      (_progress, token) =>
+        carryOut(
+          token,
+          () => make(server, previews, plan, wanted, token),
+          ({ bytes }) => writeWhole(vscode.workspace.fs, file, bytes),
+        ),
     );
-    if (remarks !== undefined) void tell(file, name, remarks);
+    if (made !== undefined) void tell(file, name, made.remarks);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     void vscode.window.showErrorMessage(`${name} was not written. ${capitalised(reason)}`);

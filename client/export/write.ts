@@ -21,19 +21,3 @@ export async function askWhere(plan: vscode.Uri, { what, format }: Wanted): Prom
     filters: { [NAMES[format]]: [format] },
   });
 }
-
-/**
- * Writes a file whole: beside it first, and then in its place, where the file system can do that.
- * @throws when it can't be written; what was there before is then still there, unless the file system can't rename
- */
-export async function writeWhole(file: vscode.Uri, bytes: Uint8Array): Promise<void> {
-  const { fs } = vscode.workspace;
-  const beside = file.with({ path: `${file.path}.part` });
-  try {
-    await fs.writeFile(beside, bytes);
-    await fs.rename(beside, file, { overwrite: true });
-  } catch {
-    await Promise.resolve(fs.delete(beside)).catch(() => undefined);
-    await fs.writeFile(file, bytes);
-  }
-}

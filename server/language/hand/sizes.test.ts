@@ -190,6 +190,14 @@ describe('an object that is sized by a handle', () => {
     expect(turned.grip('object:jug').frame).toBeUndefined();
   });
 
+  it('is refused where nothing would be left', () => {
+    const bench = handBench('canvas 60 x 40 m\nobject jug\n  shape rectangle (1, 1) to (1.03, 5)\n');
+    expect(bench.write(sizing(bench, 'middle right', [-1, 0], false))).toBe(
+      'So small it can’t be written down: leave it a little larger.',
+    );
+    expect(typeof bench.write(sizing(bench, 'lower centre', [0, -1], false))).toBe('object');
+  });
+
   it('is refused where its place can’t be told', () => {
     const bench = handBench('canvas 40 x 30 cm\nobject jug\n  shape circle 9\n  at middle left of thirds\n');
     expect(bench.write(sizing(bench, 'lower right', [1, 1], false))).toMatch(/can’t be told from its `at`/u);

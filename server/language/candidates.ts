@@ -42,7 +42,8 @@ export function candidatesFor(
     case 'systems':
       return systemsOf(snapshot, style);
     case 'places':
-      return placesOf(snapshot, style);
+      // A focal point is not placed by itself.
+      return placesOf(snapshot, style).filter(({ label }) => statement !== 'focus' || label !== 'focus');
     case 'steps':
       return stepsOf(snapshot);
     case 'colours':

@@ -96,7 +96,7 @@ describe('what follows', () => {
     ['divide |', ['golden', 'thirds', 'two to three', 'root 5']],
     ['divide golden, |', ['thirds']],
     ['divide two |', ['to three']],
-    ['focus |', ['focus', 'upper right', 'left edge', 'upper left corner', 'centre']],
+    ['focus |', ['upper right', 'left edge', 'upper left corner', 'centre']],
     ['divide golden, root 5\nfocus |', ['upper right', 'upper right of root 5']],
     ['divide armature\nfocus |', ['middle left', 'crossing 5 1']],
     ['focus upper |', ['left', 'centre', 'right']],
@@ -170,6 +170,18 @@ describe('what follows', () => {
     expect(complete(`${picture}focus |`)).toContainEqual(
       expect.objectContaining({ label: 'upper right', detail: 'crossing of thirds' }),
     );
+  });
+
+  test('a focal point is not placed by itself', () => {
+    expect(labels(`${picture}focus |`)).not.toContain('focus');
+    expect(labels(`${picture}object x\n  at |`)).toContain('focus');
+  });
+
+  test('what a list has already is not offered for it once more', () => {
+    expect(labels(`${picture}budget colour dominant 70%, |`)).not.toContain('dominant');
+    expect(labels('focus upper right\n  win by value, |')).not.toContain('value');
+    expect(labels(`${picture}sitting "a"\n  works SKY, |`)).toEqual(['tram']);
+    expect(labels(`${picture}path sky, |`)).toContain('sky');
   });
 
   test('the name of a rule takes the place of all its words', () => {

@@ -4,14 +4,14 @@ import {
   type CompletionItem,
   type Position,
 } from 'vscode-languageserver-types';
-import { statementsIn, type StatementEntry } from '../../grammar/index.js';
+import { nameKey, statementsIn, type StatementEntry } from '../../grammar/index.js';
 import type { Abilities } from './abilities.js';
 import { caretAt, type Caret, type CaretToken } from './caret.js';
 import { candidatesFor, type Candidate } from './candidates.js';
 import { statementMeaning } from './hover.js';
 import { likeliestFirst } from './likeliest.js';
 import { offeredEdit } from './offered-edit.js';
-import { sentenceSlots, slotsFor, type Slot } from './slots.js';
+import { listsEachOnce, sentenceSlots, slotsFor, type Slot } from './slots.js';
 import { snippets } from './snippets.js';
 import type { Snapshot } from './snapshot.js';
 import { contentOf, styleFor, type Style } from './style.js';
@@ -83,10 +83,11 @@ function followerItems(
   rest: readonly string[],
 ): readonly CompletionItem[] {
   const slots = caret.inSentence ? sentenceSlots(entry.kind, rest) : slotsFor(entry.kind, rest);
+  const given = new Set(listsEachOnce.has(entry.kind) ? rest.map(nameKey) : []);
   return slots.flatMap((slot) => {
     const first = firstWord(slot, caret, entry);
     return candidatesFor(slot, snapshot, style, entry.kind)
-      .filter(({ label }) => couldBecome(label, caret.typed.text))
+      .filter(({ label }) => couldBecome(label, caret.typed.text) && !given.has(nameKey(label)))
       .map((candidate) => ({
         ...item(candidate),
         textEdit: offeredEdit({ label: candidate.label, newText: candidate.label, first }, caret, abilities),

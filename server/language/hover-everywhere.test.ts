@@ -59,6 +59,7 @@ test.each([
   ['object sky\n  plane |middle', 'The plane between background and foreground.'],
   ['object sky\n  edges |lost', 'the two run into each other'],
   ['sitting "a" on 2026-02-|31', 'There is no such day in the calendar.'],
+  ['grid ev|ery 10 cm', 'How long each side of a square is.'],
   ['budget col|our dominant 70%', 'How much of the picture the colours of each role are to hold.'],
   ['budget colour domi|nant 70%', 'The colour that is to hold most of the picture.'],
   ['based on "a.mahl"\npath no|body', 'it may come from the plan that it is based on'],

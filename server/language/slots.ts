@@ -32,6 +32,16 @@ export function slotsFor(kind: StatementKind, rest: readonly string[]): readonly
   return choose === undefined || amongNumbers ? [] : choose(rest);
 }
 
+/** Statements in whose lists nothing stands twice; the eye may come back on its path. */
+export const listsEachOnce: ReadonlySet<StatementKind> = new Set([
+  'budget',
+  'win by',
+  'edges',
+  'cue',
+  'works',
+  'without',
+]);
+
 /** What can follow between the quotes of a sentence: the names of files and of their parts, and a cue that is there. */
 export function sentenceSlots(kind: StatementKind, rest: readonly string[]): readonly Slot[] {
   switch (kind) {

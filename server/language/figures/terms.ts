@@ -102,7 +102,10 @@ const terms: Readonly<Record<string, readonly Term[]>> = {
   through: [{ meaning: 'Places that the lead passes on its way.' }],
   along: [{ meaning: 'The lead runs along the edge of an object.' }],
   against: [{ meaning: 'Where it meets these objects alone.' }],
-  every: [{ meaning: 'How far across and down the next one stands.' }],
+  every: [
+    { of: ['grid'], meaning: 'How long each side of a square is.' },
+    { meaning: 'How far across and down the next one stands.' },
+  ],
   turning: [{ meaning: 'By how much each is turned from the one before.' }],
   resized: [{ meaning: 'The size of each as a part of the one before.' }],
   full: [{ meaning: 'The colour of the paint as it comes from the tube.' }],

@@ -35,9 +35,11 @@ export function partsOf({ tree, lines }: PlanText): readonly PartUse[] {
   return uses;
 }
 
-/** The part under the caret. */
+/** The part under the caret; nothing between quotes that hold no name yet. */
 export function partUnder(plan: PlanText, line: number, column: number): PartUse | undefined {
-  return partsOf(plan).find(({ location }) => location.line === line && touches(location, column));
+  return partsOf(plan).find(
+    ({ id, location }) => id !== '' && location.line === line && touches(location, column),
+  );
 }
 
 /** The file that holds a part, when it is known. */

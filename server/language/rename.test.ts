@@ -236,3 +236,11 @@ test('what is left out of a base that is not there is no name of this plan', asy
     'plan.mahl': 'based on "missing.mahl"\nwithout jug\nobject vase\npath vase',
   });
 });
+
+test('between quotes that hold no name yet there is nothing to rename', async () => {
+  const { bench, edit, refused } = await renamed('object a\n  shape from "tram.svg" part "|"', 'door', {
+    'tram.svg': '<svg><g id="roof"/></svg>',
+  });
+  expect([edit, refused]).toEqual([undefined, undefined]);
+  expect(bench.service.renamable(bench.uri, bench.position)).toBeUndefined();
+});

@@ -1,6 +1,6 @@
 import { type Hold, holdsOf } from '../../drawing/handling/grips.js';
 import { subjectsOf } from '../../drawing/views/subjects.js';
-import type { PlanObject } from '../../plan/plan.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
 import type { Snapshot } from '../snapshot.js';
 import { type Attempt, refusal } from './attempt.js';
 import type { HandChange } from './change.js';
@@ -46,8 +46,13 @@ function holdOf({ plan }: Snapshot, key: string): Hold | undefined {
 
 /** The change of an object, by the key of its subject in the drawing. */
 function ofObject({ plan }: Snapshot, subject: string, change: (object: PlanObject) => Attempt): Attempt {
-  const object = plan.objects[subjectsOf(plan, []).objects.indexOf(subject)];
+  const object = objectOf(plan, subject);
   return object ? change(object) : gone();
+}
+
+/** The object of a subject in the drawing, if it is in the plan still. */
+export function objectOf(plan: Plan, subject: string): PlanObject | undefined {
+  return plan.objects[subjectsOf(plan, []).objects.indexOf(subject)];
 }
 
 function gone(): Attempt {

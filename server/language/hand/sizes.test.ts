@@ -196,6 +196,8 @@ describe('an object that is sized by a handle', () => {
       'So small it can’t be written down: leave it a little larger.',
     );
     expect(typeof bench.write(sizing(bench, 'lower centre', [0, -1], false))).toBe('object');
+    const ruled = handBench(`${INCHES}  shape rectangle (1 1/2, 1) to (2 1/2, 5)\n`);
+    expect(ruled.write(sizing(ruled, 'middle right', [-0.98, 0], false))).toMatch(/^So small/u);
   });
 
   it('is refused where its place can’t be told', () => {

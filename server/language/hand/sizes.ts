@@ -4,13 +4,11 @@ import { frameOf, setDownFrom } from '../../drawing/handling/framing.js';
 import type { Hold } from '../../drawing/handling/grips.js';
 import { surroundingsOf } from '../../drawing/handling/surroundings.js';
 import type { Frame } from '../../drawing/scene.js';
-import { decimalsOf } from '../../findings/edits/edit.js';
 import { movedPlace, stretchEdit } from '../../findings/edits.js';
 import type { FixEdit } from '../../findings/finding.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { type PlaceSurroundings, resolvePlace } from '../../plan/places.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
-import { plainNumber } from '../../plan/problems.js';
 import { every } from '../../plan/select.js';
 import type { Snapshot } from '../snapshot.js';
 import { type Attempt, edits, refusal } from './attempt.js';
@@ -31,9 +29,6 @@ export function sizeTo(snapshot: Snapshot, { grip, held }: Hold, change: Sizing)
   const frame = object && frameOf(object, surroundings);
   if (!object || !frame) return refusal(`${grip.name} has no size of its own that could be changed here.`);
   const after = resized(frame, change.handle, change.to, change.keepsProportion);
-  if (isNothing(frame.width, after.width, plan) || isNothing(frame.height, after.height, plan)) {
-    return refusal('So small it can’t be written down: leave it a little larger.');
-  }
   const { children } = object.node;
   const corners = cornersOf(children, surroundings);
   const isSetDown = every(children, 'at').length > 0;
@@ -41,11 +36,6 @@ export function sizeTo(snapshot: Snapshot, { grip, held }: Hold, change: Sizing)
     ...(corners ? cornerEdits(plan, corners, after, isSetDown) : stretched(plan, object, frame, after)),
     ...(corners && !isSetDown ? [] : followed(snapshot, object, surroundings, frame, after)),
   ]);
-}
-
-/** Whether a side that changes is written as none. */
-function isNothing(before: number, length: number, { canvas }: Plan): boolean {
-  return timesAs(length, before) !== 1 && plainNumber(length, decimalsOf(canvas.unit)) === '0';
 }
 
 /** Its lengths or shares say the new size. */

@@ -1,3 +1,5 @@
+import { frameOf } from '../../drawing/handling/framing.js';
+import { surroundingsOf } from '../../drawing/handling/surroundings.js';
 import { changedText, type TextChange, textChanges } from '../../findings/text-changes.js';
 import type { SyntaxTree } from '../../../grammar/index.js';
 import type { Plan } from '../../plan/plan.js';
@@ -5,7 +7,7 @@ import { lineEndOf } from '../edits.js';
 import type { Snapshot, TriedReading } from '../snapshot.js';
 import { asWritten } from './as-written.js';
 import { type Attempt, type NameInText, type Refusal, refusal } from './attempt.js';
-import { attemptOf } from './attempts.js';
+import { attemptOf, objectOf } from './attempts.js';
 import type { HandChange } from './change.js';
 
 /** A change that can be made, with the plan as it is then. */
@@ -29,7 +31,16 @@ export function tried(snapshot: Snapshot, version: number, change: HandChange): 
   const after = snapshot.readInstead(changedText(snapshot.lines, changes).text);
   const fault = newFault(snapshot, after);
   if (fault !== undefined) return refusal(fault);
+  if (change.kind === 'size' && !hasSize(after.plan, change.subject)) {
+    return refusal('So small it can’t be written down: leave it a little larger.');
+  }
   return { kind: 'trial', changes, after, ...(attempt.kind === 'new' ? { name: attempt.name } : {}) };
+}
+
+/** Whether an object is wide and high still: what is written is rounded, to sixteenths of an inch in places. */
+function hasSize(plan: Plan, subject: string): boolean {
+  const object = objectOf(plan, subject);
+  return object !== undefined && frameOf(object, surroundingsOf(plan)) !== undefined;
 }
 
 function changesOf(

@@ -110,6 +110,11 @@ test('a name that is a word of the language is a name where it stands for one', 
   ]);
 });
 
+test('the roles in a budget of colours are words of the language, the groups in one of values are names', () => {
+  expect(told('budget colour dominant 70%')).toContain('dominant: enumMember');
+  expect(told('budget value dominant 70%')).toContain('dominant: variable');
+});
+
 test('the lines that a range touches', () => {
   const { service, uri } = openPlan(plan);
   const range = { start: { line: 1, character: 4 }, end: { line: 2, character: 1 } };

@@ -5,7 +5,14 @@ import {
   type SemanticTokensEdit,
   type SemanticTokensLegend,
 } from 'vscode-languageserver-types';
-import { classify, statements, walk, type ClassifiedText, type TextClass } from '../../grammar/index.js';
+import {
+  classify,
+  statements,
+  walk,
+  type ClassifiedText,
+  type Statement,
+  type TextClass,
+} from '../../grammar/index.js';
 import type { NameKind } from './names.js';
 import type { Snapshot } from './snapshot.js';
 
@@ -33,19 +40,25 @@ export function semanticTokens({ tree, names, lines }: Snapshot, range?: Range):
   const kinds = new Map(
     names.definitions.map(({ kind, location }) => [`${location.line} ${location.start}`, kind]),
   );
-  const openings = openingWords(tree);
+  const statementAt = statementsByLine(tree);
   let place = 0;
   let lineOfPlace = -1;
   const data: number[] = [];
   let last = { line: 0, start: 0 };
   for (const span of classify(tree, range?.start.line, range?.end.line)) {
     const kind = span.class === 'definition' ? kinds.get(`${span.line} ${span.start}`) : undefined;
+    const statement = statementAt.get(span.line);
     // The 20 of `figure 20` is a figure to the eye.
     const isDigits = span.class === 'choice' && /^\d/u.test(lines[span.line]?.slice(span.start) ?? '');
+    // Where a budget of values names groups, one of colours has the fixed words of their roles.
+    const isRole =
+      span.class === 'reference' && statement?.kind === 'budget' && statement.of.choice === 'colour';
     place = span.line === lineOfPlace ? place + 1 : 0;
     lineOfPlace = span.line;
-    const joins = span.class === 'keyword' && place >= (openings.get(span.line) ?? Infinity);
-    const type = joins ? SemanticTokenTypes.operator : typeOf(isDigits ? 'number' : span.class, kind);
+    const joins = span.class === 'keyword' && statement !== undefined && place >= openingWords(statement);
+    const type = joins
+      ? SemanticTokenTypes.operator
+      : typeOf(isDigits ? 'number' : isRole ? 'choice' : span.class, kind);
     if (type === undefined || span.end <= span.start) continue;
     const start = span.line === last.line ? span.start - last.start : span.start;
     data.push(span.line - last.line, start, span.end - span.start, indexOf(type), modifiersOf(span, kind));
@@ -56,13 +69,15 @@ export function semanticTokens({ tree, names, lines }: Snapshot, range?: Range):
 
 const wordCounts = new Map(statements.map(({ kind, words }) => [kind, words.length]));
 
-/** How many words open the statement of each line; those behind them only hold it together. */
-function openingWords({ nodes, detached }: Snapshot['tree']): ReadonlyMap<number, number> {
-  const counts = new Map<number, number>();
-  walk([...nodes, ...detached], ({ line, statement }) =>
-    counts.set(line, wordCounts.get(statement.kind) ?? 1),
-  );
-  return counts;
+/** How many words open a statement; those behind them only hold it together. */
+function openingWords({ kind }: Statement): number {
+  return wordCounts.get(kind) ?? 1;
+}
+
+function statementsByLine({ nodes, detached }: Snapshot['tree']): ReadonlyMap<number, Statement> {
+  const byLine = new Map<number, Statement>();
+  walk([...nodes, ...detached], ({ line, statement }) => byLine.set(line, statement));
+  return byLine;
 }
 
 /** The one edit that turns the numbers of one answer into those of the next; none when they are the same. */

@@ -75,14 +75,21 @@ export interface LanguageService {
   prepareDiagnostics(uri: string): boolean;
   /** Gravest first, as all that is said of a plan. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
   diagnostics(uri: string): readonly Diagnostic[];
+  /** What can be written at a place, the likeliest first. */
   completions(uri: string, position: Position): readonly CompletionItem[];
+  /** What is computed about the word at a place, or what it means. */
   hover(uri: string, position: Position): Hover | undefined;
   /**
    * Reads what stands round the open plans and is not known yet: plans that they are based on, others of the workspace, files
    * they take parts from. Questions that reach beyond one plan are asked with it, or else know of the open plans alone.
    */
   surroundings(): Promise<Surroundings>;
+  /**
+   * Where the name at a place is given, here or in a plan that this one is based on; of a file its beginning, and of a part
+   * its element.
+   */
   definition(uri: string, position: Position, around?: Surroundings): LocationLink | undefined;
+  /** Every place that means what the name at a place means; `withDefinition` where it is given too. */
   references(
     uri: string,
     position: Position,
@@ -91,6 +98,7 @@ export interface LanguageService {
   ): readonly Location[];
   /** What can be renamed there, or why it can't be. */
   renamable(uri: string, position: Position, around?: Surroundings): Renamable | undefined;
+  /** The edits that give what is named at a place another name wherever it is spoken of, or why that can't be. */
   rename(
     uri: string,
     position: Position,
@@ -99,11 +107,15 @@ export interface LanguageService {
   ): WorkspaceEdit | Refusal | undefined;
   /** Which plans a rename there may miss, as a sentence; see `outOfReach`. */
   outOfReach(uri: string, position: Position, around: Surroundings): string | undefined;
+  /** Where the plan itself speaks of what is named at a place, and where it gives the name. */
   highlights(uri: string, position: Position): readonly DocumentHighlight[];
   /** Nested or flat, as the client can take them. */
   symbols(uri: string): DocumentSymbol[] | SymbolInformation[];
+  /** The blocks, and runs of comments. */
   foldingRanges(uri: string): readonly FoldingRange[];
+  /** For each place what a selection there grows to, from the word to the plan. */
   selectionRanges(uri: string, positions: readonly Position[]): readonly SelectionRange[];
+  /** The files that the plan names, where plans may read. */
   links(uri: string): readonly DocumentLink[];
   /** What is named in the plans that are known. */
   workspaceSymbols(query: string, around?: Surroundings): SymbolInformation[];
@@ -111,12 +123,17 @@ export interface LanguageService {
   editsForMoves(moves: readonly Move[], around?: Surroundings): WorkspaceEdit | undefined;
   /** What Enter brings about, with the caret on the new line. */
   onTypeEdits(uri: string, position: Position, indenting: Indenting): readonly TextEdit[];
+  /** What is measured beside what is written in a range, as far as it is wanted. */
   inlayHints(uri: string, range: Range): readonly InlayHint[];
+  /** What each word stands for, packed as the protocol has it. */
   semanticTokens(uri: string): SemanticTokens;
+  /** The same of the lines that a range touches. */
   semanticTokensIn(uri: string, range: Range): SemanticTokens;
   /** What changes from an earlier answer to now; everything when that answer was not the last. */
   semanticTokensDelta(uri: string, previousResultId: string): SemanticTokens | SemanticTokensDelta;
+  /** Every colour that is written out; a name of one is not. */
   colours(uri: string): readonly ColorInformation[];
+  /** Ways to write a picked colour, the notation that stands in the range first. */
   colourPresentations(
     uri: string,
     range: Range,

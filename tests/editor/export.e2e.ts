@@ -4,6 +4,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readPdf } from '../support/pdf.js';
 import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
 
+const copiedText = 'The drawing is copied as an image.';
+
 describe('taking the drawing out of the editor', () => {
   let studio: Studio;
 
@@ -29,15 +31,30 @@ describe('taking the drawing out of the editor', () => {
     return readFileSync(file);
   }
 
-  it('copies it as an image with a click', async () => {
-    const { page, preview, workbench } = studio;
-    await workbench.screenshot(artefact('preview-take-out'));
-    await preview.getByRole('button', { name: 'Copy image' }).click();
-    await page.getByText('The drawing is copied as an image.').waitFor();
-    const types = await page.evaluate(async () =>
+  /** Waits until it is told that the drawing is copied, and gives the types of what is on the clipboard then. */
+  async function copied(): Promise<readonly string[]> {
+    await studio.page.getByText(copiedText).waitFor();
+    return studio.page.evaluate(async () =>
       (await navigator.clipboard.read()).flatMap((item) => [...item.types]),
     );
-    expect(types).toContain('image/png');
+  }
+
+  it('copies it as an image with a click', async () => {
+    const { preview, workbench } = studio;
+    await workbench.screenshot(artefact('preview-take-out'));
+    await preview.getByRole('button', { name: 'Copy image' }).click();
+    expect(await copied()).toContain('image/png');
+  });
+
+  it('copies it from the command palette too, with the text in front', async () => {
+    const { page, preview, workbench } = studio;
+    await page.locator('.monaco-editor .view-line').first().click();
+    await page.getByText(copiedText).waitFor({ state: 'hidden' });
+    await page.evaluate(() => navigator.clipboard.writeText('nothing'));
+    const hasFocus = () => preview.locator('body').evaluate(({ ownerDocument }) => ownerDocument.hasFocus());
+    expect(await hasFocus()).toBe(false);
+    await workbench.runCommand('Mahlstick: Copy Drawing as Image');
+    expect(await copied()).toContain('image/png');
   });
 
   it('writes the plan sheet as PDF beside the plan', async () => {

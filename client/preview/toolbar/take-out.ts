@@ -3,6 +3,9 @@ import type { FromPage, ToPage } from '../messages.js';
 
 type Rasterise = Extract<ToPage, { readonly type: 'rasterise' }>;
 
+/** A busy editor takes a while to give a page the focus. */
+const PATIENCE_MILLISECONDS = 2_000;
+
 /** What the clipboard waits for: the drawing as the extension gives it. */
 interface Awaited {
   readonly resolve: (png: Blob) => void;
@@ -44,6 +47,8 @@ export class TakeOut {
     png.catch(() => undefined);
     this.#post({ type: 'copy' });
     try {
+      // From the command palette the page is given the focus, which it needs for the clipboard, and may not have it yet.
+      if (!document.hasFocus()) await focusOrPatience();
       await navigator.clipboard.write([new ClipboardItem({ 'image/png': png })]);
       this.#post({ type: 'copied', isCopied: true });
     } catch (error) {
@@ -64,6 +69,14 @@ export class TakeOut {
       else this.#post({ type: 'raster', id, png: null });
     }
   }
+}
+
+/** Settles when the page has the focus, or has waited long enough for it. */
+function focusOrPatience(): Promise<void> {
+  return new Promise((resolve) => {
+    window.addEventListener('focus', () => resolve(), { once: true });
+    setTimeout(resolve, PATIENCE_MILLISECONDS);
+  });
 }
 
 /** Paints the text of an SVG file, `width` pixels wide. */

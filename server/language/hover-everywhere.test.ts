@@ -59,6 +59,8 @@ test.each([
   ['object sky\n  plane |middle', 'The plane between background and foreground.'],
   ['object sky\n  edges |lost', 'the two run into each other'],
   ['sitting "a" on 2026-02-|31', 'There is no such day in the calendar.'],
+  ['object a\n  repeat 4 every (5, -0|.5)', '0.5 cm up, 1.7 % of the height.'],
+  ['sitting "a"\n  layer body col|our', 'Body colour: opaque paint, the main layer.'],
   ['grid ev|ery 10 cm', 'How long each side of a square is.'],
   ['budget col|our dominant 70%', 'How much of the picture the colours of each role are to hold.'],
   ['budget colour domi|nant 70%', 'The colour that is to hold most of the picture.'],
@@ -76,4 +78,9 @@ test.each([
 test('what a statement tells itself is not told of its length once more', () => {
   expect(told('canvas 80 x 5|0 cm')).not.toContain('100 % of the height');
   expect(told('horizon 4|0%').match(/40 %/gu)).toHaveLength(1);
+  expect(told('grid every 1|0 cm')).not.toContain('10 cm.');
+});
+
+test('a place in a sketch is none on the canvas', () => {
+  expect(told('sketch "a.png"\n  corners (1|00, 0) (900, 0) (900, 600) (0, 600)')).not.toContain('across');
 });

@@ -11,6 +11,7 @@ interface Term {
 
 const colourStatements: readonly StatementKind[] = ['colour definition', 'ground', 'budget'];
 const ofBudget: readonly StatementKind[] = ['budget'];
+const ofMeans: readonly StatementKind[] = ['win by'];
 
 const terms: Readonly<Record<string, readonly Term[]>> = {
   dominant: [
@@ -36,19 +37,20 @@ const terms: Readonly<Record<string, readonly Term[]>> = {
   lost: [{ meaning: 'The border cannot be seen; the two run into each other.' }],
   value: [
     { of: ofBudget, meaning: 'How much of the picture each group of steps is to hold.' },
-    { meaning: 'Light against dark.' },
+    { of: ofMeans, meaning: 'Light against dark.' },
   ],
   colour: [
     { of: ofBudget, meaning: 'How much of the picture the colours of each role are to hold.' },
-    { meaning: 'Hue and chroma against what lies around.' },
+    { of: ['layer'], meaning: 'Body colour: opaque paint, the main layer.' },
+    { of: ofMeans, meaning: 'Hue and chroma against what lies around.' },
   ],
-  edges: [{ meaning: 'Sharper borders than elsewhere.' }],
+  edges: [{ of: ofMeans, meaning: 'Sharper borders than elsewhere.' }],
   detail: [
     { of: ['layer'], meaning: 'The last touches, over what has dried.' },
-    { meaning: 'More drawing in it than elsewhere.' },
+    { of: ofMeans, meaning: 'More drawing in it than elsewhere.' },
   ],
-  scale: [{ meaning: 'Larger than what lies around, or smaller.' }],
-  isolation: [{ meaning: 'Room around it, with nothing like it near.' }],
+  scale: [{ of: ofMeans, meaning: 'Larger than what lies around, or smaller.' }],
+  isolation: [{ of: ofMeans, meaning: 'Room around it, with nothing like it near.' }],
   imprimatura: [{ meaning: 'A thin first tone over the whole ground.' }],
   underpainting: [{ meaning: 'The picture laid in by tone, to be painted over.' }],
   'block-in': [{ meaning: 'The large flat areas, without detail.' }],

@@ -1,4 +1,10 @@
-import { canonicalWord, type ClassifiedText, type Length, type Node } from '../../../grammar/index.js';
+import {
+  canonicalWord,
+  type ClassifiedText,
+  type Length,
+  type Node,
+  type StatementKind,
+} from '../../../grammar/index.js';
 import { percent } from '../../findings/words/words.js';
 import { stepValue } from '../../plan/colour/value.js';
 import { type Axis, canvasUnits, divisionPlace, millimetresPer } from '../../plan/lengths.js';
@@ -77,13 +83,12 @@ function lengthFigures(
   canvas: Snapshot['plan']['canvas'],
   { start }: ClassifiedText,
 ): readonly string[] {
-  // What these lengths come to is told with the statement itself.
-  if (statement.kind === 'canvas' || statement.kind === 'horizon') return [];
+  if (toldOtherwise.has(statement.kind)) return [];
   const found = lengthAt(statement, start, axisOfStatement(statement.kind));
   if (found === undefined) return [];
   const { length, axis } = found;
   if (axis === undefined) {
-    if (length.unit === undefined || length.unit === '%') return [];
+    if (length.unit === undefined || length.unit === '%' || length.unit === canvas.unit) return [];
     const units = (length.value * millimetresPer(length.unit)) / canvas.millimetresPerUnit;
     return [`${plainNumber(units)} ${canvas.unit}.`];
   }
@@ -91,9 +96,17 @@ function lengthFigures(
   const units = (isDivision ? divisionPlace : canvasUnits)(length, canvas, axis);
   const side = axis === 'across' ? canvas.width : canvas.height;
   return [
-    `${plainNumber(units)} ${canvas.unit} ${axis}, ${percent(Math.abs(units) / side)} of the ${axis === 'across' ? 'width' : 'height'}.`,
+    `${plainNumber(Math.abs(units))} ${canvas.unit} ${units < 0 ? against[axis] : axis}, ${percent(Math.abs(units) / side)} of the ${axis === 'across' ? 'width' : 'height'}.`,
   ];
 }
+
+const against: Readonly<Record<Axis, string>> = { across: 'to the left', down: 'up' };
+
+/**
+ * What the lengths of these come to is told with the statement itself, or they are none on the canvas: places in a sketch or
+ * photograph, and the thickness of paint.
+ */
+const toldOtherwise: ReadonlySet<StatementKind> = new Set(['canvas', 'horizon', 'corners', 'grey', 'film']);
 
 function axisOfStatement(kind: Node['statement']['kind']): Axis | undefined {
   if (kind === 'uprights') return 'across';

@@ -116,11 +116,17 @@ describe('working by hand in the drawing', () => {
     await eventually(hand.changed).toEqual({ 28: 'lead    fold from (6, 28) to (22, 22)' });
   });
 
-  it('moves as it is seen in the mirror', async () => {
+  it('moves and sizes as it is seen in the mirror', async () => {
     await studio.preview.locator('.views input[value="mirror"]').check({ force: true });
     await studio.preview.locator('.drawing svg[data-view="mirror"]').waitFor();
     await hand.drag([28, 14], [32, 20.6]);
     await eventually(hand.changed).toEqual({ 21: '  at      (8, 20.6)    // beside the cloth' });
+    await eventually(() => outline('object:jug')).toContain('32');
+    await hand.drag([29, 25.1], [27, 26.1]);
+    await eventually(hand.changed).toEqual({
+      20: '  shape   ellipse 8 x 10',
+      21: '  at      (9, 21.1)    // beside the cloth',
+    });
     await studio.preview.locator('.views input[value="drawing"]').check({ force: true });
     await studio.preview.locator('.drawing svg[data-view="drawing"]').waitFor();
   });

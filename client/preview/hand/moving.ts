@@ -58,7 +58,8 @@ export class Moving {
       if (event.pointerId === this.#held?.pointer) this.cancel();
     });
     listen('lostpointercapture', (event) => {
-      if (event.pointerId === this.#held?.pointer) this.cancel();
+      // A finger is caught by what it touches first, which loses it to the place when a drag begins.
+      if (event.target === place && event.pointerId === this.#held?.pointer) this.cancel();
     });
     listen('click', (event) => {
       if (this.#swallowsClick) event.stopPropagation();

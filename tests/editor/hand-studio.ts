@@ -59,6 +59,19 @@ export function handIn({ page, preview, workbench }: Studio) {
       await pull(to);
       await page.mouse.up();
     },
+    dragByFinger: async (from: At, to: At) => {
+      const [start, end] = [await onScreen(from), await onScreen(to)];
+      const screen = await page.context().newCDPSession(page);
+      const touch = (type: 'touchStart' | 'touchMove', part: number) =>
+        screen.send('Input.dispatchTouchEvent', {
+          type,
+          touchPoints: [{ x: start.x + part * (end.x - start.x), y: start.y + part * (end.y - start.y) }],
+        });
+      await touch('touchStart', 0);
+      for (const part of [0.25, 0.5, 0.75, 1]) await touch('touchMove', part);
+      await screen.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+      await screen.detach();
+    },
     click: async (at: At) => {
       const { x, y } = await onScreen(at);
       await page.mouse.click(x, y);

@@ -211,6 +211,24 @@ describe('working by hand in the drawing', () => {
     expect(await studio.focused()).toEqual(['object:jug']);
   });
 
+  it('sizes and moves a thing with a finger', async () => {
+    await focus('object:jug');
+    const snap = hand.bar.getByRole('button', { name: 'Snap to the division' });
+    await snap.click();
+    await focus('object:jug');
+    await hand.dragByFinger([15, 18.5], [17, 19.5]);
+    await eventually(hand.changed).toEqual({
+      20: '  shape   ellipse 8 x 10',
+      21: '  at      (13, 14.5)    // beside the cloth',
+    });
+    await hand.dragByFinger([13, 14.5], [12, 16.5]);
+    await eventually(hand.changed).toEqual({
+      20: '  shape   ellipse 8 x 10',
+      21: '  at      (12, 16.5)    // beside the cloth',
+    });
+    await snap.click();
+  });
+
   it('makes an object larger by keys', async () => {
     await focus('object:jug');
     await keys('Alt+=');

@@ -145,7 +145,9 @@ describe.each(['node', 'web'] as const)(
       const hostile = await workbench.preview();
       await hostile.locator('svg text', { hasText: '<img src=x' }).first().waitFor();
       await workbench.screenshot(artefact(`preview-hostile-${host}`));
-      expect(await hostile.locator('body img, body svg script, body svg image[href], body a').count()).toBe(0);
+      expect(await hostile.locator('body img, body svg script, body svg image[href], body a').count()).toBe(
+        0,
+      );
       expect(await hostile.locator('body').getAttribute('data-ran')).toBeNull();
     });
 

@@ -67,7 +67,8 @@ export class DocumentReader {
   get tree(): SyntaxTree {
     const { nodes, detached, problems, comments } = this;
     const lostNames = this.lines.flatMap(({ reading }) => reading?.lostName ?? []);
-    return { nodes, detached, problems, lostNames, comments, lineCount: this.lines.length };
+    const lostKinds = new Set(this.lines.flatMap(({ reading }) => reading?.lostKind ?? []));
+    return { nodes, detached, problems, lostNames, lostKinds, comments, lineCount: this.lines.length };
   }
 
   private take(source: SourceLine, line: number): void {

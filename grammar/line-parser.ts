@@ -21,6 +21,8 @@ export interface LineReading {
   readonly problems: readonly LineProblem[];
   /** The name that the line was to give, where no statement is left of it. */
   readonly lostName?: string;
+  /** What the line was to say, where no statement is left of it. */
+  readonly lostKind?: Statement['kind'];
   /** Offsets at which the printer puts a comma. */
   readonly missingCommas: readonly number[];
 }
@@ -52,6 +54,7 @@ class LineParser extends WorkRules {
     return {
       ...(kept && { statement: statementOf(entry, kept, tokens) }),
       ...(lost && { lostName: lost.image }),
+      ...(!kept && { lostKind: entry.kind }),
       problems: [...this.problems].sort((one, other) => one.start - other.start),
       missingCommas: [...this.missingCommas],
     };

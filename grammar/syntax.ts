@@ -358,6 +358,8 @@ export interface SyntaxTree {
   readonly problems: readonly Problem[];
   /** Names that lines were to give of which no statement is left, so that nobody is told there is no such thing. */
   readonly lostNames: readonly string[];
+  /** Kinds of statements that lines were to be of which nothing is left, so that nobody is told that there is none. */
+  readonly lostKinds: ReadonlySet<Statement['kind']>;
   readonly comments: readonly Comment[];
   readonly lineCount: number;
 }

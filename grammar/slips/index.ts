@@ -4,6 +4,7 @@ import {
   decimalComma,
   moveOrder,
   noBrackets,
+  noHeight,
   oneCorner,
   otherUnit,
   splitIndex,
@@ -16,6 +17,7 @@ import { nameOfSeveralWords, needlessSign, otherDate, twoFacts } from './words.j
 
 /** What newcomers write, in the order it is looked for: what is told by its signs before what is told by words. */
 const slips: readonly Slip[] = [
+  noHeight,
   inchMarks,
   otherQuotes,
   needlessSign,

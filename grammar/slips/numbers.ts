@@ -60,6 +60,23 @@ function bracketed(run: string, start: number): ReturnType<Slip> {
   );
 }
 
+/** `canvas 40 x`: a size of which the height is not written yet, or was forgotten. */
+export const noHeight: Slip = (stumble) => {
+  const width = new RegExp(String.raw`${number}\s*(?:(?:mm|cm|m|in)|%)?\s*$`, 'i').exec(
+    stumble.text.slice(0, stumble.at),
+  );
+  const sign = /^[x×](?=\s*$)/i.exec(restOf(stumble));
+  if (width === null || sign === null) return undefined;
+  const end = stumble.at + sign[0].length;
+  const written = stumble.text.slice(width.index, end);
+  return {
+    start: width.index,
+    end,
+    code: 'incomplete statement',
+    message: `After \`${written}\` the height is needed.`,
+  };
+};
+
 const units: Readonly<Record<string, string>> = {
   inch: 'in',
   inches: 'in',

@@ -84,6 +84,11 @@ describe.each<[string, readonly Slip[]]>([
   [
     'numbers',
     [
+      { written: 'canvas 40 x', told: '40 x: After `40 x` the height is needed.' },
+      {
+        written: `${underObject}shape rectangle 9 cm x`,
+        told: '9 cm x: After `9 cm x` the height is needed.',
+      },
       {
         written: `${underObject}value 4,5`,
         told: '4,5: Within a number stands a point, not a comma.',

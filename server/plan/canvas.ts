@@ -28,10 +28,14 @@ type Orientation = NonNullable<CanvasSize['orientation']>['choice'];
 /** The canvas without its ground; the ground's colour may be a name, which needs the colours first. */
 export type BareCanvas = Omit<Canvas, 'ground'>;
 
-/** The canvas's measures; 40 x 30 cm, with a warning, when the plan gives none that can be read. */
-export function resolveCanvas(nodes: readonly Node[], problems: Problems): BareCanvas {
+/**
+ * The canvas's measures; 40 x 30 cm when the plan gives none that can be read, with a warning when it gives none.
+ *
+ * @param isLost whether a line that was to give it could not be read, which is told there
+ */
+export function resolveCanvas(nodes: readonly Node[], problems: Problems, isLost: boolean): BareCanvas {
   const node = single(nodes, 'canvas', problems);
-  if (!node) {
+  if (!node && !isLost) {
     problems.warn(
       'no canvas',
       'The plan gives no canvas, so it is drawn on 40 x 30 cm. Write `canvas 40 x 30 cm`.',

@@ -45,6 +45,11 @@ describe('defaults', () => {
     expect(plan.colourBudget?.location).toBeUndefined();
   });
 
+  it('says nothing of a missing canvas where a line is to give it that cannot be read', () => {
+    expect(resolvePlan(parse('canvas 40 x')).problems).toEqual([]);
+    expect(resolvePlan(parse('canvas 40 x')).canvas).toMatchObject({ width: 40, height: 30, unit: 'cm' });
+  });
+
   it('draws a plan without a canvas on 40 x 30 cm and says so', () => {
     const plan = planOf('object  hill\n  shape   rectangle 40 x 20');
     expect(plan.canvas).toMatchObject({ width: 40, height: 30, unit: 'cm' });

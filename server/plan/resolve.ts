@@ -39,7 +39,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   const problems = new Problems();
   const cache = options.outlines ?? new OutlineCache();
   cache.turnOver();
-  const bare = resolveCanvas(nodes, problems);
+  const bare = resolveCanvas(nodes, problems, tree.lostKinds.has('canvas'));
   const scale = resolveScale(nodes, problems);
   const book = new ColourBook(nodes, problems, tree.lostNames);
   const palette = resolvePalette(nodes, book, problems);

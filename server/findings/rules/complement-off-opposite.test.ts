@@ -42,6 +42,21 @@ describe('a complement', () => {
     expect(finding?.fix && found(mended(text, finding.fix))).toEqual([]);
   });
 
+  it('is told, where the turn stays within what has one name, by what it goes towards', () => {
+    const text = `canvas 40 x 30 cm
+colour dusk #4a5266 dominant
+colour ochre #c29a4a complement
+object wall
+  shape rectangle (0, 0) to (40, 30)
+  colour dusk
+object pear
+  shape circle 8 at (20, 15)
+  colour ochre`;
+    const [finding] = found(text);
+    expect(finding?.message).toContain('its hue is yellow-orange');
+    expect(finding?.advice).toMatch(/^Turn it a little towards orange: `#/);
+  });
+
   it('is turned in the notation that it was written in', () => {
     for (const written of ['#8a7f3c', '#8A7F3C', 'rgb(138, 127, 60)', 'oklch(0.6 0.09 105)']) {
       const text = scene(written);

@@ -95,7 +95,7 @@ const HUE_TELLS_FROM = 3;
  * @param keeps whether the rule is kept with this hue
  */
 export function turnAdvice(
-  { colour, name, location }: ColourInRole,
+  { colour, name, location, hueDegrees }: ColourInRole,
   plan: Plan,
   way: { readonly start: number; readonly end: number },
   keeps: (hueDegrees: number) => boolean,
@@ -111,9 +111,16 @@ export function turnAdvice(
   if (!turned || hue === undefined) return { advice: `Turn it towards ${hueWords(way.end, plan)}.` };
   const subject = name.startsWith('`') ? name : 'the ground';
   return {
-    advice: `Turn it to ${hueWords(hue, plan)}: \`${turned.text}\` has the same value${chromaWords(colour, turned)}.`,
+    advice: `Turn it ${whither(hueDegrees, hue, way.end, plan)}: \`${turned.text}\` has the same value${chromaWords(colour, turned)}.`,
     fix: { title: `Turn ${subject} to \`${turned.text}\``, edits: [replace(location, turned.text)] },
   };
+}
+
+/** Where a hue is turned, in words: a turn within what has one name is told by what it goes towards. */
+function whither(fromDegrees: number, toDegrees: number, endDegrees: number, plan: Plan): string {
+  const [from, to, end] = [fromDegrees, toDegrees, endDegrees].map((degrees) => hueWords(degrees, plan));
+  if (from !== to) return `to ${to}`;
+  return end === to ? 'a little' : `a little towards ${end}`;
 }
 
 /** Chromas that differ by less look the same. */

@@ -1,5 +1,5 @@
 // @ts-check
-// `npm test`: every stage in order; `npm test -- unit package`: these and what they need. The last line has the sum.
+// `npm test`: every stage, round by round; `npm test -- unit package`: these and what they need. The last line has the sum.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { ensureChromium } from './hosts/chromium.mjs';
@@ -11,6 +11,7 @@ import { run } from './hosts/processes.mjs';
  * @typedef {{ readonly passed: number; readonly failed: number }} Tally
  * @typedef {{ readonly ok: boolean; readonly tally?: Tally }} Outcome
  * @typedef {{ readonly name: string; readonly needs?: readonly string[]; readonly run: () => Promise<Outcome> }} Stage
+ * @typedef {readonly Stage[]} Round stages that wait for much, or take one core, and so run side by side
  */
 
 const minutes = 60_000;
@@ -86,62 +87,77 @@ async function pack() {
 /** @param {Promise<unknown>} promise @returns {Promise<Outcome>} */
 const done = (promise) => promise.then(() => ({ ok: true }));
 
-/** @type {readonly Stage[]} */
-const stages = [
-  { name: 'chromium', run: () => done(ensureChromium().then((file) => console.log(file))) },
-  {
-    name: 'lint-and-types',
-    run: () => all('eslint .', 'tsc --noEmit -p .', 'prettier --check .', 'tsc --noEmit -p tests/hosts'),
-  },
-  { name: 'build', run: () => all('node client/build.mjs') },
-  { name: 'unit', run: () => vitest('unit') },
-  { name: 'host', run: () => done(installNodeHost()) },
-  { name: 'editor-node', needs: ['chromium', 'build', 'host'], run: () => mocha('node') },
-  { name: 'editor-web', needs: ['chromium', 'build'], run: () => mocha('web') },
-  { name: 'package', run: pack },
-  {
-    name: 'editor-preview',
-    needs: ['chromium', 'build', 'host', 'package'],
-    run: () => vitest('editor-preview', ' --config tests/editor/vitest.config.mjs'),
-  },
+/** One round after the other. @type {readonly Round[]} */
+const rounds = [
+  [
+    { name: 'chromium', run: () => done(ensureChromium().then((file) => console.log(file))) },
+    { name: 'host', run: () => done(installNodeHost()) },
+    {
+      name: 'lint-and-types',
+      run: () => all('eslint .', 'tsc --noEmit -p .', 'prettier --check .', 'tsc --noEmit -p tests/hosts'),
+    },
+    { name: 'build', run: () => all('node client/build.mjs') },
+  ],
+  [{ name: 'unit', run: () => vitest('unit') }],
+  [
+    { name: 'editor-node', needs: ['chromium', 'build', 'host'], run: () => mocha('node') },
+    { name: 'editor-web', needs: ['chromium', 'build'], run: () => mocha('web') },
+  ],
+  [{ name: 'package', run: pack }],
+  [
+    {
+      name: 'editor-preview',
+      needs: ['chromium', 'build', 'host', 'package'],
+      run: () => vitest('editor-preview', ' --config tests/editor/vitest.config.mjs'),
+    },
+  ],
 ];
 
 /**
  * @param {readonly string[]} names
- * @returns {readonly Stage[]} those and what they need, in order; all for no name
+ * @returns {readonly Round[]} those and what they need, in order; all for no name
  * @throws {Error} for a name that is none
  */
 function chosen(names) {
+  const stages = rounds.flat();
   const unknown = names.find((name) => !stages.some((stage) => stage.name === name));
   if (unknown !== undefined)
     throw new Error(`No stage '${unknown}'; there are: ${stages.map(({ name }) => name).join(', ')}`);
-  if (names.length === 0) return stages;
+  if (names.length === 0) return rounds;
   const wanted = new Set(
     stages.flatMap(({ name, needs }) => (names.includes(name) ? [name, ...(needs ?? [])] : [])),
   );
-  return stages.filter(({ name }) => wanted.has(name));
+  return rounds.map((round) => round.filter(({ name }) => wanted.has(name)));
 }
 
 /** @param {unknown} error */
 const message = (error) => (error instanceof Error ? error.message : String(error));
+
+/** @param {Stage} stage @returns {Promise<Outcome>} */
+async function carryOut({ name, run: begin }) {
+  console.log(`\n== ${name}`);
+  const begun = Date.now();
+  const outcome = await begin().catch((error) => {
+    console.error(message(error));
+    return /** @type {Outcome} */ ({ ok: false });
+  });
+  const seconds = ((Date.now() - begun) / 1000).toFixed(1);
+  console.log(`== ${name}: ${outcome.ok ? 'passed' : 'FAILED'} (${seconds} s)`);
+  return outcome;
+}
 
 /** @returns {Promise<number>} the exit code */
 async function main() {
   mkdirSync(artefacts, { recursive: true });
   let passed = 0;
   let failed = 0;
-  for (const stage of chosen(process.argv.slice(2))) {
-    console.log(`\n== ${stage.name}`);
-    const begun = Date.now();
-    const { ok, tally } = await stage.run().catch((error) => {
-      console.error(message(error));
-      return /** @type {Outcome} */ ({ ok: false });
-    });
-    passed += tally?.passed ?? 0;
-    failed += tally?.failed ?? 0;
-    const seconds = ((Date.now() - begun) / 1000).toFixed(1);
-    console.log(`== ${stage.name}: ${ok ? 'passed' : 'FAILED'} (${seconds} s)`);
-    if (!ok) {
+  for (const round of chosen(process.argv.slice(2))) {
+    const outcomes = await Promise.all(round.map(carryOut));
+    for (const { tally } of outcomes) {
+      passed += tally?.passed ?? 0;
+      failed += tally?.failed ?? 0;
+    }
+    if (outcomes.some(({ ok }) => !ok)) {
       // A stage without tests of its own counts as one failure.
       console.log(`\n${passed} passed, ${failed === 0 ? 1 : failed} failed`);
       return 1;

@@ -26,6 +26,7 @@ export class MarkedPanel {
   constructor(host: MarkedPanelHost) {
     this.#host = host;
     this.show(undefined, undefined);
+    new ResizeObserver(() => this.#fit()).observe(this.section);
   }
 
   show(thing: MarkedThing | undefined, handling: Handling | undefined): void {
@@ -41,7 +42,15 @@ export class MarkedPanel {
       ? labelOf(document.activeElement)
       : undefined;
     this.section.replaceChildren(...this.#parts(thing, painted, handling));
+    this.#fit();
     if (focused !== undefined) this.#refocus(focused);
+  }
+
+  /** Where there is no room for the names of all colours, only the chosen one has its; swatches tell theirs when pointed at. */
+  #fit(): void {
+    const { section } = this;
+    section.classList.remove('tight');
+    section.classList.toggle('tight', section.scrollWidth > section.clientWidth);
   }
 
   #parts(

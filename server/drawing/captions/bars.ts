@@ -109,6 +109,8 @@ function rowMarks(row: BarRow, key: string, place: RowPlace): readonly Mark[] {
 
 /** Figures of second rank, beside those that are measured. */
 const WANTED_SIZE_EMS = 0.78;
+/** Between the two, where a font is wider than was reckoned too. */
+const GAP_EMS = 0.6;
 /** A name that has no room at the usual size is set a little smaller before it is cut. */
 const SMALLEST_NAME_EMS = 0.8;
 
@@ -118,7 +120,7 @@ function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPl
   const { wanted } = row;
   const isOff = wanted !== undefined && !wanted.within;
   const asked = wanted === undefined ? '' : `wanted ${percent(wanted.target)}`;
-  const askedWidth = asked === '' ? 0 : textWidth(asked, WANTED_SIZE_EMS * em) + 0.3 * em;
+  const askedWidth = asked === '' ? 0 : textWidth(asked, WANTED_SIZE_EMS * em) + GAP_EMS * em;
   const figures = asked === '' ? percent(row.share) : `${percent(row.share)},`;
   const figuresWidth = askedWidth + textWidth(figures, size) * (isOff ? BOLD_WIDTH : 1);
   const isRole = ROLES.has(row.key) && key.startsWith('bar:colour:');

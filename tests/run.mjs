@@ -25,7 +25,7 @@ const env = { ...process.env, PATH: `${bin}${path.delimiter}${process.env['PATH'
  */
 async function succeeds(commandLine, onLine) {
   const [command = '', ...args] = commandLine.split(' ');
-  const options = { cwd: root, env, limit: 15 * minutes };
+  const options = { cwd: root, env, limit: 25 * minutes };
   return (await run(command, args, onLine === undefined ? options : { ...options, onLine })) === 0;
 }
 

@@ -18,7 +18,7 @@ import {
 } from './messages.js';
 import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
-import { watchRoom } from './host/room.js';
+import { watchRoom } from './room.js';
 import { Stage } from './stage.js';
 import { TakeOut } from './toolbar/take-out.js';
 import { Toolbar } from './toolbar/toolbar.js';

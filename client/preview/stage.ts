@@ -1,10 +1,10 @@
 import { type Drawing, render } from '../../server/drawing/render.js';
 import type { Scene } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
+import { svgElement } from './elements.js';
 import { type Item, itemsAtLine, itemsOf } from './items.js';
 
 const idPrefix = 'preview';
-const svgNamespace = 'http://www.w3.org/2000/svg';
 
 interface Shown {
   item: Item;
@@ -102,7 +102,7 @@ export class Stage {
   }
 
   #layOver(svg: SVGSVGElement): SVGGElement {
-    const group = document.createElementNS(svgNamespace, 'g');
+    const group = svgElement('g');
     group.setAttribute('class', 'outlines');
     group.setAttribute('role', 'group');
     group.setAttribute(
@@ -126,7 +126,7 @@ export class Stage {
     }
     let next = this.#outlines?.firstChild ?? null;
     for (const item of this.#items) {
-      const shown = this.#shown.get(item.key) ?? { item, group: document.createElementNS(svgNamespace, 'g') };
+      const shown = this.#shown.get(item.key) ?? { item, group: svgElement('g') };
       shown.item = item;
       this.#shown.set(item.key, shown);
       this.#patchOutline(shown);
@@ -151,7 +151,7 @@ export class Stage {
     const paths = isDrawn ? item.outline : [this.#boxOf(item.key)];
     const wanted = ['bed', 'line'].flatMap((kind) => paths.map((d) => ({ kind, d })));
     wanted.forEach(({ kind, d }, index) => {
-      const path = group.children[index] ?? group.appendChild(document.createElementNS(svgNamespace, 'path'));
+      const path = group.children[index] ?? group.appendChild(svgElement('path'));
       setAttribute(path, 'class', kind);
       setAttribute(path, 'd', d);
     });

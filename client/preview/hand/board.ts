@@ -1,5 +1,6 @@
 import { frameCorners } from '../../../server/drawing/handling/frame.js';
 import type { Frame, Guides, Scene, Spot } from '../../../server/drawing/scene.js';
+import { svgElement } from '../elements.js';
 import { type Grip, sizeGripsOf } from './grips.js';
 import type { Unit } from './lengths.js';
 import { onDrawing, turned, unitsPerPixel } from './place.js';
@@ -145,8 +146,7 @@ export class Board {
     const { svg } = this.surface;
     const outline = this.surface.outlineOf(subject);
     if (svg === undefined || outline.length === 0) return undefined;
-    const path = document.createElementNS('http://www.w3.org/2000/svg', 'path');
-    path.setAttribute('d', outline.join(''));
+    const path = svgElement('path', { d: outline.join('') });
     svg.append(path);
     const box = path.getBBox();
     path.remove();

@@ -1,6 +1,5 @@
 import type { Spot } from '../../../server/drawing/scene.js';
-
-const svgNamespace = 'http://www.w3.org/2000/svg';
+import { svgElement } from '../elements.js';
 
 /** A dot is a stroke of no length, so that it is as large on the screen however large the drawing is. */
 export function dots(kinds: readonly string[]): readonly SVGPathElement[] {
@@ -23,18 +22,9 @@ export function handleElement(attributes: Readonly<Record<string, string>>, tip?
   });
   group.append(...dots(['reach', 'bed', 'line', 'hole']));
   if (tip !== undefined) {
-    const title = svgElement('title', {});
+    const title = svgElement('title');
     title.textContent = tip;
     group.append(title);
   }
   return group;
-}
-
-export function svgElement<K extends keyof SVGElementTagNameMap>(
-  name: K,
-  attributes: Readonly<Record<string, string>>,
-): SVGElementTagNameMap[K] {
-  const made = document.createElementNS(svgNamespace, name);
-  for (const [attribute, value] of Object.entries(attributes)) made.setAttribute(attribute, value);
-  return made;
 }

@@ -1,5 +1,6 @@
 import type { Spot } from '../../../server/drawing/scene.js';
-import { dots, handleElement, placeDots, svgElement } from './dots.js';
+import { svgElement } from '../elements.js';
+import { dots, handleElement, placeDots } from './dots.js';
 import type { Grip } from './grips.js';
 
 /** What a hand sees of what it does, over the drawing. All places are those of the drawing, in canvas units. */

@@ -1,4 +1,4 @@
-import { element } from '../elements.js';
+import { element, svgElement } from '../elements.js';
 import { type Tool, tools } from './draft.js';
 import { instructions } from './drawing-new.js';
 import { help } from './keys.js';
@@ -80,11 +80,7 @@ function helpParts(): readonly HTMLElement[] {
 }
 
 function iconButton(name: string, d: string, tip: string): HTMLButtonElement {
-  const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-  svg.setAttribute('viewBox', '0 0 16 16');
-  svg.setAttribute('aria-hidden', 'true');
-  const path = document.createElementNS('http://www.w3.org/2000/svg', 'path');
-  path.setAttribute('d', d);
-  svg.append(path);
+  const svg = svgElement('svg', { viewBox: '0 0 16 16', 'aria-hidden': 'true' });
+  svg.append(svgElement('path', { d }));
   return element('button', { type: 'button', class: 'hand-button', 'aria-label': name, title: tip }, svg);
 }

@@ -1,6 +1,6 @@
 import { type SketchCorner, sketchCorners, type Spot } from '../../../server/drawing/scene.js';
-import { element } from '../elements.js';
-import { handleElement, placeDots, svgElement } from '../hand/dots.js';
+import { element, svgElement } from '../elements.js';
+import { handleElement, placeDots } from '../hand/dots.js';
 import { arrowWay } from '../hand/keys.js';
 import { difference, distance, onDrawing, sum, unitsPerPixel } from '../hand/place.js';
 import { cornerInWords, type CornerPlaces, seenBox, stepIn, withinReach } from './corner-places.js';

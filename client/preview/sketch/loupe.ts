@@ -1,5 +1,5 @@
 import type { Spot } from '../../../server/drawing/scene.js';
-import { svgElement } from '../hand/dots.js';
+import { svgElement } from '../elements.js';
 import type { Size } from './sketch-squaring.js';
 
 /** Part of the longer side of a sketch that is seen through the loupe. */
@@ -8,7 +8,7 @@ const SEEN = 0.06;
 /** A small part of the sketch, larger, so that a corner is found to a pixel. */
 export class Loupe {
   readonly svg = svgElement('svg', { class: 'loupe hand', 'aria-hidden': 'true' });
-  readonly #image = svgElement('image', {});
+  readonly #image = svgElement('image');
   readonly #sheet = svgElement('g', { class: 'frame' });
   #seen = 0;
 

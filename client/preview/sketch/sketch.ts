@@ -1,11 +1,9 @@
 import type { Scene, View } from '../../../server/drawing/scene.js';
-import { element } from '../elements.js';
+import { element, svgElement } from '../elements.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import type { SketchRead } from '../messages.js';
 import { type SketchBytes, SketchCorners } from './sketch-corners.js';
 import { squaredSketch } from './sketch-squarer.js';
-
-const svgNamespace = 'http://www.w3.org/2000/svg';
 
 /** Views in which lines count. In those of tones or colours a sketch would be mixed into what is to be read. */
 const shownIn: ReadonlySet<View> = new Set(['drawing', 'mirror', 'path']);
@@ -27,7 +25,11 @@ export class SketchUnderlay {
   readonly #host: SketchHost;
   readonly #slider = element('input', { type: 'range', id: 'sketch', min: '0', max: '100', step: '5' });
   readonly #strength = element('output', { for: 'sketch' });
-  readonly #image = document.createElementNS(svgNamespace, 'image');
+  readonly #image = svgElement('image', {
+    class: 'underlay',
+    preserveAspectRatio: 'none',
+    'aria-hidden': 'true',
+  });
   /** As it was set in the page, in place of what the plan says. */
   #set: number | undefined;
   #planned: number | undefined;
@@ -53,9 +55,6 @@ export class SketchUnderlay {
       this.corners.button,
     );
     this.#slider.title = 'How strongly the sketch shows through the drawing';
-    this.#image.setAttribute('class', 'underlay');
-    this.#image.setAttribute('preserveAspectRatio', 'none');
-    this.#image.setAttribute('aria-hidden', 'true');
     this.#slider.addEventListener('input', () => {
       this.#set = Number(this.#slider.value) / 100;
       this.#patch();

@@ -60,13 +60,13 @@ function bracketed(run: string, start: number): ReturnType<Slip> {
   );
 }
 
+const widthAtEnd = new RegExp(String.raw`${number}\s*(?:(?:mm|cm|m|in)|%)?\s*$`, 'i');
+
 /** `canvas 40 x`: a size of which the height is not written yet, or was forgotten. */
 export const noHeight: Slip = (stumble) => {
-  const width = new RegExp(String.raw`${number}\s*(?:(?:mm|cm|m|in)|%)?\s*$`, 'i').exec(
-    stumble.text.slice(0, stumble.at),
-  );
   const sign = /^[x×](?=\s*$)/i.exec(restOf(stumble));
-  if (width === null || sign === null) return undefined;
+  const width = sign && widthAtEnd.exec(stumble.text.slice(0, stumble.at));
+  if (!sign || !width) return undefined;
   const end = stumble.at + sign[0].length;
   const written = stumble.text.slice(width.index, end);
   return {

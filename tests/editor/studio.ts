@@ -123,8 +123,8 @@ function parts(page: Page, preview: FrameLocator) {
     preview,
     goTo: async (place: string) => {
       await page.keyboard.press('Control+G');
-      await page.locator('.quick-input-widget:visible').waitFor();
-      await page.keyboard.type(place);
+      // At once: of what is typed a busy editor may lose the first keys.
+      await page.locator('.quick-input-widget:visible .quick-input-box input.input').fill(`:${place}`);
       await page.keyboard.press('Enter');
       await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
     },

@@ -58,6 +58,7 @@ describe.each(['node', 'web'] as const)(
 
     it('draws what can be read of a plan with errors, says what can’t, and all again when it is mended', async () => {
       const { findings, goTo, page, preview, shapeOf, type } = studio;
+      const text = page.locator('.editor-group-container.active .view-lines').first();
       await goTo('13:99');
       await page.keyboard.press('Enter');
       await type('shaep circle');
@@ -66,6 +67,7 @@ describe.each(['node', 'web'] as const)(
       expect(await preview.locator(shape('cloth')).count()).toBeGreaterThan(0);
       await goTo('20:99');
       for (let key = 0; key < 3; key++) await page.keyboard.press('Backspace');
+      await eventually(() => text.innerText()).not.toContain('19.5)');
       await eventually(() => preview.locator(shape('bowl')).count()).toBe(0);
       await type('.5)');
       await eventually(() => preview.locator(shape('bowl')).count()).toBeGreaterThan(0);

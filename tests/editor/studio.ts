@@ -121,13 +121,7 @@ export async function openStudio({ plan, ...options }: StudioOptions): Promise<S
 function parts(page: Page, preview: FrameLocator) {
   return {
     preview,
-    goTo: async (place: string) => {
-      await page.keyboard.press('Control+G');
-      // At once: of what is typed a busy editor may lose the first keys.
-      await page.locator('.quick-input-widget:visible .quick-input-box input.input').fill(`:${place}`);
-      await page.keyboard.press('Enter');
-      await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
-    },
+    goTo: (place: string) => goTo(page, place),
     type: (text: string) => page.keyboard.type(text),
     selection: () => page.locator('[id="status.editor.selection"]').innerText(),
     shapeOf: (object: string) => preview.locator(shape(object)).getAttribute('d'),
@@ -136,6 +130,27 @@ function parts(page: Page, preview: FrameLocator) {
     focused: () => preview.locator('.outlines g:focus').evaluateAll(subjects),
     spoken: () => preview.locator('.spoken').innerText(),
   };
+}
+
+/** A busy editor may lose a key, or not have the focus yet when the next comes: then all is done again. */
+async function goTo(page: Page, place: string): Promise<void> {
+  const line = new RegExp(`^Ln ${place.split(':')[0]},`);
+  const soon = { timeout: 5_000 };
+  const end = Date.now() + limit;
+  for (;;) {
+    try {
+      await page.keyboard.press('Control+G');
+      await page.locator('.quick-input-widget:visible .quick-input-box input.input').fill(`:${place}`, soon);
+      await page.keyboard.press('Enter');
+      await page.locator('.quick-input-widget').waitFor({ state: 'hidden', ...soon });
+      await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor(soon);
+      await page.locator('[id="status.editor.selection"]', { hasText: line }).waitFor(soon);
+      return;
+    } catch (error) {
+      if (Date.now() > end) throw error;
+      await page.keyboard.press('Escape');
+    }
+  }
 }
 
 /** A selector of an object in the picture. */

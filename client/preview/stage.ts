@@ -102,13 +102,12 @@ export class Stage {
   }
 
   #layOver(svg: SVGSVGElement): SVGGElement {
-    const group = svgElement('g');
-    group.setAttribute('class', 'outlines');
-    group.setAttribute('role', 'group');
-    group.setAttribute(
-      'aria-label',
-      'In the drawing. Arrow keys go from one to the next, Enter selects its words, Alt and an arrow key moves it, G goes to its handles.',
-    );
+    const group = svgElement('g', {
+      class: 'outlines',
+      role: 'group',
+      'aria-label':
+        'In the drawing. Arrow keys go from one to the next, Enter selects its words, Alt and an arrow key moves it, G goes to its handles.',
+    });
     // Names and findings stay readable over an outline.
     svg.insertBefore(group, svg.querySelector('[data-layer="names"]'));
     for (const layer of svg.querySelectorAll('[data-layer]')) {

@@ -32,7 +32,7 @@ export interface Plan {
   readonly canvas: Canvas;
   readonly divisions: readonly Division[];
   readonly focus?: Focus;
-  /** A focal point is stated but can't be placed; `problems` says why. */
+  /** A focal point is stated but can't be placed, or its line not read; `problems`, or those of the tree, say why. */
   readonly focusUnplaced: boolean;
   /** Height of the horizon from the top, canvas units. */
   readonly horizon?: Stated<number>;

@@ -379,4 +379,9 @@ describe('a plan that can be read in part', () => {
     expect(plan.focusUnplaced).toBe(true);
     expect(objectNamed(plan, 'dot').faulty).toBe(true);
   });
+
+  it('knows of a centre of interest of whose line nothing could be read', () => {
+    expect(resolvePlan(parse(`${CANVAS}\nfocus   (3,`)).focusUnplaced).toBe(true);
+    expect(resolvePlan(parse(CANVAS)).focusUnplaced).toBe(false);
+  });
 });

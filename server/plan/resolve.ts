@@ -73,7 +73,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     canvas: { ...bare, ground },
     divisions,
     ...(focus ? { focus } : {}),
-    focusUnplaced: references.focusUnplaced,
+    focusUnplaced: references.focusUnplaced || (!focus && tree.lostKinds.has('focus')),
     ...(horizon
       ? {
           horizon: {

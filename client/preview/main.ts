@@ -7,6 +7,7 @@ import { DistanceChoice } from './toolbar/distance-choice.js';
 import { element } from './elements.js';
 import { exampleFor } from './example.js';
 import { Hand } from './hand/hand.js';
+import { keepFocus } from './kept-focus.js';
 import { FindingsList } from './findings/findings-list.js';
 import {
   type FromPage,
@@ -113,6 +114,7 @@ const drawings = element(
 );
 
 document.body.append(bar, drawings, findings.live);
+keepFocus();
 host.setState(state);
 watchRoom(drawings, (isNarrow) => {
   document.body.classList.toggle('narrow', isNarrow);

@@ -75,6 +75,8 @@ describe('the preview worked by keyboard alone', () => {
     await keys('Control+Z', 'Control+Z', 'Control+Z');
     await eventually(hand.changed).toEqual({});
     await eventually(() => studio.shapeOf('jug')).toBe(before);
+    // The text had the focus for each step back, and gave it back.
+    await eventually(studio.focused).toEqual(['object:jug']);
   });
 
   it('gives it another value', async () => {

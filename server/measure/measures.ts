@@ -7,6 +7,7 @@ import type { EmphasisMeasure } from './emphasis/emphasis.js';
 import type { EyePathMeasure } from './eye-path/eye-path.js';
 import type { HueMeasure } from './hues/hues.js';
 import type { NotanMeasure } from './notan/notan.js';
+import type { PaletteMeasure } from './mixing/mixing.js';
 import type { PlaneMeasure } from './values/planes.js';
 import type { ProportionMeasure } from './proportion.js';
 import type { SpacingMeasure } from './objects/spacing.js';
@@ -35,6 +36,8 @@ export interface Measures {
   readonly tangents: TangentMeasure;
   readonly eyePath: EyePathMeasure;
   readonly focus?: FocusMeasure;
+  /** Missing without a palette. */
+  readonly palette?: PaletteMeasure;
 }
 
 export interface ObjectMeasure {

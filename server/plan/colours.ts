@@ -1,6 +1,8 @@
 import type { ColourSpec, Node, NodeOf } from '../../grammar/index.js';
 import { isKind, nameKey } from '../../grammar/index.js';
 import { type Colour, type ColourReading, parseColour } from './colour/colour.js';
+import { computedColour } from './colour/model.js';
+import { pigmentOf } from './materials/pigments.js';
 import type { Location, NamedColour, ObjectColour } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every } from './select.js';
@@ -19,6 +21,8 @@ export class ColourBook {
   readonly #definitions = new Map<string, Definition>();
   readonly #readings = new Map<Definition, Reading>();
   readonly #places = new Map<Definition, number>();
+  /** Index into the paints of the palette. */
+  readonly #paints = new Map<Definition, number>();
   readonly #problems: Problems;
 
   readonly #lost: ReadonlySet<string>;
@@ -29,7 +33,13 @@ export class ColourBook {
     this.#lost = new Set(lostNames.map(nameKey));
     const colours = this.#firstOfEachName(every(nodes, 'colour definition'));
     const palette = every(nodes, 'palette').at(-1);
-    for (const node of [...colours, ...every(palette?.children ?? [], 'paint')]) {
+    const paints = new Map<string, Node & NodeOf<'paint'>>();
+    for (const node of every(palette?.children ?? [], 'paint')) {
+      const key = nameKey(node.statement.name.text);
+      if (!paints.has(key)) paints.set(key, node);
+    }
+    [...paints.values()].forEach((node, index) => this.#paints.set(node, index));
+    for (const node of [...colours, ...paints.values()]) {
       const key = nameKey(node.statement.name.text);
       if (!this.#definitions.has(key)) this.#definitions.set(key, node);
     }
@@ -100,11 +110,19 @@ export class ColourBook {
     if (this.#readings.has(node)) return;
     this.#readings.set(node, 'open');
     const spec = specOf(node);
-    const found = spec && this.find(spec, node);
+    const found = spec ? this.find(spec, node) : measuredTone(node);
     const role = isKind(node, 'paint') ? undefined : (node.statement.role?.choice ?? found?.role);
+    const paint = this.#paints.get(node) ?? found?.paint;
     this.#readings.set(
       node,
-      found ? { colour: found.colour, location: found.location, ...(role ? { role } : {}) } : 'none',
+      found
+        ? {
+            colour: found.colour,
+            location: found.location,
+            ...(role ? { role } : {}),
+            ...(paint === undefined ? {} : { paint }),
+          }
+        : 'none',
     );
   }
 
@@ -134,6 +152,16 @@ export class ColourBook {
   #names(): readonly string[] {
     return [...this.#definitions.values()].map(({ statement }) => statement.name.text);
   }
+}
+
+/** A paint whose spectrum is known needs no masstone of its own in the plan. */
+function measuredTone(node: Definition): ObjectColour | undefined {
+  const { index, name } = node.statement.kind === 'paint' ? node.statement : {};
+  const masstone = index && pigmentOf(index.text)?.masstone;
+  const reading = masstone && parseColour(masstone);
+  return name && reading?.ok
+    ? { colour: computedColour(reading.colour.lab), location: locate(node, name) }
+    : undefined;
 }
 
 function specOf({ statement }: Definition): ColourSpec | undefined {

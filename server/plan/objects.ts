@@ -123,6 +123,8 @@ export function resolveObject(
   const plane = single(children, 'plane', problems);
   const colourNode = single(children, 'colour', problems);
   const colour = colourNode && book.find(colourNode.statement.colour, colourNode);
+  const glazeNode = single(children, 'glaze', problems);
+  const glaze = glazeNode && book.find(glazeNode.statement.colour, glazeNode);
   const detail = single(children, 'detail', problems);
   const shape = every(children, 'shape').at(0);
   return {
@@ -136,6 +138,7 @@ export function resolveObject(
     faulty: hasFaultyLine(node, surroundings.faultyLines),
     colourLost: colourNode !== undefined && colour === undefined,
     ...(colour ? { colour } : {}),
+    ...(glaze ? { glaze } : {}),
     ...objectValue(children, colour, surroundings),
     ...objectEdges(children, objects, problems),
     detail: chosen(detail?.statement.detail, 'some'),

@@ -191,6 +191,8 @@ export interface PlanObject {
   /** It names a colour that is none, or one whose own line can't be read. */
   readonly colourLost: boolean;
   readonly colour?: ObjectColour;
+  /** The transparent colour that goes over the dry body colour; given as it looks over white, or by a paint. */
+  readonly glaze?: ObjectColour;
   /** Step of the scale, fractions allowed; missing when neither a value nor a colour is given. */
   readonly step?: number;
   /** True when the plan states the value, false when it follows from the colour. */
@@ -220,6 +222,8 @@ export interface ObjectColour {
   readonly colour: Colour;
   /** Index into `colours`; missing for a colour written at the object. */
   readonly named?: number;
+  /** Index into `palette.paints`, when it is given by the name of a paint, there or through a named colour. */
+  readonly paint?: number;
   readonly role?: ColourRole;
   readonly location: Location;
 }

@@ -6,11 +6,6 @@ import { keywordLocation } from './select.js';
 const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
   'based on': 'The plan it builds on is not read yet.',
   without: 'Nothing is left out yet.',
-  glaze: 'The glaze is not mixed or drawn yet.',
-  palette: 'No mixtures are computed from it yet.',
-  sitting: 'Drying and order are not computed from it yet.',
-  due: 'Nothing is worked back from the date yet.',
-  away: 'These days are not kept free yet.',
   grid: 'The transfer grid is not drawn yet.',
 };
 

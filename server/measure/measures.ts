@@ -10,6 +10,7 @@ import type { NotanMeasure } from './notan/notan.js';
 import type { PaletteMeasure } from './mixing/mixing.js';
 import type { PlaneMeasure } from './values/planes.js';
 import type { ProportionMeasure } from './proportion.js';
+import type { ScheduleMeasure } from './sittings/schedule.js';
 import type { SpacingMeasure } from './objects/spacing.js';
 import type { TangentMeasure } from './objects/tangents.js';
 import type { ValueSpread } from './values/spread.js';
@@ -38,6 +39,8 @@ export interface Measures {
   readonly focus?: FocusMeasure;
   /** Missing without a palette. */
   readonly palette?: PaletteMeasure;
+  /** Missing without a sitting. */
+  readonly schedule?: ScheduleMeasure;
 }
 
 export interface ObjectMeasure {

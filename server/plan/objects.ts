@@ -12,7 +12,7 @@ import type { PlaceSurroundings } from './places.js';
 import type { Edges, Plane } from '../../grammar/index.js';
 import type { Location, ObjectColour, PlanObject, PlanProblem, ValueScale } from './plan.js';
 import { locate, plainNumber, type Problems } from './problems.js';
-import { every, sentencesOf, single } from './select.js';
+import { every, hasFaultyLine, sentencesOf, single } from './select.js';
 import { gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
 
 export type ObjectNode = Node & NodeOf<'object'>;
@@ -135,7 +135,7 @@ export function resolveObject(
     plane: chosen<Plane>(plane?.statement.plane, 'middle'),
     outline,
     waiting: children.some((child) => surroundings.waiting.has(child)),
-    faulty: hasFaultyLine(node, surroundings.faultyLines),
+    faulty: hasFaultyLine(node, node.line + 1, surroundings.faultyLines),
     colourLost: colourNode !== undefined && colour === undefined,
     ...(colour ? { colour } : {}),
     ...(glaze ? { glaze } : {}),
@@ -148,12 +148,6 @@ export function resolveObject(
     lines: { first: node.line, last: node.lastLine },
     node,
   };
-}
-
-function hasFaultyLine({ line, lastLine }: ObjectNode, faultyLines: ReadonlySet<number>): boolean {
-  if (faultyLines.size === 0) return false;
-  for (let own = line + 1; own <= lastLine; own++) if (faultyLines.has(own)) return true;
-  return false;
 }
 
 function chosen<T extends string>(choice: Choice<T> | undefined, usual: T): T {

@@ -284,6 +284,7 @@ export interface Sitting {
   readonly title: string;
   /** ISO 8601 date. */
   readonly date?: string;
+  readonly dateLocation?: Location;
   /** Indices into `objects`. */
   readonly works: readonly number[];
   readonly layer?: Stated<Layer>;
@@ -293,6 +294,8 @@ export interface Sitting {
   readonly filmThickness?: Stated<number>;
   readonly medium?: Stated<string>;
   readonly tasks: readonly Stated<string>[];
+  /** Its own line or one under it could not be read or resolved: its day, or what it works on, may be lost. */
+  readonly faulty: boolean;
   readonly photo?: Picture & { readonly grey?: PicturePlace };
   readonly notes: readonly Stated<string>[];
   readonly location: Location;

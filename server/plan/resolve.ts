@@ -91,7 +91,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     leads,
     ...resolvePath(nodes, objectIndex, problems),
     ...(palette ? { palette } : {}),
-    ...resolveRecord(nodes, objectIndex, bare, problems),
+    ...resolveRecord(nodes, objectIndex, bare, faultyLines, problems),
     allowances: resolveAllowances(nodes, { objects: objectIndex, leads, cues: concept.cues }, problems),
     ruleSettings: resolveRuleSettings(nodes, problems),
     files: filesNamed(nodes),

@@ -57,3 +57,14 @@ export function sentenceOf(node: Sentenced | undefined): Stated<string> | undefi
   if (!node) return undefined;
   return { value: node.statement.text.value, location: locate(node, node.statement.text) };
 }
+
+/** Whether a line of a statement's block could not be read, from the line `first` on. */
+export function hasFaultyLine(
+  { lastLine }: Pick<Node, 'lastLine'>,
+  first: number,
+  faultyLines: ReadonlySet<number>,
+): boolean {
+  if (faultyLines.size === 0) return false;
+  for (let line = first; line <= lastLine; line++) if (faultyLines.has(line)) return true;
+  return false;
+}

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import { parse } from '../../grammar/index.js';
 import { planOf } from '../../tests/support/plan.js';
+import { resolvePlan } from './resolve.js';
 
 const PLAN = `canvas  80 x 50 cm
 object  sky
@@ -73,4 +75,26 @@ test('an object that a sitting names must be there', () => {
       fix: { title: 'Change to `barn`', replacement: 'barn' },
     }),
   );
+});
+
+test('a day is kept with its place in the text', () => {
+  const [sitting] = planOf(PLAN).sittings;
+  expect(sitting?.dateLocation).toEqual({ line: 3, start: 22, end: 32 });
+});
+
+test('a day that is in no calendar is an error, and the sitting that has it is known to be faulty', () => {
+  const text =
+    'canvas  8 x 5 cm\nobject  barn\nsitting "One" on 2027-02-29\n  works   barn\nsitting "Two" on 2028-02-29';
+  const tree = parse(text);
+  expect(tree.problems).toMatchObject([{ line: 2, message: 'There is no such day in the calendar.' }]);
+  expect(resolvePlan(tree).sittings).toMatchObject([
+    { title: 'One', works: [0], faulty: true },
+    { title: 'Two', date: '2028-02-29', works: [], faulty: false },
+  ]);
+  expect(resolvePlan(tree).sittings[0]?.date).toBeUndefined();
+});
+
+test('a sitting that works on something unknown is faulty', () => {
+  const text = 'canvas  8 x 5 cm\nobject  barn\nsitting "One"\n  works   barn, bran\nsitting "Two"';
+  expect(planOf(text).sittings.map(({ faulty }) => faulty)).toEqual([true, false]);
 });

@@ -4,7 +4,7 @@ import type { ObjectIndex } from './objects.js';
 import { resolveFilm } from './palette.js';
 import type { Picture, PictureLength, PicturePlace, Plan, Sitting } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every, sentenceOf, sentencesOf, single, statementLocation } from './select.js';
+import { every, hasFaultyLine, sentenceOf, sentencesOf, single, statementLocation } from './select.js';
 import { partOfWhole } from './shares.js';
 
 /** As many squares as can still be told apart. */
@@ -17,13 +17,14 @@ export function resolveRecord(
   nodes: readonly Node[],
   objects: ObjectIndex,
   canvas: CanvasUnits,
+  faultyLines: ReadonlySet<number>,
   problems: Problems,
 ): Record {
   const due = single(nodes, 'due', problems);
   const sketch = single(nodes, 'sketch', problems);
   const grid = single(nodes, 'grid', problems);
   return {
-    sittings: every(nodes, 'sitting').map((node) => sitting(node, objects, problems)),
+    sittings: every(nodes, 'sitting').map((node) => sitting(node, objects, faultyLines, problems)),
     ...(due ? { due: { value: due.statement.on.text, location: statementLocation(due) } } : {}),
     away: every(nodes, 'away').flatMap((node) => {
       const { from, to = from } = node.statement;
@@ -37,18 +38,26 @@ export function resolveRecord(
   };
 }
 
-function sitting(node: Node & NodeOf<'sitting'>, objects: ObjectIndex, problems: Problems): Sitting {
+function sitting(
+  node: Node & NodeOf<'sitting'>,
+  objects: ObjectIndex,
+  faultyLines: ReadonlySet<number>,
+  problems: Problems,
+): Sitting {
   const { children, statement } = node;
+  const told = problems.list.length;
   const layer = single(children, 'layer', problems);
   const fat = single(children, 'fat', problems);
   const fatShare = fat && partOfWhole(fat.statement.share, fat, problems);
   const photo = single(children, 'photo', problems);
   const medium = sentenceOf(single(children, 'medium', problems));
   const filmThickness = resolveFilm(children, problems);
+  const works = every(children, 'works').flatMap((child) => objects.findAll(child.statement.names, child));
+  const isUnresolved = problems.list.slice(told).some(({ severity }) => severity === 'error');
   return {
     title: statement.title.value,
-    ...(statement.on ? { date: statement.on.text } : {}),
-    works: every(children, 'works').flatMap((child) => objects.findAll(child.statement.names, child)),
+    ...(statement.on ? { date: statement.on.text, dateLocation: locate(node, statement.on) } : {}),
+    works,
     ...(layer ? { layer: { value: layer.statement.layer.choice, location: statementLocation(layer) } } : {}),
     ...(layer?.statement.body ? { body: layer.statement.body.choice } : {}),
     ...(fat && fatShare !== undefined
@@ -57,6 +66,7 @@ function sitting(node: Node & NodeOf<'sitting'>, objects: ObjectIndex, problems:
     ...(filmThickness ? { filmThickness } : {}),
     ...(medium ? { medium } : {}),
     tasks: sentencesOf(every(children, 'task')),
+    faulty: isUnresolved || hasFaultyLine(node, node.line, faultyLines),
     ...(photo ? { photo: { ...picture(photo, problems), ...greyPatch(photo, problems) } } : {}),
     notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.title),

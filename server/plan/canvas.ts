@@ -57,7 +57,7 @@ export function resolveCanvas(nodes: readonly Node[], problems: Problems, isLost
     millimetresPerUnit: millimetresPer(size.unit),
     ...('stock' in size && size.stock !== undefined ? { stock: size.stock } : {}),
     ...(support ? { support: support.value } : {}),
-    ...(medium ? { medium: medium.value } : {}),
+    ...(medium ? { medium: medium.value, mediumLocation: medium.location } : {}),
     notes: node ? sentencesOf(every(node.children, 'note')) : [],
     ...(node ? { location: statementLocation(node) } : {}),
   };

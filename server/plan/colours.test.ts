@@ -66,8 +66,18 @@ describe('paints', () => {
   });
 
   it('say so when they have none', () => {
-    const plan = planOf(`${CANVAS}\npalette\n  paint   ultra PB29\nobject  tile\n  colour  ultra`);
-    expect(toldBy(plan)).toEqual([expect.stringMatching(/^The paint `ultra` has no colour of its own yet/)]);
+    const plan = planOf(`${CANVAS}\npalette\n  paint   rose PR999\nobject  tile\n  colour  rose`);
+    expect(toldBy(plan)).toEqual([expect.stringMatching(/^The paint `rose` has no colour of its own yet/)]);
+  });
+
+  it('need no masstone where the full tone of their pigment is known', () => {
+    const plan = planOf(
+      `${CANVAS}\npalette\n  paint   white PW6\n  paint   earth PBr7\n  paint   burnt-umber PBr7\ncolour  warm burnt-umber\nobject  dot\n  colour  warm\n  glaze   white`,
+    );
+    expect(toldBy(plan)).toEqual([]);
+    expect(plan.objects[0]?.colour).toMatchObject({ named: 0, paint: 2 });
+    expect(plan.objects[0]?.glaze?.paint).toBe(0);
+    expect(plan.objects[0]?.glaze && toHex(plan.objects[0].glaze.colour)).toBe('#f6f7f4');
   });
 });
 

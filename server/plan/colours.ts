@@ -110,7 +110,7 @@ export class ColourBook {
     if (this.#readings.has(node)) return;
     this.#readings.set(node, 'open');
     const spec = specOf(node);
-    const found = spec ? this.find(spec, node) : measuredTone(node);
+    const found = spec ? this.find(spec, node) : knownTone(node);
     const role = isKind(node, 'paint') ? undefined : (node.statement.role?.choice ?? found?.role);
     const paint = this.#paints.get(node) ?? found?.paint;
     this.#readings.set(
@@ -154,11 +154,13 @@ export class ColourBook {
   }
 }
 
-/** A paint whose spectrum is known needs no masstone of its own in the plan. */
-function measuredTone(node: Definition): ObjectColour | undefined {
-  const { index, name } = node.statement.kind === 'paint' ? node.statement : {};
-  const masstone = index && pigmentOf(index.text)?.masstone;
-  const reading = masstone && parseColour(masstone);
+/** A paint of which the full tone is known needs none in the plan. */
+function knownTone(node: Definition): ObjectColour | undefined {
+  if (!isKind(node, 'paint')) return undefined;
+  const { index, name } = node.statement;
+  const pigment = index && pigmentOf(index.text, name.text);
+  const tone = pigment?.masstone ?? pigment?.remembered?.full;
+  const reading = tone && parseColour(tone);
   return name && reading?.ok
     ? { colour: computedColour(reading.colour.lab), location: locate(node, name) }
     : undefined;

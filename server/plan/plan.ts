@@ -91,6 +91,7 @@ export interface Canvas {
   readonly stock?: string;
   readonly support?: string;
   readonly medium?: string;
+  readonly mediumLocation?: Location;
   readonly notes: readonly Stated<string>[];
   readonly ground: Ground;
   /** Missing when the plan states no canvas and 40 x 30 cm is assumed. */

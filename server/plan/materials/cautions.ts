@@ -1,0 +1,136 @@
+import { inWords } from '../problems.js';
+import type { Location, Paint, Plan } from '../plan.js';
+import { mediumIn, type MediumWords } from './mediums.js';
+import { hazardNames, pigmentOf, type Hazard } from './pigments.js';
+
+/** What of the materials of a plan can hurt someone, and the usual care. */
+export interface Caution {
+  readonly about: CautionSubject;
+  /** In the plan's own words: `lemon (PY35)`, `turpentine and linseed oil`. */
+  readonly materials: readonly string[];
+  /** Of the first material, then of the others. */
+  readonly locations: readonly [Location, ...Location[]];
+  /** Whole sentences, without what comes first always: see `CAUTION_FIRST`. */
+  readonly text: string;
+  /** Where the advice is published; `common practice, no source` otherwise. */
+  readonly source: string;
+}
+
+/** One hazard is told once in a plan. */
+export type CautionSubject = Hazard | 'solvents' | 'oily rags' | 'dust';
+
+/** Goes with every caution. */
+export const CAUTION_FIRST =
+  'The maker’s safety data sheet and local rules come first; a plan is no substitute for professional advice.';
+
+const COMMON = 'common practice, no source';
+
+const AT_WORK = 'No sanding, no spraying, no eating while you paint; wear gloves.';
+
+/** The usual care with a pigment, said after the words "… holds cadmium." */
+const careWith: Readonly<Record<Hazard, { readonly text: string; readonly source?: string }>> = {
+  cadmium: { text: AT_WORK },
+  cobalt: { text: AT_WORK },
+  lead: {
+    text: `${AT_WORK} Keep it from children. Lead paints are restricted in places.`,
+    source: `${COMMON}; lead carbonates and sulphates in paint: REACH Annex XVII, entries 16 and 17`,
+  },
+  chromium: { text: AT_WORK },
+  manganese: { text: AT_WORK },
+  mercury: { text: `It is poisonous. ${AT_WORK} Never heat it.` },
+  arsenic: { text: `It is poisonous. ${AT_WORK}` },
+  antimony: { text: AT_WORK },
+  nickel: { text: `It can make the skin allergic. ${AT_WORK}` },
+};
+
+const SOLVENTS =
+  'Its vapour harms and burns: open a window, keep the jar closed, and keep flame and cigarettes away.';
+
+const OILY_RAGS =
+  'Rags with drying oil heat by themselves and can catch fire. Never leave them in a pile: spread them out flat outdoors to dry, then into a lidded metal can filled with water and detergent, then away by local rules.';
+
+const DUST = 'Do not breathe the dust: wear a mask that filters it, wipe up wet, and do not sweep or blow.';
+
+/** What the materials of a plan call for, each hazard once, in the order of the list of pigments' hazards, then the mediums'. */
+export function cautionsOf(plan: Plan): readonly Caution[] {
+  const media = mediaOf(plan);
+  return [
+    ...hazardNames.flatMap((hazard) => pigmentCaution(hazard, plan.palette?.paints ?? [])),
+    ...mediumCaution('solvents', media, ({ hasSolvent }) => hasSolvent, SOLVENTS, COMMON),
+    ...mediumCaution(
+      'oily rags',
+      media,
+      ({ hasDryingOil }) => hasDryingOil,
+      OILY_RAGS,
+      'NFPA tip sheet “Safety with Oily Rags”',
+    ),
+    ...mediumCaution('dust', media, ({ hasDust }) => hasDust, DUST, COMMON),
+  ];
+}
+
+/** What a paint calls for, in sentences; empty for one of which no hazard is known. */
+export function cautionsAboutPaint(paint: Pick<Paint, 'index' | 'name'>): readonly string[] {
+  const hazards = paint.index === undefined ? [] : (pigmentOf(paint.index, paint.name)?.hazards ?? []);
+  return hazards.map((hazard) => `It holds ${hazard}. ${careWith[hazard].text}`);
+}
+
+/** What the words of a medium call for, in sentences. */
+export function cautionsAboutMedium(text: string): readonly string[] {
+  const { hasSolvent, hasDryingOil, hasDust } = mediumIn(text);
+  return [
+    ...(hasSolvent ? [SOLVENTS] : []),
+    ...(hasDryingOil ? [OILY_RAGS] : []),
+    ...(hasDust ? [DUST] : []),
+  ];
+}
+
+function pigmentCaution(hazard: Hazard, paints: readonly Paint[]): readonly Caution[] {
+  const [first, ...others] = paints.filter(
+    ({ index, name }) => index !== undefined && pigmentOf(index, name)?.hazards.includes(hazard) === true,
+  );
+  if (first === undefined) return [];
+  const materials = [first, ...others].map(({ name, index = '' }) => `\`${name}\` (${index})`);
+  const { text, source = COMMON } = careWith[hazard];
+  return [
+    {
+      about: hazard,
+      materials,
+      locations: [first.location, ...others.map(({ location }) => location)],
+      text: `${inWords(materials)} ${others.length > 0 ? 'hold' : 'holds'} ${hazard}. ${text}`,
+      source,
+    },
+  ];
+}
+
+interface Medium {
+  readonly words: string;
+  readonly location: Location;
+}
+
+function mediaOf({ canvas, sittings }: Plan): readonly Medium[] {
+  const { medium, mediumLocation } = canvas;
+  return [
+    ...(medium !== undefined && mediumLocation ? [{ words: medium, location: mediumLocation }] : []),
+    ...sittings.flatMap(({ medium: own }) => (own ? [{ words: own.value, location: own.location }] : [])),
+  ];
+}
+
+function mediumCaution(
+  about: 'solvents' | 'oily rags' | 'dust',
+  media: readonly Medium[],
+  calls: (words: MediumWords) => boolean,
+  text: string,
+  source: string,
+): readonly Caution[] {
+  const [first, ...others] = media.filter(({ words }) => calls(mediumIn(words)));
+  if (first === undefined) return [];
+  return [
+    {
+      about,
+      materials: [...new Set([first, ...others].map(({ words }) => words))],
+      locations: [first.location, ...others.map(({ location }) => location)],
+      text,
+      source,
+    },
+  ];
+}

@@ -82,7 +82,8 @@ function asSet(rule: Rule, plan: Plan, settings: RuleSettings): RuleChange & { r
   const change = settings.get(rule.id);
   const limit =
     stated?.limit && rule.limit && isUsable(stated.limit, rule.limit) ? stated.limit.value : undefined;
-  const severity = stated?.severity ?? change?.severity;
+  const severity =
+    stated?.severity ?? (rule.isCaution && change?.severity === 'off' ? 'hint' : change?.severity);
   return {
     ...(severity ? { severity } : {}),
     limit: limit ?? change?.limit ?? rule.limit?.value ?? 0,

@@ -58,6 +58,9 @@ export const chapters = [
   'eye path',
   'values',
   'colour',
+  'palette',
+  'sittings',
+  'cautions',
 ] as const;
 export type Chapter = (typeof chapters)[number];
 
@@ -77,6 +80,8 @@ export interface Rule {
   readonly perCue?: boolean;
   /** Of more findings than these that stand, five unless said, only the worst three are told and the rest counted. */
   readonly mostTold?: number;
+  /** A caution: no setting turns it off for plans that give no reason; it stays a hint at least. */
+  readonly isCaution?: boolean;
   /** One sentence for hover and settings. */
   readonly summary: string;
   /** Why painters hold to it, for the reference; plain text. */

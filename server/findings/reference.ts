@@ -128,7 +128,7 @@ export function referenceAnchor(code: string): string {
 
 /** The concept is in words, and nothing in it is measured. */
 function howMeasured(chapter: Chapter): readonly string[] {
-  if (chapter === 'concept') return [];
+  if (chapter === 'concept' || chapter === 'cautions') return [];
   return [`How this is measured: [${heading(chapter)}](../measure/README.md#${ruleSlug(chapter)}).`, ''];
 }
 

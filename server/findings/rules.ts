@@ -9,6 +9,10 @@ import { colourOutweighed } from './rules/colour-outweighed.js';
 import { complementOffOpposite } from './rules/complement-off-opposite.js';
 import { cueNotCarried } from './rules/cue-not-carried.js';
 import { discordOffQuarter } from './rules/discord-off-quarter.js';
+import { hazardousPigment } from './rules/hazardous-pigment.js';
+import { solvent } from './rules/solvent.js';
+import { oilyRags } from './rules/oily-rags.js';
+import { dust } from './rules/dust.js';
 import { dominantOffFocus } from './rules/dominant-off-focus.js';
 import { dominantOutweighed } from './rules/dominant-outweighed.js';
 import { emptyObject } from './rules/empty-object.js';
@@ -92,6 +96,10 @@ export const rules: readonly Rule[] = [
   cueNotCarried,
   noValueOrColour,
   bareGround,
+  hazardousPigment,
+  solvent,
+  oilyRags,
+  dust,
 ];
 
 const byId = new Map(rules.map((rule) => [rule.id, rule]));

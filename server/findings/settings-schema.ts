@@ -14,8 +14,13 @@ export function ruleSettingsSchema(): Readonly<Record<string, unknown>> {
   return Object.fromEntries(rules.map((rule) => [rule.id, entryOf(rule)]));
 }
 
-function entryOf({ summary, severity, limit }: Rule): Readonly<Record<string, unknown>> {
+function entryOf({ summary, severity, limit, isCaution }: Rule): Readonly<Record<string, unknown>> {
   const usual = `Usually a ${severity}`;
+  if (isCaution)
+    return {
+      description: `${summary} ${usual}; a plan sets it aside with a reason, a setting does not.`,
+      enum: SEVERITIES.filter((each) => each !== 'off'),
+    };
   if (!limit) return { description: `${summary} ${usual}.`, enum: SEVERITIES };
   return {
     description: `${summary} ${usual}, with the limit ${limitInWords(limit)}.`,

@@ -23,8 +23,8 @@ describe('cautions', () => {
     ).toEqual([
       ['cadmium', ['`lemon` (PY35)', '`glow` (PO20)'], 2],
       ['chromium', ['`viridian` (PG18)'], 1],
-      ['solvents', ['oil, turpentine', 'turpentine'], 2],
-      ['oily rags', ['oil, turpentine'], 1],
+      ['solvents', ['`oil, turpentine`', '`turpentine`'], 2],
+      ['oily rags', ['`oil, turpentine`'], 1],
     ]);
   });
 

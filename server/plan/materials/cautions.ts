@@ -44,12 +44,13 @@ const careWith: Readonly<Record<Hazard, { readonly text: string; readonly source
 };
 
 const SOLVENTS =
-  'Its vapour harms and burns: open a window, keep the jar closed, and keep flame and cigarettes away.';
+  'Solvent vapour harms and burns: open a window, keep the jar closed, and keep flame and cigarettes away.';
 
 const OILY_RAGS =
   'Rags with drying oil heat by themselves and can catch fire. Never leave them in a pile: spread them out flat outdoors to dry, then into a lidded metal can filled with water and detergent, then away by local rules.';
 
-const DUST = 'Do not breathe the dust: wear a mask that filters it, wipe up wet, and do not sweep or blow.';
+const DUST =
+  'Do not breathe the dust of dry colour: wear a mask that filters it, wipe up wet, and do not sweep or blow.';
 
 /** What the materials of a plan call for, each hazard once, in the order of the list of pigments' hazards, then the mediums'. */
 export function cautionsOf(plan: Plan): readonly Caution[] {
@@ -124,12 +125,13 @@ function mediumCaution(
 ): readonly Caution[] {
   const [first, ...others] = media.filter(({ words }) => calls(mediumIn(words)));
   if (first === undefined) return [];
+  const materials = [...new Set([first, ...others].map(({ words }) => `\`${words}\``))];
   return [
     {
       about,
-      materials: [...new Set([first, ...others].map(({ words }) => words))],
+      materials,
       locations: [first.location, ...others.map(({ location }) => location)],
-      text,
+      text: `${inWords(materials)}: ${text.charAt(0).toLowerCase()}${text.slice(1)}`,
       source,
     },
   ];

@@ -1,0 +1,18 @@
+import { CAUTION_FIRST, cautionsOf, type CautionSubject } from '../../plan/materials/cautions.js';
+import type { Plan } from '../../plan/plan.js';
+import type { RuleFinding } from '../finding.js';
+
+/** The cautions of a plan about some hazards, each told once, at the first material that calls for it. */
+export function cautionsTold(
+  plan: Plan,
+  isAbout: (about: CautionSubject) => boolean,
+): readonly RuleFinding[] {
+  return cautionsOf(plan)
+    .filter(({ about }) => isAbout(about))
+    .map(({ text, locations: [location, ...others] }) => ({
+      message: text,
+      advice: CAUTION_FIRST,
+      location,
+      related: others.map((place) => ({ location: place, message: 'So it is here.' })),
+    }));
+}

@@ -14,6 +14,7 @@ import { measureObjects } from './objects/objects.js';
 import { partsOf } from './areas/parts.js';
 import { measurePlanes } from './values/planes.js';
 import { measureProportion } from './proportion.js';
+import { measureSchedule } from './sittings/schedule.js';
 import { measureSpacing } from './objects/spacing.js';
 import { measureTangents } from './objects/tangents.js';
 import { measureValues } from './values/values.js';
@@ -33,6 +34,7 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
   const borders = measureBorders(plan, areas, memory);
   const seen = { areas, borders, shares, parts, ...(focus ? { focus } : {}) };
   const emphasis = measureEmphasis(plan, seen, memory);
+  const schedule = measureSchedule(plan, { shares });
   return {
     areas,
     borders,
@@ -50,5 +52,6 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     tangents: measureTangents(plan, areas),
     eyePath: measureEyePath(plan, { areas, borders, emphasis }, memory),
     ...(focus ? { focus } : {}),
+    ...(schedule ? { schedule } : {}),
   };
 }

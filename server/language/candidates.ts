@@ -4,6 +4,7 @@ import { ruleById, rules } from '../findings/rules.js';
 import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import { toHex } from '../plan/colour/srgb.js';
+import { knownPigments } from '../plan/materials/pigments.js';
 import type { FileReference } from '../plan/plan.js';
 import { sidesInWords, stockNames, stockSize } from '../plan/stock.js';
 import { termMeaning } from './figures/terms.js';
@@ -61,6 +62,8 @@ export function candidatesFor(
       }));
     case 'limit':
       return limitOf(slot.rule, style);
+    case 'pigments':
+      return pigments();
     case 'stock sizes':
       return stockNames().map((label) => ({ label, kind: CompletionItemKind.Value, detail: sizeOf(label) }));
     case 'files':
@@ -68,6 +71,22 @@ export function candidatesFor(
     case 'parts':
       return partsOf(snapshot, slot.path);
   }
+}
+
+/** The Colour Index names, found by what painters call them too, with a swatch of the full tone. */
+function pigments(): readonly Candidate[] {
+  return [...new Map(knownPigments().map((pigment) => [pigment.index, pigment])).values()].map(
+    ({ index, name, transparency, masstone, remembered }) => {
+      const tone = masstone ?? remembered?.full;
+      return {
+        label: index,
+        kind: tone === undefined ? CompletionItemKind.Value : CompletionItemKind.Color,
+        detail: `${name}, ${transparency}`,
+        ...(tone === undefined ? {} : { documentation: tone }),
+        filterText: `${index} ${name}`,
+      };
+    },
+  );
 }
 
 /** The usual one, to be changed. Typing a number must not bring it up: Enter would take it in the place of the number. */

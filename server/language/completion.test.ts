@@ -279,6 +279,18 @@ test('a position outside the text is taken for the nearest inside', () => {
   expect(service.completions(uri, { line: -1, character: -1 }).length).toBeGreaterThan(10);
 });
 
+test('a Colour Index name is offered behind the name of a paint, and found by what painters call it', () => {
+  const { service, uri, position } = openPlan('palette\n  paint deep ultra|');
+  const offered = service.completions(uri, position);
+  const ultramarine = offered.find(({ label }) => label === 'PB29');
+  expect(ultramarine).toMatchObject({
+    detail: 'ultramarine blue, transparent',
+    filterText: 'PB29 ultramarine blue',
+  });
+  expect(ultramarine?.documentation).toMatch(/^#[0-9a-f]{6}$/);
+  expect(offered.filter(({ label }) => label === 'PBr7')).toHaveLength(1);
+});
+
 test('a colour or paint is offered with its hex code first, which editors show as a swatch', () => {
   const plan = 'colour teal #2f6f73\npalette\n  paint madder PR83 full #aa2030\n';
   for (const line of ['  mother |', 'object sky\n  colour |', 'object sky\n  glaze |']) {

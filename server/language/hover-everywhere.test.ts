@@ -68,6 +68,12 @@ test.each([
   ['based on "a.mahl"\nwithout no|body', 'A name of the plan that this one is based on.'],
   ['based on "a.mahl"\nwithout j|ug\nobject jug', 'A name of the plan that this one is based on.'],
   ['without no|body', 'This plan is based on no other from which this could be left out.'],
+  ['palette\n  paint sea PB2|9', 'PB29: ultramarine blue, by its number in the Colour Index.'],
+  ['palette\n  paint sea PB9|99', 'PB999: the number of its pigment in the Colour Index.'],
+  ['palette\n  paint glow PO2|0', 'It holds cadmium.'],
+  ['palette\n  paint gl|ow PO20', 'The maker’s safety data sheet and local rules come first'],
+  ['palette\n  paint um|ber PBr7, warm', 'In oil a thin film is dry to the touch in about 5 days'],
+  ['canvas 30 x 40 cm\n  medium linse|ed oil', 'Rags with drying oil heat by themselves'],
   ['path no|body', 'Nothing in this plan has this name.'],
 ])('%j', (marked, expected) => {
   expect(told(marked)).toMatch(

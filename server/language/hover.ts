@@ -14,6 +14,7 @@ import { divisionFigures } from './figures/division.js';
 import { focusFigures, meansFigures } from './figures/focus.js';
 import { objectFigures } from './figures/object.js';
 import { allowanceFigures, notations, type Paragraphs } from './figures/paragraphs.js';
+import { mediumFigures, mixtureFigures, paintFigures, paletteFigures } from './figures/paint.js';
 import { tokenFigures } from './figures/token.js';
 import { budgetFigures, groupFigures, planesFigures, scaleFigures } from './figures/values.js';
 import { nameAt } from './names.js';
@@ -52,7 +53,9 @@ function nameFigures(
   switch (kind) {
     case 'object': {
       const object = plan.objects.find((candidate) => candidate.key === key);
-      return object === undefined ? [] : objectFigures(snapshot, object, style);
+      return object === undefined
+        ? []
+        : [...objectFigures(snapshot, object, style), ...mixtureFigures(snapshot, object.index, style)];
     }
     case 'colour':
       return colourFigures(
@@ -63,8 +66,8 @@ function nameFigures(
     case 'group':
       return groupFigures(snapshot, key, style);
     case 'paint': {
-      const full = plan.palette?.paints.find((paint) => paint.key === key)?.full;
-      return full === undefined ? [] : [notations(full, style)];
+      const paint = plan.palette?.paints.find((candidate) => candidate.key === key);
+      return paint === undefined ? [] : paintFigures(snapshot, paint, style);
     }
     case 'lead':
       return leadFigures(snapshot, key, style);
@@ -156,6 +159,10 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
     }
     case 'rule':
       return ruleFigures(statement.rule.text, style);
+    case 'palette':
+      return paletteFigures(snapshot, style);
+    case 'medium':
+      return mediumFigures(statement.text.value, style);
     default:
       return [];
   }

@@ -8,7 +8,7 @@ import { isMoving, placeSlots, restOfSystem } from './place-slots.js';
 /** What can stand at the caret. */
 export type Slot =
   | { readonly kind: 'words'; readonly words: readonly string[] }
-  | { readonly kind: 'steps' | 'systems' | 'places' | 'colours' | 'stock sizes' }
+  | { readonly kind: 'steps' | 'systems' | 'places' | 'colours' | 'stock sizes' | 'pigments' }
   | { readonly kind: 'names'; readonly of: NameKind }
   /** The texts of the cues, with the quotes that are still to be written or without. */
   | { readonly kind: 'cues'; readonly quoted: boolean }
@@ -203,7 +203,7 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
     to: place,
   }),
   path: list(names('object')),
-  paint: then([], [words([...choiceLists.Temperature, 'full', 'tint'])]),
+  paint: (rest) => paintSlots(rest),
   mother: only(names('paint')),
   film: then([], [units]),
   tube: then([], [words(['ml'])]),
@@ -218,6 +218,22 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   allow: (rest) => allowSlots(rest),
   rule: (rest) => ruleSlots(rest),
 };
+
+/** A name, a Colour Index name, and what else is told of a paint. */
+function paintSlots(rest: readonly string[]): readonly Slot[] {
+  switch (rest.at(-1)) {
+    case undefined:
+      return [];
+    case 'full':
+    case 'tint':
+      return [{ kind: 'colours' }];
+    default:
+      return [
+        ...(rest.length === 1 ? [{ kind: 'pigments' } as const] : []),
+        words([...choiceLists.Temperature, 'full', 'tint']),
+      ];
+  }
+}
 
 /** A rule, what it is set aside for, as far as it is about single things, and the reason. */
 function allowSlots(rest: readonly string[]): readonly Slot[] {

@@ -8,11 +8,14 @@ import {
 import { percent } from '../../findings/words/words.js';
 import { stepValue } from '../../plan/colour/value.js';
 import { type Axis, canvasUnits, divisionPlace, millimetresPer } from '../../plan/lengths.js';
+import { CAUTION_FIRST, cautionsAboutPaint } from '../../plan/materials/cautions.js';
+import { pigmentOf } from '../../plan/materials/pigments.js';
 import { plainNumber } from '../../plan/problems.js';
 import { basePathOf } from '../library.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import { touches } from '../text.js';
+import { pigmentFigures } from './paint.js';
 import type { Paragraphs } from './paragraphs.js';
 import { termMeaning } from './terms.js';
 
@@ -40,10 +43,23 @@ export function tokenFigures(
     case 'reference':
       return [style.text(referenceFigure(node, canonicalWord(written), basePathOf(tree) !== undefined))];
     case 'colour':
-      return [style.text(`${written}: the number of its pigment in the Colour Index.`)];
+      return colourIndexFigures(node, written).map((words) => style.text(words));
     default:
       return [];
   }
+}
+
+/** What is known of the pigment that stands under a Colour Index name. */
+function colourIndexFigures({ statement }: Node, written: string): readonly string[] {
+  const name = statement.kind === 'paint' ? statement.name.text : '';
+  const pigment = pigmentOf(written, name);
+  if (pigment === undefined) return [`${written}: the number of its pigment in the Colour Index.`];
+  const cautions = cautionsAboutPaint({ index: written, name });
+  return [
+    `${written}: ${pigment.name}, by its number in the Colour Index.`,
+    ...pigmentFigures(pigment),
+    ...(cautions.length === 0 ? [] : [...cautions, CAUTION_FIRST]),
+  ];
 }
 
 /** What is said of a name that nothing in the plan gives. */

@@ -301,6 +301,7 @@ export interface Sitting {
   readonly notes: readonly Stated<string>[];
   readonly location: Location;
   readonly lines: { readonly first: number; readonly last: number };
+  readonly node: Node;
 }
 
 /** A photograph or sketch beside the plan. */

@@ -71,6 +71,7 @@ function sitting(
     notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.title),
     lines: { first: node.line, last: node.lastLine },
+    node,
   };
 }
 

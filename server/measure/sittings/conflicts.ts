@@ -27,14 +27,19 @@ export type ConflictKind =
 /** Shares of fat that are told apart. */
 const ALIKE = 1e-9;
 
-/** What of the layers of each object comes too soon or in the wrong order, in the order of time. */
-export function layerConflicts(
-  objects: readonly ObjectSchedule[],
-  taken: TakenDays,
-): readonly LayerConflict[] {
-  return objects
+/** What of the layers comes too soon or in the wrong order, and for each sitting the day from which on nothing does. */
+export interface LayerOrder {
+  /** In the order of time. */
+  readonly conflicts: readonly LayerConflict[];
+  /** By index into `plan.sittings`: when all that it goes over is ready for it; missing where it goes over nothing. */
+  readonly readyFrom: ReadonlyMap<number, number>;
+}
+
+export function layerOrder(objects: readonly ObjectSchedule[], taken: TakenDays): LayerOrder {
+  const readyFrom = new Map<number, number>();
+  const conflicts = objects
     .flatMap(({ coats }, object) =>
-      conflictsOf(coats).map(({ below, above, from, ...rest }) => ({
+      conflictsOf(coats, readyFrom).map(({ below, above, from, ...rest }) => ({
         day: above.day ?? Infinity,
         conflict: {
           ...rest,
@@ -47,6 +52,7 @@ export function layerConflicts(
     )
     .sort((one, other) => (one.day === other.day ? 0 : one.day - other.day))
     .map(({ conflict }) => conflict);
+  return { conflicts, readyFrom };
 }
 
 interface Meeting extends Pick<LayerConflict, 'kind' | 'fat' | 'thinFilmDays'> {
@@ -62,25 +68,32 @@ interface Ready {
   readonly from: number;
 }
 
-function conflictsOf(coats: readonly Coat[]): readonly Meeting[] {
+/** A layer of which it is not known yet when it is dry hides what lies below it, so that nothing is guessed. */
+function conflictsOf(coats: readonly Coat[], readyFrom: Map<number, number>): readonly Meeting[] {
   const found: Meeting[] = [];
-  /** The last that leaves paint, dated or not; the last dated; of all so far those that are ready last. */
+  /** The last that leaves paint, dated or not; the last dated. */
   let under: Coat | undefined;
   let dated: Ready | undefined;
+  /** Of all that are dated so far, the one that is dry last, and the oil that a varnish waits for. */
   let driest: Ready | undefined;
   let cured: Ready | undefined;
+  let isKnown = true;
   for (const above of coats) {
-    const waitsFor =
-      above.laid.varnish === undefined
-        ? dated
-        : later(driest, above.laid.varnish === 'final' ? cured : undefined);
+    const { varnish } = above.laid;
+    const allBelow = later(isKnown ? driest : undefined, varnish === 'final' ? cured : undefined);
+    const waitsFor = varnish === undefined ? dated : allBelow;
+    if (waitsFor) {
+      readyFrom.set(above.sitting, Math.max(waitsFor.from, readyFrom.get(above.sitting) ?? -Infinity));
+    }
     const waits = waitsFor && waiting(waitsFor, above);
     if (waits) found.push(waits);
     if (under && above.layer !== 'varnish') found.push(...inWrongOrder(under, above));
     if (above.layer !== 'varnish') under = above;
-    if (above.dryOn !== undefined) dated = { coat: above, from: above.dryOn };
+    if (above.day === undefined) continue;
+    isKnown &&= above.dryOn !== undefined;
+    dated = above.dryOn === undefined ? undefined : { coat: above, from: above.dryOn };
     driest = later(dated, driest);
-    if (above.day !== undefined && above.layer !== 'varnish' && isDryingOil(above.laid.binder)) {
+    if (above.layer !== 'varnish' && isDryingOil(above.laid.binder)) {
       cured = { coat: above, from: monthsOn(above.day, VARNISH_AFTER_MONTHS) };
     }
   }

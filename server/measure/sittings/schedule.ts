@@ -1,7 +1,7 @@
 import type { Layer } from '../../../grammar/index.js';
 import type { Plan, Sitting } from '../../plan/plan.js';
 import type { PaletteMeasure } from '../mixing/mixing.js';
-import { type LayerConflict, layerConflicts } from './conflicts.js';
+import { type LayerConflict, layerOrder } from './conflicts.js';
 import { dayOf, monthsOn, TakenDays } from './days.js';
 import { type Drying, dryingOf } from './drying.js';
 import { goesOverAll, isDryingOil, laidAs, type LaidAs, paintsObjects } from './layers.js';
@@ -18,7 +18,10 @@ export interface ScheduleMeasure {
   readonly objects: readonly ObjectSchedule[];
   /** Places where a layer meets one that is not ready for it, in the order of time. */
   readonly conflicts: readonly LayerConflict[];
-  /** Indices into `plan.objects` of what is seen and never painted; a toned ground and a varnish paint nothing. */
+  /**
+   * Indices into `plan.objects` of what is seen and never painted, for which a toned ground and a varnish don't count;
+   * empty while the plan does not say of any object when it is painted.
+   */
   readonly neverWorked: readonly number[];
   readonly due?: DueMeasure;
   /** When the last layer anywhere is dry to the touch; missing without a dated sitting that leaves paint, and while unsettled. */
@@ -46,6 +49,8 @@ export interface ScheduledSitting extends LaidAs {
   readonly dryingDays?: number;
   /** When the last of what it lays is dry to the touch; missing without a day, without paint, and while unsettled. */
   readonly dryOn?: number;
+  /** When all that it goes over is ready for it, be the day taken or not; missing where it goes over nothing that is known. */
+  readonly readyFrom?: number;
   /** The latest day on which it can be held with everything after it in order and the work ready on the due date. */
   readonly latest?: number;
   /** `latest` - `day`: days that it can still be put off; under 0 it comes too late. */
@@ -96,6 +101,7 @@ export function measureSchedule(plan: Plan, measured: MeasuredForSittings): Sche
   const works = plan.sittings.map((sitting, index) => workedOn(plan, sitting, laid[index]));
   const objects = coatsOfObjects(plan, measured, { ordered, laid, works });
   const longest = longestDrying(plan, objects);
+  const order = layerOrder(objects, taken);
   const due = plan.due && dayOf(plan.due.value);
   const latest = due === undefined ? undefined : latestDays({ ordered, objects, due, taken });
   const sittings = ordered.flatMap(({ index, day }): readonly ScheduledSitting[] => {
@@ -106,6 +112,7 @@ export function measureSchedule(plan: Plan, measured: MeasuredForSittings): Sche
     const away = day === undefined ? undefined : taken.holding(day);
     const days = longest[index];
     const last = latest?.[index];
+    const readyFrom = order.readyFrom.get(index);
     return [
       {
         ...own,
@@ -116,6 +123,7 @@ export function measureSchedule(plan: Plan, measured: MeasuredForSittings): Sche
         ...(away === undefined ? {} : { away }),
         ...(days === undefined ? {} : { dryingDays: days }),
         ...(day === undefined || days === undefined || worked.length === 0 ? {} : { dryOn: day + days }),
+        ...(readyFrom === undefined ? {} : { readyFrom }),
         ...(last === undefined ? {} : { latest: last }),
         ...(last === undefined || day === undefined ? {} : { slack: last - day }),
       },
@@ -125,7 +133,7 @@ export function measureSchedule(plan: Plan, measured: MeasuredForSittings): Sche
   return {
     sittings,
     objects,
-    conflicts: layerConflicts(objects, taken),
+    conflicts: order.conflicts,
     neverWorked: neverWorked(plan, measured.shares, objects),
     ...(due === undefined ? {} : { due: dueMeasure(due, sittings, isSettled) }),
     ...(isSettled ? endOf(sittings, objects) : {}),
@@ -212,10 +220,11 @@ function neverWorked(
   shares: readonly number[],
   schedules: readonly ObjectSchedule[],
 ): readonly number[] {
+  const painted = schedules.map(({ coats }) => coats.some(({ layer }) => paintsObjects(layer)));
+  if (!painted.includes(true)) return [];
   return objects
-    .filter(({ index }) => (shares[index] ?? 0) > 0)
-    .filter(({ index }) => !(schedules[index]?.coats ?? []).some(({ layer }) => paintsObjects(layer)))
-    .map(({ index }) => index);
+    .map(({ index }) => index)
+    .filter((index) => (shares[index] ?? 0) > 0 && painted[index] !== true);
 }
 
 function dueMeasure(day: number, sittings: readonly ScheduledSitting[], isSettled: boolean): DueMeasure {

@@ -1,0 +1,68 @@
+import type { Coat, ScheduledSitting } from '../../measure/sittings/schedule.js';
+import { THIN_FILM } from '../../measure/sittings/layers.js';
+import { plainNumber } from '../../plan/problems.js';
+import type { Plan } from '../../plan/plan.js';
+import { daysInWords, dayInWords, sittingName } from './days.js';
+import { objectName, quoted, someOf } from './words.js';
+
+/** So many objects of a sitting are named, the rest counted. */
+const MOST_NAMED = 4;
+
+/** `jug`, `wall`, `table`, `cloth` and two more */
+export function objectsNamed(plan: Plan, objects: readonly number[]): string {
+  return someOf(
+    objects.map((object) => objectName(plan, object)),
+    MOST_NAMED,
+  );
+}
+
+/** `“Body colour” on 22 January 2027` */
+export function sittingAndDay(
+  plan: Plan,
+  { sitting, day }: Pick<ScheduledSitting, 'sitting' | 'day'>,
+): string {
+  const name = sittingName(plan, sitting);
+  return day === undefined ? name : `${name} on ${dayInWords(day)}`;
+}
+
+/** What the days of a layer rest on, as a sentence: a paint and its source, a usual paint, or the binder. */
+export function restsOn(plan: Plan, { restsOn: basis, slowest, laid, days = 0 }: Coat): string {
+  const film = `in a film of ${plainNumber(laid.film)} mm`;
+  const thin = `in a thin film of ${THIN_FILM} mm`;
+  switch (basis) {
+    case 'paint':
+    case 'unknown paint': {
+      const paint = plan.palette?.paints[slowest?.paint ?? -1];
+      const name = quoted(paint?.name ?? '');
+      const taken = `${daysInWords(slowest?.days ?? 0)} ${thin}${laid.film === THIN_FILM ? '' : `, which makes ${daysInWords(days)} ${film}`}`;
+      return slowest?.source === undefined
+        ? `Of ${name}, the slowest in it, no figure is known; a usual paint takes ${taken}.`
+        : `${name}, the slowest paint in it, takes ${taken}; ${sourceInWords(slowest.source)}.`;
+    }
+    case 'usual paint': {
+      const why = plan.palette ? 'No mixture is known for it' : 'Without a palette';
+      return `${why}, so a usual paint is counted: ${daysInWords(days)} ${film}.`;
+    }
+    case 'binder':
+      return `${capital(laid.binder)} takes ${days === 0 ? 'less than a day' : daysInWords(days)} ${film}.`;
+    case 'varnish':
+      return `A varnish takes ${daysInWords(days)}.`;
+    case 'unsettled':
+      return 'Its mixture is still being worked out.';
+  }
+}
+
+function sourceInWords(source: NonNullable<NonNullable<Coat['slowest']>['source']>): string {
+  switch (source) {
+    case 'maker’s drying guide':
+      return 'so says a paint maker’s drying guide';
+    case 'Saitzyk 1987':
+      return 'so says Saitzyk, Art Hardware (1987)';
+    case 'from memory':
+      return 'the figure is from memory';
+  }
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -9,6 +9,8 @@ import { measureFocus } from './emphasis/focus.js';
 import { measureHues } from './hues/hues.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
+import { Mixer } from './mixing/mixer.js';
+import { measurePalette } from './mixing/palette.js';
 import { measureNotan } from './notan/notan.js';
 import { measureObjects } from './objects/objects.js';
 import { partsOf } from './areas/parts.js';
@@ -19,11 +21,15 @@ import { measureSpacing } from './objects/spacing.js';
 import { measureTangents } from './objects/tangents.js';
 import { measureValues } from './values/values.js';
 
+/** Works out mixtures at once, for all who don't bring a mixer of their own. */
+const atOnce = Mixer.eager();
+
 /**
  * Everything measured on a plan: a pure function of it, and never a throw. A memory kept from one version of a
- * document to the next saves work and changes no result.
+ * document to the next saves work and changes no result. A patient mixer may leave out `palette.mixing` until it is
+ * worked out.
  */
-export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
+export function measure(plan: Plan, memory: Memory = new Memory(), mixer: Mixer = atOnce): Measures {
   memory.turnOver();
   const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
   const areas = visibleAreas(plan.canvas, layers);
@@ -34,7 +40,8 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
   const borders = measureBorders(plan, areas, memory);
   const seen = { areas, borders, shares, parts, ...(focus ? { focus } : {}) };
   const emphasis = measureEmphasis(plan, seen, memory);
-  const schedule = measureSchedule(plan, { shares });
+  const palette = measurePalette(plan, shares, areas.bareShare, mixer);
+  const schedule = measureSchedule(plan, { shares, ...(palette ? { palette } : {}) });
   return {
     areas,
     borders,
@@ -52,6 +59,7 @@ export function measure(plan: Plan, memory: Memory = new Memory()): Measures {
     tangents: measureTangents(plan, areas),
     eyePath: measureEyePath(plan, { areas, borders, emphasis }, memory),
     ...(focus ? { focus } : {}),
+    ...(palette ? { palette } : {}),
     ...(schedule ? { schedule } : {}),
   };
 }

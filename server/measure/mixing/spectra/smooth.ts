@@ -1,0 +1,94 @@
+import type { Lab } from '../../../plan/colour/model.js';
+import { BANDS, partsOfLab, type Spectrum, WEIGHTS } from './bands.js';
+import { solveLinear } from './linear.js';
+
+type Triple = readonly [number, number, number];
+
+/** Rounds of Newton's method; a colour that a surface can have settles in some ten. */
+const MOST_ROUNDS = 60;
+const SETTLED = 1e-10;
+
+/** No paint reflects more or less luminous light than this, as a part of what white does. */
+const DARKEST = 0.002;
+const LIGHTEST = 0.985;
+
+/** Steps by which a colour stronger than any surface's is taken towards grey. */
+const TOWARDS_GREY = 0.04;
+
+/**
+ * A reflectance spectrum of a colour, of which there are many: the smoothest, so that it has no features that nothing
+ * says it has. Everywhere over 0 and under 1. A colour that no surface has is taken towards grey, its lightness kept,
+ * until there is one.
+ *
+ * The reflectance is written as (1 + tanh z) / 2 and the sum of the squared steps of z made least while the three
+ * tristimulus values are met: the idea of Burns, Numerical methods for smoothest reflectance reconstruction, Color
+ * Research and Application 45, 2020.
+ */
+export function smoothSpectrum(lab: Lab): Spectrum {
+  const [x, y, z] = partsOfLab(lab);
+  const grey = Math.min(LIGHTEST, Math.max(DARKEST, y));
+  for (let kept = 1; kept > 0; kept -= TOWARDS_GREY) {
+    const held = (part: number) => grey + kept * (part - y);
+    const found = settle([held(x), grey, held(z)]);
+    if (found) return found;
+  }
+  return new Float64Array(BANDS).fill(grey);
+}
+
+function settle(wanted: Triple): Spectrum | undefined {
+  if (!wanted.every((part) => part > 0)) return undefined;
+  const size = BANDS + 3;
+  const state = new Float64Array(size);
+  state.fill(Math.atanh(2 * wanted[1] - 1), 0, BANDS);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const { matrix, rest } = newton(state, wanted);
+    const step = solveLinear(matrix, rest);
+    if (!step) return undefined;
+    const longest = step.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+    if (!Number.isFinite(longest)) return undefined;
+    for (let row = 0; row < size; row++) state[row] = (state[row] ?? 0) - (step[row] ?? 0);
+    if (longest > SETTLED) continue;
+    const spectrum = state.slice(0, BANDS).map(reflectance);
+    return spectrum.every((part) => part > 0 && part < 1) ? spectrum : undefined;
+  }
+  return undefined;
+}
+
+function reflectance(z: number): number {
+  return (1 + Math.tanh(z)) / 2;
+}
+
+/** The conditions of the least sum with their multipliers, and how they change: Lagrange's equations and their Jacobian. */
+function newton(state: Float64Array, wanted: Triple): { matrix: Float64Array[]; rest: Float64Array } {
+  const size = BANDS + 3;
+  const matrix = Array.from({ length: size }, () => new Float64Array(size));
+  const rest = new Float64Array(size);
+  const set = (row: number, column: number, figure: number): void => {
+    const of = matrix[row];
+    if (of) of[column] = (of[column] ?? 0) + figure;
+  };
+  wanted.forEach((part, axis) => (rest[BANDS + axis] = -part));
+  for (let band = 0; band < BANDS; band++) {
+    const z = state[band] ?? 0;
+    const curve = Math.tanh(z);
+    const slope = (1 - curve * curve) / 2;
+    let pull = 0;
+    WEIGHTS.forEach((weights, axis) => {
+      const weight = weights[band] ?? 0;
+      pull += weight * (state[BANDS + axis] ?? 0);
+      rest[BANDS + axis] = (rest[BANDS + axis] ?? 0) + weight * reflectance(z);
+      set(band, BANDS + axis, slope * weight);
+      set(BANDS + axis, band, slope * weight);
+    });
+    let own = slope * pull;
+    for (const beside of [band - 1, band + 1]) {
+      if (beside < 0 || beside >= BANDS) continue;
+      own += 2 * (z - (state[beside] ?? 0));
+      set(band, band, 2);
+      set(band, beside, -2);
+    }
+    set(band, band, -2 * slope * curve * pull);
+    rest[band] = own;
+  }
+  return { matrix, rest };
+}

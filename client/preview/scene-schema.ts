@@ -66,7 +66,7 @@ const mark = v.variant('kind', [
 
 const subject = v.variant('kind', [
   v.strictObject({
-    kind: v.picklist(['object', 'lead']),
+    kind: v.picklist(['object', 'lead', 'paint', 'sitting']),
     key: text,
     name: text,
     location: locationSchema,

@@ -10,6 +10,8 @@ export const viewLabels: Readonly<Record<View, string>> = {
   mirror: 'Mirror',
   path: 'Path',
   emphasis: 'Emphasis',
+  palette: 'Palette',
+  sittings: 'Sittings',
 };
 
 export const viewDescriptions: Readonly<Record<View, string>> = {
@@ -21,4 +23,6 @@ export const viewDescriptions: Readonly<Record<View, string>> = {
   mirror: 'Left and right changed over, for a fresh eye.',
   path: 'Leads, stops and ways out: where the eye goes.',
   emphasis: 'Shaded by how strongly each place draws the eye.',
+  palette: 'The paints, what your colours are mixed of, and what the palette reaches.',
+  sittings: 'The picture after each sitting, and the days that each layer takes to dry.',
 };

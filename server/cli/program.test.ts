@@ -9,7 +9,7 @@ describe('run', () => {
     [['check', '--jsno', '-'], 'Did you mean --json?'],
     [
       ['draw', '-', '--view', 'notann'],
-      'Allowed choices are drawing, notan, values, colour, squint, mirror, path, emphasis, sheet.',
+      'Allowed choices are drawing, notan, values, colour, squint, mirror, path, emphasis, palette, sittings, sheet.',
     ],
     [['draw', '-', '--view', 'squint', '--distance', 'far'], 'A distance is a length from 1 mm to 1000 m'],
     [['draw', '-', '--distance', '3m'], '--distance belongs to --view squint.'],

@@ -4,18 +4,21 @@ import type { Ring } from '../plan/geometry/outline.js';
 import type { Plan } from '../plan/plan.js';
 import { budgetBars } from './captions/budgets.js';
 import { captionsBlock } from './captions/captions.js';
-import { describe } from './captions/description.js';
+import { describe, describeBoard } from './captions/description.js';
 import { findingsBlock } from './captions/findings.js';
 import { legendOf } from './captions/legends.js';
 import { planTitle, viewCaption } from './captions/words.js';
 import { footOf, layOut, sheetOf } from './layout.js';
 import { balanceMarks } from './picture/balance-sign.js';
 import { handlingOf } from './handling/handling.js';
+import type { Board } from './board.js';
 import { findingMarks } from './picture/finding-marks.js';
 import { findingsFor } from './picture/findings-for.js';
-import { mountMarks } from './picture/mount.js';
+import { mountMarks, wallMark } from './picture/mount.js';
 import { mapCells } from './picture/region.js';
-import type { Scene, View } from './scene.js';
+import { type BoardView, type PictureView, type Scene, type View, isBoardView } from './scene.js';
+import { paletteBoard } from './palette/palette.js';
+import { sittingsBoard } from './sittings/sittings.js';
 import { drawColour } from './views/colour.js';
 import { drawDrawing } from './views/drawing.js';
 import { drawEmphasis } from './views/emphasis.js';
@@ -54,7 +57,11 @@ export function compose(
   options: ComposeOptions = {},
 ): Scene {
   const reading = readingOf(plan, measures, findings, options);
-  const { layout, picture } = reading;
+  return isBoardView(view) ? composeBoard(reading, view) : composePicture(reading, view, options);
+}
+
+function composePicture(reading: Reading, view: PictureView, options: ComposeOptions): Scene {
+  const { plan, layout, picture } = reading;
   const drawn = drawView(view, reading);
   const shown = findingsFor(view, reading);
   const legend = legendOf(reading, view, drawn.leftOut);
@@ -73,7 +80,11 @@ export function compose(
     layers: [
       {
         name: 'mount',
-        marks: [...mountMarks(sheet, layout, picture), ...(HANGS.has(view) ? balanceMarks(reading) : [])],
+        marks: [
+          wallMark(sheet),
+          ...mountMarks(layout, picture),
+          ...(HANGS.has(view) ? balanceMarks(reading) : []),
+        ],
       },
       {
         name: 'picture',
@@ -90,6 +101,52 @@ export function compose(
     legend: legend.map(({ key, text }) => ({ key, text })),
     ...(view === 'squint' ? { viewing: reading.viewing } : {}),
     ...(options.handling === true ? { handling: handlingOf(reading) } : {}),
+  };
+}
+
+/** The sheet of a view that shows other things than the picture. Nothing on it can be taken hold of. */
+function composeBoard(reading: Reading, view: BoardView): Scene {
+  const { plan, layout, subjects } = reading;
+  const { em } = layout;
+  const board = boardOf(view, reading);
+  const { card, below, belowAt } = board;
+  const shown = findingsFor(view, reading, board.placeOf);
+  const right = Math.max(card.x + card.width, belowAt.x + (belowAt.x > card.x ? layout.column.width : 0));
+  const foot = {
+    x: card.x,
+    y: Math.max(card.y + card.height, belowAt.y + below.height) + 1.1 * em,
+    width: right - card.x,
+  };
+  const list = findingsBlock(shown, foot.width, em);
+  const lowest = list.height > 0 ? foot.y + list.height : foot.y - 1.1 * em;
+  const { wall } = layout;
+  const sheet = {
+    x: card.x - wall,
+    y: card.y - wall,
+    width: right - card.x + 2 * wall,
+    height: lowest + 0.5 * em - card.y + 2 * wall,
+  };
+  return {
+    view,
+    sheet,
+    picture: board.picture,
+    em,
+    title: `${planTitle(plan)}: ${viewCaption(view, plan)}`,
+    description: describeBoard(reading, board.described),
+    layers: [
+      { name: 'mount', marks: [wallMark(sheet), ...board.mount] },
+      { name: 'picture', marks: board.shapes },
+      { name: 'construction', marks: board.construction },
+      { name: 'names', marks: board.names },
+      { name: 'findings', marks: findingMarks(shown, { layout, picture: board.marked }, board.taken) },
+      {
+        name: 'captions',
+        marks: [...board.written, ...below.marks(belowAt.x, belowAt.y), ...list.marks(foot.x, foot.y)],
+      },
+    ],
+    subjects: subjects.all,
+    budgets: budgetBars(reading),
+    legend: board.legend.map(({ key, text }) => ({ key, text })),
   };
 }
 
@@ -124,7 +181,16 @@ function visibleRings(plan: Plan, measures: Measures): readonly (readonly Ring[]
   return rings;
 }
 
-function drawView(view: View, reading: Reading): PictureMarks {
+function boardOf(view: BoardView, reading: Reading): Board {
+  switch (view) {
+    case 'palette':
+      return paletteBoard(reading);
+    case 'sittings':
+      return sittingsBoard(reading);
+  }
+}
+
+function drawView(view: PictureView, reading: Reading): PictureMarks {
   switch (view) {
     case 'drawing':
       return drawDrawing(reading);

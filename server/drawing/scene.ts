@@ -10,8 +10,20 @@ export const views = [
   'mirror',
   'path',
   'emphasis',
+  'palette',
+  'sittings',
 ] as const;
 export type View = (typeof views)[number];
+
+/** Views that lay out what the picture is made with and when, instead of the picture at the size of the canvas. */
+export const boardViews = ['palette', 'sittings'] as const satisfies readonly View[];
+export type BoardView = (typeof boardViews)[number];
+/** Views of the picture itself. */
+export type PictureView = Exclude<View, BoardView>;
+
+export function isBoardView(view: View): view is BoardView {
+  return (boardViews as readonly View[]).includes(view);
+}
 
 /**
  * What is to be drawn: plain JSON data, so that a worker can compose it and a page can draw it.
@@ -25,6 +37,7 @@ export interface Scene {
   readonly view: View;
   /** The whole sheet: mount, picture and captions. */
   readonly sheet: Box;
+  /** The canvas; in the view `palette` the wheel, in `sittings` the strip of pictures. */
   readonly picture: Box;
   /** Height of the body text; stroke weights are parts of it. */
   readonly em: number;
@@ -267,8 +280,8 @@ export type Weight = (typeof weights)[number];
 /** What a mark stands for in the text of the plan. */
 export type Subject =
   | {
-      readonly kind: 'object' | 'lead';
-      /** The name's key in the plan. */
+      readonly kind: 'object' | 'lead' | 'paint' | 'sitting';
+      /** The name's key in the plan; of a sitting its title. */
       readonly key: string;
       readonly name: string;
       readonly location: Location;

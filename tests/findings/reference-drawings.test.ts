@@ -23,6 +23,9 @@ const VIEW_OF_CHAPTER: Readonly<Record<Chapter, View>> = {
   'eye path': 'path',
   values: 'values',
   colour: 'colour',
+  palette: 'palette',
+  sittings: 'sittings',
+  cautions: 'palette',
 };
 
 const VIEW_OF_RULE: Readonly<Record<string, View>> = {

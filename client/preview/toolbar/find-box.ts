@@ -4,7 +4,7 @@ import { type Findable, findables, matching } from './find.js';
 import { takesLetters } from '../zoom/zoom.js';
 
 const listId = 'found';
-const kindWords = { object: 'object', lead: 'lead' } as const;
+const kindWords = { object: 'object', lead: 'lead', paint: 'paint', sitting: 'sitting' } as const;
 
 export interface FindBoxHost {
   /** The field is to be written in: it may be out of sight. */

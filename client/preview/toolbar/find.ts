@@ -1,22 +1,32 @@
-import type { Scene } from '../../../server/drawing/scene.js';
+import type { Scene, Subject } from '../../../server/drawing/scene.js';
 
 /** Something that can be found by its name. */
 export interface Findable {
   /** Of its subject in the scene. */
   readonly key: string;
-  readonly kind: 'object' | 'lead';
+  readonly kind: 'object' | 'lead' | 'paint' | 'sitting';
   readonly name: string;
 }
 
-/** The objects and leads that are drawn, in the order of the text. */
+/** The objects, leads, paints and sittings that are drawn, in the order of the text. */
 export function findables({ layers, subjects }: Scene): readonly Findable[] {
   const drawn = new Set(layers.flatMap(({ marks }) => marks.map(({ subject }) => subject)));
   return Object.entries(subjects)
-    .flatMap(([key, subject]) =>
-      (subject.kind === 'object' || subject.kind === 'lead') && drawn.has(key) ? [{ key, subject }] : [],
-    )
+    .flatMap(([key, subject]) => (hasName(subject) && drawn.has(key) ? [{ key, subject }] : []))
     .sort((a, b) => a.subject.location.line - b.subject.location.line)
     .map(({ key, subject: { kind, name } }) => ({ key, kind, name }));
+}
+
+function hasName(subject: Subject): subject is Extract<Subject, { readonly kind: Findable['kind'] }> {
+  switch (subject.kind) {
+    case 'object':
+    case 'lead':
+    case 'paint':
+    case 'sitting':
+      return true;
+    default:
+      return false;
+  }
 }
 
 /**

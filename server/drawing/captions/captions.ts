@@ -1,4 +1,4 @@
-import type { View } from '../scene.js';
+import type { PictureView } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { barsBlock, barsEnd } from './bars.js';
 import { type Block, EMPTY_BLOCK, inColumns, stacked } from './block.js';
@@ -19,7 +19,7 @@ const BLOCK_GAP_EMS = 0.9;
 const TWO_COLUMNS_FROM_EMS = 26;
 
 /** All that stands beside or below the picture: title, what is shown, figures as bars, and what the signs mean. */
-export function captionsBlock(reading: Reading, view: View, legend: readonly LegendLine[]): Block {
+export function captionsBlock(reading: Reading, view: PictureView, legend: readonly LegendLine[]): Block {
   const { plan, layout } = reading;
   const { em, column } = layout;
   const gap = BLOCK_GAP_EMS * em;

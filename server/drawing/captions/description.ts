@@ -2,7 +2,7 @@ import { canvasLine } from './title.js';
 import { colourRows, valueRows, type BarRow } from './budgets.js';
 import { balanceInWords } from '../picture/balance-sign.js';
 import { type Reading, seenObjects } from '../views/reading.js';
-import type { LegendEntry, View } from '../scene.js';
+import type { LegendEntry, PictureView } from '../scene.js';
 import { distanceInWords } from '../viewing.js';
 import { counted } from '../../findings/words/words.js';
 import { percent, systemName } from './words.js';
@@ -13,12 +13,20 @@ const MOST_NAMED = 12;
 const NOT_DESCRIBED: ReadonlySet<string> = new Set(['focus', 'hatch']);
 
 /** The drawing in sentences, for those who do not see it: objects by weight, the focal point, shares, findings. */
-export function describe(reading: Reading, view: View, legend: readonly LegendEntry[]): string {
-  const sentences = [
+export function describe(reading: Reading, view: PictureView, legend: readonly LegendEntry[]): string {
+  return inSentences(reading, [
     canvasLine(reading.plan),
     ...objectSentences(reading),
     ...subjectSentences(reading, view, legend),
-  ];
+  ]);
+}
+
+/** A board in sentences, for those who do not see it. */
+export function describeBoard(reading: Reading, described: readonly string[]): string {
+  return inSentences(reading, [canvasLine(reading.plan), ...described]);
+}
+
+function inSentences(reading: Reading, sentences: readonly string[]): string {
   const count = reading.findings.length;
   const found =
     count === 0
@@ -43,7 +51,11 @@ function objectSentences(reading: Reading): readonly string[] {
 }
 
 /** What the view is about: shares, or what its legend tells. */
-function subjectSentences(reading: Reading, view: View, legend: readonly LegendEntry[]): readonly string[] {
+function subjectSentences(
+  reading: Reading,
+  view: PictureView,
+  legend: readonly LegendEntry[],
+): readonly string[] {
   const values = `Values: ${inWords(valueRows(reading).map(figures))}`;
   const rows = colourRows(reading);
   const colours = rows.length === 0 ? [] : [`Colours: ${inWords(rows.map(figures))}`];

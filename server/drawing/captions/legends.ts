@@ -20,7 +20,7 @@ import { pathLines } from './path-lines.js';
 import { tonesOf } from './tones.js';
 import { toneOf } from '../views/notan.js';
 import type { Reading } from '../views/reading.js';
-import type { View } from '../scene.js';
+import type { PictureView } from '../scene.js';
 import { percent } from './words.js';
 import { capitalised } from '../../plan/problems.js';
 
@@ -28,7 +28,7 @@ import { capitalised } from '../../plan/problems.js';
 const MOST_TONES = 3;
 
 /** What the signs of a view mean. Only what is there is explained. */
-export function legendOf(reading: Reading, view: View, leftOut: number): readonly LegendLine[] {
+export function legendOf(reading: Reading, view: PictureView, leftOut: number): readonly LegendLine[] {
   switch (view) {
     case 'drawing':
       return [

@@ -76,5 +76,9 @@ export function viewCaption(view: View, plan: Plan): string {
       return 'path of the eye';
     case 'emphasis':
       return 'emphasis, where the eye is drawn';
+    case 'palette':
+      return 'palette, its paints and what is mixed of them';
+    case 'sittings':
+      return 'sittings, what is painted when';
   }
 }

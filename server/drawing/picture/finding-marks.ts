@@ -12,7 +12,7 @@ const RADIUS_EMS = 0.58;
 /** Numbered marks in the picture, where the findings are, clear of names and of each other. */
 export function findingMarks(
   shown: readonly ShownFinding[],
-  { layout: { em }, picture }: Reading,
+  { layout: { em }, picture }: Pick<Reading, 'layout' | 'picture'>,
   taken: readonly Box[],
 ): readonly Mark[] {
   const radius = RADIUS_EMS * em;

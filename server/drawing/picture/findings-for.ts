@@ -31,6 +31,8 @@ const SHOWN: Readonly<Record<View, Shown>> = {
   mirror: { chapters: [] },
   path: { chapters: ['eye path'] },
   emphasis: { chapters: ['centre of interest'] },
+  palette: { chapters: ['palette', 'cautions'] },
+  sittings: { chapters: ['sittings'] },
 };
 
 /** More marks than this would hide what they are about. */
@@ -41,15 +43,20 @@ const ON_BARS: ReadonlySet<string> = new Set([...budgetRules.value, ...budgetRul
 /**
  * The findings that a view shows, in the order in which they come. Those that are marked in the picture are numbered from
  * 1, so that there is no number in a list that is looked for in vain. Budgets are left to their bars.
+ * @param placeIn where the mark of a finding belongs; in the picture unless said
  */
-export function findingsFor(view: View, reading: Reading): readonly ShownFinding[] {
+export function findingsFor(
+  view: View,
+  reading: Reading,
+  placeIn: (finding: Finding) => Point | undefined = (finding) => placeOf(finding, reading),
+): readonly ShownFinding[] {
   const { findings, subjects } = reading;
   let marked = 0;
   return findings
     .map((finding, index) => ({ finding, subject: subjects.findings[index] ?? `finding:${index}` }))
     .filter(({ finding: { rule } }) => !ON_BARS.has(rule) && isShown(rule, SHOWN[view]))
     .map((each) => {
-      const wanted = marked < MOST_MARKED ? placeOf(each.finding, reading) : undefined;
+      const wanted = marked < MOST_MARKED ? placeIn(each.finding) : undefined;
       return wanted === undefined ? each : { ...each, mark: { number: ++marked, wanted } };
     });
 }

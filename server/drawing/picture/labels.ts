@@ -81,7 +81,7 @@ export class Labels {
 }
 
 /** The first free box near one of the places, above and to the right of each sooner than elsewhere. */
-function placeLabel(
+export function placeLabel(
   extent: Pick<Box, 'width' | 'height'>,
   places: readonly Point[],
   reaches: readonly number[],

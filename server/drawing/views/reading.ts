@@ -28,6 +28,10 @@ export interface Subjects {
   readonly objects: readonly string[];
   /** In the order of `plan.leads`. */
   readonly leads: readonly string[];
+  /** In the order of `plan.palette.paints`. */
+  readonly paints: readonly string[];
+  /** In the order of `plan.sittings`. */
+  readonly sittings: readonly string[];
   /** In the order of `plan.divisions`; missing for the division that is taken by default. */
   readonly divisions: readonly (string | undefined)[];
   /** In the order of the findings. */

@@ -22,7 +22,7 @@ export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
       lines: item.lines,
     });
   const placed = (
-    kind: Exclude<Subject['kind'], 'object' | 'lead' | 'finding'>,
+    kind: Exclude<Subject['kind'], 'object' | 'lead' | 'paint' | 'sitting' | 'finding'>,
     key: string,
     name: string,
     location: Subject['location'] | undefined,
@@ -42,6 +42,18 @@ export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
     leads: plan.leads.map(named('lead')),
     divisions: plan.divisions.map(({ system, location }) =>
       placed('division', `division:${system}`, systemName(system), location),
+    ),
+    paints: (plan.palette?.paints ?? []).map(({ key, name, location }) =>
+      add(`paint:${key}`, {
+        kind: 'paint',
+        key,
+        name,
+        location,
+        lines: { first: location.line, last: location.line },
+      }),
+    ),
+    sittings: plan.sittings.map(({ title, location, lines }) =>
+      add(`sitting:${title}`, { kind: 'sitting', key: title, name: title, location, lines }),
     ),
     findings: findings.map(({ rule, severity, message, location, objects }) => {
       const about = objects.map((index) => plan.objects[index]?.key ?? '').join(', ');

@@ -1,0 +1,30 @@
+import type { Swatch } from '../../measure/mixing/mixing.js';
+import type { Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+
+/**
+ * What each colour of the picture is called: by the colour that the plan names, with its step where that colour is painted in
+ * more than one value, else by the largest object that is painted with it.
+ */
+export function swatchNames(swatches: readonly Swatch[], plan: Plan): readonly string[] {
+  const named = swatches.map(({ objects, isGround }) => {
+    const largest = plan.objects[objects[0] ?? -1];
+    const colour = plan.colours[largest?.colour?.named ?? -1]?.name;
+    return { colour, step: largest?.step, plain: largest?.name ?? (isGround ? 'ground' : '') };
+  });
+  return named.map(({ colour, step, plain }) => {
+    if (colour === undefined) return plain;
+    const isAlone = named.filter((other) => other.colour === colour).length === 1;
+    return isAlone || step === undefined ? colour : `${colour}, step ${plainNumber(step, 1)}`;
+  });
+}
+
+/** Keys of the swatches, which stay while their colours stay. */
+export function swatchKeys(hexes: readonly string[]): readonly string[] {
+  const counts = new Map<string, number>();
+  return hexes.map((hex) => {
+    const count = (counts.get(hex) ?? 0) + 1;
+    counts.set(hex, count);
+    return `swatch:${hex}${count === 1 ? '' : `:${count}`}`;
+  });
+}

@@ -1,0 +1,228 @@
+import { counted } from '../../findings/words/words.js';
+import type { ScheduleMeasure, ScheduledSitting } from '../../measure/sittings/schedule.js';
+import type { Sitting } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import type { BoardPlace } from '../board.js';
+import { type Block, stacked } from '../captions/block.js';
+import { lines } from '../captions/title.js';
+import { andMore } from '../captions/words.js';
+import { pathMark, textMark } from '../marks.js';
+import { rectanglePath } from '../path-data.js';
+import { hatchPath } from '../picture/hatch.js';
+import { hexOf, lineOn, mix } from '../picture/ink.js';
+import { type Reading, isUnplanned } from '../views/reading.js';
+import type { Box, Mark } from '../scene.js';
+import { dayInWords } from './dates.js';
+import { type FramePlace, outlineIn } from './frame.js';
+import { type Painted, paintedAfter } from './painted.js';
+
+/** More small pictures than these are hard to compare. */
+export const MOST_FRAMES = 24;
+const LEAST_CELL_EMS = 8.4;
+const MOST_COLUMNS = 6;
+const MOST_HEIGHT_EMS = 15;
+const GAP_EMS = 1.1;
+
+/** The picture after each sitting, side by side in rows. */
+export interface Strip {
+  /** Round all of it. */
+  readonly box: Box;
+  readonly shapes: readonly Mark[];
+  readonly construction: readonly Mark[];
+  readonly written: readonly Mark[];
+}
+
+export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: BoardPlace): Strip {
+  const { plan, measures } = reading;
+  const { em, inner } = place;
+  const shown = schedule.sittings.slice(0, MOST_FRAMES);
+  const looks = paintedAfter(plan, schedule, measures.palette?.mixing);
+  const gap = GAP_EMS * em;
+  const fitting = Math.floor((inner.width + gap) / (LEAST_CELL_EMS * em + gap));
+  const most = Math.max(1, Math.min(MOST_COLUMNS, fitting, shown.length));
+  // Rows as even as can be: five are three and two, not four and one.
+  const rows = Math.ceil(shown.length / most);
+  const columns = Math.ceil(shown.length / rows);
+  // One or two pictures are not blown up to the width of the board.
+  const cell = Math.min((inner.width - (columns - 1) * gap) / columns, 17 * em);
+  const { width, height } = plan.canvas;
+  const scale = Math.min(cell / width, (MOST_HEIGHT_EMS * em) / height);
+
+  const shapes: Mark[] = [];
+  const construction: Mark[] = [];
+  const written: Mark[] = [];
+  let top = inner.y;
+  for (let row = 0; row < rows; row++) {
+    const inRow = shown.slice(row * columns, (row + 1) * columns);
+    const texts = inRow.map((sitting, index) =>
+      wordsUnder(reading, schedule, sitting, row * columns + index, cell),
+    );
+    inRow.forEach((sitting, index) => {
+      const at = { x: inner.x + index * (cell + gap), y: top, scale };
+      const order = row * columns + index;
+      const frame = frameMarks(reading, sitting, looks[order] ?? [], at);
+      shapes.push(...frame.shapes);
+      construction.push(...frame.edge);
+      written.push(...(texts[index]?.marks(at.x, top + height * scale + 0.45 * em) ?? []));
+    });
+    top += height * scale + 0.45 * em + Math.max(0, ...texts.map((text) => text.height)) + gap;
+  }
+  const more = schedule.sittings.length - shown.length;
+  if (more > 0) {
+    written.push(
+      textMark('sittings:more', andMore(more, 'sitting', 'sittings'), inner.x, top + 0.4 * em, {
+        size: 0.86 * em,
+        ink: 'quiet',
+      }),
+    );
+    top += 1.2 * em;
+  }
+  return {
+    box: { x: inner.x, y: inner.y, width: inner.width, height: top - gap - inner.y },
+    shapes,
+    construction,
+    written,
+  };
+}
+
+/** One small picture: the ground, what is painted so far, and a line round what is worked on in this sitting. */
+function frameMarks(
+  reading: Reading,
+  { sitting, works }: ScheduledSitting,
+  look: readonly (Painted | undefined)[],
+  at: FramePlace,
+): { readonly shapes: readonly Mark[]; readonly edge: readonly Mark[] } {
+  const { plan, subjects, layout } = reading;
+  const { em } = layout;
+  const { canvas } = plan;
+  const key = subjects.sittings[sitting] ?? `sitting:${sitting}`;
+  const box: Box = { x: at.x, y: at.y, width: canvas.width * at.scale, height: canvas.height * at.scale };
+  const worked = new Set(works);
+  const objects = plan.coveringOrder.flatMap((index): Mark[] => {
+    const object = plan.objects[index];
+    const painted = look[index];
+    const subject = subjects.objects[index];
+    if (object === undefined || painted === undefined || subject === undefined) return [];
+    const d = outlineIn(object.outline, canvas, at, em);
+    if (d === '') return [];
+    const isWorked = worked.has(index);
+    const { colour } = painted;
+    const mark = pathMark(`${key}:${subject}`, d, {
+      fill: hexOf(colour),
+      fillRule: object.outline.fillRule,
+      stroke: isWorked
+        ? { ink: hexOf(mix(colour, lineOn(colour), 0.75)), weight: 'fine' }
+        : { ink: hexOf(mix(colour, lineOn(colour), 0.3)), weight: 'hair' },
+      // What is worked on can be gone to; the same thing in every picture would be a crowd.
+      ...(isWorked ? { subject } : {}),
+    });
+    if (!isUnplanned(object)) return [mark];
+    const rings = object.outline.rings.map((ring) =>
+      ring.map((value, place) => (place % 2 === 0 ? at.x : at.y) + value * at.scale),
+    );
+    const hatch = hatchPath({ rings, ...(object.outline.fillRule && { fillRule: 'evenodd' }) }, 0.4 * em, {
+      width: box.x + box.width,
+      height: box.y + box.height,
+    });
+    if (hatch === '' || !isWithinCanvas(object.outline.box, canvas)) return [mark];
+    const ink = hexOf(mix(colour, lineOn(colour), 0.5));
+    return [mark, pathMark(`${key}:${subject}:hatch`, hatch, { stroke: { ink, weight: 'hair' } })];
+  });
+  return {
+    shapes: [
+      pathMark(`${key}:ground`, rectanglePath(box), { fill: hexOf(canvas.ground.colour) }),
+      ...objects,
+    ],
+    edge: [
+      pathMark(`${key}:edge`, rectanglePath(box), {
+        stroke: { ink: 'bevel', weight: 'fine' },
+        subject: subjects.sittings[sitting],
+        tip: `${sittingInWords(reading, sitting)}.`,
+      }),
+    ],
+  };
+}
+
+function isWithinCanvas(
+  {
+    left,
+    top,
+    right,
+    bottom,
+  }: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number },
+  { width, height }: { readonly width: number; readonly height: number },
+): boolean {
+  return left >= 0 && top >= 0 && right <= width && bottom <= height;
+}
+
+/** The sitting in a sentence: title, day, layer and what it works on. */
+export function sittingInWords({ plan, measures }: Reading, index: number): string {
+  const scheduled = measures.schedule?.sittings.find(({ sitting }) => sitting === index);
+  const sitting = plan.sittings[index];
+  if (sitting === undefined || scheduled === undefined) return '';
+  const names = scheduled.works.flatMap((object) => plan.objects[object]?.name ?? []);
+  const day = scheduled.day === undefined ? 'no date yet' : dayInWords(scheduled.day);
+  return `${sitting.title}, ${day}, ${layerInWords(scheduled, sitting)}: ${names.length === 0 ? 'no object' : names.join(', ')}`;
+}
+
+/** `underpainting, lean, 0 % fat` */
+export function layerInWords(
+  { layer, layerStated, fat, fatFrom }: ScheduledSitting,
+  { body }: Sitting,
+): string {
+  const percent = `${plainNumber(100 * fat, 1)} % fat`;
+  return [
+    layerStated ? layer : `${layer}, as no layer is named`,
+    ...(body === undefined ? [] : [body]),
+    ...(layer === 'varnish' ? [] : [fatFrom === 'share' ? percent : `about ${percent}`]),
+  ].join(', ');
+}
+
+function objectsInWords(count: number): string {
+  return `${counted(count)} ${count === 1 ? 'object' : 'objects'}`;
+}
+
+function wordsUnder(
+  reading: Reading,
+  schedule: ScheduleMeasure,
+  scheduled: ScheduledSitting,
+  order: number,
+  width: number,
+): Block {
+  const { plan, subjects, layout } = reading;
+  const { em } = layout;
+  const sitting = plan.sittings[scheduled.sitting];
+  const subject = subjects.sittings[scheduled.sitting];
+  if (sitting === undefined || subject === undefined) return { height: 0, marks: () => [] };
+  const { day, dryOn, isIdle, works, layer } = scheduled;
+  const facts = [
+    day === undefined ? 'no date yet' : dayInWords(day),
+    layerInWords(scheduled, sitting),
+    ...(isIdle ? ['nothing to do'] : works.length === 0 ? [] : [objectsInWords(works.length)]),
+    ...(dryOn === undefined || layer === 'varnish'
+      ? []
+      : [`${schedule.isSettled ? '' : 'about '}dry on ${dayInWords(dryOn)}`]),
+  ];
+  const title = lines(
+    `${subject}:title`,
+    `${order + 1}\u00A0 ${sitting.title}`,
+    2,
+    { size: 0.9 * em, leading: 1.22 * em, width: width / 1.1 },
+    (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink', face: 'strong', subject }),
+  );
+  return stacked(
+    [
+      title,
+      ...facts.map((fact, index) =>
+        lines(
+          `${subject}:fact:${index}`,
+          fact,
+          3,
+          { size: 0.82 * em, leading: 1.14 * em, width },
+          (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'quiet', subject }),
+        ),
+      ),
+    ],
+    0,
+  );
+}

@@ -4,6 +4,7 @@ import { render } from '../../server/drawing/render.js';
 import type { Scene } from '../../server/drawing/scene.js';
 import { takeSnapshot } from '../../server/language/snapshot.js';
 import { Memory } from '../../server/measure/memory.js';
+import { Mixer } from '../../server/measure/mixing/mixer.js';
 import { OutlineCache } from '../../server/plan/outline-cache.js';
 import type { FileAnswer } from '../../server/plan/plan.js';
 import { element } from '../preview/elements.js';
@@ -32,6 +33,8 @@ export function planFigure(text: string, count: number, words: Node): HTMLElemen
     reader: () => () => NO_FILES,
     outlines: new OutlineCache(),
     memory: new Memory(),
+    // A page is to be read at once, and mixtures take a second: it tells none.
+    mixer: Mixer.patient(),
   });
   const drawing = element('div', { class: 'mahlstick-drawing' });
   const scene = compose(plan, measures, findings, 'drawing');

@@ -1,6 +1,7 @@
 import { parse } from '../../grammar/index.js';
 import { takeSnapshot, type Snapshot } from '../language/snapshot.js';
 import { Memory } from '../measure/memory.js';
+import { Mixer } from '../measure/mixing/mixer.js';
 import { OutlineCache } from '../plan/outline-cache.js';
 import { filesBeside } from './files-beside.js';
 import type { Source } from './source.js';
@@ -16,5 +17,6 @@ export function evaluate({ text, folder }: Source, terminal: Pick<Terminal, 'fol
     reader: () => filesBeside(folder, terminal.folder),
     outlines: new OutlineCache(),
     memory: new Memory(),
+    mixer: Mixer.eager(),
   });
 }

@@ -33,6 +33,7 @@ import { answerRequests } from './requests.js';
 import type { Guard, Session } from './guard.js';
 import type { LanguageService } from './language-service.js';
 import { createLanguageService } from './service.js';
+import type { Snapshot } from './snapshot.js';
 import { Lull, nextTurn, Turns } from './turns.js';
 
 /** What differs from one way of running the server to another. */
@@ -96,7 +97,10 @@ export function serve(connection: Connection, host: ServerHost): void {
     if (snapshot === undefined) return;
     const { version } = snapshot;
     ignoreEnd(connection.sendNotification(planChangedNotification, { uri, version }));
-    if (session?.abilities.pulledDiagnostics === true) return;
+    if (session?.abilities.pulledDiagnostics === true) {
+      mix(uri, snapshot);
+      return;
+    }
     const progress = showWork(
       connection,
       session?.abilities.progress === true,
@@ -125,6 +129,22 @@ export function serve(connection: Connection, host: ServerHost): void {
       const diagnostics = [...session.service.diagnostics(uri)];
       ignoreEnd(connection.sendDiagnostics({ uri, version, diagnostics }));
       ignoreEnd(connection.sendNotification(planDiagnosedNotification, { uri, version }));
+      mix(uri, snapshot);
+    };
+    goOn();
+  }
+  /** Finds the mixtures of a plan, a piece a turn, unless it is another by then. */
+  function mix(uri: string, snapshot: Snapshot): void {
+    const progress = showWork(
+      connection,
+      session?.abilities.progress === true,
+      'Working out the mixtures of the palette',
+    );
+    const goOn = (): void => nextTurn(() => guarded('mixtures', further));
+    const further = (): void => {
+      const service = session?.service;
+      if (service?.snapshot(uri) === snapshot && service.mixFurther(uri)) goOn();
+      else progress.end();
     };
     goOn();
   }

@@ -13,6 +13,7 @@ import {
 } from './export-protocol.js';
 import { admitted, cancelled, type Guard } from './guard.js';
 import type { Snapshot } from './snapshot.js';
+import { nextTurn } from './turns.js';
 
 /** Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked for. */
 export type Exporter = (
@@ -53,7 +54,14 @@ export function answerExports(
       const session = admitted(guard, exportRequest.method, wanted, params);
       if (session instanceof ResponseError) return session;
       if (token.isCancellationRequested) return cancelled();
-      const snapshot = session.service.snapshot(params.textDocument.uri);
+      const { service } = session;
+      const { uri } = params.textDocument;
+      // What leaves the house has its mixtures in it.
+      while (service.mixFurther(uri)) {
+        await new Promise<void>((resolve) => nextTurn(resolve));
+        if (token.isCancellationRequested) return cancelled();
+      }
+      const snapshot = service.snapshot(uri);
       if (snapshot === undefined || exporter === undefined) return null;
       try {
         const exported = await exporter(snapshot, params, installed());

@@ -73,6 +73,11 @@ export interface LanguageService {
    * It need not be called: a host does so to let other work come between.
    */
   prepareDiagnostics(uri: string): boolean;
+  /**
+   * Does one piece of finding the mixtures of a plan's colours, a few milliseconds, which typing need not wait for; false
+   * when there is nothing left to do. With the last piece the plan is another than before, and has its mixtures.
+   */
+  mixFurther(uri: string): boolean;
   /** Gravest first, as all that is said of a plan. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
   diagnostics(uri: string): readonly Diagnostic[];
   /** What can be written at a place, the likeliest first. */

@@ -4,6 +4,7 @@ import { parse, type SyntaxTree } from '../../grammar/index.js';
 import { compose } from '../drawing/compose.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
+import { Mixer, MixingStore } from '../measure/mixing/mixer.js';
 import { standing } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import { OutlineCache } from '../plan/outline-cache.js';
@@ -37,7 +38,7 @@ import { clampPosition } from './text.js';
 import type { LanguageService, ServiceHost } from './language-service.js';
 
 /** What one version of a document leaves to the next. */
-type Kept = Pick<SnapshotSource, 'outlines' | 'memory'>;
+type Kept = Pick<SnapshotSource, 'outlines' | 'memory' | 'mixer'>;
 
 interface OpenPlan {
   readonly document: TextDocument;
@@ -55,6 +56,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   /** By the usual spelling of their URIs. */
   const plans = new Map<string, OpenPlan>();
   const tokens = new TokenHistory();
+  /** Plans of the same paints share what is known of them. */
+  const mixings = new MixingStore();
   let hintSettings = usualHints;
   let ruleSettings: RuleSettings | undefined;
   const planAt = (uri: string): OpenPlan | undefined => plans.get(usualSpelling(uri));
@@ -125,7 +128,11 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   return {
     open(uri, version, text) {
       const document = TextDocument.create(uri, 'mahlstick', version, text);
-      const kept: Kept = { outlines: new OutlineCache(), memory: new Memory() };
+      const kept: Kept = {
+        outlines: new OutlineCache(),
+        memory: new Memory(),
+        mixer: Mixer.patient(mixings),
+      };
       plans.set(usualSpelling(uri), {
         document,
         kept,
@@ -185,6 +192,20 @@ export function createLanguageService(host: ServiceHost): LanguageService {
           plan.unread = { of: snapshot, findings: [...standing(snapshot.findings)] };
         else void plan.unread.findings.shift()?.advice;
         more = plan.unread.findings.length > 0;
+        return [];
+      });
+      return more;
+    },
+    mixFurther(uri) {
+      const plan = planAt(uri);
+      if (plan === undefined) return false;
+      const { kept, snapshot } = plan;
+      let more = false;
+      part('mixtures', () => {
+        // Measuring notes what is still to be found.
+        if (snapshot.measures.palette === undefined || !kept.mixer.hasWork) return [];
+        more = kept.mixer.step();
+        if (!more) refresh(uri);
         return [];
       });
       return more;

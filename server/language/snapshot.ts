@@ -6,6 +6,7 @@ import type { RuleSettings } from '../findings/settings.js';
 import { measure } from '../measure/measure.js';
 import type { Measures } from '../measure/measures.js';
 import type { Memory } from '../measure/memory.js';
+import type { Mixer } from '../measure/mixing/mixer.js';
 import type { OutlineCache } from '../plan/outline-cache.js';
 import type { Plan, ReadFile } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
@@ -49,6 +50,8 @@ export interface SnapshotSource {
   /** Kept from snapshot to snapshot of a document. */
   readonly outlines: OutlineCache;
   readonly memory: Memory;
+  /** Finds mixtures, at once or beside the typing; what it knows is kept from snapshot to snapshot too. */
+  readonly mixer: Mixer;
   /** What is set of rules outside of the plan. */
   readonly ruleSettings?: RuleSettings;
 }
@@ -62,6 +65,7 @@ export function takeSnapshot({
   reader,
   outlines,
   memory,
+  mixer,
   ruleSettings,
 }: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
@@ -69,12 +73,12 @@ export function takeSnapshot({
   const names = once(() => namesOf(tree()));
   const readFile = once(reader);
   const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
-  const measures = once(() => measure(plan(), memory));
+  const measures = once(() => measure(plan(), memory, mixer));
   const findings = once(() => gravestFirst(check(plan(), measures(), ruleSettings)));
   const readInstead = (other: string): TriedReading => {
     const otherTree = parseText(other, tree());
     const otherPlan = resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() });
-    const otherMeasures = once(() => measure(otherPlan, memory.aside()));
+    const otherMeasures = once(() => measure(otherPlan, memory.aside(), mixer.aside()));
     const otherFindings = once(() => check(otherPlan, otherMeasures(), ruleSettings));
     return {
       tree: otherTree,

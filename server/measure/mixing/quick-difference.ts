@@ -10,6 +10,9 @@ const COS_63 = Math.cos(degrees(63));
 const SIN_63 = Math.sin(degrees(63));
 const COS_275 = Math.cos(degrees(275));
 const SIN_275 = Math.sin(degrees(275));
+/** A colour so grey that its hue is left out, and the most that it could take off: 2 sin 60° times 2 sqrt(C'1 C'2). */
+const GREY = 1e-6;
+const MOST_TURNED = 3.5;
 /** Farther than this from the hue 275 the rotation term is under 3e-4 of what it turns. */
 const COS_TURNED = Math.cos(degrees(75));
 const UNTURNED = 3e-4;
@@ -38,7 +41,8 @@ export function leastDifference(one: number, other: number): number {
  */
 export function mayBeWithin(limit: number, one: Lab, l2: number, a2: number, b2: number): boolean {
   const [l1, a1, b1] = one;
-  const most = limit * limit + 1e-6;
+  // With a little to spare for rounding.
+  const most = limit * limit * (1 + 1e-6) + 1e-6;
   const lightness = (l2 - l1) / lightnessWeight((l1 + l2) / 2);
   const chroma1 = Math.sqrt(a1 * a1 + b1 * b1);
   const chroma2 = Math.sqrt(a2 * a2 + b2 * b2);
@@ -51,7 +55,10 @@ export function mayBeWithin(limit: number, one: Lab, l2: number, a2: number, b2:
   const chroma = (c2 - c1) / (1 + 0.045 * mean);
   const sofar = lightness * lightness + 0.25 * chroma * chroma;
   if (sofar > most) return false;
-  if (c1 < 1e-9 || c2 < 1e-9) return lightness * lightness + chroma * chroma <= most;
+  if (c1 < GREY || c2 < GREY) {
+    const turned = MOST_TURNED * Math.abs(chroma) * Math.sqrt(c1 * c2);
+    return lightness * lightness + chroma * chroma - turned <= most;
+  }
   const alongX = x1 / c1 + x2 / c2;
   const alongY = b1 / c1 + b2 / c2;
   const length = Math.sqrt(alongX * alongX + alongY * alongY);

@@ -88,7 +88,7 @@ describe.each(rules.map(({ id }) => id))('%s', (rule) => {
 
   it('says in whole sentences what was measured', () => {
     for (const { message, at } of of(rule, checked(textOf(rule, 'breaks')))) {
-      expect(message).toMatch(/^[A-Z`\d].*[.?!]$/s);
+      expect(message).toMatch(/^[A-Z`“\d].*[.?!]$/s);
       expect(message).not.toMatch(/undefined|NaN|Infinity|``|  /);
       if (at) expect(Number.isFinite(at.x) && Number.isFinite(at.y)).toBe(true);
     }

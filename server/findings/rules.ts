@@ -8,45 +8,56 @@ import { colourBudget } from './rules/colour-budget.js';
 import { colourOutweighed } from './rules/colour-outweighed.js';
 import { complementOffOpposite } from './rules/complement-off-opposite.js';
 import { cueNotCarried } from './rules/cue-not-carried.js';
+import { dayTaken } from './rules/day-taken.js';
 import { discordOffQuarter } from './rules/discord-off-quarter.js';
-import { hazardousPigment } from './rules/hazardous-pigment.js';
-import { solvent } from './rules/solvent.js';
-import { oilyRags } from './rules/oily-rags.js';
-import { dust } from './rules/dust.js';
 import { dominantOffFocus } from './rules/dominant-off-focus.js';
 import { dominantOutweighed } from './rules/dominant-outweighed.js';
+import { dust } from './rules/dust.js';
 import { emptyObject } from './rules/empty-object.js';
 import { evenCount } from './rules/even-count.js';
 import { evenTemperature } from './rules/even-temperature.js';
+import { fastOverSlow } from './rules/fast-over-slow.js';
 import { filledCorner } from './rules/filled-corner.js';
 import { focusOffCrossing } from './rules/focus-off-crossing.js';
+import { glazeOverWet } from './rules/glaze-over-wet.js';
 import { halvedPicture } from './rules/halved-picture.js';
+import { hazardousPigment } from './rules/hazardous-pigment.js';
 import { hiddenObject } from './rules/hidden-object.js';
 import { hiddenPrincipal } from './rules/hidden-principal.js';
+import { idleSitting } from './rules/idle-sitting.js';
 import { kissedEdge } from './rules/kissed-edge.js';
 import { leadIntoCorner } from './rules/lead-into-corner.js';
 import { leadPastFocus } from './rules/lead-past-focus.js';
 import { leadsFromOneSide } from './rules/leads-from-one-side.js';
 import { leadsTooClose } from './rules/leads-too-close.js';
+import { leanOverFat } from './rules/lean-over-fat.js';
 import { likeGaps } from './rules/like-gaps.js';
 import { likeSizes } from './rules/like-sizes.js';
 import { mergedNeighbours } from './rules/merged-neighbours.js';
 import { nearTangent } from './rules/near-tangent.js';
+import { neverWorked } from './rules/never-worked.js';
 import { noFocus } from './rules/no-focus.js';
 import { noLeadingTone } from './rules/no-leading-tone.js';
 import { noValueOrColour } from './rules/no-value-or-colour.js';
 import { offBalance } from './rules/off-balance.js';
 import { offTheCanvas } from './rules/off-the-canvas.js';
+import { oilyRags } from './rules/oily-rags.js';
 import { oneDominant } from './rules/one-dominant.js';
+import { overWetPaint } from './rules/over-wet-paint.js';
+import { pastTheDueDate } from './rules/past-the-due-date.js';
 import { pathOrder } from './rules/path-order.js';
 import { planeOrder } from './rules/plane-order.js';
 import { rival } from './rules/rival.js';
+import { sittingWithoutADay } from './rules/sitting-without-a-day.js';
+import { sittingsOutOfOrder } from './rules/sittings-out-of-order.js';
+import { solvent } from './rules/solvent.js';
 import { spots } from './rules/spots.js';
 import { strongEdge } from './rules/strong-edge.js';
 import { unmetMeans } from './rules/unmet-means.js';
 import { usualColourShares } from './rules/usual-colour-shares.js';
 import { valueAgainstColour } from './rules/value-against-colour.js';
 import { valueBudget } from './rules/value-budget.js';
+import { varnishTooSoon } from './rules/varnish-too-soon.js';
 import { wayOut } from './rules/way-out.js';
 
 /** Every rule, what matters most to the picture first; findings are reported in this order. */
@@ -93,6 +104,17 @@ export const rules: readonly Rule[] = [
   evenTemperature,
   chromaOffFocus,
   chromaByPlane,
+  pastTheDueDate,
+  dayTaken,
+  glazeOverWet,
+  overWetPaint,
+  varnishTooSoon,
+  leanOverFat,
+  fastOverSlow,
+  neverWorked,
+  idleSitting,
+  sittingWithoutADay,
+  sittingsOutOfOrder,
   cueNotCarried,
   noValueOrColour,
   bareGround,

@@ -15,7 +15,7 @@ export interface Meeting {
 }
 
 /**
- * Conflicts of a kind, one for each pair of sittings, in the order of time. Objects for which the plan sets the rule
+ * Conflicts of a kind, one for each pair of sittings, or for each varnish, in the order of time. Objects for which the plan sets the rule
  * aside have their own, so that the others are still told.
  */
 export function meetings(
@@ -31,9 +31,11 @@ export function meetings(
   for (const conflict of schedule.conflicts) {
     if (conflict.kind !== kind) continue;
     const { below, above, object } = conflict;
-    const key = `${below} ${above}${aside.has(object) ? ` ${object}` : ''}`;
-    const pair = pairs.get(key);
-    if (pair) pair.push(conflict);
+    // A varnish goes over everything at once, whatever each object was last painted in.
+    const pair = `${kind === 'varnish too soon' ? '' : below} ${above}`;
+    const key = `${pair}${aside.has(object) ? ` ${object}` : ''}`;
+    const known = pairs.get(key);
+    if (known) known.push(conflict);
     else pairs.set(key, [conflict]);
   }
   return [...pairs.values()].flatMap((conflicts) => {

@@ -35,10 +35,10 @@ export function daysInWords(days: number): string {
   return days === 1 ? 'one day' : `${counted(days)} days`;
 }
 
-/** A sitting by its title: `“Block in”`; by its line when it has none. */
+/** A sitting by its title: `“Block in”`; by its line too when it has none. */
 export function sittingName({ sittings }: Pick<Plan, 'sittings'>, index: number): string {
   const sitting = sittings[index];
   if (sitting === undefined) return '';
   const title = cueOpening(sitting.title.trim());
-  return title === '' ? `the sitting on line ${sitting.lines.first + 1}` : `“${title}”`;
+  return title === '' ? `“untitled, line ${sitting.lines.first + 1}”` : `“${title}”`;
 }

@@ -40,7 +40,7 @@ export function restsOn(plan: Plan, { restsOn: basis, slowest, laid, days = 0 }:
         : `${name}, the slowest paint in it, takes ${taken}; ${sourceInWords(slowest.source)}.`;
     }
     case 'usual paint': {
-      const why = plan.palette ? 'No mixture is known for it' : 'Without a palette';
+      const why = plan.palette ? 'No mixture is known for it' : 'The plan has no palette';
       return `${why}, so a usual paint is counted: ${daysInWords(days)} ${film}.`;
     }
     case 'binder':

@@ -1,0 +1,68 @@
+import { dayOf } from '../../measure/sittings/days.js';
+import type { ScheduledSitting, ScheduleMeasure } from '../../measure/sittings/schedule.js';
+import type { Plan } from '../../plan/plan.js';
+import { othersMoved } from '../advice/waiting.js';
+import { keepsDueDate, moveEdits, putOff } from '../edits/sittings.js';
+import type { Remedy, Rule, RuleFinding } from '../finding.js';
+import { dayInWords, sittingName } from '../words/days.js';
+import { sittingAndDay } from '../words/layers.js';
+
+export const dayTaken: Rule = {
+  id: 'day taken',
+  severity: 'warning',
+  chapter: 'sittings',
+  perObject: false,
+  summary: 'A sitting is on a day that the plan says is taken.',
+  explanation: 'The days that `away` gives are days without painting.',
+  formula: 'first day away <= day of the sitting <= last day away',
+  source: 'common practice, no source',
+  check: (plan, { schedule }) => {
+    if (!schedule) return [];
+    return schedule.sittings.flatMap((sitting): RuleFinding[] => {
+      const away = plan.away[sitting.away ?? -1];
+      const stated = plan.sittings[sitting.sitting];
+      if (!away || !stated) return [];
+      return [
+        {
+          message: `${sittingAndDay(plan, sitting)} is on a day that is taken: ${stretch(away.value)}.`,
+          location: stated.dateLocation ?? stated.location,
+          related: [{ location: away.location, message: 'These days are taken.' }],
+          remedy: () => remedy(plan, schedule, sitting),
+        },
+      ];
+    });
+  },
+};
+
+function stretch({ from, to }: { readonly from: string; readonly to: string }): string {
+  const [first, last] = [dayOf(from) ?? 0, dayOf(to) ?? 0];
+  return first === last ? dayInWords(first) : `${dayInWords(first)} to ${dayInWords(last)}`;
+}
+
+/** On the next free day, with all that comes after as much later; or on the last one before, where that is dry. */
+function remedy(plan: Plan, schedule: ScheduleMeasure, sitting: ScheduledSitting): Remedy {
+  const place = schedule.sittings.indexOf(sitting);
+  const { day = 0 } = sitting;
+  const name = sittingName(plan, sitting.sitting);
+  const moves = putOff(schedule, place, schedule.taken.nextFree(day));
+  const [first] = moves ?? [];
+  if (moves && first && keepsDueDate(schedule, moves)) {
+    const others = othersMoved(moves);
+    return {
+      advice: `The next free day is ${dayInWords(first.day)}: hold it then${others}.`,
+      fix: { title: `Move ${name} to ${dayInWords(first.day)}${others}`, edits: moveEdits(plan, moves) },
+    };
+  }
+  const before = schedule.taken.previousFree(day);
+  const behind = schedule.sittings[place - 1]?.day ?? -Infinity;
+  if (before >= Math.max(behind, sitting.readyFrom ?? -Infinity)) {
+    return {
+      advice: `Hold it on ${dayInWords(before)}, the last free day before.`,
+      fix: {
+        title: `Move ${name} to ${dayInWords(before)}`,
+        edits: moveEdits(plan, [{ sitting: sitting.sitting, day: before }]),
+      },
+    };
+  }
+  return { advice: 'Hold it on another day, or paint on this one after all and take it out of `away`.' };
+}

@@ -1,0 +1,75 @@
+import type { ScheduledSitting, ScheduleMeasure } from '../../measure/sittings/schedule.js';
+import { FIRST_DAY } from '../../measure/sittings/days.js';
+import { inWords } from '../../plan/problems.js';
+import type { Plan } from '../../plan/plan.js';
+import { moveEdits } from '../edits/sittings.js';
+import type { Remedy, Rule, RuleFinding } from '../finding.js';
+import { dayInWords, daysInWords, sittingName } from '../words/days.js';
+import { sittingAndDay } from '../words/layers.js';
+import { counted } from '../words/words.js';
+
+/** So many sittings are told with their latest days; of more the first. */
+const MOST_TOLD = 3;
+
+export const pastTheDueDate: Rule = {
+  id: 'past the due date',
+  severity: 'warning',
+  chapter: 'sittings',
+  perObject: false,
+  summary: 'The picture is not dry to the touch on the day it must be ready.',
+  explanation:
+    'A picture that leaves the studio is dry to the touch at least. The latest day of each sitting is worked back from the due date: everything dry by then, every layer on one that is ready for it, and no sitting on a day that is taken.',
+  formula:
+    'greatest of (day of a sitting + days until the last of what it lays is dry to the touch) > due date',
+  source: 'common practice, no source; days of paints as for over wet paint',
+  check: (plan, { schedule }) => {
+    const due = schedule?.due;
+    if (!schedule || due?.readyOn === undefined || due.readyOn <= due.day) return [];
+    const { day, readyOn } = due;
+    const last = schedule.sittings.findLast((one) => (one.dryOn ?? one.day) === readyOn);
+    const stated = plan.sittings[last?.sitting ?? -1];
+    if (!last || !stated) return [];
+    const late = daysInWords(readyOn - day);
+    const when =
+      last.dryOn === readyOn
+        ? `${sittingAndDay(plan, last)} is not dry to the touch before ${dayInWords(readyOn)}`
+        : `${sittingAndDay(plan, last)} is only then`;
+    return [
+      {
+        message: `The picture must be ready on ${dayInWords(day)}, and ${when}: ${late} late.`,
+        location: stated.dateLocation ?? stated.location,
+        related: plan.due ? [{ location: plan.due.location, message: 'The due date is here.' }] : [],
+        remedy: (): Remedy => remedy(plan, schedule),
+      } satisfies RuleFinding,
+    ];
+  },
+};
+
+/** Every sitting that comes too late on its latest day: then what dries in between has its time too. */
+function remedy(plan: Plan, { sittings }: ScheduleMeasure): Remedy {
+  const late = sittings.flatMap(({ sitting, day, latest, slack }): readonly Late[] =>
+    day === undefined || latest === undefined || (slack ?? 0) >= 0 ? [] : [{ sitting, latest }],
+  );
+  const [first] = late;
+  if (!first || first.latest < FIRST_DAY) return { advice: 'Give the picture a later due date.' };
+  const told = late
+    .slice(0, MOST_TOLD)
+    .map(({ sitting, latest }) => `${sittingName(plan, sitting)} on ${dayInWords(latest)}`);
+  const more = late.length - told.length;
+  const all = inWords(more > 0 ? [...told, `${counted(more)} more on their latest days`] : told);
+  return {
+    advice: `Hold ${all} at the latest; or lay thinner films, or use an alkyd medium.`,
+    fix: {
+      title:
+        more > 0 || late.length > 1
+          ? `Hold ${counted(late.length)} sittings on their latest days`
+          : `Hold ${all}`,
+      edits: moveEdits(
+        plan,
+        late.map(({ sitting, latest }) => ({ sitting, day: latest })),
+      ),
+    },
+  };
+}
+
+type Late = Pick<ScheduledSitting, 'sitting'> & { readonly latest: number };

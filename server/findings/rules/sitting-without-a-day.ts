@@ -1,0 +1,59 @@
+import { isoOf } from '../../measure/sittings/days.js';
+import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
+import type { Plan } from '../../plan/plan.js';
+import { replace } from '../edits/edit.js';
+import type { Remedy, Rule, RuleFinding } from '../finding.js';
+import { dayInWords, sittingName } from '../words/days.js';
+
+export const sittingWithoutADay: Rule = {
+  id: 'sitting without a day',
+  severity: 'hint',
+  chapter: 'sittings',
+  perObject: false,
+  summary: 'A sitting has no day, and others have.',
+  explanation:
+    'Of a sitting without a day nothing tells when its paint is dry, nor whether what is below it is. It is taken to come behind the sitting that it follows in the text.',
+  formula: 'no date, where another sitting has one',
+  source: 'common practice, no source',
+  check: (plan, { schedule }) => {
+    if (!schedule?.sittings.some(({ day }) => day !== undefined)) return [];
+    return schedule.sittings.flatMap(({ sitting, day }, place): RuleFinding[] => {
+      const stated = plan.sittings[sitting];
+      if (day !== undefined || !stated || stated.faulty) return [];
+      return [
+        {
+          message: `${sittingName(plan, sitting)} has no day, so nothing tells whether what it lays is laid on dry paint.`,
+          location: stated.location,
+          remedy: () => remedy(plan, schedule, place),
+        },
+      ];
+    });
+  },
+};
+
+/** The first free day from which on it goes over nothing wet, if it is dry itself before the next sitting. */
+function remedy(plan: Plan, schedule: ScheduleMeasure, place: number): Remedy {
+  const { sittings, taken, isSettled } = schedule;
+  const own = sittings[place];
+  const stated = plan.sittings[own?.sitting ?? -1];
+  const before = sittings.slice(0, place).findLast(({ day }) => day !== undefined)?.day;
+  const after = sittings.slice(place + 1).find(({ day }) => day !== undefined)?.day;
+  const { dryingDays = 0, readyFrom = -Infinity } = own ?? {};
+  const first = Math.max(readyFrom, before === undefined ? (after ?? 0) - dryingDays : before + 1);
+  const day = before === undefined ? taken.previousFree(first) : taken.nextFree(first);
+  if (!stated || !isSettled) return { advice: 'Give it one: `on YYYY-MM-DD` behind its title.' };
+  const isRoom = after === undefined || day + dryingDays <= after;
+  if (!isRoom || day < readyFrom) {
+    return {
+      advice: `Give it one; there is room for it from ${dayInWords(day)} on when the sittings after it are put off.`,
+    };
+  }
+  const { line, end } = stated.location;
+  return {
+    advice: `Give it one, such as \`on ${isoOf(day)}\`, when everything below it is dry.`,
+    fix: {
+      title: `Hold ${sittingName(plan, own?.sitting ?? 0)} on ${dayInWords(day)}`,
+      edits: [replace({ line, start: end, end }, ` on ${isoOf(day)}`)],
+    },
+  };
+}

@@ -10,6 +10,7 @@ import type { PlanObject } from '../plan/plan.js';
 import { locate } from '../plan/problems.js';
 import { every } from '../plan/select.js';
 import { nodeAt } from './places.js';
+import { sittingMoves } from './sitting-moves.js';
 import type { Snapshot } from './snapshot.js';
 
 /** Below this two values read alike, and so do a place and the crossing that it lies on. */
@@ -21,6 +22,7 @@ export function refactorings(snapshot: Snapshot, { start: { line } }: Range): re
   if (node === undefined) return [];
   if (isKind(node, 'budget')) return budgetAsMeasured(snapshot, node);
   if (isKind(node, 'focus')) return focusOnCrossing(snapshot);
+  if (isKind(node, 'sitting')) return sittingMoves(snapshot, line);
   if (isKind(node, 'colour') || isKind(node, 'value')) return colourAtValue(snapshot, line);
   return [];
 }

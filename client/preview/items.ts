@@ -83,7 +83,8 @@ function outlineOf(kind: Subject['kind'], drawn: Drawn): readonly string[] {
   );
   const filled = paths.filter(({ mark }) => mark.fill !== undefined);
   const chosen = kind === 'object' && filled.length > 0 ? filled : paths;
-  return chosen.map(({ mark }) => mark.d);
+  // A glaze has the outline of what it lies over.
+  return [...new Set(chosen.map(({ mark }) => mark.d))];
 }
 
 const onPicture: ReadonlySet<LayerName> = new Set(['picture', 'construction']);

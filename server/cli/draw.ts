@@ -25,16 +25,23 @@ export interface DrawOptions {
   /** From where the picture is looked at in the view `squint`, as `lengthOf` reads it. */
   readonly distance?: Distance;
   readonly paper?: Paper;
+  /** False to leave off what is seen through glazes. */
+  readonly glazes?: boolean;
   /** Files of fonts for letters that the tool's own lacks. */
   readonly font?: readonly string[];
 }
 
 const USUAL_WIDTH = 1600;
+/** The views that show glazes. */
+const WITH_GLAZES: ReadonlySet<DrawOptions['view']> = new Set(['drawing', 'colour', 'sittings']);
 
 /** `mahlstick draw`: a plan as SVG, PNG or PDF. A plan with errors is drawn as far as it can be read. */
 export async function draw(name: string, options: DrawOptions, terminal: Terminal): Promise<ExitCode> {
   if (options.distance !== undefined && options.view !== 'squint') {
     throw new CommandFailure('--distance belongs to --view squint.');
+  }
+  if (options.glazes === false && !WITH_GLAZES.has(options.view)) {
+    throw new CommandFailure('--no-glazes belongs to --view drawing, colour or sittings.');
   }
   const target = targetOf(options);
   refusePaper(options, target);
@@ -91,8 +98,13 @@ interface Drawn {
   readonly onPage: () => PageOfDrawing;
 }
 
-function view(name: View, { plan, measures, findings }: Snapshot, { distance, paper }: DrawOptions): Drawn {
+function view(
+  name: View,
+  { plan, measures, findings }: Snapshot,
+  { distance, paper, glazes }: DrawOptions,
+): Drawn {
   const scene = compose(plan, measures, findings, name, {
+    glazes,
     distanceMillimetres: distance && millimetresOf(distance, plan.canvas),
   });
   return {

@@ -88,6 +88,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
         .default('drawing'),
     )
     .option('--distance <length>', 'squint from so far, such as 3m (else 3 times the diagonal)', distance)
+    .option('--no-glazes', 'body colours alone, without the glazes that go over them')
     .option('-o, --output <file>', 'file to write, .svg, .png or .pdf')
     .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
     .addOption(

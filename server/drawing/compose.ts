@@ -39,6 +39,8 @@ export interface ComposeOptions {
   readonly distanceMillimetres?: number | undefined;
   /** The sheet is to be read where there is little room across. */
   readonly isNarrow?: boolean | undefined;
+  /** Show the glazes over the body colours of what has one; they are shown unless said. */
+  readonly glazes?: boolean | undefined;
   /** Say also what can be taken hold of and changed in the drawing. */
   readonly handling?: boolean | undefined;
   /** Height of the letters in canvas units, instead of one that goes by the size of the sheet. */
@@ -155,7 +157,7 @@ export function readingOf(
   plan: Plan,
   measures: Measures,
   findings: readonly Finding[],
-  { distanceMillimetres, isNarrow, em }: ComposeOptions = {},
+  { distanceMillimetres, isNarrow, em, glazes = true }: ComposeOptions = {},
 ): Reading {
   const { width, height } = plan.canvas;
   const reported = findings.filter(({ allowed }) => allowed === undefined);
@@ -169,6 +171,7 @@ export function readingOf(
     subjects: subjectsOf(plan, reported),
     cells: mapCells(width, height, visibleRings(plan, measures)),
     viewing: viewingOf(plan.canvas, distanceMillimetres),
+    showsGlazes: glazes,
   };
 }
 

@@ -1,8 +1,9 @@
 import type { Handling, Mark, Scene, SceneLayer, Subject } from '../../../server/drawing/scene.js';
+import { isGlazeKey } from '../../../server/drawing/picture/glaze-key.js';
 import { inWords } from '../../../server/plan/problems.js';
 
 /** What lies over the picture and can be taken off it. */
-export const overlays = ['division', 'names', 'leads', 'findings'] as const;
+export const overlays = ['division', 'names', 'leads', 'findings', 'glazes'] as const;
 export type Overlay = (typeof overlays)[number];
 
 /** As they are called on their buttons, and what each holds. */
@@ -11,6 +12,7 @@ export const overlayWords: Readonly<Record<Overlay, { readonly label: string; re
   names: { label: 'Names', holds: 'the names of objects and what points to them' },
   leads: { label: 'Leads', holds: 'the leads' },
   findings: { label: 'Findings', holds: 'the marks of findings' },
+  glazes: { label: 'Glazes', holds: 'the glazes over body colours' },
 };
 
 /**
@@ -50,7 +52,14 @@ function belongs(mark: Mark, { name }: SceneLayer, { subjects }: Scene, overlay:
     case 'findings':
       // A sign of one may stand beside the picture too.
       return name === 'findings' || kind === 'finding';
+    case 'glazes':
+      // What the legend says of glazes is no longer so.
+      return name === 'picture' ? isGlazeKey(mark.key) : isGlazeLegend(mark.key, name);
   }
+}
+
+function isGlazeLegend(key: string, name: SceneLayer['name']): boolean {
+  return name === 'captions' && key.startsWith('legend:glaze:');
 }
 
 function withoutGrips(handling: Handling, hidden: ReadonlySet<Overlay>): Handling {

@@ -1,6 +1,7 @@
 import { canvasLine } from './title.js';
 import { colourRows, valueRows, type BarRow } from './budgets.js';
 import { balanceInWords } from '../picture/balance-sign.js';
+import { glazeLine } from './legend-lines.js';
 import { type Reading, seenObjects } from '../views/reading.js';
 import type { LegendEntry, PictureView } from '../scene.js';
 import { distanceInWords } from '../viewing.js';
@@ -60,14 +61,16 @@ function subjectSentences(
   const rows = colourRows(reading);
   const colours = rows.length === 0 ? [] : [`Colours: ${inWords(rows.map(figures))}`];
   const balance = [balanceInWords(reading) ?? []].flat().map(capitalised);
+  const glazes = glazeLine(reading).map(({ text }) => capitalised(text));
   switch (view) {
     case 'drawing':
-      return [values, ...colours, ...balance];
+      return [values, ...colours, ...balance, ...glazes];
     case 'notan':
       return [values];
     case 'values':
       return [values, ...balance];
     case 'colour':
+      return [...colours, ...glazes];
     case 'mirror':
       return colours;
     case 'squint':

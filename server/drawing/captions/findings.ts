@@ -1,3 +1,4 @@
+import { ruleById } from '../../findings/rules.js';
 import { counted } from '../../findings/words/words.js';
 import { type Block, EMPTY_BLOCK, stacked } from './block.js';
 import { badge } from '../picture/finding-marks.js';
@@ -9,6 +10,7 @@ import { inQuotes } from './words.js';
 
 /** A sheet is read at a glance; the rest of a long list is left to the editor and the command line. */
 const MOST_LISTED = 8;
+const MOST_OF_CAUTION = 12;
 
 /** What to look at, with the numbers that the marks in the picture bear. */
 export function findingsBlock(shown: readonly ShownFinding[], width: number, em: number): Block {
@@ -21,7 +23,9 @@ export function findingsBlock(shown: readonly ShownFinding[], width: number, em:
     marks: (x, y) => headingMarks('findings', 'To look at', '', { x, y, width, em }),
   };
   const listed = shown.slice(0, MOST_LISTED).map(({ finding, mark, subject }): Block => {
-    const lines = wrapped(inQuotes(finding.message), size, width - indent, 3);
+    // A caution is told whole or it is none.
+    const most = ruleById(finding.rule)?.chapter === 'cautions' ? MOST_OF_CAUTION : 3;
+    const lines = wrapped(inQuotes(finding.message), size, width - indent, most);
     return {
       height: Math.max(1, lines.length) * leading,
       marks: (x, y) => [

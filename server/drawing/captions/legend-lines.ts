@@ -6,7 +6,8 @@ import { pathMark } from '../marks.js';
 import { circlePath, linePath } from '../path-data.js';
 import { balanceInWords, balanceSign } from '../picture/balance-sign.js';
 import { divisionDash } from '../picture/construction.js';
-import { type Reading, isUnplanned, seenObjects } from '../views/reading.js';
+import { type Reading, glazedPaintOf, isUnplanned, paintOf, seenObjects } from '../views/reading.js';
+import { counted } from '../../findings/words/words.js';
 import { ribbonPath } from '../picture/ribbon.js';
 import type { Ink, Mark, Stroke } from '../scene.js';
 import { inWords } from '../../plan/problems.js';
@@ -163,6 +164,29 @@ export function hatchLine(reading: Reading): readonly LegendLine[] {
 export function washLine(reading: Reading): readonly LegendLine[] {
   const tinted = seenObjects(reading).some(({ object }) => object.colour !== undefined);
   return tinted ? [{ key: 'legend:wash', text: 'colours are washed thinly over the ground' }] : [];
+}
+
+/** More names than these would be a list, not a legend. */
+const MOST_GLAZED = 6;
+
+/** What is seen through glazes, beside the body colour of the largest. */
+export function glazeLine(reading: Reading): readonly LegendLine[] {
+  const glazed = seenObjects(reading).flatMap(({ object }) => {
+    const seen = glazedPaintOf(object, reading);
+    return seen === undefined ? [] : [{ name: object.name, body: paintOf(object, reading.plan), seen }];
+  });
+  const [first] = glazed;
+  if (first === undefined) return [];
+  const names = glazed.slice(0, MOST_GLAZED).map(({ name }) => name);
+  const more = glazed.length - names.length;
+  const all = inWords([...names, ...(more > 0 ? [`${counted(more)} more`] : [])]);
+  return [
+    {
+      key: 'glaze',
+      text: `glazed: ${all}, as the body colour is seen through the glaze`,
+      sign: swatchSign('glaze', hexOf(first.body), hexOf(first.seen)),
+    },
+  ];
 }
 
 export function leftOutLine(leftOut: number, what: 'name' | 'number'): readonly LegendLine[] {

@@ -8,6 +8,7 @@ import {
   balanceLine,
   divisionLines,
   focusLine,
+  glazeLine,
   groundGrey,
   groundLine,
   hatchLine,
@@ -41,6 +42,7 @@ export function legendOf(reading: Reading, view: PictureView, leftOut: number): 
         ...hatchLine(reading),
         ...washLine(reading),
         ...leftOutLine(leftOut, 'name'),
+        ...glazeLine(reading),
       ];
     case 'values':
       return [
@@ -67,6 +69,7 @@ export function legendOf(reading: Reading, view: PictureView, leftOut: number): 
         ...focusLine(reading),
         ...hatchLine(reading),
         ...leftOutLine(leftOut, 'name'),
+        ...glazeLine(reading),
       ];
   }
 }

@@ -1,4 +1,4 @@
-import { differenceInWords, millilitresInWords, partsInWords } from '../../findings/words/paints.js';
+import { millilitresInWords } from '../../findings/words/paints.js';
 import { counted } from '../../findings/words/words.js';
 import type { MixingMeasure, Swatch } from '../../measure/mixing/mixing.js';
 import { type Block, stacked } from '../captions/block.js';
@@ -11,7 +11,7 @@ import { hexOf } from '../picture/ink.js';
 import type { Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { flowed } from './paints.js';
-import { swatchKeys, swatchNames } from './words.js';
+import { partsToWrap, predictedInWords, swatchKeys, swatchNames } from './words.js';
 
 /** The smaller ones of more colours than these are counted. */
 const MOST_SWATCHES = 30;
@@ -83,11 +83,10 @@ function swatchEntry(reading: Reading, swatch: Swatch, { key, name, isBeyond, wi
   const parts =
     mixture === undefined
       ? ['no paint of the palette can be mixed for it']
-      : wrapped(partsInWords(mixture.parts, plan), size, room, 3);
+      : wrapped(partsToWrap(mixture, plan), size, room, 3);
   const facts = [
-    ...(difference === undefined ? [] : [differenceInWords(difference)]),
+    ...(difference === undefined || mixture === undefined ? [] : [predictedInWords(difference, mixture)]),
     ...(isBeyond ? ['beyond the palette'] : []),
-    ...(mixture?.isEstimate === true ? ['an estimate'] : []),
   ].join(', ');
   const told = wrapped(facts, 0.82 * em, room, 3);
   const used = usedIn(reading, swatch, room);
@@ -185,7 +184,7 @@ function usedIn(
 } {
   const size = 0.82 * em;
   // Letters may be a little broader than they were taken for.
-  const space = 1.6 * textWidth(' ', size);
+  const space = 2 * textWidth(' ', size);
   const more = objects.length - MOST_OBJECTS;
   const named = objects.slice(0, MOST_OBJECTS).flatMap((index) => {
     const object = plan.objects[index];

@@ -48,7 +48,7 @@ function paintEntry(
   const size = 0.82 * em;
   const indent = 4.6 * em;
   const room = width - indent;
-  const told = wrapped(facts.join(', '), size, room, 3);
+  const told = wrapped(facts.join(', '), size, room, 4);
   const figureWidth = figure === '' ? 0 : textWidth(figure, size) + 0.7 * em;
   // A long amount has a line of its own.
   const isBeside = BOLD_WIDTH * textWidth(paint.name, 0.95 * em) + figureWidth <= room;
@@ -114,9 +114,9 @@ function basisInWords(basis: PaintMeasure['basis']): readonly string[] {
     case 'measured':
       return [];
     case 'estimated':
-      return ['mixtures estimated from its full tone and tint'];
+      return ['estimated'];
     case 'unknown':
-      return ['not in the mixtures: give its full tone and a tint'];
+      return ['not in the mixtures'];
   }
 }
 
@@ -167,11 +167,15 @@ export function paletteNotes({ plan }: Reading, palette: PaletteMeasure): readon
           : 'neither a warm nor a cool one';
     return [`${primary}: ${lack}${open}`];
   });
+  const unknown = palette.paints.flatMap(({ basis }, index) => (basis === 'unknown' ? [nameOf(index)] : []));
   const over = palette.paints.length - MOST_PAINTS;
   return [
     `${capitalised(counted(tubes))} ${tubes === 1 ? 'tube' : 'tubes'}`,
     ...(over > 0 ? [`${counted(over)} paints are not shown`] : []),
     ...(lacking.length === 0 ? ['A warm and a cool one of each primary'] : lacking.map(capitalised)),
+    ...(unknown.length === 0
+      ? []
+      : [`Not in the mixtures: ${inWords(unknown)}. Give the full tone and a tint, as painted out`]),
     ...(mixing === undefined ? ['The mixtures are being worked out.'] : []),
   ];
 }

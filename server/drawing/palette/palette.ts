@@ -1,4 +1,4 @@
-import { differenceInWords, partsInWords } from '../../findings/words/paints.js';
+import { partsInWords } from '../../findings/words/paints.js';
 import { counted } from '../../findings/words/words.js';
 import type { PaletteMeasure } from '../../measure/mixing/mixing.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
@@ -15,15 +15,15 @@ import { mixturesBlock } from './mixtures.js';
 import { flowed, paintEntries, paintsHeading, paletteNotes } from './paints.js';
 import { type Columns, glazesBlock, stringsBlock } from './strings.js';
 import { drawWheel } from './wheel.js';
-import { swatchNames } from './words.js';
+import { predictedInWords, swatchNames } from './words.js';
 
 const HOW_TO_BEGIN =
   'No palette yet. Begin one with a line ‘palette’ and, indented below it, a line for each tube, such as ‘paint white PW6’ and ‘paint ultra PB29, warm’: the mixtures of your colours are worked out of them.';
 
 /** From this width on, paints stand beside the wheel. */
-const BESIDE_FROM_EMS = 26;
+const BESIDE_FROM_EMS = 40;
 const COLUMN_EMS = 14;
-const WIDEST_WHEEL_EMS = 17;
+const WIDEST_WHEEL_EMS = 22;
 const GAP_EMS = 2;
 
 /** The paints beside the wheel of hue and chroma, and below them what is mixed of them. */
@@ -35,7 +35,7 @@ export function paletteBoard(reading: Reading): Board {
   const { em, inner } = place;
   const gap = GAP_EMS * em;
   const isBeside = inner.width >= BESIDE_FROM_EMS * em;
-  const side = Math.min(WIDEST_WHEEL_EMS * em, isBeside ? 0.5 * (inner.width - gap) : inner.width);
+  const side = Math.min(WIDEST_WHEEL_EMS * em, inner.width);
   const wheelBox: Box = {
     x: isBeside ? inner.x : inner.x + (inner.width - side) / 2,
     y: inner.y,
@@ -44,35 +44,33 @@ export function paletteBoard(reading: Reading): Board {
   };
   const wheel = drawWheel(reading, palette, wheelBox);
   const legend = legendLines(palette, wheel);
-
-  const right = isBeside
-    ? { x: inner.x + side + gap, width: inner.width - side - gap }
-    : { x: inner.x, width: inner.width };
-  const columns = columnsIn(right.width, em);
+  const columns = columnsIn(inner.width, em);
+  const wheelBottom = wheelBox.y + side + 1.1 * em;
+  // Beside a wheel paints fill what is left; below it they stand beside the notes, where there is room for two columns.
+  const paintsAt = isBeside
+    ? { x: inner.x + side + gap, y: inner.y, width: inner.width - side - gap }
+    : { x: inner.x + (columns.count > 1 ? columns.width + gap : 0), y: wheelBottom, width: columns.width };
+  const paintColumns = columnsIn(paintsAt.width, em);
   const paints = stacked(
     [
-      paintsHeading(right.width, em),
+      paintsHeading(paintsAt.width, em),
       flowed(
-        paintEntries(reading, palette, columns.width),
-        columns.count,
-        columns.width,
-        columns.gap,
+        paintEntries(reading, palette, paintColumns.width),
+        paintColumns.count,
+        paintColumns.width,
+        paintColumns.gap,
         0.55 * em,
       ),
     ],
     0.2 * em,
   );
+  const underWidth = isBeside ? side : columns.width;
   const under = stacked(
-    [
-      notesBlock(reading, palette, isBeside ? side : inner.width),
-      legendBlock(legend, isBeside ? side : inner.width, em),
-    ],
+    [notesBlock(reading, palette, underWidth), legendBlock(legend, underWidth, em)],
     0.7 * em,
   );
-  const wheelBottom = wheelBox.y + side + 0.9 * em;
-  const paintsTop = isBeside ? inner.y : wheelBottom;
-  const underTop = isBeside ? wheelBottom : paintsTop + paints.height + 0.9 * em;
-  const card = cardOf(place, Math.max(underTop + under.height, paintsTop + paints.height));
+  const underTop = isBeside || columns.count > 1 ? wheelBottom : paintsAt.y + paints.height + 0.9 * em;
+  const card = cardOf(place, Math.max(underTop + under.height, paintsAt.y + paints.height));
 
   const wide = columnsIn(place.width, em);
   const { mixing } = palette;
@@ -99,7 +97,7 @@ export function paletteBoard(reading: Reading): Board {
     construction: wheel.construction,
     names: wheel.names,
     taken: wheel.taken,
-    written: [...paints.marks(right.x, paintsTop), ...under.marks(inner.x, underTop)],
+    written: [...paints.marks(paintsAt.x, paintsAt.y), ...under.marks(inner.x, underTop)],
     below: belowBoard(reading, 'palette', place, blocks),
     belowAt: { x: place.x, y: card.y + card.height + 1.2 * em },
     legend,
@@ -222,6 +220,14 @@ function legendLines(
       key: 'rings',
       text: `rings: ${ringStep} apart in chroma (CIELAB C*ab), greys in the middle`,
     },
+    ...(paints.some(({ basis }) => basis === 'estimated')
+      ? [
+          {
+            key: 'estimate',
+            text: '‘estimated’ and ‘about’: of a paint in it no spectrum is measured, only tones are known',
+          },
+        ]
+      : []),
     ...(paints.some(({ full }) => full === undefined)
       ? [{ key: 'unknown', text: 'a paint of which no colour is known is not on the wheel' }]
       : []),
@@ -255,7 +261,7 @@ function described(reading: Reading, palette: PaletteMeasure): readonly string[]
     ...(mixing?.swatches ?? []).slice(0, MOST_DESCRIBED).map(({ mixture, difference }, index) => {
       const name = capitalised(names[index] ?? '');
       if (mixture === undefined) return `${name}: no mixture`;
-      const off = difference === undefined ? '' : `, ${differenceInWords(difference)}`;
+      const off = difference === undefined ? '' : `, ${predictedInWords(difference, mixture)}`;
       const out = beyond.has(index) ? ', beyond the palette' : '';
       return `${name}: ${partsInWords(mixture.parts, plan).replaceAll('\u00A0', ' ')}${off}${out}`;
     }),

@@ -1,4 +1,3 @@
-import { differenceInWords, partsInWords } from '../../findings/words/paints.js';
 import { counted } from '../../findings/words/words.js';
 import type { GlazeMeasure, MixingMeasure, ValueString } from '../../measure/mixing/mixing.js';
 import type { Colour } from '../../plan/colour/colour.js';
@@ -13,6 +12,7 @@ import { hexOf, lineOn } from '../picture/ink.js';
 import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { flowed } from './paints.js';
+import { partsToWrap, predictedInWords } from './words.js';
 
 export interface Columns {
   readonly count: number;
@@ -53,7 +53,7 @@ function stringEntry(reading: Reading, string: ValueString, key: string, width: 
       `step ${plainNumber(step, 1)}: ${
         mixture === undefined
           ? 'nothing on the palette'
-          : `${partsInWords(mixture.parts, reading.plan)}${difference === undefined ? '' : `, ${differenceInWords(difference)}`}`
+          : `${partsToWrap(mixture, reading.plan)}${difference === undefined ? '' : `, ${predictedInWords(difference, mixture)}`}`
       }`,
       size,
       width,
@@ -136,7 +136,7 @@ function glazeEntry(reading: Reading, glaze: GlazeMeasure, width: number): Block
   const facts = [
     mixture === undefined
       ? 'the palette can’t give this glaze'
-      : `${partsInWords(mixture.parts, plan)} in ${plainNumber(mixture.medium, 1)}\u00A0medium`,
+      : `${partsToWrap(mixture, plan)} in ${plainNumber(mixture.medium, 1)}\u00A0medium`,
     ...(glaze.isEstimate ? ['an estimate'] : []),
   ].join(', ');
   const lines = wrapped(facts, size, room, 3);

@@ -6,7 +6,7 @@ import type { Point } from '../../plan/geometry/point.js';
 import { BOLD_WIDTH, fitted, textWidth } from '../captions/text-width.js';
 import { pathMark, textMark } from '../marks.js';
 import { circlePath, linePath, polygonPath, rectanglePath } from '../path-data.js';
-import { boxAround, grown } from '../picture/boxes.js';
+import { boxAround, grown, overlap } from '../picture/boxes.js';
 import { hexOf } from '../picture/ink.js';
 import { placeLabel } from '../picture/labels.js';
 import { triangle } from '../picture/signs.js';
@@ -34,6 +34,8 @@ const RIM_EMS = 0.45;
 const LEAST_CHROMA = 30;
 const LABEL_EMS = 0.8;
 const LONGEST_LABEL_EMS = 9;
+/** How far from its sign a name may stand. */
+const REACHES_EMS = [0.15, 0.6, 1.2, 2, 3];
 
 /**
  * The wheel of hue and chroma: CIELAB seen from above, a* to the right and b* upward, greys in the middle. On it the
@@ -95,20 +97,37 @@ export function drawWheel(reading: Reading, palette: PaletteMeasure, box: Box): 
   });
 
   const signs = [...paints, ...colours];
-  const written = hueWords(at, outer, em);
-  const taken = [
-    ...written.map(({ box: each }) => each),
-    ...signs.map(({ place, size }) => boxAround(place, { width: 2.1 * size, height: 2.1 * size })),
-  ];
+  const taken = signs.map(({ place, size }) => boxAround(place, { width: 2.1 * size, height: 2.1 * size }));
+  const written = hueWords(at, outer, em, taken);
+  taken.push(...written.map(({ box: each }) => each));
   const labels = signs.flatMap(({ place, name, key, subject, size, face }): Mark[] => {
     const text = fitted(name, LABEL_EMS * em, LONGEST_LABEL_EMS * em);
     if (text === '') return [];
     const width = textWidth(text, LABEL_EMS * em) * (face === 'strong' ? BOLD_WIDTH : 1) + 0.1 * em;
     const extent = { width, height: 1.05 * LABEL_EMS * em };
-    const label = placeLabel(extent, [place], [1.45 * size, 2.4 * size, 3.8 * size], taken, box);
+    const label = placeLabel(
+      extent,
+      [place],
+      REACHES_EMS.map((reach) => 1.25 * size + reach * em),
+      taken,
+      box,
+    );
     if (label === undefined) return [];
     taken.push(label);
+    const nearest = {
+      x: Math.min(label.x + label.width, Math.max(label.x, place.x)),
+      y: Math.min(label.y + label.height, Math.max(label.y, place.y)),
+    };
+    const isNear = Math.hypot(nearest.x - place.x, nearest.y - place.y) < 2 * size + 0.3 * em;
     return [
+      ...(isNear
+        ? []
+        : [
+            pathMark(`${key}:leader`, linePath([place, nearest]), {
+              stroke: { ink: 'ink', weight: 'hair' },
+              subject,
+            }),
+          ]),
       textMark(`${key}:name`, text, label.x + width / 2, label.y + 0.8 * LABEL_EMS * em, {
         size: LABEL_EMS * em,
         ink: 'ink',
@@ -141,7 +160,7 @@ export function drawWheel(reading: Reading, palette: PaletteMeasure, box: Box): 
       const lab = swatches[mixing?.ofObjects[object] ?? -1]?.wanted.lab;
       return lab === undefined ? undefined : placeIn(lab);
     },
-    leftOut: signs.length - labels.length,
+    leftOut: signs.length - labels.filter(({ kind }) => kind === 'text').length,
     ringStep,
   };
 }
@@ -234,34 +253,37 @@ function reachMarks(
   ];
 }
 
-/** The names of the hues just inside the rim, where Munsell has them. */
+/** The names of the hues just inside the rim, near where Munsell has them, clear of what is there. */
 function hueWords(
   at: (hueDegrees: number, chroma: number) => Point,
   outer: number,
   em: number,
+  taken: readonly Box[],
 ): readonly { readonly mark: Mark; readonly box: Box }[] {
   const size = 0.72 * em;
-  return munsellHueDegrees.map(({ name, hueDegrees }) => {
-    const edge = at(hueDegrees, outer);
-    const middle = at(hueDegrees, 0);
+  const middle = at(0, 0);
+  return munsellHueDegrees.flatMap(({ name, hueDegrees }) => {
     const width = textWidth(name, size);
-    // So far in that the corner of the word nearest to the rim is clear of it.
-    const across = Math.abs(edge.x - middle.x) / Math.hypot(edge.x - middle.x, edge.y - middle.y);
-    const inward = 0.5 * em + 0.5 * width * across;
-    const whole = Math.hypot(edge.x - middle.x, edge.y - middle.y);
-    const place = {
-      x: edge.x + ((middle.x - edge.x) * inward) / whole,
-      y: edge.y + ((middle.y - edge.y) * inward) / whole,
-    };
-    return {
-      mark: textMark(`wheel:hue:${name}`, name, place.x, place.y + 0.33 * size, {
-        size,
-        ink: 'quiet',
-        face: 'note',
-        halo: 'mount',
-        anchor: 'middle',
-      }),
-      box: boxAround(place, { width, height: size }),
-    };
+    const places = [0, 8, -8, 16, -16].map((turn) => {
+      const edge = at(hueDegrees + turn, outer);
+      const whole = Math.hypot(edge.x - middle.x, edge.y - middle.y);
+      // So far in that the corner of the word nearest to the rim is clear of it.
+      const inward = (0.5 * em + (0.5 * width * Math.abs(edge.x - middle.x)) / whole) / whole;
+      const place = {
+        x: edge.x + (middle.x - edge.x) * inward,
+        y: edge.y + (middle.y - edge.y) * inward,
+      };
+      return { place, box: boxAround(place, { width, height: size }) };
+    });
+    const free = places.find(({ box }) => !taken.some((other) => overlap(box, other)));
+    if (free === undefined) return [];
+    const mark = textMark(`wheel:hue:${name}`, name, free.place.x, free.place.y + 0.33 * size, {
+      size,
+      ink: 'quiet',
+      face: 'note',
+      halo: 'mount',
+      anchor: 'middle',
+    });
+    return [{ mark, box: free.box }];
   });
 }

@@ -1,6 +1,17 @@
-import type { Swatch } from '../../measure/mixing/mixing.js';
+import { differenceInWords, partsInWords } from '../../findings/words/paints.js';
+import type { Mixture, Swatch } from '../../measure/mixing/mixing.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
+
+/** The parts of a mixture, as they are broken into lines: after a colon, never before it. */
+export function partsToWrap({ parts }: Pick<Mixture, 'parts'>, plan: Plan): string {
+  return partsInWords(parts, plan).replaceAll(' : ', '\u00A0: ');
+}
+
+/** `2.1 off, hardly to be seen`; `about 2.1 off` where it is an estimate. */
+export function predictedInWords(difference: number, { isEstimate }: Pick<Mixture, 'isEstimate'>): string {
+  return `${isEstimate ? 'about ' : ''}${differenceInWords(difference)}`;
+}
 
 /**
  * What each colour of the picture is called: by the colour that the plan names, with its step where that colour is painted in

@@ -1,9 +1,10 @@
 import { pathData } from '../../plan/geometry/outline.js';
 import type { PlanObject } from '../../plan/plan.js';
+import { glazeKey } from './glaze-key.js';
 import { hatchPath } from './hatch.js';
 import { pathMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
-import { type Reading, isUnplanned } from '../views/reading.js';
+import { type Reading, glazedPaintOf, isUnplanned } from '../views/reading.js';
 import type { Hex, Mark, Stroke } from '../scene.js';
 import { percent } from '../captions/words.js';
 import { capitalised, inWords } from '../../plan/problems.js';
@@ -13,6 +14,8 @@ export interface ShapeStyle {
   readonly stroke?: Stroke;
   /** Ink of the hatching when nothing is planned for the object. */
   readonly hatch: Hex;
+  /** What is seen through its glaze, which lies over the body colour as a shape of its own. */
+  readonly glaze?: Hex | undefined;
 }
 
 const DECIMALS = 3;
@@ -36,14 +39,16 @@ export function shapeMarks(
     const object = plan.objects[index];
     const subject = subjects.objects[index];
     if (object === undefined || subject === undefined || object.outline.path.length === 0) return [];
-    const { fill, stroke, hatch } = style(object);
-    const shape = pathMark(subject, pathData(object.outline, DECIMALS), {
+    const { fill, stroke, hatch, glaze } = style(object);
+    const d = pathData(object.outline, DECIMALS);
+    const shape = pathMark(subject, d, {
       fill,
       fillRule: object.outline.fillRule,
       stroke: stroke && roundAsOne(object, stroke),
       subject,
       tip: objectTip(object, reading),
     });
+    if (glaze !== undefined) return [shape, { ...shape, key: glazeKey(subject), fill: glaze }];
     if (!isUnplanned(object)) return [shape];
     const lines = hatchPath(object.outline, 0.55 * layout.em, picture);
     if (lines === '') return [shape];
@@ -62,7 +67,8 @@ function groundTip({ plan, measures }: Reading): string {
 }
 
 /** One sentence on an object: what it is in the picture, how much of it is seen, its value and colour. */
-export function objectTip(object: PlanObject, { plan, measures }: Reading): string {
+export function objectTip(object: PlanObject, reading: Reading): string {
+  const { plan, measures } = reading;
   const seen = measures.objects[object.index]?.share ?? 0;
   const named = object.colour?.named === undefined ? undefined : plan.colours[object.colour.named];
   const role = object.colour?.role;
@@ -72,6 +78,7 @@ export function objectTip(object: PlanObject, { plan, measures }: Reading): stri
     seen > 0 ? `${percent(seen)} of the picture` : 'not seen',
     ...(object.step === undefined ? [] : [`step ${Number(object.step.toFixed(1))} of ${plan.scale.steps}`]),
     ...(named === undefined ? [] : [role === undefined ? named.name : `${named.name} (${role})`]),
+    ...(glazedPaintOf(object, reading) === undefined ? [] : ['glazed']),
     ...(isUnplanned(object) ? ['no value or colour planned'] : []),
   ];
   return `${capitalised(object.name)}: ${inWords(facts)}.`;

@@ -208,7 +208,7 @@ function coatMarks(key: string, reading: Reading, coat: Coat, place: CoatPlace):
         ]
       : []),
     pathMark(key, rectanglePath(laid), {
-      fill: colour === undefined ? 'track' : hexOf(colour.colour),
+      fill: colour === undefined ? 'track' : hexOf(colour.glazed ?? colour.colour),
       stroke: isConflict
         ? { ink: 'warning', weight: 'heavy', dash: 'dashed' }
         : { ink: 'ink', weight: 'fine' },

@@ -14,6 +14,8 @@ const BROKEN = 0.6;
 /** What an object shows after a sitting; missing while it is bare. */
 export interface Painted {
   readonly colour: Colour;
+  /** What is seen of it through a glaze. */
+  readonly glazed?: Colour;
   /** Colour of its own, rather than a tone that prepares it. */
   readonly isBody: boolean;
 }
@@ -61,9 +63,9 @@ function laid(
     case 'body colour':
       return body;
     case 'scumble':
-      return { colour: mix(before?.colour ?? ground, own, BROKEN), isBody: true };
+      return { colour: mix(before?.glazed ?? before?.colour ?? ground, own, BROKEN), isBody: true };
     case 'glaze':
-      return seen === undefined ? (before ?? body) : { colour: seen, isBody: true };
+      return { ...(before ?? body), ...(seen === undefined ? {} : { glazed: seen }) };
     case 'detail':
       return before?.isBody === true ? before : body;
     case 'varnish':

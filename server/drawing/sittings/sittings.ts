@@ -30,7 +30,7 @@ export function sittingsBoard(reading: Reading): Board {
   const { em, inner } = place;
   const strip = stripOf(reading, schedule, place);
   const card = cardOf(place, strip.box.y + strip.box.height);
-  const looks = paintedAfter(plan, schedule, measures.palette?.mixing);
+  const looks = paintedAfter(plan, schedule, reading.showsGlazes ? measures.palette?.mixing : undefined);
   const calendar = calendarOf(reading, schedule, looks, place.width);
   const legend = legendLines(reading, schedule);
   const isDouble = place.width >= TWO_COLUMNS_FROM_EMS * em;

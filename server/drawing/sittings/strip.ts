@@ -9,6 +9,7 @@ import { andMore } from '../captions/words.js';
 import { pathMark, textMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { hatchPath } from '../picture/hatch.js';
+import { glazeKey } from '../picture/glaze-key.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Box, Mark } from '../scene.js';
@@ -36,7 +37,7 @@ export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: Boar
   const { plan, measures } = reading;
   const { em, inner } = place;
   const shown = schedule.sittings.slice(0, MOST_FRAMES);
-  const looks = paintedAfter(plan, schedule, measures.palette?.mixing);
+  const looks = paintedAfter(plan, schedule, reading.showsGlazes ? measures.palette?.mixing : undefined);
   const gap = GAP_EMS * em;
   const fitting = Math.floor((inner.width + gap) / (LEAST_CELL_EMS * em + gap));
   const most = Math.max(1, Math.min(MOST_COLUMNS, fitting, shown.length));
@@ -116,6 +117,8 @@ function frameMarks(
       // What is worked on can be gone to; the same thing in every picture would be a crowd.
       ...(isWorked ? { subject } : {}),
     });
+    const { glazed } = painted;
+    if (glazed !== undefined) return [mark, { ...mark, key: glazeKey(mark.key), fill: hexOf(glazed) }];
     if (!isUnplanned(object)) return [mark];
     const rings = object.outline.rings.map((ring) =>
       ring.map((value, place) => (place % 2 === 0 ? at.x : at.y) + value * at.scale),

@@ -4,7 +4,7 @@ import { constructionBoxes, focusMarks } from '../picture/construction.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { nameMarks } from '../picture/names.js';
 import { flatTone } from './flat.js';
-import { type PictureMarks, type Reading, type SeenObject, seenObjects } from './reading.js';
+import { type PictureMarks, type Reading, type SeenObject, glazedPaintOf, seenObjects } from './reading.js';
 import { shapeMarks } from '../picture/shapes.js';
 import { roleSign } from '../picture/signs.js';
 
@@ -19,7 +19,9 @@ export function drawColour(reading: Reading): PictureMarks {
   const shapes = shapeMarks(reading, hexOf(ground), (object) => {
     const tone = paint(object);
     const edge = hexOf(mix(tone, lineOn(tone), 0.3));
+    const glazed = glazedPaintOf(object, reading);
     return {
+      ...(glazed === undefined ? {} : { glaze: hexOf(glazed) }),
       fill: hexOf(tone),
       stroke: { ink: edge, weight: 'hair' },
       hatch: hexOf(mix(tone, lineOn(tone), 0.6)),
@@ -32,7 +34,7 @@ export function drawColour(reading: Reading): PictureMarks {
     {
       text: ({ name, colour }) =>
         (colour?.named === undefined ? undefined : plan.colours[colour.named]?.name) ?? name,
-      tone: paint,
+      tone: (object) => (object && glazedPaintOf(object, reading)) ?? paint(object),
       sign: ({ colour }, subject, at, inks) =>
         colour?.role === undefined
           ? []

@@ -1,3 +1,4 @@
+import type { Colour } from '../../plan/colour/colour.js';
 import type { PlanObject } from '../../plan/plan.js';
 import {
   constructionBoxes,
@@ -10,7 +11,14 @@ import { pathMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { nameMarks } from '../picture/names.js';
-import { type PictureMarks, type Reading, isUnplanned, paintOf, seenObjects } from './reading.js';
+import {
+  type PictureMarks,
+  type Reading,
+  glazedPaintOf,
+  isUnplanned,
+  paintOf,
+  seenObjects,
+} from './reading.js';
 import type { Stroke, Weight } from '../scene.js';
 import { shapeMarks } from '../picture/shapes.js';
 
@@ -21,13 +29,20 @@ const WASH = 0.42;
 export function drawDrawing(reading: Reading): PictureMarks {
   const ground = reading.plan.canvas.ground.colour;
   const line = hexOf(lineOn(ground));
+  const washed = (colour: Colour) => mix(ground, colour, WASH);
   const wash = (object: PlanObject | undefined) =>
-    object === undefined || isUnplanned(object) ? ground : mix(ground, paintOf(object, reading.plan), WASH);
-  const shapes = shapeMarks(reading, hexOf(ground), (object) => ({
-    fill: hexOf(wash(object)),
-    stroke: outlineStroke(object, line),
-    hatch: hexOf(mix(ground, lineOn(ground), 0.55)),
-  }));
+    object === undefined || isUnplanned(object)
+      ? ground
+      : washed(glazedPaintOf(object, reading) ?? paintOf(object, reading.plan));
+  const shapes = shapeMarks(reading, hexOf(ground), (object) => {
+    const glazed = glazedPaintOf(object, reading);
+    return {
+      fill: hexOf(isUnplanned(object) ? ground : washed(paintOf(object, reading.plan))),
+      stroke: outlineStroke(object, line),
+      hatch: hexOf(mix(ground, lineOn(ground), 0.55)),
+      ...(glazed === undefined ? {} : { glaze: hexOf(washed(glazed)) }),
+    };
+  });
   const clear = constructionBoxes(reading);
   const names = nameMarks(
     reading,

@@ -19,6 +19,8 @@ export interface Reading {
   /** What is seen where, by index into `plan.objects`. */
   readonly cells: CellMap;
   readonly viewing: Viewing;
+  /** Glazes are shown over the body colours. */
+  readonly showsGlazes: boolean;
 }
 
 /** Keys of the subjects in the scene. */
@@ -88,4 +90,9 @@ export function isUnplanned(object: PlanObject): boolean {
 /** What the object is painted in, or the bare ground where nothing is planned. */
 export function paintOf(object: PlanObject, plan: Plan): Colour {
   return object.painted ?? object.colour?.colour ?? plan.canvas.ground.colour;
+}
+
+/** What is seen of an object through its glaze; missing without one, while it is still being worked out, and where none is shown. */
+export function glazedPaintOf(object: PlanObject, { measures, showsGlazes }: Reading): Colour | undefined {
+  return showsGlazes ? measures.palette?.mixing?.glazes[object.index]?.seen : undefined;
 }

@@ -74,6 +74,16 @@ test.each([
   ['palette\n  paint gl|ow PO20', 'The maker’s safety data sheet and local rules come first'],
   ['palette\n  paint um|ber PBr7, warm', 'In oil a thin film is dry to the touch in about 5 days'],
   ['canvas 30 x 40 cm\n  medium linse|ed oil', 'Rags with drying oil heat by themselves'],
+  ['object jug\nsitting "Bl|ock in" on 2027-03-01\n  works jug', 'Monday 1 March 2027.'],
+  [
+    'object jug\nsitting "a" on 2027-03-01\n  works jug\n  layer block|-in, lean',
+    'Block-in: 5 % of oil or medium added',
+  ],
+  ['object jug\nsitting "a" on 2027-03-01\n  works jug\ndu|e 2027-04-01', 'dry to the touch on 6 March 2027'],
+  [
+    'object jug\nsitting "a|" on 2027-03-01\n  works jug\ndue 2027-04-01',
+    'put off until Saturday 27 March 2027, by 26 days',
+  ],
   ['path no|body', 'Nothing in this plan has this name.'],
 ])('%j', (marked, expected) => {
   expect(told(marked)).toMatch(

@@ -15,6 +15,7 @@ import { focusFigures, meansFigures } from './figures/focus.js';
 import { objectFigures } from './figures/object.js';
 import { allowanceFigures, notations, type Paragraphs } from './figures/paragraphs.js';
 import { mediumFigures, mixtureFigures, paintFigures, paletteFigures } from './figures/paint.js';
+import { dueFigures, sittingFigures } from './figures/sitting.js';
 import { tokenFigures } from './figures/token.js';
 import { budgetFigures, groupFigures, planesFigures, scaleFigures } from './figures/values.js';
 import { nameAt } from './names.js';
@@ -40,13 +41,14 @@ interface Found {
 function aboutName(snapshot: Snapshot, { line, character }: Position, style: Style): Found | undefined {
   const name = nameAt(snapshot.names, line, character);
   if (name === undefined) return undefined;
-  const paragraphs = nameFigures(snapshot, name, style);
+  const paragraphs = nameFigures(snapshot, name, line, style);
   return paragraphs.length === 0 ? undefined : { location: name.location, paragraphs };
 }
 
 function nameFigures(
   snapshot: Snapshot,
   { kind, key }: NonNullable<ReturnType<typeof nameAt>>,
+  line: number,
   style: Style,
 ): Paragraphs {
   const { plan } = snapshot;
@@ -72,7 +74,7 @@ function nameFigures(
     case 'lead':
       return leadFigures(snapshot, key, style);
     case 'sitting':
-      return [];
+      return sittingFigures(snapshot, line, style);
   }
 }
 
@@ -161,6 +163,13 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
       return ruleFigures(statement.rule.text, style);
     case 'palette':
       return paletteFigures(snapshot, style);
+    case 'sitting':
+    case 'layer':
+    case 'fat':
+    case 'film':
+      return sittingFigures(snapshot, node.line, style);
+    case 'due':
+      return dueFigures(snapshot, style);
     case 'medium':
       return mediumFigures(statement.text.value, style);
     default:

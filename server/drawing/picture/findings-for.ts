@@ -19,11 +19,14 @@ export interface ShownFinding {
 interface Shown {
   readonly chapters: readonly Chapter[];
   readonly rules?: readonly string[];
+  /** What is not in the reference is about the plan's own words, and stands here. */
+  readonly ownWords?: true;
 }
 
 /** A squint and a mirror are for looking with a fresh eye: nothing is marked there. */
 const SHOWN: Readonly<Record<View, Shown>> = {
-  drawing: { chapters },
+  // Of what can hurt the painter nothing is seen in the picture.
+  drawing: { chapters: chapters.filter((chapter) => chapter !== 'cautions'), ownWords: true },
   notan: { chapters: ['values'] },
   values: { chapters: ['values'], rules: ['value against colour'] },
   colour: { chapters: ['colour'], rules: ['value against colour'] },
@@ -64,8 +67,7 @@ export function findingsFor(
 function isShown(rule: string, shown: Shown): boolean {
   if (shown.rules?.includes(rule) === true) return true;
   const chapter = ruleById(rule)?.chapter;
-  // What is not in the reference is about the plan's own words, and stands with the drawing.
-  return chapter === undefined ? shown.chapters.length === chapters.length : shown.chapters.includes(chapter);
+  return chapter === undefined ? shown.ownWords === true : shown.chapters.includes(chapter);
 }
 
 /** At its own place, else at the first object concerned that is seen, else at the focal point for what is said of it. */

@@ -71,7 +71,7 @@ test.each([
   ['palette\n  paint sea PB2|9', 'PB29: ultramarine blue, by its number in the Colour Index.'],
   ['palette\n  paint sea PB9|99', 'PB999: the number of its pigment in the Colour Index.'],
   ['palette\n  paint glow PO2|0', 'It holds cadmium.'],
-  ['palette\n  paint gl|ow PO20', 'The maker’s safety data sheet and local rules come first'],
+  ['palette\n  paint gl|ow PO20', 'Read the maker’s safety data sheet first, and keep to local rules'],
   ['palette\n  paint um|ber PBr7, warm', 'In oil a thin film is dry to the touch in about 5 days'],
   ['canvas 30 x 40 cm\n  medium linse|ed oil', 'Rags with drying oil heat by themselves'],
   ['object jug\nsitting "Bl|ock in" on 2027-03-01\n  works jug', 'Monday 1 March 2027.'],

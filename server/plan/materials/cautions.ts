@@ -21,7 +21,7 @@ export type CautionSubject = Hazard | 'solvents' | 'oily rags' | 'dust';
 
 /** Goes with every caution. */
 export const CAUTION_FIRST =
-  'The maker’s safety data sheet and local rules come first; a plan is no substitute for professional advice.';
+  'Read the maker’s safety data sheet first, and keep to local rules; a plan is no substitute for professional advice.';
 
 const COMMON = 'common practice, no source';
 

@@ -41,9 +41,14 @@ describe('the findings that a view shows', () => {
     expect(views.filter((view) => shows(view, rule))).toEqual(wanted);
   });
 
-  it('are all of them in the drawing, but for those of the budgets, which their bars show', () => {
-    const missing = rules.filter(({ id }) => !shows('drawing', id)).map(({ id }) => id);
-    expect(missing).toEqual(['value budget', 'colour budget', 'usual colour shares']);
+  it('are all of them in the drawing, but for those of the budgets, which their bars show, and cautions', () => {
+    const missing = rules.filter(({ id }) => !shows('drawing', id)).map(({ id, chapter }) => [id, chapter]);
+    expect(missing.filter(([, chapter]) => chapter !== 'cautions').map(([id]) => id)).toEqual([
+      'value budget',
+      'colour budget',
+      'usual colour shares',
+    ]);
+    expect(missing).toHaveLength(3 + rules.filter(({ isCaution }) => isCaution).length);
   });
 
   it('are marked at their place in the picture', () => {

@@ -197,7 +197,7 @@ function take(message: ToPage): void {
 function draw(scene: Scene): void {
   lastScene = scene;
   setView(scene.view);
-  isEmpty = !Object.values(scene.subjects).some(({ kind }) => kind === 'object' || kind === 'lead');
+  isEmpty = isBare(scene);
   drawingPlace.hidden = isEmpty && hand.tool === undefined;
   try {
     stage.draw(shownOf(scene));
@@ -212,6 +212,13 @@ function draw(scene: Scene): void {
   notices.drawn(isEmpty, exampleFor(scene).text);
   hand.drawn(toolbar.shownOf(scene), now.sceneVersion);
   showMark();
+}
+
+/** Nothing of the plan is to be seen in the drawing but its ground. */
+function isBare({ view, subjects }: Scene): boolean {
+  return !Object.values(subjects).some(
+    ({ kind }) => kind === 'object' || kind === 'lead' || (view === 'palette' && kind === 'paint'),
+  );
 }
 
 function shownOf(scene: Scene): Scene {

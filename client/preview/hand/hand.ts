@@ -1,5 +1,5 @@
 import './hand.css';
-import type { Scene } from '../../../server/drawing/scene.js';
+import { type Scene, isBoardView } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
 import type { FromPage, ServerState, ToPage } from '../messages.js';
@@ -111,6 +111,9 @@ export class Hand {
   /** A drawing made from the text is on the page. */
   drawn(scene: Scene, version: number): void {
     this.#board.take(scene, version);
+    const isPicture = !isBoardView(scene.view);
+    if (!isPicture && this.tool !== undefined) this.#drawing.take(undefined, false);
+    this.#tools.enable(isPicture);
     const { svg } = this.#host.surface;
     if (svg !== undefined) {
       this.#overlay.attach(svg);

@@ -58,7 +58,11 @@ export class MarkedPanel {
     painted: Painted | undefined,
     handling: Handling | undefined,
   ): readonly HTMLElement[] {
-    if (thing === undefined || handling === undefined)
+    if (handling === undefined)
+      return [
+        element('span', { class: 'hint' }, 'Nothing is changed by hand here; a click selects the words'),
+      ];
+    if (thing === undefined)
       return [element('span', { class: 'hint' }, 'Click a thing in the drawing to change it')];
     const name = element('span', { class: 'name', title: thing.name }, thing.name);
     if (thing.kind === 'focus') return [name, ...this.#crossings(handling)];

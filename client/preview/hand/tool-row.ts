@@ -46,6 +46,11 @@ export class ToolRow {
     for (const [tool, button] of this.#buttons) button.setAttribute('aria-pressed', String(tool === taken));
   }
 
+  /** Whether there is anything to draw on. */
+  enable(isOn: boolean): void {
+    for (const button of this.#buttons.values()) button.disabled = !isOn;
+  }
+
   #snap(): HTMLButtonElement {
     const button = iconButton(
       'Snap to the division',

@@ -57,7 +57,7 @@ function stringEntry(reading: Reading, string: ValueString, key: string, width: 
       }`,
       size,
       width,
-      2,
+      4,
     ),
   );
   return {

@@ -13,6 +13,9 @@ const OCHRE = computedColour([60, 12, 45]);
 export function legendLines({ plan }: Reading, schedule: ScheduleMeasure): readonly LegendLine[] {
   const layers = new Set(schedule.sittings.map(({ layer }) => layer));
   const { ground } = plan.canvas;
+  const isWashed = schedule.sittings.some(
+    ({ layer, sitting }) => layer === 'imprimatura' && plan.sittings[sitting]?.works.length !== 0,
+  );
   const line = (key: string, text: string, sign?: LegendLine['sign']): LegendLine => ({
     key,
     text,
@@ -29,7 +32,7 @@ export function legendLines({ plan }: Reading, schedule: ScheduleMeasure): reado
         { fill: hexOf(OCHRE), stroke: { ink: 'ink', weight: 'fine' } },
       ),
     ]),
-    ...(layers.has('imprimatura')
+    ...(isWashed
       ? [
           line(
             'imprimatura',
@@ -79,7 +82,7 @@ export function legendLines({ plan }: Reading, schedule: ScheduleMeasure): reado
       : []),
     ...(schedule.conflicts.length > 0
       ? [
-          line('conflict', 'dashed: laid over a layer that is not ready for it', (x, y, side) => [
+          line('conflict', 'dashed: at odds with the layer below it', (x, y, side) => [
             pathMark(
               'legend:conflict',
               rectanglePath({ x: x + 0.2 * side, y: y + 0.1 * side, width: 0.6 * side, height: 0.8 * side }),

@@ -1,6 +1,7 @@
 import { counted } from '../../findings/words/words.js';
 import type { ScheduleMeasure, ScheduledSitting } from '../../measure/sittings/schedule.js';
 import type { Sitting } from '../../plan/plan.js';
+import { clippedRing } from '../../plan/geometry/polygons.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { BoardPlace } from '../board.js';
 import { type Block, stacked } from '../captions/block.js';
@@ -120,14 +121,15 @@ function frameMarks(
     const { glazed } = painted;
     if (glazed !== undefined) return [mark, { ...mark, key: glazeKey(mark.key), fill: hexOf(glazed) }];
     if (!isUnplanned(object)) return [mark];
+    const window = { left: 0, top: 0, right: canvas.width, bottom: canvas.height };
     const rings = object.outline.rings.map((ring) =>
-      ring.map((value, place) => (place % 2 === 0 ? at.x : at.y) + value * at.scale),
+      clippedRing(ring, window).map((value, place) => (place % 2 === 0 ? at.x : at.y) + value * at.scale),
     );
-    const hatch = hatchPath({ rings, ...(object.outline.fillRule && { fillRule: 'evenodd' }) }, 0.4 * em, {
+    const hatch = hatchPath({ ...object.outline, rings }, 0.4 * em, {
       width: box.x + box.width,
       height: box.y + box.height,
     });
-    if (hatch === '' || !isWithinCanvas(object.outline.box, canvas)) return [mark];
+    if (hatch === '') return [mark];
     const ink = hexOf(mix(colour, lineOn(colour), 0.5));
     return [mark, pathMark(`${key}:${subject}:hatch`, hatch, { stroke: { ink, weight: 'hair' } })];
   });
@@ -146,18 +148,6 @@ function frameMarks(
   };
 }
 
-function isWithinCanvas(
-  {
-    left,
-    top,
-    right,
-    bottom,
-  }: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number },
-  { width, height }: { readonly width: number; readonly height: number },
-): boolean {
-  return left >= 0 && top >= 0 && right <= width && bottom <= height;
-}
-
 /** The sitting in a sentence: title, day, layer and what it works on. */
 export function sittingInWords({ plan, measures }: Reading, index: number): string {
   const scheduled = measures.schedule?.sittings.find(({ sitting }) => sitting === index);
@@ -173,7 +163,7 @@ export function layerInWords(
   { layer, layerStated, fat, fatFrom }: ScheduledSitting,
   { body }: Sitting,
 ): string {
-  const percent = `${plainNumber(100 * fat, 1)} % fat`;
+  const percent = `${plainNumber(100 * fat, 1)} %\u00A0fat`;
   return [
     layerStated ? layer : `${layer}, as no layer is named`,
     ...(body === undefined ? [] : [body]),
@@ -181,8 +171,11 @@ export function layerInWords(
   ].join(', ');
 }
 
-function objectsInWords(count: number): string {
-  return `${counted(count)} ${count === 1 ? 'object' : 'objects'}`;
+/** `three objects`, `all over` */
+function workInWords({ works }: ScheduledSitting, sitting: Sitting): readonly string[] {
+  if (works.length === 0) return [];
+  if (sitting.works.length === 0) return ['all over'];
+  return [`${counted(works.length)} ${works.length === 1 ? 'object' : 'objects'}`];
 }
 
 function wordsUnder(
@@ -197,11 +190,11 @@ function wordsUnder(
   const sitting = plan.sittings[scheduled.sitting];
   const subject = subjects.sittings[scheduled.sitting];
   if (sitting === undefined || subject === undefined) return { height: 0, marks: () => [] };
-  const { day, dryOn, isIdle, works, layer } = scheduled;
+  const { day, dryOn, isIdle, layer } = scheduled;
   const facts = [
     day === undefined ? 'no date yet' : dayInWords(day),
     layerInWords(scheduled, sitting),
-    ...(isIdle ? ['nothing to do'] : works.length === 0 ? [] : [objectsInWords(works.length)]),
+    ...(isIdle ? ['nothing to do'] : workInWords(scheduled, sitting)),
     ...(dryOn === undefined || layer === 'varnish'
       ? []
       : [`${schedule.isSettled ? '' : 'about '}dry on ${dayInWords(dryOn)}`]),

@@ -13,6 +13,10 @@ describe('run', () => {
     ],
     [['draw', '-', '--view', 'squint', '--distance', 'far'], 'A distance is a length from 1 mm to 1000 m'],
     [['draw', '-', '--distance', '3m'], '--distance belongs to --view squint.'],
+    [
+      ['draw', '-', '--view', 'notan', '--no-glazes'],
+      '--no-glazes belongs to --view drawing, colour or sittings.',
+    ],
     [['draw', '-', '--width', '0', '-o', 'a.png'], 'A width is a whole number of pixels from 1 to 20000.'],
     [['draw', '-', '--width', '12'], 'Add -o NAME.png.'],
     [['draw', '-', '-o', 'a.gif'], 'a.gif ends in .gif; a drawing is written as .svg, .png or .pdf.'],
@@ -68,6 +72,20 @@ describe('run', () => {
     // A quarter of a degree at 10 m is 4.4 cm.
     const { output } = await session(['draw', '-', '--view', 'squint', '--distance', '10m'], plan);
     expect(output).toContain('stdDeviation="4.363"');
+  });
+
+  it('draws a glaze over its body colour, or the body colour alone', async () => {
+    const glazed = `${plan}object jug
+  shape rectangle (5, 5) to (20, 25)
+  colour #d9c04a
+  glaze #a8401c
+palette
+  paint white PW6
+  paint yellow PY74
+  paint red PR101
+`;
+    expect((await session(['draw', '-'], glazed)).output).toContain('data-key="glaze over object:jug"');
+    expect((await session(['draw', '-', '--no-glazes'], glazed)).output).not.toContain('glaze over');
   });
 
   it('lets warnings end with 1 only when it is strict', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { doorwayPlan, marksOf, sceneOf } from '../../../server/drawing/test-plans.js';
+import { kitchenPlan, studioScene } from '../../../server/drawing/test-studio.js';
 import { itemsOf } from '../items.js';
 import { type Overlay, isThere, overlays, withoutHidden } from './layers.js';
 import { withoutFindingsList } from '../plate.js';
@@ -58,6 +59,21 @@ describe('a drawing without what is hidden', () => {
     const left = marksOf(withoutHidden(emphasis, new Set(['names'])), 'names');
     expect(left.length).toBeGreaterThan(0);
     expect(left.length).toBeLessThan(marksOf(emphasis, 'names').length);
+  });
+
+  it('has no glazes, nor a legend that tells of them, and all body colours', () => {
+    for (const view of ['drawing', 'colour', 'sittings'] as const) {
+      const glazed = studioScene(kitchenPlan, view);
+      const bare = withoutHidden(glazed, new Set(['glazes']));
+      const keysIn = (of: typeof glazed, layer: 'picture' | 'captions') =>
+        marksOf(of, layer).map(({ key }) => key);
+      const gone = keysIn(glazed, 'picture').filter((key) => !keysIn(bare, 'picture').includes(key));
+      expect(gone.map((key) => key.replace(/^glaze over (?:sitting:[^:]*:)?/, ''))).toEqual(['object:fruit']);
+      expect(keysIn(glazed, 'captions')).toContain('legend:glaze:0');
+      expect(keysIn(bare, 'captions')).not.toContain('legend:glaze:0');
+      expect(bare.description).toContain('Hidden in the drawing: the glazes over body colours.');
+    }
+    expect(isThere(scene, 'glazes')).toBe(false);
   });
 
   it('says what is left out, and only what would be there', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { everyPlan } from '../../tests/support/plans.js';
-import { usualHints, readHintSettings, type HintKind } from './hint-settings.js';
+import { hintKinds, usualHints, readHintSettings, type HintKind } from './hint-settings.js';
 import { everything, nothing, openPlan } from './test-support.js';
 
 const text = `canvas 100 x 50 cm
@@ -29,7 +29,8 @@ const whole = { start: { line: 0, character: 0 }, end: { line: 30, character: 0 
 
 function told(kinds: readonly HintKind[], source = text, range = whole): readonly string[] {
   const { service, uri } = openPlan(source);
-  const off = { budget: false, visible: false, value: false, places: false };
+  const off = readHintSettings(Object.fromEntries(hintKinds.map((kind) => [kind, false])));
+  while (service.mixFurther(uri));
   service.hintsChanged({ ...off, ...Object.fromEntries(kinds.map((kind) => [kind, true])) });
   const lines = source.split('\n');
   return service
@@ -73,6 +74,23 @@ test('where places in words lie, not those in coordinates', () => {
     'focus upper right [61.8 cm across, 19.1 cm down]',
     'at focus, 5 cm left [56.8 cm across, 19.1 cm down]',
   ]);
+});
+
+test('what the colour of an object is mixed of, and when a sitting is dry', () => {
+  const painted = `${text}palette
+  paint white PW6
+  paint sea PB15:4
+  paint gold PY151
+sitting "Flat" on 2027-03-01
+  works door
+  layer body colour
+`;
+  expect(told(['mixtures'], painted).find((hint) => hint.startsWith('colour'))).toMatch(
+    /^colour teal \[\d+\s(?:white|sea|gold) : \d+\s(?:white|sea|gold).*\]$/u,
+  );
+  expect(told(['mixtures'])).toEqual([]);
+  // Benzimidazolone yellow takes eight days in a thin film, white and phthalocyanine five.
+  expect(told(['drying'], painted)).toEqual(['sitting "Flat" on 2027-03-01 [dry on 9 March 2027]']);
 });
 
 test('of the lines asked for alone', () => {

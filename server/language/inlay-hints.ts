@@ -1,5 +1,7 @@
 import type { InlayHint, Range } from 'vscode-languageserver-types';
 import { nameKey, walk, type Node, type Place } from '../../grammar/index.js';
+import { dayInWords, daysInWords } from '../findings/words/days.js';
+import { differenceInWords, partsInWords } from '../findings/words/paints.js';
 import { length, percent } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import type { Location, PlanObject } from '../plan/plan.js';
@@ -45,6 +47,8 @@ const hintsOf: Readonly<Record<HintKind, (snapshot: Snapshot, range: Range) => r
   visible: visibleHints,
   value: valueHints,
   places: placeHints,
+  mixtures: mixtureHints,
+  drying: dryingHints,
 };
 
 /** At each share of a budget, what is measured. */
@@ -166,4 +170,44 @@ function placeHint({ plan }: Snapshot, node: Node, place: Place): Hint | undefin
     label: `${length(at.x, canvas)} across, ${length(at.y, canvas)} down`,
     tooltip: `${length(at.x, canvas)} from the left and ${length(at.y, canvas)} from the top of the canvas: ${shares}.`,
   };
+}
+
+/** At the colour of an object, what it is mixed of. */
+function mixtureHints({ plan, measures: { palette } }: Snapshot): readonly Hint[] {
+  const { mixing } = palette ?? {};
+  if (mixing === undefined) return [];
+  return plan.objects.flatMap(({ index, colour, valueLocation }): readonly Hint[] => {
+    const { mixture, difference } = mixing.swatches[mixing.ofObjects[index] ?? -1] ?? {};
+    const at = colour?.location ?? valueLocation;
+    if (mixture === undefined || difference === undefined || at === undefined) return [];
+    const kind = mixture.isEstimate ? 'estimated' : 'predicted';
+    return [
+      {
+        at,
+        label: partsInWords(mixture.parts, plan),
+        tooltip: `The nearest mixture of the palette as this is painted, ${kind} to be ${differenceInWords(difference)}.`,
+      },
+    ];
+  });
+}
+
+/** At the title of a sitting or at its day, when what it lays is dry to the touch. */
+function dryingHints({ plan, measures: { schedule } }: Snapshot): readonly Hint[] {
+  return (schedule?.sittings ?? []).flatMap(({ sitting, dryOn, day, slack }): readonly Hint[] => {
+    const { location, dateLocation } = plan.sittings[sitting] ?? {};
+    if (location === undefined || day === undefined || dryOn === undefined) return [];
+    const late =
+      slack === undefined
+        ? ''
+        : slack < 0
+          ? ' It comes too late for the due date.'
+          : ` It can be put off by ${daysInWords(slack)}.`;
+    return [
+      {
+        at: dateLocation ?? location,
+        label: `dry on ${dayInWords(dryOn)}`,
+        tooltip: `All that is laid in this sitting is dry to the touch after ${daysInWords(dryOn - day)}.${slack === 0 ? '' : late}`,
+      },
+    ];
+  });
 }

@@ -4,6 +4,7 @@ import type { Piecework } from './mixer.js';
 import { blocksOf, everyColour, type PaintSet } from './mixtures.js';
 import { measuredPaint } from './paints.js';
 import { mayBeWithin } from './quick-difference.js';
+import { ROUGH } from './recipes.js';
 import { MEASURED_PAINTS } from './spectra/measured.js';
 
 /** A colour that a palette can't reach, and how far its nearest mixture is off. CIEDE2000. */
@@ -18,9 +19,6 @@ export interface FoundAddition {
   /** What is left of each difference, in the order of what was missed. */
   readonly left: readonly number[];
 }
-
-/** Mixtures with an added paint are tried less finely: they are there to choose a paint by, not to mix by. */
-const ADDED_FINENESS = 2;
 
 /** A paint is worth naming when it takes this off the differences together. CIEDE2000; from memory, none is published. */
 const WORTH_ADDING = 1;
@@ -52,7 +50,7 @@ export function* bestAddition(
 
 function* leftWith(set: PaintSet, missed: readonly Missed[]): Piecework<readonly number[]> {
   const left = missed.map(({ difference }) => difference);
-  yield* everyColour(set, blocksOf(set, ADDED_FINENESS), (lightness, a, b) => {
+  yield* everyColour(set, blocksOf(set, ROUGH), (lightness, a, b) => {
     for (let at = 0; at < missed.length; at++) {
       const wanted = missed[at]?.wanted;
       const least = left[at] ?? 0;

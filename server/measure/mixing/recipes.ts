@@ -4,16 +4,10 @@ export interface Recipe {
   readonly white: number;
 }
 
-/** How finely the mixtures of a palette are tried. */
-export interface Fineness {
-  /** The most parts of two coloured paints together. */
-  readonly two: number;
-  /** One part of a paint to so many of another, beyond those; strong paints are used by the touch. */
-  readonly touches: readonly number[];
-  /** The most parts of three coloured paints together; 0 for no mixtures of three. */
-  readonly three: number;
-  /** One part of a paint and one of another to so many of a third, beyond those. */
-  readonly touchesOfTwo: readonly number[];
+/** How finely the mixtures of a palette are tried: what parts a paint may have in mixtures of two and of three. */
+interface Fineness {
+  readonly two: readonly number[];
+  readonly three: readonly number[];
 }
 
 /**
@@ -21,27 +15,38 @@ export interface Fineness {
  * lighter about evenly. The last are for strong paints, of which a touch is enough.
  */
 export const WHITE_PARTS = [
-  0, 1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 16, 20, 24, 30, 36, 44, 54, 66, 80, 100, 130, 170, 220,
+  0, 1, 2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 26, 34, 44, 58, 76, 100, 140, 200,
 ] as const;
 
-/** From the finest; a palette takes the first whose mixtures are few enough. */
+const MANY_PARTS = [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 18, 22, 28, 36, 45, 60] as const;
+const SOME_PARTS = [1, 2, 3, 4, 5, 7, 10, 16, 28, 45] as const;
+
+/**
+ * From the finest; a palette takes the first whose mixtures are few enough: one of three colours and white the first, one
+ * of six the third, one of twelve the sixth. Parts grow by factors rather than by ones, since paints differ in strength: a
+ * touch of blue in much yellow is a green too.
+ */
 const FINENESSES: readonly Fineness[] = [
-  { two: 9, touches: [9, 10, 12, 15, 18, 22, 28, 35, 45], three: 6, touchesOfTwo: [5, 8, 12, 18] },
-  { two: 8, touches: [8, 10, 12, 15, 20, 30, 40], three: 5, touchesOfTwo: [4, 6, 10, 16] },
-  { two: 8, touches: [8, 10, 12, 15, 20, 30, 40], three: 4, touchesOfTwo: [] },
-  { two: 8, touches: [8, 10, 12, 15, 20, 30, 40], three: 3, touchesOfTwo: [] },
-  { two: 6, touches: [8, 12, 20, 40], three: 0, touchesOfTwo: [] },
-  { two: 3, touches: [], three: 0, touchesOfTwo: [] },
-  { two: 0, touches: [], three: 0, touchesOfTwo: [] },
+  { two: MANY_PARTS, three: [1, 2, 3, 4, 5, 6, 8, 10, 13, 17, 22, 28, 36] },
+  { two: MANY_PARTS, three: [1, 2, 3, 4, 6, 8, 12, 18, 26, 40] },
+  { two: MANY_PARTS, three: [1, 2, 3, 5, 8, 13, 21, 34] },
+  { two: MANY_PARTS, three: [1, 2, 4, 8, 16, 32] },
+  { two: SOME_PARTS, three: [1, 2, 4, 9, 20] },
+  { two: SOME_PARTS, three: [1, 2, 4, 8] },
+  { two: SOME_PARTS, three: [1, 2, 4] },
+  { two: SOME_PARTS, three: [1, 2] },
+  { two: SOME_PARTS, three: [] },
+  { two: [1, 2, 4], three: [] },
+  { two: [], three: [] },
 ];
 
 /** Mixtures beyond this many are not worked out for one palette: it bounds time and memory. */
-export const MOST_MIXTURES = 300_000;
+export const MOST_MIXTURES = 260_000;
 
-/** How many whole parts one coloured paint has beside white. */
+/** So many parts of a coloured paint that is alone with white, from one. */
 const MOST_ALONE = 9;
 
-/** The recipes of one, two and three coloured paints, each kind in a fixed order; `[0]` is white alone. */
+/** The recipes of none, one, two and three coloured paints, each kind in a fixed order. */
 export type RecipeBook = readonly [
   readonly Recipe[],
   readonly Recipe[],
@@ -49,45 +54,37 @@ export type RecipeBook = readonly [
   readonly Recipe[],
 ];
 
-/** The recipes of a fineness. */
-function recipesOf(fineness: Fineness): RecipeBook {
+/** The recipes of every fineness, the finest first; worked out when they are first wanted. */
+const books: (RecipeBook | undefined)[] = FINENESSES.map(() => undefined);
+
+export const FINEST = 0;
+export const COARSEST = FINENESSES.length - 1;
+/** Fine enough to choose a paint by, not to mix by. */
+export const ROUGH = 6;
+
+/** The recipes of a fineness, `FINEST` to `COARSEST`. */
+export function recipeBook(fineness: number): RecipeBook {
+  const at = Math.min(COARSEST, Math.max(FINEST, fineness));
+  return (books[at] ??= recipesOf(FINENESSES[at] ?? { two: [], three: [] }));
+}
+
+function recipesOf({ two, three }: Fineness): RecipeBook {
+  const alone = Array.from({ length: MOST_ALONE }, (_, parts) => parts + 1);
   return [
     [{ coloured: [], white: 1 }],
-    withWhite(Array.from({ length: MOST_ALONE }, (_, parts) => [parts + 1])),
-    withWhite([
-      ...sums(2, fineness.two),
-      ...fineness.touches.flatMap((parts) =>
-        parts + 1 > fineness.two
-          ? [
-              [1, parts],
-              [parts, 1],
-            ]
-          : [],
-      ),
-    ]),
-    withWhite([
-      ...sums(3, fineness.three),
-      ...fineness.touchesOfTwo.flatMap((parts) =>
-        parts + 2 > fineness.three
-          ? [
-              [1, 1, parts],
-              [1, parts, 1],
-              [parts, 1, 1],
-            ]
-          : [],
-      ),
-    ]),
+    withWhite(choices(alone, 1)),
+    withWhite(choices(two, 2)),
+    withWhite(choices(three, 3)),
   ];
 }
 
-/** All ways to give `count` paints whole parts, at least one each, that add up to no more than `most`. */
-function sums(count: number, most: number): readonly (readonly number[])[] {
+/** All ways to give each of `count` paints one of these parts. */
+function choices(parts: readonly number[], count: number): readonly (readonly number[])[] {
   if (count === 0) return [[]];
-  return Array.from({ length: Math.max(0, most - count + 1) }, (_, index) => index + 1).flatMap((first) =>
-    sums(count - 1, most - first).map((rest) => [first, ...rest]),
-  );
+  return parts.flatMap((first) => choices(parts, count - 1).map((rest) => [first, ...rest]));
 }
 
+/** With every number of parts of white, those in lowest terms. */
 function withWhite(all: readonly (readonly number[])[]): readonly Recipe[] {
   return all.flatMap((coloured) =>
     WHITE_PARTS.flatMap((white) => (commonDivisor([...coloured, white]) === 1 ? [{ coloured, white }] : [])),
@@ -100,16 +97,4 @@ function commonDivisor(all: readonly number[]): number {
     while (rest > 0) [divisor, rest] = [rest, divisor % rest];
     return divisor;
   }, 0);
-}
-
-/** The recipes of every fineness, the finest first; worked out when they are first wanted. */
-const books: (RecipeBook | undefined)[] = FINENESSES.map(() => undefined);
-
-export const FINEST = 0;
-export const COARSEST = FINENESSES.length - 1;
-
-/** The recipes of a fineness, `FINEST` to `COARSEST`. */
-export function recipeBook(fineness: number): RecipeBook {
-  const at = Math.min(COARSEST, Math.max(FINEST, fineness));
-  return (books[at] ??= recipesOf(FINENESSES[at] ?? { two: 0, touches: [], three: 0, touchesOfTwo: [] }));
 }

@@ -35,31 +35,32 @@ function all(set: PaintSet) {
 const commonDivisor = (one: number, other: number): number =>
   other === 0 ? one : commonDivisor(other, one % other);
 
+const FEW = paints('PW6', 'PY151', 'PR122', 'PB15:4');
+
 const SPLIT = paints('PW6', 'PY151', 'PY83', 'PR170', 'PR122', 'PB15:2', 'PB15:4');
 
 describe('the mixtures of a palette', () => {
   it('are each of one to three coloured paints and perhaps white, in whole parts and lowest terms, and none is there twice', () => {
-    const mixtures = all({ paints: SPLIT, required: [] });
+    const mixtures = all({ paints: FEW, required: [] });
     const names = new Set(
       mixtures.map(({ parts }) => parts.map((each) => `${each.paint}:${each.parts}`).join()),
     );
     expect(names.size).toBe(mixtures.length);
-    for (const { parts } of mixtures) {
-      expect(parts.every((each) => Number.isInteger(each.parts) && each.parts > 0)).toBe(true);
-      expect(parts.map((each) => each.parts).reduce(commonDivisor, 0)).toBe(1);
-      expect(parts.filter((each) => each.paint !== 0).length).toBeLessThanOrEqual(3);
-    }
-    for (const kind of [['0:1'], ['1:1'], ['1:1,0:1'], ['1:1,2:1,3:1'], ['4:1,5:1,6:2,0:3']].flat()) {
+    const counts = mixtures.map(({ parts }) => parts.map((each) => each.parts));
+    expect(counts.flat().every((count) => Number.isInteger(count) && count > 0)).toBe(true);
+    expect(counts.every((each) => each.reduce(commonDivisor, 0) === 1)).toBe(true);
+    expect(mixtures.every(({ parts }) => parts.filter((each) => each.paint !== 0).length <= 3)).toBe(true);
+    for (const kind of ['0:1', '1:1', '1:1,0:1', '2:3,0:2', '1:1,2:1,3:1', '1:1,2:36,3:4,0:3']) {
       expect(names).toContain(kind);
     }
   });
 
   it('have the colours that mixing part by part gives', () => {
-    const mixtures = all({ paints: SPLIT, required: [] });
-    for (let at = 0; at < mixtures.length; at += 997) {
+    const mixtures = all({ paints: FEW, required: [] });
+    for (let at = 0; at < mixtures.length; at += 397) {
       const { parts, lab } = mixtures[at] ?? { parts: [], lab: [0, 0, 0] as const };
       const portions = parts.flatMap((each) => {
-        const tube = SPLIT[each.paint];
+        const tube = FEW[each.paint];
         return tube ? [{ paint: tube.absorbing, parts: each.parts }] : [];
       });
       const own = labOfSpectrum(opaqueSpectrum(mix(portions)));
@@ -71,19 +72,17 @@ describe('the mixtures of a palette', () => {
     const mother = 4;
     const mixtures = all({ paints: SPLIT, required: [mother] });
     expect(mixtures.length).toBeGreaterThan(1000);
-    for (const { parts } of mixtures) {
-      expect(parts.some((each) => each.paint === mother)).toBe(true);
-      expect(parts.filter((each) => each.paint !== 0).length).toBeLessThanOrEqual(3);
-    }
+    expect(mixtures.every(({ parts }) => parts.some((each) => each.paint === mother))).toBe(true);
+    expect(mixtures.every(({ parts }) => parts.filter((each) => each.paint !== 0).length <= 3)).toBe(true);
   });
 
   it('each hold a white where the mother colour is one, and no two whites', () => {
     const zinc = { ...(measuredPaint('PW6') ?? SPLIT[0]), key: 'zinc' } as MixingPaint;
     const set = { paints: [...paints('PW6', 'PY151', 'PR170'), zinc], required: [3] };
-    for (const { parts } of all(set)) {
-      expect(parts.filter((each) => each.paint === 3)).toHaveLength(1);
-      expect(parts.some((each) => each.paint === 0)).toBe(false);
-    }
+    const whites = all(set).map(({ parts }) =>
+      parts.map((each) => each.paint).filter((paint) => [0, 3].includes(paint)),
+    );
+    expect(new Set(whites.map(String))).toEqual(new Set(['3']));
   });
 
   it('are bounded in number, however many paints there are', () => {
@@ -94,16 +93,16 @@ describe('the mixtures of a palette', () => {
         isWhite: index % 50 === 0,
       }));
     for (const count of [13, 20, 60, 300]) {
-      expect(blocksOf({ paints: many(count), required: [] }).count).toBeLessThanOrEqual(2 * MOST_MIXTURES);
+      expect(blocksOf({ paints: many(count), required: [] }).count).toBeLessThanOrEqual(MOST_MIXTURES);
     }
-    expect(blocksOf({ paints: many(13), required: [] }).count).toBeGreaterThan(200_000);
+    expect(blocksOf({ paints: many(13), required: [] }).count).toBeGreaterThan(100_000);
   });
 });
 
 describe('the nearest mixture', () => {
   const sets: readonly PaintSet[] = [
     { paints: paints('PW6', 'PY42', 'PR101', 'PBk7'), required: [] },
-    { paints: paints('PW6', 'PY151', 'PR122', 'PB15:4'), required: [] },
+    { paints: FEW, required: [] },
     { paints: paints('PY83', 'PG7'), required: [1] },
   ];
   const lab = fc.tuple(
@@ -157,7 +156,7 @@ describe('the nearest mixture', () => {
             return tube ? [{ paint: tube.absorbing, parts: [white, ...counts][at] ?? 1 }] : [];
           });
           const wanted = labOfSpectrum(opaqueSpectrum(mix(portions)));
-          expect(table.nearest(wanted)?.difference).toBeLessThan(2);
+          expect(table.nearest(wanted)?.difference).toBeLessThan(1.5);
         },
       ),
       { numRuns: 40 },
@@ -171,7 +170,7 @@ describe('the nearest mixture', () => {
 
 describe('the reach of a palette', () => {
   it('is the strongest mixture near each hue', () => {
-    const set = { paints: paints('PW6', 'PY151', 'PR122', 'PB15:4'), required: [] };
+    const set = { paints: FEW, required: [] };
     const { reach } = tableOf(set);
     const strongest = Array.from(reach, () => 0);
     for (const { lab } of all(set)) {

@@ -80,7 +80,8 @@ export class MixtureTable {
       unsorted[3 * mixture] = lightness;
       unsorted[3 * mixture + 1] = a;
       unsorted[3 * mixture + 2] = b;
-      const shelf = shelfOf(lightness) + 1;
+      // By what is kept of it, in single precision, as it will be put in its place.
+      const shelf = shelfOf(unsorted[3 * mixture] ?? 0) + 1;
       shelves[shelf] = (shelves[shelf] ?? 0) + 1;
       const hue = Math.round((Math.atan2(b, a) / (2 * Math.PI) + 1) * REACH_HUES) % REACH_HUES;
       reach[hue] = Math.max(reach[hue] ?? 0, Math.sqrt(a * a + b * b));

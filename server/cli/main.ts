@@ -7,6 +7,7 @@ import type { Terminal } from './terminal.js';
 const terminal: Terminal = {
   folder: process.cwd(),
   coloured: process.stdout.isTTY === true && !process.env['NO_COLOR'],
+  now: () => new Date(),
   readInput: (mostBytes) => readUpTo(process.stdin, mostBytes),
   print: (output) => new Promise((resolve) => process.stdout.write(output, () => resolve())),
   explain: (text) => void process.stderr.write(text),

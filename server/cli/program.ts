@@ -9,6 +9,7 @@ import { type Distance, readDistance } from './distance.js';
 import type { DrawOptions } from './draw.js';
 import type { FormatOptions } from './format.js';
 import type { MeasureOptions } from './measure.js';
+import type { ScheduleOptions } from './schedule.js';
 import type { ServerOptions } from './server.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 
@@ -133,6 +134,29 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     });
 
   program
+    .command('schedule')
+    .showHelpAfterError('Try `mahlstick schedule --help`.')
+    .summary('tell the sittings in time, or write them as a calendar')
+    .description(
+      'Tells the sittings in their order: layers, when each is dry to the touch, what comes too soon, and how much time ' +
+        'is left to the due date. With -o they are written as a calendar, for any program that reads iCalendar.',
+    )
+    .argument('<plan>', 'plan to tell of; - is the standard input')
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .option('-o, --output <file>', 'calendar to write, .ics; - is the standard output')
+    .addHelpText(
+      'after',
+      helpText('mahlstick schedule barn.mahl -o barn.ics', [
+        [0, 'told or written'],
+        [1, 'told or written, but the plan has errors and what cannot be read is left out'],
+        [2, 'not done: a file cannot be read or written, or no sitting has a day for a calendar'],
+      ]),
+    )
+    .action(async (name: string, options: ScheduleOptions) => {
+      end(await (await import('./schedule.js')).schedule(name, options, terminal));
+    });
+
+  program
     .command('format')
     .showHelpAfterError('Try `mahlstick format --help`.')
     .summary('set plans in the house style')
@@ -210,6 +234,7 @@ Examples:
   mahlstick check barn.mahl                 say what is wrong
   mahlstick draw barn.mahl -o barn.svg      draw it
   mahlstick measure barn.mahl               print shares and budgets
+  mahlstick schedule barn.mahl -o barn.ics  put the sittings into a calendar
   mahlstick format barn.mahl                tidy it
 
 Files that a plan names are read from its own folder, and only below that folder

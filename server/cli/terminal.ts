@@ -4,6 +4,8 @@ export interface Terminal {
   readonly folder: string;
   /** Whether what is printed may be coloured. */
   readonly coloured: boolean;
+  /** What the clock says. */
+  now(): Date;
   /** The bytes of the standard input, those beyond `mostBytes` left out. */
   readInput(mostBytes: number): Promise<Uint8Array>;
   /** Writes to the standard output, whole; settles when the reader has taken it or has gone. */

@@ -21,6 +21,7 @@ export async function session(words: readonly string[], input = '', folder = '/'
   const terminal: Terminal = {
     folder,
     coloured: false,
+    now: () => new Date('2026-11-30T08:05:09Z'),
     readInput: () => Promise.resolve(new TextEncoder().encode(input)),
     print: (text) => {
       output += text;

@@ -4,6 +4,7 @@ import { format as prettify } from 'prettier';
 import { describe, expect, it } from 'vitest';
 import { checkSchema, checkSchemaId } from './check.js';
 import { measureSchema, measureSchemaId } from './measure.js';
+import { scheduleSchema, scheduleSchemaId } from './schedule.js';
 
 /** `npx vitest run server/cli/schema -u` writes the files anew; what is published under one id stays compatible. */
 async function published(schema: object, id: string): Promise<string> {
@@ -15,6 +16,7 @@ describe('the published schemas', () => {
   it.each([
     ['check-1.json', checkSchema, checkSchemaId],
     ['measure-2.json', measureSchema, measureSchemaId],
+    ['schedule-1.json', scheduleSchema, scheduleSchemaId],
   ])('%s says what the program says', async (name, schema, id) => {
     const text = await published(toJsonSchema(schema), id);
     expect(id).toBe(`mahlstick/schema/${name}`);

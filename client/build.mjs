@@ -4,11 +4,14 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import * as esbuild from 'esbuild';
+import { coreOptions, fromCore } from './core.mjs';
 import { licenceTexts } from './licences.mjs';
 
 /**
  * @typedef {{ readonly name: string; readonly entry: string; readonly options: esbuild.BuildOptions; readonly shipped: boolean }} Bundle
  */
+
+const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 
 /** @type {esbuild.BuildOptions} */
 const node = { platform: 'node', format: 'cjs', target: 'node20', loader: { '.woff': 'binary' } };
@@ -69,20 +72,34 @@ const shared = {
       'node-html-better-parser',
     ].map((name) => [name, noDisk]),
   ),
-  plugins: [noStandardFonts],
+  plugins: [noStandardFonts, fromCore(repository)],
   define: { 'import.meta.url': '"export:"' },
 };
+
+/** For what runs on the core. @type {esbuild.BuildOptions} */
+const onCore = { plugins: [fromCore(repository)] };
 
 /** Everything that is built: `dist/<name>.js` from one entry. @type {readonly Bundle[]} */
 export const bundles = [
   { name: 'extension.node', entry: 'client/extension.node.ts', options: node, shipped: true },
   { name: 'extension.web', entry: 'client/extension.web.ts', options: webExtension, shipped: true },
-  { name: 'server.node', entry: 'server/entry/node.ts', options: node, shipped: true },
-  { name: 'server.web', entry: 'server/entry/worker.ts', options: browser, shipped: true },
+  { name: 'core', entry: 'core', options: { ...browser, ...coreOptions(repository) }, shipped: true },
+  {
+    name: 'server.node',
+    entry: 'server/entry/node.ts',
+    options: { ...node, ...onCore, banner: { js: `require('./core.js');` } },
+    shipped: true,
+  },
+  { name: 'server.web', entry: 'server/entry/worker.ts', options: { ...browser, ...onCore }, shipped: true },
   { name: 'export', entry: 'server/entry/renderers.ts', options: shared, shipped: true },
   { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
   { name: 'markdown', entry: 'client/markdown/main.ts', options: browser, shipped: true },
-  { name: 'markdown-plans', entry: 'client/markdown/plans.ts', options: browser, shipped: true },
+  {
+    name: 'markdown-plans',
+    entry: 'client/markdown/plans.ts',
+    options: { ...browser, ...onCore },
+    shipped: true,
+  },
   {
     name: 'mahlstick',
     entry: 'server/cli/main.ts',
@@ -143,8 +160,6 @@ export async function build({ root = repository, production = false, watch = fal
   );
   await writeFile(path.join(root, 'dist/licences.txt'), licenceTexts(root, inputs));
 }
-
-const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   const { values } = parseArgs({

@@ -17,13 +17,16 @@ class WorkerReader extends BrowserMessageReader {
 
 /** For VS Code in a browser: the server is a worker. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const script = vscode.Uri.joinPath(context.extensionUri, 'dist/server.web.js').toString(true);
+  const built = (name: string): string =>
+    vscode.Uri.joinPath(context.extensionUri, 'dist', name).toString(true);
   let worker: Worker | undefined;
   // The reader and writer are made here: older VS Codes wrap workers, which the language client then takes for no
   // worker at all.
   const startWorker = (): Promise<MessageTransports> => {
     worker?.terminate();
-    worker = new Worker(script);
+    // The server runs on the core, which loads it.
+    worker = new Worker(built('core.js'));
+    worker.postMessage(built('server.web.js'));
     return Promise.resolve({
       reader: new WorkerReader(worker),
       writer: new BrowserMessageWriter(worker),

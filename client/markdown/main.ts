@@ -9,11 +9,15 @@ function look(): void {
   if (!(script instanceof HTMLScriptElement)) return;
   if (document.querySelector('pre > code.language-mahl') === null) return;
   page.disconnect();
-  const plans = document.createElement('script');
-  // The page's policy lets in what bears its nonce.
-  plans.nonce = script.nonce ?? '';
-  plans.src = script.src.replace('markdown.js', 'markdown-plans.js');
-  document.head.append(plans);
+  for (const name of ['core.js', 'markdown-plans.js']) {
+    const next = document.createElement('script');
+    // The page's policy lets in what bears its nonce.
+    next.nonce = script.nonce ?? '';
+    // One after the other: the second runs on the first.
+    next.async = false;
+    next.src = script.src.replace('markdown.js', name);
+    document.head.append(next);
+  }
 }
 
 // Its words come later than its scripts, from one VS Code to another by another way.

@@ -2,6 +2,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import os from 'node:os';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import * as esbuild from 'esbuild';
 import {
@@ -42,7 +43,7 @@ export async function within<T>(
   }
 }
 
-/** Bundles an entry of the server as the build does, into a folder of its own. */
+/** Bundles an entry of the server as the build does, with the core that it runs on, into a folder of its own. */
 export async function bundle(
   entry: 'node' | 'worker',
   alsoExport = false,
@@ -60,6 +61,7 @@ export async function bundle(
     });
     return outfile;
   };
+  await built('core.js', 'core');
   const file = await built('server.js', `server/entry/${entry}.ts`);
   if (alsoExport) await built('export.js', 'server/entry/renderers.ts');
   return { file, remove: () => rm(folder, { recursive: true, force: true }) };
@@ -68,14 +70,13 @@ export async function bundle(
 /** A thread of Node that looks like a web worker: `self` with messages, and neither disk nor process. */
 const asWebWorker = (file: string): string => `
   const { parentPort } = require('node:worker_threads');
-  const source = require('node:fs').readFileSync(${JSON.stringify(file)}, 'utf8');
   const self = { postMessage: (data) => parentPort.postMessage(data), addEventListener: () => undefined };
   parentPort.on('message', (data) => self.onmessage({ data }));
   self.importScripts = (address) => {
     const script = require('node:fs').readFileSync(new URL(address), 'utf8');
     new Function('self', 'process', 'require', 'setImmediate', 'module', script)(self);
   };
-  new Function('self', 'process', 'require', 'setImmediate', source)(self);
+  self.importScripts(${JSON.stringify(pathToFileURL(path.resolve(file, '../core.js')).href)});
 `;
 
 export interface RunningServer {
@@ -118,6 +119,8 @@ export function startServer(file: string, transport: Transport = '--stdio'): Run
 /** Starts the server in a thread that looks like a web worker. */
 export function startWorker(file: string): Pick<RunningServer, 'client' | 'stop'> {
   const worker = new Worker(asWebWorker(file), { eval: true });
+  // As the extension starts it: the core is what the worker is made of, and loads the server.
+  worker.postMessage(pathToFileURL(file).href);
   const connection = createMessageConnection(new PortMessageReader(worker), new PortMessageWriter(worker));
   return {
     client: new Client(connection),

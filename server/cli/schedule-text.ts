@@ -22,7 +22,8 @@ export function scheduleText(
   if (sittings.length === 0)
     return `${ink.strong(shown(title ?? 'Untitled plan'))}\nNo sittings are planned.\n`;
   return [
-    `${ink.strong(shown(title ?? 'Untitled plan'))}\n${sittings.map((held) => sittingText(held, ink)).join('')}`,
+    `${ink.strong(shown(title ?? 'Untitled plan'))}\n`,
+    ...section('Sittings', sittings.map((held) => sittingText(held, ink)).join(''), ink),
     ...section('When', datesText(document), ink),
     ...section('What to look at', findingsText(findings, ink), ink),
   ].join('\n');
@@ -76,7 +77,7 @@ function laidText({
   if (varnish) return varnish === 'retouch' ? 'retouch varnish' : 'varnish';
   const oil = binder === 'oil' || binder === 'alkyd';
   return [
-    layerStated ? layer : `${layer}, taken as usual`,
+    layerStated ? layer : `${layer} (usual)`,
     ...(binder === 'oil' ? [] : [binder]),
     ...(oil ? [`${figure(fat * 100, 1)} % fat${fatFrom === 'share' ? '' : ' (usual)'}`] : []),
     `${figure(filmMillimetres)} mm${filmStated ? '' : ' (usual)'}`,

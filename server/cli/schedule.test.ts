@@ -37,6 +37,8 @@ describe('mahlstick schedule', () => {
     // A block-in of 0.09 mm takes 3 days, so until the 4th, and the next free day is the 6th; a film of 0.3 mm takes 10:
     // the 13th. Worked back from the 20th: the 10th, and 3 days before that the 7th.
     expect(output).toBe(`Two pears
+
+Sittings
   Mon 1 Mar 2027   Lay in
                    block-in, 5 % fat (usual), 0.09 mm (usual)
                    works wall, pears
@@ -44,7 +46,7 @@ describe('mahlstick schedule', () => {
                    dry to the touch on Thu 4 Mar 2027
                    on Sun 7 Mar 2027 at the latest: six days to spare
   Wed 3 Mar 2027   Body colour
-                   body colour, taken as usual, 10 % fat (usual), 0.3 mm
+                   body colour (usual), 10 % fat (usual), 0.3 mm
                    works pears
                    dry to the touch on Sat 13 Mar 2027
                    on Wed 10 Mar 2027 at the latest: seven days to spare

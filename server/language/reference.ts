@@ -33,6 +33,12 @@ export const measureAnchors = {
   detail: 'the-six-means',
   lead: 'leads',
   path: 'stops',
+  sitting: 'drying',
+  film: 'drying',
+  layer: 'order-of-layers',
+  fat: 'order-of-layers',
+  due: 'the-due-date',
+  away: 'the-due-date',
 } as const;
 
 /** Where it is told how what a statement is about is measured; nowhere for one that nothing is measured of. */

@@ -1,6 +1,7 @@
 import { measureDocument } from '../../server/cli/measure-document.js';
 import { measureText } from '../../server/cli/measure-text.js';
-import type { MeasureDocument } from '../../server/cli/schema/measure.js';
+import { scheduleDocument } from '../../server/cli/schedule-document.js';
+import { scheduleText } from '../../server/cli/schedule-text.js';
 import { blurAt, distanceInWords, viewingOf } from '../../server/drawing/viewing.js';
 import { length } from '../../server/findings/words/words.js';
 import { checked, type Checked, planOf } from '../support/plan.js';
@@ -11,10 +12,21 @@ export function checkedPlan(name: string): Checked {
   return checked(planText(name));
 }
 
-/** What `mahlstick measure --json` tells of a plan of the page. */
-export function documentOf(name: string): MeasureDocument {
+/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule --json` tells more. */
+export function documentOf(name: string): object {
   const { plan, measures } = checkedPlan(name);
-  return measureDocument(`${name}.mahl`, plan, measures, 0);
+  const file = `${name}.mahl`;
+  return {
+    ...scheduleDocument(file, plan, measures.schedule, 0),
+    ...measureDocument(file, plan, measures, 0),
+  };
+}
+
+/** What `mahlstick measure` prints of a plan of the page, and below it what `schedule` prints. */
+function printed(name: string): string {
+  const { plan, measures, findings } = checkedPlan(name);
+  const schedule = scheduleText(scheduleDocument(name, plan, measures.schedule, 0), findings, false);
+  return `${measureText(measureDocument(name, plan, measures, 0), false)}\n${schedule}`;
 }
 
 /** What a block of the page is to hold, with the end of its last line. */
@@ -23,7 +35,7 @@ export function bodyOf({ language, plan, of }: Block): string {
     case 'mahl':
       return planText(plan);
     case 'text':
-      return of === SEEN_FROM ? seenFrom(plan) : sectionOf(measureText(documentOf(plan), false), of);
+      return of === SEEN_FROM ? seenFrom(plan) : sectionOf(printed(plan), of);
     case 'json':
       return `${compact({ [of]: partOf(documentOf(plan), of) })}\n`;
   }

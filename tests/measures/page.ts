@@ -6,8 +6,8 @@ export const measureFolder = path.resolve(import.meta.dirname, '../../server/mea
 export const pageFile = path.join(measureFolder, 'README.md');
 
 /**
- * A block of the page that is made from a plan: the plan's text, a section of what `mahlstick measure` prints of it, or
- * a part of what it prints with `--json`. Its first line says which: ` ```text balance: Balance `.
+ * A block of the page that is made from a plan: the plan's text, a section of what `mahlstick measure` or `schedule` prints
+ * of it, or a part of what that prints with `--json`. Its first line says which: ` ```text balance: Balance `.
  */
 export interface Block {
   readonly language: 'mahl' | 'text' | 'json';
@@ -65,7 +65,7 @@ function sectionOf(text: string): Section {
       view: view as View,
       marked: marked !== undefined,
     })),
-    jsonPaths: quotedIn(text, /^- In `measure --json`: (.*(?:\n {2}.*)*)/mu),
+    jsonPaths: quotedIn(text, /^- In `[a-z]+ --json`: (.*(?:\n {2}.*)*)/mu),
     hovers: quotedIn(text, /hover of (`[^;.\n]*)/u),
   };
 }

@@ -4,6 +4,7 @@ import { centredFocus } from './rules/centred-focus.js';
 import { chromaByPlane } from './rules/chroma-by-plane.js';
 import { chromaOffFocus } from './rules/chroma-off-focus.js';
 import { chromaOutOfReach } from './rules/chroma-out-of-reach.js';
+import { colourBeyondThePalette } from './rules/colour-beyond-the-palette.js';
 import { colourBudget } from './rules/colour-budget.js';
 import { colourOutweighed } from './rules/colour-outweighed.js';
 import { complementOffOpposite } from './rules/complement-off-opposite.js';
@@ -34,6 +35,7 @@ import { leanOverFat } from './rules/lean-over-fat.js';
 import { likeGaps } from './rules/like-gaps.js';
 import { likeSizes } from './rules/like-sizes.js';
 import { mergedNeighbours } from './rules/merged-neighbours.js';
+import { missingPrimary } from './rules/missing-primary.js';
 import { nearTangent } from './rules/near-tangent.js';
 import { neverWorked } from './rules/never-worked.js';
 import { noFocus } from './rules/no-focus.js';
@@ -43,10 +45,13 @@ import { offBalance } from './rules/off-balance.js';
 import { offTheCanvas } from './rules/off-the-canvas.js';
 import { oilyRags } from './rules/oily-rags.js';
 import { oneDominant } from './rules/one-dominant.js';
+import { opaqueGlaze } from './rules/opaque-glaze.js';
 import { overWetPaint } from './rules/over-wet-paint.js';
+import { paintNotKnown } from './rules/paint-not-known.js';
 import { pastTheDueDate } from './rules/past-the-due-date.js';
 import { pathOrder } from './rules/path-order.js';
 import { planeOrder } from './rules/plane-order.js';
+import { primaryWithoutASide } from './rules/primary-without-a-side.js';
 import { rival } from './rules/rival.js';
 import { sittingWithoutADay } from './rules/sitting-without-a-day.js';
 import { sittingsOutOfOrder } from './rules/sittings-out-of-order.js';
@@ -104,6 +109,11 @@ export const rules: readonly Rule[] = [
   evenTemperature,
   chromaOffFocus,
   chromaByPlane,
+  colourBeyondThePalette,
+  paintNotKnown,
+  opaqueGlaze,
+  primaryWithoutASide,
+  missingPrimary,
   pastTheDueDate,
   dayTaken,
   glazeOverWet,

@@ -16,6 +16,8 @@ export interface PaletteMeasure {
 export interface PaintMeasure {
   /** What its mixtures are worked out from: measured spectra, a full tone and a tint that the painter gave, or nothing. */
   readonly basis: 'measured' | 'estimated' | 'unknown';
+  /** Known by its full tone alone: how strong it is in a mixture is guessed. */
+  readonly strengthGuessed?: true;
   readonly pigment?: Pigment;
   readonly family?: PaintFamily;
   /** Of a yellow, red or blue; `sideFrom` says whether the plan states it or it is the pigment's or the hue's own. */
@@ -48,7 +50,7 @@ export interface MixingMeasure {
   readonly strings: readonly ValueString[];
   /** In the order of `plan.palette.paints`: what the whole picture takes of each. */
   readonly amounts: readonly PaintAmount[];
-  /** Colours of the plan, as indices into `swatches`, that no mixture comes near enough to (over the limit of 5). */
+  /** Colours that the plan gives to an object or to the ground, as indices into `swatches`, that no mixture comes near enough to (over the limit of 5). */
   readonly beyond: readonly number[];
   /** The one known paint that, added to the palette, would bring the colours beyond it nearest. */
   readonly addition?: PaintAddition;
@@ -82,6 +84,8 @@ export interface Swatch {
   readonly objects: readonly number[];
   /** It is the colour of the toned ground too. */
   readonly isGround: boolean;
+  /** The plan gives this colour to an object or to the ground; else it is the grey of objects that have a value only. */
+  readonly isStated: boolean;
   /** Part of the picture that shows it. */
   readonly share: number;
   /** Missing when the palette holds no paint that mixtures can be worked out of. */

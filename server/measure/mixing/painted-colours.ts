@@ -7,6 +7,8 @@ export interface PaintedColour {
   /** Indices into `plan.objects`, the largest first. */
   readonly objects: readonly number[];
   readonly isGround: boolean;
+  /** Some object has a colour that comes to it, or the ground; else it is the grey of those that have a value only. */
+  readonly isStated: boolean;
   /** Part of the picture that shows it. */
   readonly share: number;
 }
@@ -21,22 +23,24 @@ export function paintedColours(
   shares: readonly number[],
   bareShare: number,
 ): readonly PaintedColour[] {
-  const byColour = new Map<string, { colour: Colour; objects: number[]; isGround: boolean; share: number }>();
+  const byColour = new Map<string, Gathered>();
   const add = (colour: Colour) => {
     const key = colour.lab.join(' ');
-    const known = byColour.get(key) ?? { colour, objects: [], isGround: false, share: 0 };
+    const known = byColour.get(key) ?? { colour, objects: [], isGround: false, isStated: false, share: 0 };
     byColour.set(key, known);
     return known;
   };
-  plan.objects.forEach(({ painted }, object) => {
+  plan.objects.forEach(({ painted, colour }, object) => {
     if (!painted) return;
     const known = add(painted);
     known.objects.push(object);
+    known.isStated ||= colour !== undefined;
     known.share += shares[object] ?? 0;
   });
   if (plan.canvas.ground.location) {
     const known = add(plan.canvas.ground.colour);
     known.isGround = true;
+    known.isStated = true;
     known.share += bareShare;
   }
   const all = [...byColour.values()];
@@ -46,6 +50,14 @@ export function paintedColours(
   return all.sort(
     (one, other) => other.share - one.share || one.colour.lab[0] - other.colour.lab[0] || compare(one, other),
   );
+}
+
+interface Gathered {
+  readonly colour: Colour;
+  readonly objects: number[];
+  isGround: boolean;
+  isStated: boolean;
+  share: number;
 }
 
 /** Colours of one share and lightness, in an order that does not depend on that of the text. */

@@ -56,7 +56,7 @@ function measureMixing(
   const strings = valueStrings(plan, shares);
   const question: Question = {
     set,
-    painted: colours.map(({ colour }) => colour.lab),
+    painted: colours.map(({ colour: { lab }, isStated }) => ({ lab, isStated })),
     between: strings.flatMap(({ steps }) => steps.map(({ wanted }) => wanted.lab)),
     glazes: plan.objects.flatMap(({ glaze }) =>
       glaze && glaze.paint === undefined ? [glaze.colour.lab] : [],
@@ -68,6 +68,7 @@ function measureMixing(
     wanted: colour.colour,
     objects: colour.objects,
     isGround: colour.isGround,
+    isStated: colour.isStated,
     share: colour.share,
     ...mixtureOf(set, answer.painted[at]),
     millilitres: colourMillilitres(plan, shares, colour),
@@ -75,7 +76,9 @@ function measureMixing(
   const swatchOf = new Map(swatches.flatMap(({ objects }, at) => objects.map((object) => [object, at])));
   const ofObjects = plan.objects.map((_, object) => swatchOf.get(object));
   const glazes = measureGlazes(plan, { known, set, swatches, ofObjects, found: answer.glazes });
-  const beyond = swatches.flatMap(({ difference = 0 }, at) => (difference > BEYOND_REACH ? [at] : []));
+  const beyond = swatches.flatMap(({ difference = 0, isStated }, at) =>
+    isStated && difference > BEYOND_REACH ? [at] : [],
+  );
   const addition = additionOf(answer, beyond);
   return {
     swatches,

@@ -3,7 +3,7 @@ import type { Paint } from '../../plan/plan.js';
 import { familyByLooks, familyOf, sideByHue } from './family.js';
 import { mix, opaqueSpectrum } from './kubelka-munk.js';
 import type { PaintMeasure, PrimaryMeasure } from './mixing.js';
-import { type KnownPaint, TITANIUM_WHITE, TOLD_TINT } from './paints.js';
+import { type KnownPaint, lacksTint, TITANIUM_WHITE, TOLD_TINT } from './paints.js';
 import { labOfSpectrum } from './spectra/bands.js';
 
 const PRIMARIES = ['yellow', 'red', 'blue'] as const;
@@ -12,7 +12,7 @@ type Primary = PrimaryMeasure['primary'];
 const SIDES = ['warm', 'cool'] as const;
 
 /** Iron oxides and other earths: they darken and dull what a yellow or red would make bright. From memory. */
-const EARTHS = new Set(['PY42', 'PY43', 'PY119', 'PR101', 'PR102', 'PR233']);
+export const EARTHS: ReadonlySet<string> = new Set(['PY42', 'PY43', 'PY119', 'PR101', 'PR102', 'PR233']);
 
 /** What is told of a paint: its tones, family and side. What the plan states goes before what is known of its pigment. */
 export function measurePaint(paint: Paint, known: KnownPaint): PaintMeasure {
@@ -35,6 +35,7 @@ export function measurePaint(paint: Paint, known: KnownPaint): PaintMeasure {
   const full = paint.full ?? (tones && computedColour(tones.full));
   return {
     basis,
+    ...(lacksTint(paint, known) ? { strengthGuessed: true } : {}),
     ...(pigment ? { pigment } : {}),
     ...(family ? { family } : {}),
     ...sideOf(paint, pigment?.side, family, tones),

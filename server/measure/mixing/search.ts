@@ -12,7 +12,7 @@ export const BEYOND_REACH = 5;
 export interface Question {
   readonly set: UsablePaints;
   /** The colours of the picture. */
-  readonly painted: readonly Lab[];
+  readonly painted: readonly { readonly lab: Lab; readonly isStated: boolean }[];
   /** Further colours that are told with it: those of strings of values. */
   readonly between: readonly Lab[];
   /** Colours of glazes, as they look over white. */
@@ -45,13 +45,13 @@ export function* searchMixtures(store: MixingStore, question: Question): Piecewo
   const { set } = question;
   const table = yield* store.table(set);
   const painted: (Found | undefined)[] = [];
-  for (const wanted of question.painted) painted.push(yield* store.nearest(table, wanted));
+  for (const { lab } of question.painted) painted.push(yield* store.nearest(table, lab));
   const between: (Found | undefined)[] = [];
   for (const wanted of question.between) between.push(yield* store.nearest(table, wanted));
   const glazes = yield* searchGlazes(store, question);
-  const missed = question.painted.flatMap((wanted, at) => {
+  const missed = question.painted.flatMap(({ lab: wanted, isStated }, at) => {
     const difference = painted[at]?.difference ?? 0;
-    return difference > BEYOND_REACH ? [{ wanted, difference }] : [];
+    return isStated && difference > BEYOND_REACH ? [{ wanted, difference }] : [];
   });
   const key = JSON.stringify([set.paints.map((paint) => paint.key), set.required, missed]);
   const added =

@@ -61,6 +61,7 @@ export function mixedFrom(
     wanted: colour,
     objects: [],
     isGround,
+    isStated: true,
     share: 0,
     ...(paints ? { mixture: mixture(paints) } : {}),
     millilitres: 0,

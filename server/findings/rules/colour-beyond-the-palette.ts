@@ -1,0 +1,104 @@
+import type { MixingMeasure, Swatch } from '../../measure/mixing/mixing.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Colour } from '../../plan/colour/colour.js';
+import { toMunsell } from '../../plan/colour/munsell.js';
+import type { Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { exceeds } from '../limits.js';
+import { partsInWords } from '../words/paints.js';
+import { isPrincipal } from '../words/principals.js';
+import { heading, quoted, someOf } from '../words/words.js';
+
+/** Part of the picture under which a colour is a touch, unless a principal object or the ground has it. */
+const TOUCH = 0.002;
+const MOST_NAMED = 4;
+
+/** Less than this taken off a difference is not worth a tube. CIEDE2000; a heuristic. */
+const WORTH_A_TUBE = 1;
+
+export const colourBeyondThePalette: Rule = {
+  id: 'colour beyond the palette',
+  severity: 'warning',
+  chapter: 'palette',
+  limit: { value: 5, unit: 'number', of: 'by CIEDE2000' },
+  perObject: true,
+  summary: 'No mixture of the palette comes near enough to a colour of the picture.',
+  explanation:
+    'A limited palette holds a picture together, and it can’t mix everything. The mixtures are predictions from measured or estimated spectra; a difference of 1 can just be seen side by side, and one of 5 is another colour. Where one paint that was measured would bring the colours beyond the palette nearer, it is named. The values of the picture come first: if a colour is beyond reach because it is very dark or very light, so is every other at that value.',
+  formula:
+    'CIEDE2000 from the colour as it will be painted to the nearest mixture of at most three paints and white, in whole parts > limit; objects that have a value and no colour, and touches under 0.2 % of the picture that are no principals, are passed over',
+  source: 'common practice, no source; mixtures by the two-constant theory of Kubelka and Munk',
+  check: (plan, measures, limit) => {
+    const mixing = measures.palette?.mixing;
+    if (!mixing) return [];
+    return mixing.swatches.flatMap((swatch, at) =>
+      !swatch.isStated || isTouch(plan, swatch) ? [] : finding(plan, measures, mixing, at, limit),
+    );
+  },
+};
+
+function isTouch(plan: Plan, { share, objects, isGround }: Swatch): boolean {
+  if (share === 0 && !isGround) return true;
+  return (
+    share < TOUCH &&
+    !isGround &&
+    objects.every((index) => {
+      const object = plan.objects[index];
+      return !object || !isPrincipal(object);
+    })
+  );
+}
+
+function finding(
+  plan: Plan,
+  { palette }: Measures,
+  mixing: MixingMeasure,
+  at: number,
+  limit: number,
+): readonly RuleFinding[] {
+  const swatch = mixing.swatches[at];
+  const { mixture, difference } = swatch ?? {};
+  if (!palette || !swatch || !mixture || difference === undefined || !exceeds(difference, limit)) return [];
+  const first = plan.objects[swatch.objects[0] ?? -1];
+  const told = plainNumber(difference, exceeds(Number(plainNumber(difference, 1)), limit) ? 1 : 2);
+  const kind = mixture.isEstimate ? 'estimate' : 'prediction';
+  const made = partsInWords(mixture.parts, plan).replaceAll('\u00A0', ' ');
+  return [
+    {
+      message: `No mixture of the palette comes near to the colour of ${whereOf(plan, swatch)}, ${munsellOf(swatch.wanted)}: the nearest, ${made}, is about ${munsellOf(mixture.colour)}, which is ${told} off by ${kind}. Up to ${plainNumber(limit)} is let pass.`,
+      advice: advice(mixing, at, mixture.colour),
+      location:
+        first?.colour?.location ??
+        first?.valueLocation ??
+        first?.location ??
+        plan.canvas.ground.location ??
+        heading(plan),
+      related: plan.palette
+        ? [{ location: plan.palette.location, message: 'The palette is chosen here.' }]
+        : [],
+      objects: swatch.objects,
+      excess: difference - limit,
+    },
+  ];
+}
+
+function whereOf(plan: Plan, { objects, isGround }: Swatch): string {
+  const names = objects.map((index) => quoted(plan.objects[index]?.name ?? ''));
+  return someOf(isGround ? [...names, 'the toned ground'] : names, MOST_NAMED);
+}
+
+function munsellOf(colour: Colour): string {
+  return toMunsell(colour).text;
+}
+
+function advice({ swatches, addition }: MixingMeasure, at: number, reached: Colour): string {
+  const left = addition?.differences.find(({ swatch }) => swatch === at)?.difference;
+  const now = swatches[at]?.difference ?? 0;
+  const settle = `plan with what can be had, ${munsellOf(reached)}`;
+  if (!addition || left === undefined || now - left < WORTH_A_TUBE) {
+    return `Choose a paint nearer to this colour, or ${settle}.`;
+  }
+  const { name, index } = addition.pigment;
+  return `With ${name} (${index}) on the palette the nearest mixture is predicted to be ${plainNumber(left, 1)} off. Or ${settle}.`;
+}

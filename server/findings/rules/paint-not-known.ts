@@ -1,0 +1,54 @@
+import { nameKey } from '../../../grammar/index.js';
+import type { PaintMeasure } from '../../measure/mixing/mixing.js';
+import type { Paint, Plan } from '../../plan/plan.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { quoted } from '../words/words.js';
+
+export const paintNotKnown: Rule = {
+  id: 'paint not known',
+  severity: 'hint',
+  chapter: 'palette',
+  perObject: false,
+  summary: 'Too little is known of a paint to work out mixtures with it.',
+  explanation:
+    'Mixtures are worked out from how a paint absorbs and scatters light. That is measured for thirteen pigments and remembered for many more, which are known by their Colour Index names. Of any other paint two colours tell enough for an estimate: its full tone, and a tint of known parts with white, which shows how strong it is.',
+  formula:
+    'neither a measured spectrum, nor the tones of its pigment, nor a full tone; or a full tone without a tint',
+  source: 'the two-constant theory of Kubelka and Munk needs two figures of a paint',
+  check: (plan, { palette }) =>
+    (palette?.paints ?? []).flatMap((measure, index) => {
+      const paint = plan.palette?.paints[index];
+      return paint ? finding(plan, paint, measure) : [];
+    }),
+};
+
+function finding(
+  plan: Plan,
+  paint: Paint,
+  { basis, strengthGuessed, pigment }: PaintMeasure,
+): readonly RuleFinding[] {
+  if (basis !== 'unknown' && !strengthGuessed) return [];
+  const { name, location, index } = paint;
+  const isMother = plan.palette?.mother && nameKey(plan.palette.mother.value) === paint.key;
+  if (strengthGuessed) {
+    return [
+      {
+        message: `Of ${quoted(name)} the full tone is known and no tint, so that its strength in mixtures is a guess: that of a middling pigment.`,
+        advice: `Paint out a tint with white and give it with its parts, such as \`tint #e8a0b0 at 1 to 9\`.`,
+        location,
+      },
+    ];
+  }
+  const why = pigment
+    ? `${index ?? pigment.index}, ${pigment.name}, can be very different paints`
+    : index === undefined
+      ? 'it has no Colour Index name'
+      : `nothing is known of the pigment ${index}`;
+  return [
+    {
+      message: `No mixtures can be worked out with ${quoted(name)}: ${why}, and the plan gives no tones of it.${isMother ? ' It is the mother colour, so it is left out of all mixtures.' : ''}`,
+      advice: `Give its full tone and a tint with white that you have painted out, such as \`full #7a1030 tint #e8a0b0 at 1 to 9\`${index === undefined ? ', or its Colour Index name from the tube' : ''}.`,
+      location,
+    },
+  ];
+}

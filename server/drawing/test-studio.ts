@@ -59,6 +59,8 @@ export function colour(text: string): Colour {
   return reading.colour;
 }
 
+const STATED = { isStated: true };
+
 /** Mixtures that nobody has worked out, one part each, so that a view is tried by figures that are easy to tell apart. */
 export function madeUpPalette({ plan }: Worked): PaletteMeasure {
   const fulls = ['#f4f4f0', '#1b1c5a', '#f2d22e', '#30302c'];
@@ -76,6 +78,7 @@ export function madeUpPalette({ plan }: Worked): PaletteMeasure {
             wanted: painted,
             objects: [index],
             isGround: false,
+            ...STATED,
             share: 0.1 * (index + 1),
             millilitres: 2 * (index + 1),
             mixture: {

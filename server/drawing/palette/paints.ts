@@ -95,7 +95,7 @@ function paintEntry(
 /** `PB29`, `ultramarine blue`, `warm`, `transparent`, `mother of all mixtures` */
 function paintFacts(
   { index, temperature }: Paint,
-  { basis, pigment, side }: PaintMeasure,
+  { basis, pigment, side, strengthGuessed }: PaintMeasure,
   isMother: boolean,
 ): readonly string[] {
   const leaning = temperature ?? side;
@@ -106,6 +106,7 @@ function paintFacts(
     ...(pigment === undefined ? [] : [pigment.transparency]),
     ...(isMother ? ['mother of all mixtures'] : []),
     ...basisInWords(basis),
+    ...(strengthGuessed === true ? ['its strength guessed'] : []),
   ];
 }
 

@@ -6,6 +6,7 @@ import { figuresBlock, findingsBlocks, signsBlock } from './blocks.js';
 import { coloursList } from './colours.js';
 import { fittedList } from './fitting.js';
 import { feelingBlock, headBlock } from './head.js';
+import { workRow } from './work.js';
 import { type Picture, fittedBox, headedBy, headedPicture, pictureIn } from './pictures.js';
 
 /** What stands on a sheet. */
@@ -18,6 +19,11 @@ export interface Arranged {
 const COLUMN_GAP = 2.9;
 const ROW_GAP = 2.2;
 const ANY_HEIGHT = Number.POSITIVE_INFINITY;
+/** The part of the page's height that paints, sittings and cautions have at most. */
+const MOST_WORK = 0.2;
+/** The least of it that the drawing has beside them. */
+const LEAST_DRAWING = 0.26;
+const MOST_WORK_ACROSS = 0.32;
 
 /**
  * Upright, for a picture that is wider than high: title and feeling above, the drawing over the whole width, below it
@@ -34,17 +40,30 @@ export function arrangeUpright(reading: Reading, findings: readonly Finding[], c
   const head = headBlock(reading, 2 * width + gap);
   const feeling = feelingBlock(reading, width);
   const headHeight = Math.max(head.height, feeling.height);
-  const wanted = fittedBox(plan, { ...content, height: 0.46 * content.height });
-  const rest = content.height - headHeight - wanted.height - 3 * row;
+  const work = workRow(reading, () => content.width, gap);
+  // What is done at the easel stands at the foot of the page; cautions are never cut.
+  const workBlock = work.within(Math.min(work.natural, Math.max(MOST_WORK * content.height, work.least)));
+  const taken = workBlock.height > 0 ? workBlock.height + row : 0;
 
   const signs = signsBlock(reading, width);
   const { standing, aside } = findingsBlocks(findings, reading, width);
   const colours = coloursList(reading, width);
+  const bars = figuresBlock(reading, width, 0).height;
   const middleNatural = Math.max(
-    figuresBlock(reading, width, 0).height,
+    bars,
     Math.min(fittedList(colours, width, ANY_HEIGHT, em).height, 0.34 * content.height),
   );
   const lowNatural = Math.max(signs.height, standing(ANY_HEIGHT).height, aside(ANY_HEIGHT).height);
+  const lowLeast = Math.min(lowNatural, 0.1 * content.height);
+  const left = content.height - headHeight - 3 * row - taken;
+  const wanted = fittedBox(plan, {
+    ...content,
+    height:
+      taken > 0
+        ? Math.max(LEAST_DRAWING * content.height, Math.min(0.46 * content.height, left - bars - lowLeast))
+        : 0.46 * content.height,
+  });
+  const rest = left - wanted.height;
   const lowHeight = Math.min(lowNatural, Math.max(0.1 * content.height, rest - middleNatural));
   const middleHeight = rest - lowHeight;
 
@@ -67,7 +86,8 @@ export function arrangeUpright(reading: Reading, findings: readonly Finding[], c
     middleTop + figures.height,
     middleTop + palette.height,
   );
-  const lowTop = Math.min(middleBottom + row, content.y + content.height - lowHeight);
+  const lowTop = Math.min(middleBottom + row, content.y + content.height - taken - lowHeight);
+  const workTop = content.y + content.height - workBlock.height;
   return {
     marks: [
       ...head.marks(column(0), content.y),
@@ -77,6 +97,7 @@ export function arrangeUpright(reading: Reading, findings: readonly Finding[], c
       ...signs.marks(column(0), lowTop),
       ...standing(lowHeight).marks(column(1), lowTop),
       ...aside(lowHeight).marks(column(2), lowTop),
+      ...workBlock.marks(content.x, workTop),
     ],
     pictures: [pictureIn('drawing', drawn, source), notan, values],
   };
@@ -89,8 +110,15 @@ export function arrangeAcross(reading: Reading, findings: readonly Finding[], co
   const gap = COLUMN_GAP * em;
   const row = 0.8 * ROW_GAP * em;
   const source = { plan, measures: reading.measures, em };
-  const drawn = fittedBox(plan, { ...content, width: 0.54 * content.width });
-  const left = content.x + drawn.width + 1.2 * gap;
+  const leftWidth = 0.54 * content.width;
+  const widthOfWork = (count: number) => (count === 1 ? 0.4 : 0.54) * content.width;
+  const work = workRow(reading, widthOfWork, gap);
+  const workBlock = work.within(
+    Math.min(work.natural, Math.max(MOST_WORK_ACROSS * content.height, work.least)),
+  );
+  const taken = workBlock.height > 0 ? workBlock.height + row : 0;
+  const drawn = fittedBox(plan, { ...content, width: leftWidth, height: content.height - taken });
+  const left = content.x + Math.max(drawn.width, taken > 0 ? widthOfWork(work.count) : 0) + 1.2 * gap;
   const room = content.x + content.width - left;
   const width = (room - gap) / 2;
   const right = left + width + gap;
@@ -109,7 +137,7 @@ export function arrangeAcross(reading: Reading, findings: readonly Finding[], co
   const signs = signsBlock(reading, width);
   const { standing, aside } = findingsBlocks(findings, reading, width);
   // Below a drawing that is not as high as the page there is room for what its lines mean.
-  const below = content.height - drawn.height - row;
+  const below = content.height - drawn.height - row - taken;
   const isBelow = signs.height <= below;
   const inColumn = isBelow ? height : height - signs.height - row;
   const asideNatural = aside(ANY_HEIGHT).height;
@@ -125,6 +153,7 @@ export function arrangeAcross(reading: Reading, findings: readonly Finding[], co
       ...figures.marks(left, figuresTop),
       ...stacked(column, row).marks(right, top),
       ...(isBelow ? signs.marks(content.x, content.y + drawn.height + row) : []),
+      ...workBlock.marks(content.x, content.y + content.height - workBlock.height),
     ],
     pictures: [pictureIn('drawing', drawn, source), notan, values],
   };

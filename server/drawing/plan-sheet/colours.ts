@@ -2,9 +2,7 @@ import type { ColourRole } from '../../../grammar/index.js';
 import { isNeutral } from '../../plan/colour/model.js';
 import { formatMunsell, toMunsell } from '../../plan/colour/munsell.js';
 import type { Colour } from '../../plan/colour/colour.js';
-import type { Paint } from '../../plan/plan.js';
 import type { Block } from '../captions/block.js';
-import { lines } from '../captions/title.js';
 import { BOLD_WIDTH, fitted, textWidth } from '../captions/text-width.js';
 import { andMore, percent } from '../captions/words.js';
 import { pathMark, textMark } from '../marks.js';
@@ -18,25 +16,22 @@ export function coloursList({ plan, measures, layout }: Reading, width: number):
   const { em } = layout;
   return {
     key: 'colours',
-    heading: 'Palette',
+    heading: 'Named colours',
     remark: plan.colours.length === 0 ? '' : '% of the picture',
-    entries: [
-      ...plan.colours.map(({ key, name, colour, role }, index) =>
-        colourEntry(
-          {
-            key: `colour:${key}`,
-            name,
-            role,
-            colour,
-            share: measures.colours.colours[index]?.share ?? 0,
-          },
-          width,
-          em,
-        ),
+    entries: plan.colours.map(({ key, name, colour, role }, index) =>
+      colourEntry(
+        {
+          key: `colour:${key}`,
+          name,
+          role,
+          colour,
+          share: measures.colours.colours[index]?.share ?? 0,
+        },
+        width,
+        em,
       ),
-      ...paintsEntry(plan.palette?.paints ?? [], width, em),
-    ],
-    more: (count) => andMore(count, 'entry', 'entries'),
+    ),
+    more: (count) => andMore(count, 'colour', 'colours'),
   };
 }
 
@@ -85,21 +80,4 @@ function notations(colour: Colour): readonly string[] {
   const { notation } = colour;
   if (notation.kind === 'computed') return [munsell];
   return notation.kind === 'munsell' ? [notation.text] : [notation.text, munsell];
-}
-
-/** `Paints: white PW6, ultra PB29 (warm)` */
-function paintsEntry(paints: readonly Paint[], width: number, em: number): readonly Block[] {
-  if (paints.length === 0) return [];
-  const named = paints.map(({ name, index, temperature }) =>
-    [name, index, temperature === undefined ? undefined : `(${temperature})`].filter(Boolean).join(' '),
-  );
-  return [
-    lines(
-      'paints',
-      `Paints: ${named.join(', ')}`,
-      3,
-      { size: 0.86 * em, leading: 1.25 * em, width },
-      (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'quiet' }),
-    ),
-  ];
 }

@@ -1,4 +1,5 @@
 import type { Finding, Severity } from '../../findings/finding.js';
+import { ruleById } from '../../findings/rules.js';
 import { counted } from '../../findings/words/words.js';
 import { inWords } from '../../plan/problems.js';
 import { type Block, EMPTY_BLOCK, stacked } from '../captions/block.js';
@@ -11,7 +12,10 @@ import type { List } from './fitting.js';
 
 /** The findings that stand, the gravest first. */
 export function standingList(findings: readonly Finding[], width: number, em: number): List {
-  const standing = findings.filter(({ allowed }) => allowed === undefined);
+  // Cautions have a place of their own on the sheet.
+  const standing = findings.filter(
+    ({ allowed, rule }) => allowed === undefined && ruleById(rule)?.chapter !== 'cautions',
+  );
   const indent = 1.7 * em;
   return {
     key: 'standing',

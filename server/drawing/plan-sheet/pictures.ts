@@ -2,6 +2,7 @@ import type { Finding } from '../../findings/finding.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised } from '../../plan/problems.js';
+import { BOLD_WIDTH, textWidth } from '../captions/text-width.js';
 import { headingMarks } from '../captions/heading.js';
 import { viewCaption } from '../captions/words.js';
 import { compose } from '../compose.js';
@@ -49,7 +50,10 @@ export function headedPicture(view: View, corner: Box, source: PictureSource): P
   const { em, plan } = source;
   const at = fittedBox(plan, { ...corner, y: corner.y + headedBy(em), height: corner.height - headedBy(em) });
   const picture = pictureIn(view, at, { ...source, em: 0.8 * em });
-  const heading = headingMarks(`${view}:name`, capitalised(viewCaption(view, plan)), '', {
+  const whole = capitalised(viewCaption(view, plan));
+  // A narrow picture has a short name.
+  const name = BOLD_WIDTH * textWidth(whole, 0.95 * em) <= corner.width ? whole : capitalised(view);
+  const heading = headingMarks(`${view}:name`, name, '', {
     x: corner.x,
     y: corner.y,
     width: corner.width,

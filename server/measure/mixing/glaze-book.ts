@@ -6,7 +6,7 @@ import { type MixingPaint, type PaintParts, portionsOf } from './mixtures.js';
 import { TITANIUM_WHITE } from './paints.js';
 import { mayBeWithin } from './quick-difference.js';
 import { labOfSpectrum, type Spectrum } from './spectra/bands.js';
-import { AS_GOOD } from './table.js';
+import { goodUpTo } from './table.js';
 
 /** How thick a glaze is laid, millimetres. An estimate, from memory: a fifth of a brushed film. */
 export const GLAZE_FILM_MM = 0.03;
@@ -115,12 +115,12 @@ export function nearestGlaze(glazes: readonly SeenGlaze[], wanted: Lab): SeenGla
   let best = Infinity;
   const near: { glaze: SeenGlaze; difference: number }[] = [];
   for (const glaze of glazes) {
-    if (!mayBeWithin(best + AS_GOOD, wanted, ...glaze.overWhite)) continue;
+    if (!mayBeWithin(goodUpTo(best), wanted, ...glaze.overWhite)) continue;
     const difference = labDifference(wanted, glaze.overWhite);
     best = Math.min(best, difference);
     near.push({ glaze, difference });
   }
-  const good = near.filter(({ difference }) => difference <= best + AS_GOOD);
+  const good = near.filter(({ difference }) => difference <= goodUpTo(best));
   const sum = ({ parts, medium }: Glaze) => parts.reduce((total, each) => total + each.parts, medium);
   good.sort(
     (one, other) =>

@@ -8,7 +8,7 @@ import { measuredPaint } from './paints.js';
 import { MOST_MIXTURES } from './recipes.js';
 import { labOfSpectrum } from './spectra/bands.js';
 import { MEASURED_PAINTS } from './spectra/measured.js';
-import { AS_GOOD, MixtureTable } from './table.js';
+import { goodUpTo, MixtureTable } from './table.js';
 
 function paints(...indices: readonly string[]): readonly MixingPaint[] {
   return indices.flatMap((index) => measuredPaint(index) ?? []);
@@ -122,10 +122,10 @@ describe('the nearest mixture', () => {
           const found = table.nearest(wanted);
           const differences = mixtures.map((each) => labDifference(wanted, each.lab));
           const least = Math.min(...differences);
-          const good = mixtures.filter((__, at) => (differences[at] ?? Infinity) <= least + AS_GOOD - 1e-4);
+          const good = mixtures.filter((__, at) => (differences[at] ?? Infinity) <= goodUpTo(least) - 1e-4);
           const fewest = Math.min(...good.map(({ parts }) => parts.length));
           // Colours are kept to seven digits, hence the slack.
-          expect(found?.difference).toBeLessThanOrEqual(least + AS_GOOD + 1e-4);
+          expect(found?.difference).toBeLessThanOrEqual(goodUpTo(least) + 1e-4);
           expect(found?.difference).toBeGreaterThanOrEqual(least - 1e-4);
           expect(found?.parts.length).toBeLessThanOrEqual(fewest);
         }),

@@ -21,8 +21,16 @@ export interface Found {
   readonly difference: number;
 }
 
-/** Mixtures within this of the nearest count as as good: nobody sees the difference, and simpler is better. CIEDE2000. */
-export const AS_GOOD = 0.3;
+/** Mixtures within this of the nearest count as as good as it: simpler is better. CIEDE2000. */
+const AS_GOOD = 0.3;
+
+/** So do all within this of the colour itself: about 1 is the least that is seen side by side. */
+const NOT_SEEN = 1;
+
+/** Up to which difference a mixture is as good as the nearest one. */
+export function goodUpTo(nearest: number): number {
+  return Math.max(nearest + AS_GOOD, NOT_SEEN);
+}
 
 /** Directions of hue at which the reach of a palette is told. */
 export const REACH_HUES = 72;
@@ -125,8 +133,9 @@ export class MixtureTable {
   }
 
   /**
-   * The mixture nearest to a colour by CIEDE2000. Among those within 0.3 of the nearest the one with the fewest paints,
-   * then with the fewest parts, then the nearest. Nothing when the table is empty.
+   * The mixture nearest to a colour by CIEDE2000, or a simpler one that is as good: among those within 0.3 of the nearest or
+   * within 1 of the colour the one with the fewest paints, then with the fewest parts, then the nearest. Nothing when the
+   * table is empty.
    */
   nearest(wanted: Lab): Found | undefined {
     const near: { place: number; difference: number }[] = [];
@@ -137,9 +146,9 @@ export class MixtureTable {
         const lightness = this.#labs[3 * place] ?? 0;
         const a = this.#labs[3 * place + 1] ?? 0;
         const b = this.#labs[3 * place + 2] ?? 0;
-        if (!mayBeWithin(best + AS_GOOD, wanted, lightness, a, b)) continue;
+        if (!mayBeWithin(goodUpTo(best), wanted, lightness, a, b)) continue;
         const difference = labDifference(wanted, [lightness, a, b]);
-        if (difference > best + AS_GOOD) continue;
+        if (difference > goodUpTo(best)) continue;
         near.push({ place, difference });
         best = Math.min(best, difference);
       }
@@ -150,15 +159,15 @@ export class MixtureTable {
     // Shelf by shelf away from the colour, until lightness alone is farther than the nearest mixture.
     while (lower >= 0 || higher < SHELVES) {
       const top = (lower + 1) / SHELVES_A_LIGHTNESS;
-      if (lower >= 0 && leastDifference(wanted[0], top) > best + AS_GOOD) lower = -1;
+      if (lower >= 0 && leastDifference(wanted[0], top) > goodUpTo(best)) lower = -1;
       if (lower >= 0) look(lower--);
       const bottom = higher / SHELVES_A_LIGHTNESS;
-      if (higher < SHELVES && leastDifference(wanted[0], bottom) > best + AS_GOOD) higher = SHELVES;
+      if (higher < SHELVES && leastDifference(wanted[0], bottom) > goodUpTo(best)) higher = SHELVES;
       if (higher < SHELVES) look(higher++);
     }
     return this.#simplest(
       wanted,
-      near.filter(({ difference }) => difference <= best + AS_GOOD),
+      near.filter(({ difference }) => difference <= goodUpTo(best)),
     );
   }
 

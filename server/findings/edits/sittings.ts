@@ -38,12 +38,15 @@ export function moveEdits({ sittings }: Plan, moves: readonly Move[]): readonly 
   });
 }
 
-/** Whether what is ready by the due date stays so with sittings on other days; what is late already is no better or worse. */
-export function keepsDueDate({ sittings, due }: ScheduleMeasure, moves: readonly Move[]): boolean {
-  if (due?.readyOn === undefined || due.readyOn > due.day) return true;
-  const days = new Map(moves.map(({ sitting, day }) => [sitting, day]));
-  return sittings.every(({ sitting, dryingDays = 0 }) => {
-    const day = days.get(sitting);
-    return day === undefined || day + dryingDays <= due.day;
-  });
+/** Whether sittings on other days make nothing late, and nothing as late as what is late already. */
+export function keepsDueDate(schedule: ScheduleMeasure, moves: readonly Move[]): boolean {
+  const last = lastDayToEnd(schedule);
+  const drying = new Map(schedule.sittings.map(({ sitting, dryingDays = 0 }) => [sitting, dryingDays]));
+  return moves.every(({ sitting, day }) => day + (drying.get(sitting) ?? 0) <= last);
+}
+
+/** The day by which all that is moved has to be dry, so that no more is told about the due date. */
+export function lastDayToEnd({ due }: ScheduleMeasure): number {
+  if (due?.readyOn === undefined) return Infinity;
+  return due.readyOn > due.day ? due.readyOn - 1 : due.day;
 }

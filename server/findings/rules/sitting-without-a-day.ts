@@ -1,7 +1,10 @@
-import { isoOf } from '../../measure/sittings/days.js';
+import { isoOf, monthsOn } from '../../measure/sittings/days.js';
+import { isDryingOil } from '../../measure/sittings/layers.js';
 import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
+import { VARNISH_AFTER_MONTHS } from '../../measure/sittings/working-back.js';
 import type { Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
+import { lastDayToEnd } from '../edits/sittings.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { dayInWords, sittingName } from '../words/days.js';
 
@@ -42,10 +45,10 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, place: number): Remedy {
   const first = Math.max(readyFrom, before === undefined ? (after ?? 0) - dryingDays : before + 1);
   const day = before === undefined ? taken.previousFree(first) : taken.nextFree(first);
   if (!stated || !isSettled) return { advice: 'Give it one: `on YYYY-MM-DD` behind its title.' };
-  const isRoom = after === undefined || day + dryingDays <= after;
+  const isRoom = (after === undefined || day + dryingDays <= after) && leavesTime(schedule, place, day);
   if (!isRoom || day < readyFrom) {
     return {
-      advice: `Give it one; there is room for it from ${dayInWords(day)} on when the sittings after it are put off.`,
+      advice: `Give it one; it goes over nothing wet from ${dayInWords(day)} on, but what comes after it has to be put off then.`,
     };
   }
   const { line, end } = stated.location;
@@ -56,4 +59,14 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, place: number): Remedy {
       edits: [replace({ line, start: end, end }, ` on ${isoOf(day)}`)],
     },
   };
+}
+
+/** Whether on a day it is dry by the due date, and no final varnish after it comes too soon. */
+function leavesTime(schedule: ScheduleMeasure, place: number, day: number): boolean {
+  const { sittings } = schedule;
+  const { dryingDays = 0, layer, binder } = sittings[place] ?? {};
+  if (day + dryingDays > lastDayToEnd(schedule)) return false;
+  if (layer === 'varnish' || binder === undefined || !isDryingOil(binder)) return true;
+  const hard = monthsOn(day, VARNISH_AFTER_MONTHS);
+  return !sittings.slice(place + 1).some((later) => later.varnish === 'final' && (later.day ?? hard) < hard);
 }

@@ -24,8 +24,8 @@ interface Ahead {
 
 /**
  * For each sitting of the plan, the latest day on which it can be held: worked back from the due date, on which everything
- * is dry to the touch, so that every layer finds what is below it ready, no sitting comes after the next, and none falls
- * on a day that is taken. Undefined from where drying is not known yet on back to the first.
+ * is dry to the touch, so that every layer finds what is below it ready, sittings of different days stay in their order on
+ * different days, and none falls on a day that is taken. Undefined from where drying is not known yet on back to the first.
  */
 export function latestDays({ ordered, objects, due, taken }: WorkingBack): readonly (number | undefined)[] {
   const coatsOf = ordered.map((): { readonly object: number; readonly coat: Coat }[] => []);
@@ -35,9 +35,12 @@ export function latestDays({ ordered, objects, due, taken }: WorkingBack): reado
   const ahead = objects.map((): Ahead => ({}));
   const latest: (number | undefined)[] = ordered.map(() => undefined);
   let next = due;
-  for (const { index } of ordered.toReversed()) {
+  let nextHeld: number | undefined;
+  for (const { index, day: held } of ordered.toReversed()) {
     const coats = coatsOf[index] ?? [];
-    let day = next;
+    const isApart = held !== undefined && nextHeld !== undefined && held !== nextHeld;
+    let day = isApart ? next - 1 : next;
+    nextHeld = held ?? nextHeld;
     for (const { object, coat } of coats) {
       const last = latestOf(coat, ahead[object] ?? {}, due);
       if (last === undefined) return latest;

@@ -9,6 +9,7 @@ import { type Distance, readDistance } from './distance.js';
 import type { DrawOptions } from './draw.js';
 import type { FormatOptions } from './format.js';
 import type { MeasureOptions } from './measure.js';
+import type { MixOptions } from './mix.js';
 import type { ScheduleOptions } from './schedule.js';
 import type { ServerOptions } from './server.js';
 import { CommandFailure, type Terminal } from './terminal.js';
@@ -134,6 +135,28 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     });
 
   program
+    .command('mix')
+    .showHelpAfterError('Try `mahlstick mix --help`.')
+    .summary('tell what the colours are mixed of')
+    .description(
+      'Tells what is known of the paints of the palette, the mixture in whole parts that is predicted to come nearest to ' +
+        'each colour, strings of values, glazes, how much paint the picture takes, and what is beyond the palette.',
+    )
+    .argument('<plan>', 'plan to tell of; - is the standard input')
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .addHelpText(
+      'after',
+      helpText('mahlstick mix barn.mahl', [
+        [0, 'told'],
+        [1, 'told, but the plan has errors and what cannot be read is left out'],
+        [2, 'the file cannot be read'],
+      ]),
+    )
+    .action(async (name: string, options: MixOptions) => {
+      end(await (await import('./mix.js')).mix(name, options, terminal));
+    });
+
+  program
     .command('schedule')
     .showHelpAfterError('Try `mahlstick schedule --help`.')
     .summary('tell the sittings in time, or write them as a calendar')
@@ -234,6 +257,7 @@ Examples:
   mahlstick check barn.mahl                 say what is wrong
   mahlstick draw barn.mahl -o barn.svg      draw it
   mahlstick measure barn.mahl               print shares and budgets
+  mahlstick mix barn.mahl                   say what to mix
   mahlstick schedule barn.mahl -o barn.ics  put the sittings into a calendar
   mahlstick format barn.mahl                tidy it
 

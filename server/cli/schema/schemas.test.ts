@@ -4,6 +4,7 @@ import { format as prettify } from 'prettier';
 import { describe, expect, it } from 'vitest';
 import { checkSchema, checkSchemaId } from './check.js';
 import { measureSchema, measureSchemaId } from './measure.js';
+import { mixSchema, mixSchemaId } from './mix.js';
 import { scheduleSchema, scheduleSchemaId } from './schedule.js';
 
 /** `npx vitest run server/cli/schema -u` writes the files anew; what is published under one id stays compatible. */
@@ -16,6 +17,7 @@ describe('the published schemas', () => {
   it.each([
     ['check-1.json', checkSchema, checkSchemaId],
     ['measure-2.json', measureSchema, measureSchemaId],
+    ['mix-1.json', mixSchema, mixSchemaId],
     ['schedule-1.json', scheduleSchema, scheduleSchemaId],
   ])('%s says what the program says', async (name, schema, id) => {
     const text = await published(toJsonSchema(schema), id);

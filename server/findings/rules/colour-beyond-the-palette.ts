@@ -1,4 +1,5 @@
 import type { MixingMeasure, Swatch } from '../../measure/mixing/mixing.js';
+import { missedBy } from '../../measure/mixing/missed.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import { toMunsell } from '../../plan/colour/munsell.js';
@@ -25,9 +26,9 @@ export const colourBeyondThePalette: Rule = {
   perObject: true,
   summary: 'No mixture of the palette comes near enough to a colour of the picture.',
   explanation:
-    'A limited palette holds a picture together, and it can’t mix everything. The mixtures are predictions from measured or estimated spectra; a difference of 1 can just be seen side by side, and one of 5 is another colour. Where one paint that was measured would bring the colours beyond the palette nearer, it is named. The values of the picture come first: if a colour is beyond reach because it is very dark or very light, so is every other at that value.',
+    'A limited palette holds a picture together, and it can’t mix everything. The mixtures are predictions from measured or estimated spectra; a difference of 1 can just be seen side by side, and one of 5 is another colour. Where one paint that was measured would bring the colours beyond the palette nearer, it is named. A colour darker than value 1.9 is judged as if it were wanted at that value: the measured paints are not darker, because the light that their surface sends back was measured too, and a glossy or varnished surface looks darker.',
   formula:
-    'CIEDE2000 from the colour as it will be painted to the nearest mixture of at most three paints and white, in whole parts > limit; objects that have a value and no colour, and touches under 0.2 % of the picture that are no principals, are passed over',
+    'CIEDE2000 from the colour as it will be painted to the nearest mixture of at most three paints and white, in whole parts, L* of the colour at least that of the darkest measured paint > limit; objects that have a value and no colour, and touches under 0.2 % of the picture that are no principals, are passed over',
   source: 'common practice, no source; mixtures by the two-constant theory of Kubelka and Munk',
   check: (plan, measures, limit) => {
     const mixing = measures.palette?.mixing;
@@ -58,8 +59,10 @@ function finding(
   limit: number,
 ): readonly RuleFinding[] {
   const swatch = mixing.swatches[at];
-  const { mixture, difference } = swatch ?? {};
-  if (!palette || !swatch || !mixture || difference === undefined || !exceeds(difference, limit)) return [];
+  const { mixture } = swatch ?? {};
+  if (!palette || !swatch || !mixture) return [];
+  const difference = missedBy(swatch.wanted.lab, mixture.colour.lab);
+  if (!exceeds(difference, limit)) return [];
   const first = plan.objects[swatch.objects[0] ?? -1];
   const told = plainNumber(difference, exceeds(Number(plainNumber(difference, 1)), limit) ? 1 : 2);
   const kind = mixture.isEstimate ? 'estimate' : 'prediction';
@@ -67,7 +70,7 @@ function finding(
   return [
     {
       message: `No mixture of the palette comes near to the colour of ${whereOf(plan, swatch)}, ${munsellOf(swatch.wanted)}: the nearest, ${made}, is about ${munsellOf(mixture.colour)}, which is ${told} off by ${kind}. Up to ${plainNumber(limit)} is let pass.`,
-      advice: advice(mixing, at, mixture.colour),
+      advice: advice(mixing, at, difference, mixture.colour),
       location:
         first?.colour?.location ??
         first?.valueLocation ??
@@ -92,9 +95,8 @@ function munsellOf(colour: Colour): string {
   return toMunsell(colour).text;
 }
 
-function advice({ swatches, addition }: MixingMeasure, at: number, reached: Colour): string {
+function advice({ addition }: MixingMeasure, at: number, now: number, reached: Colour): string {
   const left = addition?.differences.find(({ swatch }) => swatch === at)?.difference;
-  const now = swatches[at]?.difference ?? 0;
   const settle = `plan with what can be had, ${munsellOf(reached)}`;
   if (!addition || left === undefined || now - left < WORTH_A_TUBE) {
     return `Choose a paint nearer to this colour, or ${settle}.`;

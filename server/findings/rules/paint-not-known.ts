@@ -1,5 +1,6 @@
 import { nameKey } from '../../../grammar/index.js';
 import type { PaintMeasure } from '../../measure/mixing/mixing.js';
+import { knownPigments, type Pigment } from '../../plan/materials/pigments.js';
 import type { Paint, Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { quoted } from '../words/words.js';
@@ -47,8 +48,15 @@ function finding(
   return [
     {
       message: `No mixtures can be worked out with ${quoted(name)}: ${why}, and the plan gives no tones of it.${isMother ? ' It is the mother colour, so it is left out of all mixtures.' : ''}`,
-      advice: `Give its full tone and a tint with white that you have painted out, such as \`full #7a1030 tint #e8a0b0 at 1 to 9\`${index === undefined ? ', or its Colour Index name from the tube' : ''}.`,
+      advice: `${kindsOf(pigment)}ive its full tone and a tint with white that you have painted out, such as \`full #7a1030 tint #e8a0b0 at 1 to 9\`${index === undefined ? ', or its Colour Index name from the tube' : ''}.`,
       location,
     },
   ];
+}
+
+/** Some names stand for several paints, and then what the paint is called tells which. */
+function kindsOf(pigment: Pigment | undefined): string {
+  const kinds = knownPigments().filter(({ index, remembered }) => index === pigment?.index && remembered);
+  const names = kinds.map(({ name }) => `\`${name.toLowerCase().replaceAll(' ', '-')}\``);
+  return names.length === 0 ? 'G' : `Call it what it is, ${names.join(' or ')}, or g`;
 }

@@ -47,7 +47,7 @@ function adviceOf(lacking: readonly PrimaryMeasure[]): string {
     return pigment ? [`${pigment.name} (${pigment.index}) as the ${side} ${primary}`] : [];
   });
   const leave = 'leave it so if you want mixtures between these to be quiet';
-  return named.length === 0 ? `Add a companion, or ${leave}.` : `Try ${inWords(named)}, or ${leave}.`;
+  return named.length === 0 ? `Add a companion, or ${leave}.` : `Add ${inWords(named)}, or ${leave}.`;
 }
 
 /** A paint of the side that lacks, without known hazards; one that was measured before others. */

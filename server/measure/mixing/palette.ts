@@ -2,6 +2,7 @@ import { pigmentOf } from '../../plan/materials/pigments.js';
 import type { Palette, Plan } from '../../plan/plan.js';
 import { colourMillilitres, paintAmounts } from './amounts.js';
 import { measureGlazes } from './glazes.js';
+import { missedBy } from './missed.js';
 import type { Mixer } from './mixer.js';
 import type { KnownPaint } from './paints.js';
 import type { MixingMeasure, Mixture, PaintAddition, PaletteMeasure, Swatch } from './mixing.js';
@@ -76,8 +77,8 @@ function measureMixing(
   const swatchOf = new Map(swatches.flatMap(({ objects }, at) => objects.map((object) => [object, at])));
   const ofObjects = plan.objects.map((_, object) => swatchOf.get(object));
   const glazes = measureGlazes(plan, { known, set, swatches, ofObjects, found: answer.glazes });
-  const beyond = swatches.flatMap(({ difference = 0, isStated }, at) =>
-    isStated && difference > BEYOND_REACH ? [at] : [],
+  const beyond = swatches.flatMap(({ wanted, mixture, isStated }, at) =>
+    isStated && mixture && missedBy(wanted.lab, mixture.colour.lab) > BEYOND_REACH ? [at] : [],
   );
   const addition = additionOf(answer, beyond);
   return {

@@ -1,11 +1,12 @@
 import type { Lab } from '../../plan/colour/model.js';
 import { bestAddition, type FoundAddition } from './addition.js';
 import { glazesOf, nearestGlaze, type SeenGlaze } from './glaze-book.js';
+import { lifted, missedBy } from './missed.js';
 import type { MixingStore, Piecework } from './mixer.js';
 import type { UsablePaints } from './palette-set.js';
 import type { Found } from './table.js';
 
-/** A mixture farther than this from its colour does not reach it: the difference is seen at a glance. CIEDE2000. */
+/** A mixture that misses its colour by more (`missedBy`) does not reach it: that is seen at a glance. CIEDE2000. */
 export const BEYOND_REACH = 5;
 
 /** What a plan asks of its palette. */
@@ -50,8 +51,9 @@ export function* searchMixtures(store: MixingStore, question: Question): Piecewo
   for (const wanted of question.between) between.push(yield* store.nearest(table, wanted));
   const glazes = yield* searchGlazes(store, question);
   const missed = question.painted.flatMap(({ lab: wanted, isStated }, at) => {
-    const difference = painted[at]?.difference ?? 0;
-    return isStated && difference > BEYOND_REACH ? [{ wanted, difference }] : [];
+    const found = painted[at];
+    const difference = found && isStated ? missedBy(wanted, found.lab) : 0;
+    return difference > BEYOND_REACH ? [{ wanted: lifted(wanted), difference }] : [];
   });
   const key = JSON.stringify([set.paints.map((paint) => paint.key), set.required, missed]);
   const added =

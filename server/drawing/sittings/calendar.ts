@@ -7,7 +7,6 @@ import { BOLD_WIDTH, fitted, textWidth } from '../captions/text-width.js';
 import { andMore } from '../captions/words.js';
 import { pathMark, textMark } from '../marks.js';
 import { linePath, rectanglePath } from '../path-data.js';
-import { hatchPath } from '../picture/hatch.js';
 import { hexOf } from '../picture/ink.js';
 import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
@@ -122,7 +121,7 @@ export function calendarOf(
     ];
   };
   return {
-    height: bottom + (more > 0 || schedule.due !== undefined ? 1.3 * em : 0),
+    height: bottom + (more > 0 || schedule.due !== undefined || plan.away.length > 0 ? 1.3 * em : 0),
     marks,
     placeOf: (where, { object, sitting }) => {
       const day = schedule.sittings.find((each) => each.sitting === sitting)?.day;
@@ -218,11 +217,24 @@ function coatMarks(key: string, reading: Reading, coat: Coat, place: CoatPlace):
   ];
 }
 
-/** Slanting lines in a box. */
-export function hatched(box: Box, spacing: number): string {
-  const { x, y, width, height } = box;
-  const ring = new Float64Array([x, y, x + width, y, x + width, y + height, x, y + height]);
-  return hatchPath({ rings: [ring] }, spacing, { width: x + width, height: y + height });
+/** Slanting lines in a box, `spacing` apart, that rise to the right; those of all boxes lie on one set of slants. */
+export function hatched({ x, y, width, height }: Box, spacing: number): string {
+  // On a slant x + y stays the same.
+  const step = spacing * Math.SQRT2;
+  const lines: string[] = [];
+  for (let slant = Math.ceil((x + y) / step); slant * step < x + y + width + height; slant++) {
+    const sum = slant * step;
+    const left = Math.max(x, sum - y - height);
+    const right = Math.min(x + width, sum - y);
+    if (right <= left) continue;
+    lines.push(
+      linePath([
+        { x: left, y: sum - left },
+        { x: right, y: sum - right },
+      ]),
+    );
+  }
+  return lines.join('');
 }
 
 interface Uprights {
@@ -288,11 +300,13 @@ function sittingMarks(
 
 /** Days that the painter says are taken. */
 function awayMarks(
-  { plan, layout: { em } }: Reading,
+  { plan, measures, layout: { em } }: Reading,
   { from, to }: Span,
   { at, top, low, across }: Uprights & { readonly top: number; readonly across: number },
 ): readonly Mark[] {
   const size = 0.78 * em;
+  const due = measures.schedule?.due?.day;
+  const isAtDue = (x: number) => due !== undefined && Math.abs(x - at(due + 1)) < 5 * em;
   return plan.away.flatMap(({ value }, index): Mark[] => {
     const first = dayOf(value.from);
     const last = dayOf(value.to);
@@ -306,9 +320,10 @@ function awayMarks(
         rectanglePath({ x: left, y: top, width: Math.max(width, 0.3 * across), height: low - top }),
         { fill: 'track', stroke: { ink: 'rule', weight: 'hair', dash: 'dotted' }, tip },
       ),
-      ...(textWidth('away', size) + 0.2 * em <= width
+      // Below the rows, where nothing else stands but the due date.
+      ...(textWidth('away', size) <= width + 1.6 * em && !isAtDue(left + width / 2)
         ? [
-            textMark(`calendar:away:${index}:label`, 'away', left + width / 2, low - 0.25 * em, {
+            textMark(`calendar:away:${index}:label`, 'away', left + width / 2, low + 1.1 * em, {
               size,
               ink: 'quiet',
               face: 'note',

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import svgpath from 'svgpath';
 import { describe, expect, it } from 'vitest';
 import { textWidth } from '../captions/text-width.js';
 import { greyOf, hexOf } from '../picture/ink.js';
@@ -27,7 +28,13 @@ function extentOf({ d }: PathMark): Extent {
   const [, left, top, right, bottom] = /^M(-?[\d.]+) (-?[\d.]+)H(-?[\d.]+)V(-?[\d.]+)/.exec(d) ?? [];
   if (left !== undefined)
     return { left: Number(left), top: Number(top), right: Number(right), bottom: Number(bottom) };
-  const figures = (d.match(/-?[\d.]+/g) ?? []).map(Number);
+  const figures: number[] = [];
+  svgpath(d)
+    .abs()
+    .iterate((segment, index) => {
+      // The corner of a small picture is where its outlines begin, not a part of them.
+      if (index > 0) figures.push(...(segment.slice(1) as number[]));
+    });
   const [xs, ys] = [0, 1].map((odd) => figures.filter((_, index) => index % 2 === odd)) as [
     number[],
     number[],

@@ -8,14 +8,14 @@ import { type Block, stacked } from '../captions/block.js';
 import { lines } from '../captions/title.js';
 import { andMore } from '../captions/words.js';
 import { pathMark, textMark } from '../marks.js';
-import { rectanglePath } from '../path-data.js';
+import { number, rectanglePath } from '../path-data.js';
 import { hatchPath } from '../picture/hatch.js';
 import { glazeKey } from '../picture/glaze-key.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Box, Mark } from '../scene.js';
 import { dayInWords } from './dates.js';
-import { type FramePlace, outlineIn } from './frame.js';
+import { outlineSteps } from './frame.js';
 import { type Painted, paintedAfter } from './painted.js';
 
 /** More small pictures than these are hard to compare. */
@@ -50,6 +50,7 @@ export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: Boar
   const { width, height } = plan.canvas;
   const scale = Math.min(cell / width, (MOST_HEIGHT_EMS * em) / height);
 
+  const outlines = plan.objects.map(({ outline }) => outlineSteps(outline, plan.canvas, scale, em));
   const shapes: Mark[] = [];
   const construction: Mark[] = [];
   const written: Mark[] = [];
@@ -62,7 +63,7 @@ export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: Boar
     inRow.forEach((sitting, index) => {
       const at = { x: inner.x + index * (cell + gap), y: top, scale };
       const order = row * columns + index;
-      const frame = frameMarks(reading, sitting, looks[order] ?? [], at);
+      const frame = frameMarks(reading, sitting, { look: looks[order] ?? [], outlines, at });
       shapes.push(...frame.shapes);
       construction.push(...frame.edge);
       written.push(...(texts[index]?.marks(at.x, top + height * scale + 0.45 * em) ?? []));
@@ -87,12 +88,19 @@ export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: Boar
   };
 }
 
+interface FrameParts {
+  /** What each object shows. */
+  readonly look: readonly (Painted | undefined)[];
+  /** Each object's outline in steps from the corner of the picture. */
+  readonly outlines: readonly string[];
+  readonly at: { readonly x: number; readonly y: number; readonly scale: number };
+}
+
 /** One small picture: the ground, what is painted so far, and a line round what is worked on in this sitting. */
 function frameMarks(
   reading: Reading,
   { sitting, works }: ScheduledSitting,
-  look: readonly (Painted | undefined)[],
-  at: FramePlace,
+  { look, outlines, at }: FrameParts,
 ): { readonly shapes: readonly Mark[]; readonly edge: readonly Mark[] } {
   const { plan, subjects, layout } = reading;
   const { em } = layout;
@@ -105,8 +113,9 @@ function frameMarks(
     const painted = look[index];
     const subject = subjects.objects[index];
     if (object === undefined || painted === undefined || subject === undefined) return [];
-    const d = outlineIn(object.outline, canvas, at, em);
-    if (d === '') return [];
+    const steps = outlines[index] ?? '';
+    if (steps === '') return [];
+    const d = `M${number(at.x)} ${number(at.y)}${steps}`;
     const isWorked = worked.has(index);
     const { colour } = painted;
     const mark = pathMark(`${key}:${subject}`, d, {

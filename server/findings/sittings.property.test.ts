@@ -23,6 +23,8 @@ const THINGS = ['wall', 'jug', 'cloth'];
 /** Rules about dates: what they are mended by moves dates alone. */
 const ABOUT_DAYS = ['over wet paint', 'glaze over wet', 'varnish too soon', 'day taken', 'past the due date'];
 
+const ADDS_A_LAYER = ['never worked', 'idle sitting'];
+
 const day = fc.integer({ min: 0, max: 320 }).map((after) => isoOf(START + after));
 
 const sitting = fc
@@ -91,18 +93,21 @@ describe('the findings of sittings', { timeout: 120_000 }, () => {
     );
   });
 
-  it('are gone when they are mended, and no error or warning comes that was not there', () => {
+  it('are gone when they are mended, and where a layer is only moved or changed nothing else is warned of', () => {
     fc.assert(
       fc.property(plan, (text) => {
         const lines = text.split('\n');
         const read = (other: string) => ({ tree: parse(other), ...checked(other) });
         const now = read(text);
         for (const finding of ofSittings(now)) {
-          if (!finding.fix) continue;
-          expect(
-            holdsGood(finding, finding.fix, now, lines, read),
-            `${finding.message}\n${finding.fix.title}\n${text}`,
-          ).toBe(true);
+          const { fix, rule, message } = finding;
+          if (!fix) continue;
+          const told = `${message}\n${fix.title}\n${text}`;
+          // A new layer may come too soon: then an editor, which tries this, does not offer it.
+          if (ADDS_A_LAYER.includes(rule)) {
+            const left = ofSittings(checked(mended(text, fix))).map((other) => other.message);
+            expect(left, told).not.toContain(message);
+          } else expect(holdsGood(finding, fix, now, lines, read), told).toBe(true);
         }
       }),
       RUNS,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../tests/support/plan.js';
 import { dayOf, isoOf } from './days.js';
-import { mixedFrom, scheduled, scheduleOf, sitting, studio } from './test-plans.js';
+import { mixedFrom, scheduled, scheduleOf, sitting, studio } from '../../../tests/support/schedules.js';
 
 /** Which conflicts there are, in words. */
 function conflicts(...lines: readonly string[]): readonly string[] {

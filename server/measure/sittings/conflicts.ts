@@ -115,7 +115,10 @@ function kindOf({ layer }: Coat): ConflictKind {
   return layer === 'glaze' ? 'glaze over wet' : 'not dry';
 }
 
-/** Fat over lean and slow over fast are rules of drying oils, which go on moving for long after they are dry to the touch. */
+/**
+ * Fat over lean and slow over fast are rules of drying oils, which go on moving for long after they are dry to the touch. A
+ * toned ground, rubbed on thin and lean, has nothing in it to move: any paint goes over it. Common practice, no source.
+ */
 function inWrongOrder(below: Coat, above: Coat): readonly Meeting[] {
   if (!isDryingOil(below.laid.binder) || !isDryingOil(above.laid.binder)) return [];
   const { thinFilmDays: slow } = below;
@@ -124,7 +127,7 @@ function inWrongOrder(below: Coat, above: Coat): readonly Meeting[] {
     ...(above.fat < below.fat - ALIKE
       ? [{ kind: 'leaner over fatter' as const, below, above, fat: [below.fat, above.fat] as const }]
       : []),
-    ...(slow !== undefined && fast !== undefined && fast < slow
+    ...(below.layer !== 'imprimatura' && slow !== undefined && fast !== undefined && fast < slow
       ? [{ kind: 'faster over slower' as const, below, above, thinFilmDays: [slow, fast] as const }]
       : []),
   ];

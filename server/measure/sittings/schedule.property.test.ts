@@ -4,7 +4,7 @@ import type { Layer } from '../../../grammar/index.js';
 import { planOf } from '../../../tests/support/plan.js';
 import { dayOf, isoOf } from './days.js';
 import type { LayerConflict, ScheduleMeasure } from './schedule.js';
-import { scheduled, sitting, studio } from './test-plans.js';
+import { scheduled, sitting, studio } from '../../../tests/support/schedules.js';
 
 interface Session {
   /** Days after the first of 2027. */

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { checked, planOf } from '../../../tests/support/plan.js';
 import { isoOf } from './days.js';
-import { mixedFrom, scheduled, scheduleOf, sitting, studio, unmixed } from './test-plans.js';
+import {
+  mixedFrom,
+  scheduled,
+  scheduleOf,
+  sitting,
+  studio,
+  unmixed,
+} from '../../../tests/support/schedules.js';
 
 function iso(day: number | undefined): string | undefined {
   return day === undefined ? undefined : isoOf(day);

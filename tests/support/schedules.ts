@@ -1,8 +1,13 @@
-import type { Plan } from '../../plan/plan.js';
-import type { MixingMeasure, PaintMeasure, PaletteMeasure, Swatch } from '../mixing/mixing.js';
-import { pigmentOf } from '../../plan/materials/pigments.js';
-import { planOf } from '../../../tests/support/plan.js';
-import { measureSchedule, type ScheduleMeasure } from './schedule.js';
+import type { Plan } from '../../server/plan/plan.js';
+import type {
+  MixingMeasure,
+  PaintMeasure,
+  PaletteMeasure,
+  Swatch,
+} from '../../server/measure/mixing/mixing.js';
+import { pigmentOf } from '../../server/plan/materials/pigments.js';
+import { planOf } from './plan.js';
+import { measureSchedule, type ScheduleMeasure } from '../../server/measure/sittings/schedule.js';
 
 /** A picture of a wall and a jug, with whatever comes after them in the text. */
 export function studio(...lines: readonly string[]): string {

@@ -17,7 +17,7 @@ export const fastOverSlow: Rule = {
   perObject: true,
   summary: 'Paint that dries fast goes over paint that dries slowly.',
   explanation:
-    'What dries first is stiff while the layer below still moves, and cracks over it. Umbers, cobalt blues and lead white are fast and belong below; alizarin, quinacridones and arylides are slow and belong above. Alkyd is faster than any oil. The slowest paint of a mixture counts.',
+    'What dries first is stiff while the layer below still moves, and cracks over it. Umbers, cobalt blues and lead white are fast and belong below; alizarin, quinacridones and arylides are slow and belong above. Alkyd is faster than any oil. The slowest paint of a mixture counts. A toned ground, rubbed on thin and lean, is passed over.',
   formula:
     'days of the slowest paint above, in a thin film < days of the slowest paint next below on the same object',
   source:

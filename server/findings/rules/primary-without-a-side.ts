@@ -13,7 +13,7 @@ export const primaryWithoutASide: Rule = {
   perObject: false,
   summary: 'A yellow, red or blue of the palette has no warm or no cool companion.',
   explanation:
-    'A split-primary palette has a warm and a cool paint of each primary. Two that lean to each other, such as a cool yellow and a greenish blue, mix a clean green; two that lean away from each other mix a dull one, because between them they hold all three primaries. Painters who want quiet mixtures leave sides out on purpose. Earths count only where there is no brighter paint of their primary.',
+    'A split-primary palette has a warm and a cool paint of each primary. Two that lean to each other, such as a cool yellow and a greenish blue, mix a clean green; two that lean away from each other mix a dull one, because between them they hold all three primaries. Painters who want quiet mixtures leave sides out on purpose. Earths count where the plan says to which side they lean, or where there is no brighter paint of their primary.',
   formula:
     'for each of yellow, red and blue with at least one paint: no paint on its warm or on its cool side; the side is what the plan states, else that of the pigment, else that of the hue',
   source: 'common practice, no source',

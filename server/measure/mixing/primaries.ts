@@ -62,12 +62,15 @@ function isPrimary(family: PaintMeasure['family']): family is Primary {
 
 /**
  * The split primaries of a palette: which paints give the warm and the cool side of yellow, red and blue. An earth counts
- * only where the palette has no brighter paint of its primary; browns never do.
+ * where the plan itself says to which side it leans, and where the palette has no brighter paint of its primary; browns
+ * never do.
  */
 export function measurePrimaries(paints: readonly PaintMeasure[]): readonly PrimaryMeasure[] {
   return PRIMARIES.map((primary) => {
     const own = paints.flatMap(({ family }, index) => (family === primary ? [index] : []));
-    const bright = own.filter((index) => !EARTHS.has(paints[index]?.pigment?.index ?? ''));
+    const bright = own.filter(
+      (index) => paints[index]?.sideFrom === 'plan' || !EARTHS.has(paints[index]?.pigment?.index ?? ''),
+    );
     const counted = bright.length > 0 ? bright : own;
     const [warm, cool] = SIDES.map((side) => counted.filter((index) => paints[index]?.side === side));
     return {

@@ -152,6 +152,20 @@ describe('paint that dries faster over paint that dries slower', () => {
     expect(between('rose', 'rose')).toEqual([]);
   });
 
+  it('is let pass over a toned ground, in which nothing is left to move', () => {
+    const plan = planOf(
+      studio(
+        'palette',
+        '  paint   rose PV19',
+        '  paint   cobalt PB28',
+        sitting('Ground', '2027-01-04', 'works jug', 'layer imprimatura'),
+        sitting('Paint', '2027-02-05', 'works jug'),
+      ),
+    );
+    const measured = mixedFrom(plan, { objects: { jug: ['cobalt'] }, ground: ['rose'] });
+    expect(scheduled(plan, measured).conflicts).toEqual([]);
+  });
+
   it('is alkyd over oil, and not oil over alkyd', () => {
     const painted = (below: string, above: string) =>
       conflicts(

@@ -1,5 +1,7 @@
 import { measureDocument } from '../../server/cli/measure-document.js';
 import { measureText } from '../../server/cli/measure-text.js';
+import { mixDocument } from '../../server/cli/mix-document.js';
+import { mixText } from '../../server/cli/mix-text.js';
 import { scheduleDocument } from '../../server/cli/schedule-document.js';
 import { scheduleText } from '../../server/cli/schedule-text.js';
 import { blurAt, distanceInWords, viewingOf } from '../../server/drawing/viewing.js';
@@ -12,21 +14,23 @@ export function checkedPlan(name: string): Checked {
   return checked(planText(name));
 }
 
-/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule --json` tells more. */
+/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule --json` and `mix --json` tell more. */
 export function documentOf(name: string): object {
   const { plan, measures } = checkedPlan(name);
   const file = `${name}.mahl`;
   return {
     ...scheduleDocument(file, plan, measures.schedule, 0),
+    ...mixDocument(file, plan, measures.palette, 0),
     ...measureDocument(file, plan, measures, 0),
   };
 }
 
-/** What `mahlstick measure` prints of a plan of the page, and below it what `schedule` prints. */
+/** What `mahlstick measure` prints of a plan of the page, and below it what `schedule` and `mix` print. */
 function printed(name: string): string {
   const { plan, measures, findings } = checkedPlan(name);
   const schedule = scheduleText(scheduleDocument(name, plan, measures.schedule, 0), findings, false);
-  return `${measureText(measureDocument(name, plan, measures, 0), false)}\n${schedule}`;
+  const mix = mixText(mixDocument(name, plan, measures.palette, 0), findings, false);
+  return `${measureText(measureDocument(name, plan, measures, 0), false)}\n${schedule}\n${mix}`;
 }
 
 /** What a block of the page is to hold, with the end of its last line. */

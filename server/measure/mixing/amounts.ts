@@ -6,8 +6,8 @@ import type { PaintedColour } from './painted-colours.js';
 /** A usual brushed film, millimetres. */
 export const USUAL_FILM_MM = 0.15;
 
-/** A wash that tones the ground, millimetres, unless a sitting says how thick. An estimate, from memory. */
-export const IMPRIMATURA_FILM_MM = 0.02;
+/** A wash that tones the ground, part of a usual film, unless a sitting says how thick. An estimate, from memory. */
+const IMPRIMATURA_PART = 0.2;
 
 const CUBIC_MM_PER_ML = 1000;
 
@@ -20,12 +20,12 @@ function millilitresPerMillimetre({ canvas: { width, height, millimetresPerUnit 
 export function colourMillilitres(plan: Plan, shares: readonly number[], colour: PaintedColour): number {
   const film = plan.palette?.filmThickness?.value ?? USUAL_FILM_MM;
   const body = colour.objects.reduce((sum, object) => sum + (shares[object] ?? 0), 0);
-  return millilitresPerMillimetre(plan) * (body * film + (colour.isGround ? imprimaturaFilm(plan) : 0));
+  return millilitresPerMillimetre(plan) * (body * film + (colour.isGround ? imprimaturaFilm(plan, film) : 0));
 }
 
-function imprimaturaFilm({ sittings }: Plan): number {
+function imprimaturaFilm({ sittings }: Plan, film: number): number {
   const sitting = sittings.find(({ layer }) => layer?.value === 'imprimatura');
-  return sitting?.filmThickness?.value ?? IMPRIMATURA_FILM_MM;
+  return sitting?.filmThickness?.value ?? IMPRIMATURA_PART * film;
 }
 
 /** What the whole picture takes of each paint of the palette, in its order: body colour, toned ground and glazes. */

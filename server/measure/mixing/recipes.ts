@@ -11,12 +11,16 @@ interface Fineness {
 }
 
 /**
- * Parts of white to all coloured parts: one by one while they are easily counted, then in steps by which a mixture gets
- * lighter about evenly. The last are for strong paints, of which a touch is enough.
+ * Parts of white: one by one while they are easily counted, then in steps by which a mixture gets lighter about evenly. The
+ * last are for strong paints, of which a touch is enough.
  */
-export const WHITE_PARTS = [
-  0, 1, 2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 26, 34, 44, 58, 76, 100, 140, 200,
+const WHITE_PARTS = [
+  0, 1, 2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 26, 34, 44, 58, 76, 100, 140, 200, 280, 400,
 ] as const;
+
+/** White to one coloured part: less makes no difference, and more drowns any paint. */
+const LEAST_WHITE = 0.08;
+const MOST_WHITE = 200;
 
 const MANY_PARTS = [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 18, 22, 28, 36, 45, 60] as const;
 const SOME_PARTS = [1, 2, 3, 4, 5, 7, 10, 16, 28, 45] as const;
@@ -86,9 +90,14 @@ function choices(parts: readonly number[], count: number): readonly (readonly nu
 
 /** With every number of parts of white, those in lowest terms. */
 function withWhite(all: readonly (readonly number[])[]): readonly Recipe[] {
-  return all.flatMap((coloured) =>
-    WHITE_PARTS.flatMap((white) => (commonDivisor([...coloured, white]) === 1 ? [{ coloured, white }] : [])),
-  );
+  return all.flatMap((coloured) => {
+    const sum = coloured.reduce((total, parts) => total + parts, 0);
+    return WHITE_PARTS.filter(
+      (white) => white === 0 || (white >= LEAST_WHITE * sum && white <= MOST_WHITE * sum),
+    )
+      .filter((white) => commonDivisor([...coloured, white]) === 1)
+      .map((white) => ({ coloured, white }));
+  });
 }
 
 function commonDivisor(all: readonly number[]): number {

@@ -5,7 +5,7 @@ import { type Choice, askFor, choose } from '../questions.js';
 
 /** What is to become a file, and how. */
 export type Wanted = { readonly what: View | 'sheet' } & (
-  | { readonly format: 'svg' }
+  | { readonly format: 'svg' | 'ics' }
   | { readonly format: 'png'; readonly width: number }
   | { readonly format: 'pdf'; readonly paper?: Paper }
 );
@@ -43,11 +43,13 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
     { label: 'PDF', description: '', detail: 'To print and to send; text can be searched.', value: 'pdf' },
     { label: 'PNG', description: '', detail: 'Pixels, for the web and for letters.', value: 'png' },
     { label: 'SVG', description: '', detail: 'Lines, to be worked on in a drawing program.', value: 'svg' },
+    ...(what === 'sittings' ? [CALENDAR] : []),
   ]);
   switch (format) {
     case undefined:
       return undefined;
     case 'svg':
+    case 'ics':
       return { what, format };
     case 'png': {
       const width = await askWidth();
@@ -60,6 +62,13 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
     }
   }
 }
+
+const CALENDAR = {
+  label: 'Calendar',
+  description: 'iCalendar',
+  detail: 'The sittings and the due date, for any calendar.',
+  value: 'ics' as const,
+};
 
 function askPaper(): Promise<Paper | undefined> {
   return ask<Paper>('On what paper?', [

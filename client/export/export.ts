@@ -73,7 +73,7 @@ async function make(
     plan,
     {
       what: wanted.what,
-      format: wanted.format === 'pdf' ? 'pdf' : 'svg',
+      format: wanted.format === 'png' ? 'svg' : wanted.format,
       ...(wanted.format === 'pdf' && wanted.paper !== undefined ? { paper: wanted.paper } : {}),
       ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
     },
@@ -81,6 +81,7 @@ async function make(
   );
   if (result === null) throw new Error('The plan is not open.');
   const { remarks } = result;
+  if ('ics' in result) return { bytes: new TextEncoder().encode(result.ics), remarks };
   if ('pdf' in result) return { bytes: bytesOf(result.pdf), remarks };
   if (wanted.format !== 'png') return { bytes: new TextEncoder().encode(result.svg), remarks };
   const preview = await previews.readyFor(plan);
@@ -93,8 +94,8 @@ async function tell(file: vscode.Uri, name: string, remarks: readonly string[]):
     'Open',
   );
   if (chosen === undefined) return;
-  // The editor has no viewer for PDF.
-  if (file.scheme === 'file' && name.endsWith('.pdf')) await vscode.env.openExternal(file);
+  // The editor has no viewer for PDF, and shows a calendar as mere text.
+  if (file.scheme === 'file' && /\.(?:pdf|ics)$/u.test(name)) await vscode.env.openExternal(file);
   else await vscode.commands.executeCommand('vscode.open', file);
 }
 

@@ -6,6 +6,7 @@ const NAMES: Readonly<Record<Wanted['format'], string>> = {
   svg: 'SVG drawing',
   png: 'PNG image',
   pdf: 'PDF document',
+  ics: 'iCalendar',
 };
 
 /** Asks where the file is to be, beside the plan unless the painter says otherwise; the dialog asks before it overwrites. */

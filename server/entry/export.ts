@@ -1,7 +1,11 @@
+import { URI, Utils } from 'vscode-uri';
 import { compose } from '../drawing/compose.js';
+import { calendarEvents } from '../drawing/icalendar/events.js';
+import { iCalendar } from '../drawing/icalendar/write.js';
 import { pageOf, scaleInWords } from '../drawing/paper.js';
 import { missingLettersSentence } from '../drawing/pdf/words.js';
 import { planSheet } from '../drawing/plan-sheet/sheet.js';
+import type { Snapshot } from '../language/snapshot.js';
 import type { Exporter } from '../language/exports.js';
 import type { Renderers } from './renderers.js';
 
@@ -12,6 +16,7 @@ import type { Renderers } from './renderers.js';
 export function exporterWith(load: (installed: string | undefined) => Renderers): Exporter {
   return async ({ plan, measures, findings }, params, installed) => {
     const { what, format, paper, distanceMillimetres } = params;
+    if (format === 'ics') return calendar({ plan, measures }, params.textDocument.uri);
     const { renderToText, pageToText, pdfOf } = load(installed);
     const theme = what === 'sheet' ? 'light' : (params.theme ?? 'light');
     const scene =
@@ -32,6 +37,19 @@ export function exporterWith(load: (installed: string | undefined) => Renderers)
       ],
     };
   };
+}
+
+/** The sittings of a plan as a calendar, with the time at which it is written. */
+function calendar(
+  { plan, measures }: Pick<Snapshot, 'plan' | 'measures'>,
+  uri: string,
+): ReturnType<Exporter> {
+  const file = Utils.basename(URI.parse(uri));
+  const events = measures.schedule ? calendarEvents(plan, measures.schedule, file) : [];
+  return Promise.resolve({
+    ics: iCalendar(events, { name: plan.title?.value ?? file, now: new Date() }),
+    remarks: events.length === 0 ? ['Nothing is planned on any day, so it is empty.'] : [],
+  });
 }
 
 /** In pieces, because a function takes only so many arguments. */

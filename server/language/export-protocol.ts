@@ -3,7 +3,8 @@ import type { Paper } from '../drawing/paper.js';
 import type { View } from '../drawing/scene.js';
 import type { DocumentIdentifier } from './protocol.js';
 
-export const exportFormats = ['svg', 'pdf'] as const;
+/** `ics` is no drawing but the sittings as a calendar, whatever the view. */
+export const exportFormats = ['svg', 'pdf', 'ics'] as const;
 export type ExportFormat = (typeof exportFormats)[number];
 
 /** Themes of drawings that leave the editor: those whose colours are known outside of it. */
@@ -22,8 +23,8 @@ export interface ExportParams {
   readonly distanceMillimetres?: number;
 }
 
-/** A drawing as a file: its text, or its bytes in base64. */
-export type Exported = { readonly svg: string } | { readonly pdf: string };
+/** A drawing or a calendar as a file: its text, or for PDF its bytes in base64. */
+export type Exported = { readonly svg: string } | { readonly pdf: string } | { readonly ics: string };
 
 export type ExportResult = Exported & {
   /** Of the document that was drawn. */

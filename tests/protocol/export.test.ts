@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ExportParams, ExportResult } from '../../server/language/export-protocol.js';
 import { readPdf } from '../support/pdf.js';
@@ -51,6 +52,37 @@ describe.each(kinds)('the server as %s', (kind) => {
     const read = await readPdf(Buffer.from(result !== null && 'pdf' in result ? result.pdf : '', 'base64'));
     expect(read.text).toContain(told);
     expect(read.width).toBeGreaterThan(200);
+  });
+
+  it('gives the sittings as a calendar', async () => {
+    const pear = 'file:///studio/ein%20pear.mahl';
+    await client.open(
+      pear,
+      'canvas 40 x 30 cm\nsitting "Lay in" on 2027-03-28\n  task "leave the lights"\ndue 2027-04-01\n',
+    );
+    const before = Date.now() - 1000;
+    const result = await client.request<ExportResult | null>('mahlstick/export', {
+      textDocument: { uri: pear },
+      what: 'sittings',
+      format: 'ics',
+    });
+    expect(result).toMatchObject({ version: 1, remarks: [] });
+    const ics = result !== null && 'ics' in result ? result.ics : '';
+    const calendar = new ICAL.Component(ICAL.parse(ics) as unknown[]);
+    const events = calendar.getAllSubcomponents('vevent').map((event) => new ICAL.Event(event));
+    expect(events.map(({ startDate, summary }) => [startDate.toString(), summary])).toEqual([
+      ['2027-03-28', 'ein pear.mahl: Lay in'],
+      ['2027-04-01', 'ein pear.mahl: must be ready'],
+    ]);
+    const written = events[0]?.component.getFirstPropertyValue('dtstamp');
+    expect(written instanceof ICAL.Time ? written.toJSDate().getTime() : 0).toBeGreaterThan(before);
+  });
+
+  it('says of a calendar without a sitting that it is empty', async () => {
+    expect(await exported({ what: 'sittings', format: 'ics' })).toMatchObject({
+      ics: expect.not.stringContaining('VEVENT') as unknown,
+      remarks: ['Nothing is planned on any day, so it is empty.'],
+    });
   });
 
   it('refuses what is not well formed, and knows open plans only', async () => {

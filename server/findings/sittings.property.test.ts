@@ -75,9 +75,10 @@ function count(findings: readonly Finding[], rule: string): number {
 }
 
 /** More runs from outside, to look further than every test run does. */
-const RUNS = { numRuns: Number(process.env['RUNS'] ?? 25) };
+const runs = Number(process.env['RUNS'] ?? 25);
+const RUNS = { numRuns: runs };
 
-describe('the findings of sittings', { timeout: 120_000 }, () => {
+describe('the findings of sittings', { timeout: 60_000 + 3_000 * runs }, () => {
   it('tell whole sentences, whatever is planned', () => {
     fc.assert(
       fc.property(plan, (text) => {

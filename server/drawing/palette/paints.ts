@@ -49,7 +49,7 @@ function paintEntry(
   const indent = 4.6 * em;
   const room = width - indent;
   const told = wrapped(facts.join(', '), size, room, 4);
-  const figureWidth = figure === '' ? 0 : textWidth(figure, size) + 0.7 * em;
+  const figureWidth = figure === '' ? 0 : textWidth(figure, size) + 1.1 * em;
   // A long amount has a line of its own.
   const isBeside = BOLD_WIDTH * textWidth(paint.name, 0.95 * em) + figureWidth <= room;
   const lines = [...(isBeside || figure === '' ? [] : [figure]), ...told];

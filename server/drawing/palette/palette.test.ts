@@ -3,7 +3,11 @@ import type { PaletteMeasure } from '../../measure/mixing/mixing.js';
 import { type Lab, computedColour } from '../../plan/colour/model.js';
 import { textWidth } from '../captions/text-width.js';
 import type { PathMark, Scene } from '../scene.js';
-import { markOf, marksOf, sceneOf } from '../test-plans.js';
+import { readPdf } from '../../../tests/support/pdf.js';
+import { pageOf } from '../paper.js';
+import { pdfOf } from '../pdf/pdf.js';
+import { roboto } from '../pdf/roboto.js';
+import { markOf, marksOf, sceneOf, worked } from '../test-plans.js';
 import { kitchenPlan, studioScene } from '../test-studio.js';
 
 const texts = (scene: Scene) =>
@@ -134,6 +138,19 @@ describe('the view of the palette', () => {
     expect(texts(scene).join(' ')).toContain('mystery alone in 9 medium, an estimate');
   });
 
+  it('names no more colours on the wheel than can be read, and counts the rest', () => {
+    const tones = Array.from(
+      { length: 30 },
+      (_, index) =>
+        `object tone${index}\n  shape circle 1 at (${index + 2}, 5)\n  colour hsl(${12 * index} 60% 50%)\n`,
+    ).join('');
+    const many = studioScene(`${kitchenPlan}${tones}`, 'palette');
+    const named = marksOf(many, 'names').filter(({ key }) => /^wheel:swatch:.*:name$/.test(key));
+    expect(named.length).toBeGreaterThan(5);
+    expect(named.length).toBeLessThanOrEqual(14);
+    expect(many.legend.find(({ key }) => key === 'left out')?.text).toMatch(/have no room for a name$/);
+  });
+
   it('shows paints and wheel while the mixtures are still worked out, and says so', () => {
     const waiting = studioScene(kitchenPlan, 'palette', ({ mixing, ...palette }) => {
       expect(mixing).toBeDefined();
@@ -157,15 +174,34 @@ describe('the view of the palette', () => {
   it('leaves the marks of other colours as they were when one changes', () => {
     const other = studioScene(kitchenPlan.replace('value 3', 'value 1'), 'palette', (palette) => palette);
     const changed = marksOf(scene, 'captions').filter(
-      (mark) => JSON.stringify(markOf(other, mark.key)) !== JSON.stringify(mark),
+      (mark) =>
+        mark.subject?.startsWith('finding:') !== true &&
+        JSON.stringify(markOf(other, mark.key)) !== JSON.stringify(mark),
     );
-    expect(changed.length).toBeLessThan(12);
+    const row = marksOf(scene, 'construction')
+      .find(({ tip }) => tip === 'shelf.')
+      ?.key.replace('wheel:', '');
     expect(changed.length).toBeGreaterThan(0);
+    for (const { key } of changed) expect(key.startsWith(`${row}`), key).toBe(true);
   });
 
   it('has nothing to take hold of', () => {
     const { handling } = studioScene(kitchenPlan, 'palette', (palette) => palette, { handling: true });
     expect(handling).toBeUndefined();
+  });
+});
+
+describe('the boards on paper', () => {
+  it.each(['palette', 'sittings'] as const)('are printed with words that can be found: %s', async (view) => {
+    const { plan } = worked(kitchenPlan);
+    const { page } = pageOf(studioScene(kitchenPlan, view), plan, 'A4');
+    const { pdf, missing } = await pdfOf(page, { theme: 'light', fonts: { ...roboto, more: [] } });
+    expect(missing).toEqual([]);
+    const { text } = await readPdf(pdf);
+    for (const told of { palette: ['Mixtures', 'lemon-yellow'], sittings: ['Calendar', 'Mon 11 Jan 2027'] }[
+      view
+    ])
+      expect(text).toContain(told);
   });
 });
 

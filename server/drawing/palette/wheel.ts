@@ -35,7 +35,9 @@ const LEAST_CHROMA = 30;
 const LABEL_EMS = 0.8;
 const LONGEST_LABEL_EMS = 9;
 /** How far from its sign a name may stand. */
-const REACHES_EMS = [0.15, 0.6, 1.2, 2, 3];
+const REACHES_EMS = [0.15, 0.6, 1.2, 2];
+/** Names of more colours than these would hide the wheel; those beyond the palette come first, then the largest. */
+const MOST_NAMED = 14;
 
 /**
  * The wheel of hue and chroma: CIELAB seen from above, a* to the right and b* upward, greys in the middle. On it the
@@ -100,7 +102,14 @@ export function drawWheel(reading: Reading, palette: PaletteMeasure, box: Box): 
   const taken = signs.map(({ place, size }) => boxAround(place, { width: 2.1 * size, height: 2.1 * size }));
   const written = hueWords(at, outer, em, taken);
   taken.push(...written.map(({ box: each }) => each));
-  const labels = signs.flatMap(({ place, name, key, subject, size, face }): Mark[] => {
+  const named = new Set(
+    [...colours.keys()]
+      .sort((one, other) => Number(beyond.has(other)) - Number(beyond.has(one)) || one - other)
+      .slice(0, MOST_NAMED)
+      .map((index) => colours[index]?.key),
+  );
+  const told = signs.filter(({ key }) => named.has(key) || paints.some((paint) => paint.key === key));
+  const labels = told.flatMap(({ place, name, key, subject, size, face }): Mark[] => {
     const text = fitted(name, LABEL_EMS * em, LONGEST_LABEL_EMS * em);
     if (text === '') return [];
     const width = textWidth(text, LABEL_EMS * em) * (face === 'strong' ? BOLD_WIDTH : 1) + 0.1 * em;

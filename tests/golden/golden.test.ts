@@ -18,13 +18,15 @@ const plans = readdirSync(examples)
 
 /** One landscape and one tall poster in every view and as the plan sheet; the others as drawings. */
 const IN_EVERY_VIEW: ReadonlySet<string> = new Set(['winter-barn', 'moth-night']);
+/** A still life with few paints and a figure in many sittings, with what they are painted with and when. */
+const AT_THE_EASEL: ReadonlySet<string> = new Set(['quinces', 'seamstress']);
 
-const drawings = plans.flatMap((plan) =>
-  (IN_EVERY_VIEW.has(plan) ? ([...views, 'sheet'] as const) : (['drawing'] as const)).map((view) => ({
-    plan,
-    view,
-  })),
-);
+const drawings = plans.flatMap((plan) => viewsOf(plan).map((view) => ({ plan, view })));
+
+function viewsOf(plan: string): readonly (View | 'sheet')[] {
+  if (IN_EVERY_VIEW.has(plan)) return [...views, 'sheet'];
+  return AT_THE_EASEL.has(plan) ? ['drawing', 'palette', 'sittings'] : ['drawing'];
+}
 
 function readBeside(path: string): FileAnswer {
   const file = new URL(path, examples);

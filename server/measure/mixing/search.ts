@@ -42,7 +42,11 @@ export function keyOf({ set, painted, between, glazes }: Question): string {
 }
 
 /** Looks up what a plan asks, in pieces of some milliseconds; what the store has already costs nothing. */
-export function* searchMixtures(store: MixingStore, question: Question): Piecework<Answer> {
+export function searchMixtures(store: MixingStore, question: Question): Piecework<Answer> {
+  return store.recall('answers', keyOf(question), () => search(store, question));
+}
+
+function* search(store: MixingStore, question: Question): Piecework<Answer> {
   const { set } = question;
   const table = yield* store.table(set);
   const painted: (Found | undefined)[] = [];

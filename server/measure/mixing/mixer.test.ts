@@ -88,9 +88,12 @@ describe('an eager mixer', () => {
     );
     for (const paints of palettes) mixingOf(still(PEARS, paints), mixer);
     expect(mixer.store.worked('tables')).toBe(4);
-    mixingOf(still(PEARS, palettes[3]), mixer);
+    mixingOf(still(['#c9b458'], palettes[3]), mixer);
     expect(mixer.store.worked('tables')).toBe(4);
-    mixingOf(still(PEARS, palettes[0]), mixer);
+    mixingOf(still(['#c9b458'], palettes[0]), mixer);
+    expect(mixer.store.worked('tables')).toBe(5);
+    // What was asked of a palette in the same words is kept longer than its table.
+    mixingOf(still(PEARS, palettes[1]), mixer);
     expect(mixer.store.worked('tables')).toBe(5);
   });
 });

@@ -71,8 +71,8 @@ describe('the view of the palette', () => {
 
   it('says what each colour is mixed of, by how much it is off, and who is painted with it', () => {
     const names = texts(scene);
-    expect(names).toContain('delft, step 4');
-    expect(names).toContain('delft, step 2');
+    expect(names).toContain('delft at step 4');
+    expect(names).toContain('delft at step 2');
     expect(names).toContain('lemon');
     expect(names).toContain('3 white : 2 ultra');
     expect(names).toContain('1.5 off, hardly to be seen');

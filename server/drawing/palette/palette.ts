@@ -144,9 +144,9 @@ function additionNote({ plan }: Reading, { mixing }: PaletteMeasure): readonly s
     return beyond.length === 0 ? [] : [`Out of reach: ${inWords(beyond.map((index) => names[index] ?? ''))}`];
   const { pigment, differences } = addition;
   const nearer = differences.map(
-    ({ swatch, difference }) => `${names[swatch] ?? ''} to ${plainNumber(difference, 1)}`,
+    ({ swatch, difference }) => `${names[swatch] ?? ''} (${plainNumber(difference, 1)} off)`,
   );
-  return [`${capitalised(pigment.name)} ${pigment.index} added would bring ${inWords(nearer)}`];
+  return [`${capitalised(pigment.name)} ${pigment.index} added would bring nearer ${inWords(nearer)}`];
 }
 
 function legendLines(

@@ -26,7 +26,7 @@ export function swatchNames(swatches: readonly Swatch[], plan: Plan): readonly s
   return named.map(({ colour, step, plain }) => {
     if (colour === undefined) return plain;
     const isAlone = named.filter((other) => other.colour === colour).length === 1;
-    return isAlone || step === undefined ? colour : `${colour}, step ${plainNumber(step, 1)}`;
+    return isAlone || step === undefined ? colour : `${colour} at step ${plainNumber(step, 1)}`;
   });
 }
 

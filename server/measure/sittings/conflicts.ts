@@ -76,11 +76,11 @@ function conflictsOf(coats: readonly Coat[], readyFrom: Map<number, number>): re
   let dated: Ready | undefined;
   /** Of all that are dated so far, the one that is dry last, and the oil that a varnish waits for. */
   let driest: Ready | undefined;
-  let cured: Ready | undefined;
+  let lastOil: Coat | undefined;
   let isKnown = true;
   for (const above of coats) {
     const { varnish } = above.laid;
-    const allBelow = later(isKnown ? driest : undefined, varnish === 'final' ? cured : undefined);
+    const allBelow = later(isKnown ? driest : undefined, varnish === 'final' ? cured(lastOil) : undefined);
     const waitsFor = varnish === undefined ? dated : allBelow;
     if (waitsFor) {
       readyFrom.set(above.sitting, Math.max(waitsFor.from, readyFrom.get(above.sitting) ?? -Infinity));
@@ -93,11 +93,13 @@ function conflictsOf(coats: readonly Coat[], readyFrom: Map<number, number>): re
     isKnown &&= above.dryOn !== undefined;
     dated = above.dryOn === undefined ? undefined : { coat: above, from: above.dryOn };
     driest = later(dated, driest);
-    if (above.layer !== 'varnish' && isDryingOil(above.laid.binder)) {
-      cured = { coat: above, from: monthsOn(above.day, VARNISH_AFTER_MONTHS) };
-    }
+    if (above.layer !== 'varnish' && isDryingOil(above.laid.binder)) lastOil = above;
   }
   return found;
+}
+
+function cured(oil: Coat | undefined): Ready | undefined {
+  return oil?.day === undefined ? undefined : { coat: oil, from: monthsOn(oil.day, VARNISH_AFTER_MONTHS) };
 }
 
 function later(one: Ready | undefined, other: Ready | undefined): Ready | undefined {

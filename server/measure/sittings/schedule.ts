@@ -3,7 +3,7 @@ import type { Plan, Sitting } from '../../plan/plan.js';
 import type { PaletteMeasure } from '../mixing/mixing.js';
 import { type LayerConflict, layerOrder } from './conflicts.js';
 import { dayOf, monthsOn, TakenDays } from './days.js';
-import { type Drying, dryingOf } from './drying.js';
+import { type Drying, dryingOf, type LaidPaint } from './drying.js';
 import { goesOverAll, isDryingOil, laidAs, type LaidAs, paintsObjects } from './layers.js';
 import { paintLaid } from './paint-laid.js';
 import { latestDays, VARNISH_AFTER_MONTHS } from './working-back.js';
@@ -184,20 +184,29 @@ function coatsOfObjects(
   for (const { index, day } of ordered) {
     const own = laid[index];
     if (own === undefined) continue;
+    // Objects that are painted with the same get the same coat.
+    const laying = new Map<LaidPaint, Coat>();
     for (const object of works[index] ?? []) {
-      const drying = dryingOf(own, paintLaid(plan, palette, own.layer, object), paints);
-      coats[object]?.push({
-        ...drying,
-        sitting: index,
-        laid: own,
-        layer: own.layer,
-        fat: own.fat,
-        ...(day === undefined ? {} : { day }),
-        ...(day === undefined || drying.days === undefined ? {} : { dryOn: day + drying.days }),
-      });
+      const paint = paintLaid(plan, palette, own.layer, object);
+      const coat = laying.get(paint) ?? coatOf(index, day, own, dryingOf(own, paint, paints));
+      laying.set(paint, coat);
+      coats[object]?.push(coat);
     }
   }
   return coats.map((each) => ({ coats: each }));
+}
+
+function coatOf(sitting: number, day: number | undefined, laid: LaidAs, drying: Drying): Coat {
+  const { layer, fat } = laid;
+  return {
+    ...drying,
+    sitting,
+    laid,
+    layer,
+    fat,
+    ...(day === undefined ? {} : { day }),
+    ...(day === undefined || drying.days === undefined ? {} : { dryOn: day + drying.days }),
+  };
 }
 
 /** For each sitting of the plan, days until the last of what it lays is dry; undefined while that is not known. */
@@ -245,15 +254,18 @@ function endOf(
 ): Pick<ScheduleMeasure, 'dryOn' | 'varnishFrom'> {
   const dry = sittings.flatMap(({ dryOn }) => dryOn ?? []);
   if (dry.length === 0) return {};
-  let safe: number | undefined;
+  let lastOil = -Infinity;
+  let lastDry = -Infinity;
   for (const { coats } of objects) {
     for (const { day, dryOn, laid, layer } of coats) {
       if (day === undefined || dryOn === undefined || layer === 'varnish') continue;
-      const from = isDryingOil(laid.binder) ? monthsOn(day, VARNISH_AFTER_MONTHS) : dryOn;
-      safe = safe === undefined ? from : Math.max(safe, from);
+      if (isDryingOil(laid.binder)) lastOil = Math.max(lastOil, day);
+      else lastDry = Math.max(lastDry, dryOn);
     }
   }
-  return { dryOn: greatest(dry), ...(safe === undefined ? {} : { varnishFrom: safe }) };
+  const hard = lastOil === -Infinity ? lastOil : monthsOn(lastOil, VARNISH_AFTER_MONTHS);
+  const safe = Math.max(hard, lastDry);
+  return { dryOn: greatest(dry), ...(safe === -Infinity ? {} : { varnishFrom: safe }) };
 }
 
 function greatest(days: readonly number[]): number {

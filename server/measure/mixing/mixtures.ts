@@ -120,8 +120,18 @@ const MIXTURES_A_STEP = 4096;
 
 const NO_WHITE: Absorbing = { k: new Float64Array(BANDS), s: new Float64Array(BANDS) };
 
-/** Works out the colour of every mixture, a bounded number of them between two yields. */
-export function* everyColour({ paints }: PaintSet, { all }: Blocks, visit: Visit): Generator<void> {
+/**
+ * Works out the colour of every mixture, a bounded number of them between two yields.
+ *
+ * @param weight how many times longer than usual a visit takes; then there are fewer of them between two yields
+ */
+export function* everyColour(
+  { paints }: PaintSet,
+  { all }: Blocks,
+  visit: Visit,
+  weight = 1,
+): Generator<void> {
+  const most = Math.max(1, Math.floor(MIXTURES_A_STEP / weight));
   const k = new Float64Array(BANDS);
   const s = new Float64Array(BANDS);
   let since = 0;
@@ -137,7 +147,7 @@ export function* everyColour({ paints }: PaintSet, { all }: Blocks, visit: Visit
       laid = recipe.coloured;
       const [lightness, a, b] = opaqueColour(k, s, body, recipe.white);
       visit(lightness, a, b, start + at);
-      if (++since < MIXTURES_A_STEP) continue;
+      if (++since < most) continue;
       since = 0;
       yield;
     }

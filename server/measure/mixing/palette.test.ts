@@ -294,3 +294,20 @@ describe('a glaze', () => {
     expect(glazes.map((glaze) => glaze?.object)).toEqual([undefined, 1]);
   });
 });
+
+describe('many colours beyond a palette', () => {
+  it('have a paint that brings them nearer, and each its own difference', () => {
+    const objects = Array.from(
+      { length: 30 },
+      (_, at) =>
+        `object  tile-${at}\n  shape   rectangle (${at}, 0) to (${at + 1}, 40)\n  colour  5PB 4/${8 + at / 10}\n`,
+    );
+    const { beyond, addition } = mixingOf(scene(objects.join(''), 'white PW6, ochre PY42, black PBk7'));
+    expect(beyond).toHaveLength(30);
+    expect(addition?.differences).toHaveLength(30);
+    for (const { difference } of addition?.differences ?? []) {
+      expect(difference).toBeGreaterThan(0);
+      expect(difference).toBeLessThan(10);
+    }
+  });
+});

@@ -58,7 +58,7 @@ describe('over wet paint', () => {
     const [finding] = standing(checked(glazed).findings).filter((one) => one.rule === rule);
     // Quinacridones take more than 5 days by the guide, for which 12 count: 1 March and 12 days is the 13th.
     expect(finding?.message).toBe(
-      '“Two” on 4 March 2027 goes over “One”, which is not dry to the touch before 13 March 2027, nine days later: on `jug`. `magenta`, the slowest paint in it, takes twelve days in a thin film of 0.15 mm; so says a paint maker’s drying guide.',
+      '“Two” on 4 March 2027 goes over “One”, which is not dry to the touch before 13 March 2027, nine days later: on `jug`. `magenta` in it takes twelve days in 0.15 mm by a maker’s drying guide.',
     );
   });
 

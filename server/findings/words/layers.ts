@@ -28,16 +28,17 @@ export function sittingAndDay(
 /** What the days of a layer rest on, as a sentence: a paint and its source, a usual paint, or the binder. */
 export function restsOn(plan: Plan, { restsOn: basis, slowest, laid, days = 0 }: Coat): string {
   const film = `in a film of ${plainNumber(laid.film)} mm`;
-  const thin = `in a thin film of ${THIN_FILM} mm`;
+  const thin = `in ${THIN_FILM} mm`;
   switch (basis) {
     case 'paint':
     case 'unknown paint': {
       const paint = plan.palette?.paints[slowest?.paint ?? -1];
       const name = quoted(paint?.name ?? '');
-      const taken = `${daysInWords(slowest?.days ?? 0)} ${thin}${laid.film === THIN_FILM ? '' : `, which makes ${daysInWords(days)} ${film}`}`;
+      const inFilm = laid.film === THIN_FILM ? '' : `, so ${daysInWords(days)} ${film}`;
+      const taken = `takes ${daysInWords(slowest?.days ?? 0)} ${thin}`;
       return slowest?.source === undefined
-        ? `Of ${name}, the slowest in it, no figure is known; a usual paint takes ${taken}.`
-        : `${name}, the slowest paint in it, takes ${taken}; ${sourceInWords(slowest.source)}.`;
+        ? `Of ${name} in it no figure is known; a usual paint ${taken}${inFilm}.`
+        : `${name} in it ${taken} ${sourceInWords(slowest.source)}${inFilm}.`;
     }
     case 'usual paint': {
       const why = plan.palette ? 'No mixture is known for it' : 'The plan has no palette';
@@ -55,11 +56,11 @@ export function restsOn(plan: Plan, { restsOn: basis, slowest, laid, days = 0 }:
 function sourceInWords(source: NonNullable<NonNullable<Coat['slowest']>['source']>): string {
   switch (source) {
     case 'maker’s drying guide':
-      return 'so says a paint maker’s drying guide';
+      return 'by a maker’s drying guide';
     case 'Saitzyk 1987':
-      return 'so says Saitzyk, Art Hardware (1987)';
+      return 'by Saitzyk, Art Hardware';
     case 'from memory':
-      return 'the figure is from memory';
+      return '(from memory)';
   }
 }
 

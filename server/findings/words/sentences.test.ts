@@ -47,7 +47,7 @@ describe.each(plans)('%s', (plan) => {
 
   it('is told in whole sentences of a length to read', () => {
     for (const { message, advice } of findings) {
-      expect(message).toMatch(/^(?:\p{Lu}|`)[^]*[.?]$/u);
+      expect(message).toMatch(/^(?:\p{Lu}|[`“])[^]*[.?]$/u);
       expect(message.length, message).toBeLessThanOrEqual(LONGEST);
       if (advice !== undefined) expect(advice).toMatch(/^(?:\p{Lu}|`)[^]*\.$/u);
     }

@@ -53,6 +53,25 @@ describe('the sheet of a preview', () => {
     expect(messages(captionsOf(cut))).toEqual([]);
   });
 
+  it('keeps the lines that are told of anything else', () => {
+    const line: Mark = {
+      kind: 'text',
+      key: 'object:jug:line:0',
+      subject: 'object:jug',
+      text: 'PB29',
+      x: 0,
+      y: 40,
+      size: 1,
+      anchor: 'start',
+      face: 'text',
+      ink: 'quiet',
+    };
+    const layers = scene.layers.map((layer) =>
+      layer.name === 'captions' ? { ...layer, marks: [...layer.marks, line] } : layer,
+    );
+    expect(captionsOf(withoutFindingsList({ ...scene, layers }))).toContain(line);
+  });
+
   it('ends below the captions that are left', () => {
     const bottom = cut.sheet.y + cut.sheet.height;
     expect(bottom).toBeLessThan(scene.sheet.y + scene.sheet.height);

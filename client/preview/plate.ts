@@ -13,14 +13,17 @@ export function withoutFindingsList(scene: Scene): Scene {
     ...scene,
     sheet: { ...scene.sheet, height: bottom - scene.sheet.y },
     layers: scene.layers.map((layer) =>
-      layer.name === 'captions' ? { ...layer, marks: layer.marks.filter((mark) => !isListed(mark)) } : layer,
+      layer.name === 'captions'
+        ? { ...layer, marks: layer.marks.filter((mark) => !isListed(mark, scene)) }
+        : layer,
     ),
   };
 }
 
-function isListed({ key, subject }: Mark): boolean {
+function isListed({ key, subject }: Mark, { subjects }: Scene): boolean {
   if (key.startsWith('findings:')) return true;
-  return subject !== undefined && (key.startsWith(`${subject}:listed`) || key.startsWith(`${subject}:line:`));
+  if (subject === undefined || subjects[subject]?.kind !== 'finding') return false;
+  return key.startsWith(`${subject}:listed`) || key.startsWith(`${subject}:line:`);
 }
 
 /** The numbers that findings bear in the picture, by the key of their subject. */

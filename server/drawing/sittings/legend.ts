@@ -5,7 +5,7 @@ import { pathMark } from '../marks.js';
 import { linePath, rectanglePath } from '../path-data.js';
 import { greyOf, hexOf, mix } from '../picture/ink.js';
 import type { Reading } from '../views/reading.js';
-import { hatched } from './calendar.js';
+import { hatched } from './coats.js';
 
 const OCHRE = computedColour([60, 12, 45]);
 

@@ -14,13 +14,11 @@ export const opaqueGlaze: Rule = {
   summary: 'A glaze is of a paint that is opaque.',
   explanation:
     'A glaze is a transparent layer: light goes through it, is sent back by the dry paint below and goes through it again, which is where its depth comes from. An opaque paint, such as a cadmium or titanium white, sends light back itself, however thin it is laid; that makes a veil, or a scumble. How transparent a pigment is differs by maker, and is from memory.',
-  formula: 'a paint of the glaze whose pigment is known to be opaque',
+  formula: 'a paint of the glaze whose pigment is known to be opaque, and no black',
   source: 'common practice, no source',
   check: (plan, { palette }) =>
     (palette?.mixing?.glazes ?? []).flatMap((glaze) => {
-      const opaque = (glaze?.mixture?.parts ?? []).filter(
-        ({ paint }) => palette?.paints[paint]?.pigment?.transparency === 'opaque',
-      );
+      const opaque = (glaze?.mixture?.parts ?? []).filter(({ paint }) => veils(palette?.paints[paint]));
       return glaze && palette && opaque.length > 0
         ? finding(
             plan,
@@ -31,6 +29,11 @@ export const opaqueGlaze: Rule = {
         : [];
     }),
 };
+
+/** A black takes light away and sends none back. */
+function veils(paint: PaintMeasure | undefined): boolean {
+  return paint?.pigment?.transparency === 'opaque' && paint.family !== 'black';
+}
 
 function finding(
   plan: Plan,

@@ -1,3 +1,4 @@
+import { labDifference } from '../../plan/colour/difference.js';
 import { type Colour, computedColour } from '../../plan/colour/model.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { fullestGlaze, type SeenGlaze, throughGlaze } from './glaze-book.js';
@@ -75,10 +76,12 @@ function mixedGlaze(
   { set }: GlazeSurroundings,
 ): GlazeMeasure {
   const mixture = plannedMixture(set, found.parts, found.overWhite);
+  const wanted = glaze.paint === undefined ? glaze.colour : mixture.colour;
   return {
     object,
-    wanted: glaze.paint === undefined ? glaze.colour : mixture.colour,
+    wanted,
     mixture: { ...mixture, medium: found.medium },
+    difference: labDifference(wanted.lab, found.overWhite),
     seen: computedColour(labOfSpectrum(throughGlaze(set.paints, found, below.spectrum))),
     isEstimate: mixture.isEstimate || below.isEstimate,
   };

@@ -103,6 +103,8 @@ export interface GlazeMeasure {
   readonly wanted: Colour;
   /** Paints of the glaze, in whole parts to `medium` parts of medium; missing where the palette can't give it. */
   readonly mixture?: Mixture & { readonly medium: number };
+  /** CIEDE2000 from `wanted` to the mixture over white. */
+  readonly difference?: number;
   /** What is seen: the body colour through the glaze. */
   readonly seen: Colour;
   /** Not worked out from measured spectra. */

@@ -33,7 +33,8 @@ export function usablePaints(palette: Palette, known: readonly KnownPaint[]): Us
       ...mixing,
       paint,
       isEstimate: basis === 'estimated',
-      isOpaque: pigment?.transparency === 'opaque',
+      // A black takes light away and sends none back, so a touch of it dulls a glaze without veiling it.
+      isOpaque: pigment?.transparency === 'opaque' && pigment.family !== 'black',
     });
   });
   const all = [...byKey.values()].sort((one, other) => (one.key < other.key ? -1 : 1));

@@ -47,7 +47,7 @@ const SOLVENTS =
   'Solvent vapour harms and burns: open a window, keep the jar closed, and keep flame and cigarettes away.';
 
 const OILY_RAGS =
-  'Rags with drying oil heat by themselves and can catch fire. Never leave them in a pile: spread them out flat outdoors to dry, then into a lidded metal can filled with water and detergent, then away by local rules.';
+  'Rags with drying oil heat by themselves and can catch fire. Never in a pile: spread them out flat outdoors to dry, then into a lidded metal can of water and detergent, then away by local rules.';
 
 const DUST =
   'Do not breathe the dust of dry colour: wear a mask that filters it, wipe up wet, and do not sweep or blow.';

@@ -124,12 +124,13 @@ function partsOf(nameOf: (paint: number) => string, { parts, colour, isEstimate 
 function glazePart(
   plan: Plan,
   nameOf: (paint: number) => string,
-  { object, wanted, mixture, seen, isEstimate }: GlazeMeasure,
+  { object, wanted, mixture, difference, seen, isEstimate }: GlazeMeasure,
 ): Part['glazes'][number] {
   return {
     object: plan.objects[object]?.name ?? '',
     wanted: toHex(wanted),
     ...(mixture ? { mixture: partsOf(nameOf, mixture), mediumParts: mixture.medium } : {}),
+    ...(difference === undefined ? {} : { difference: round(difference) }),
     seen: toHex(seen),
     estimate: isEstimate,
   };

@@ -108,12 +108,15 @@ function partsText({ parts }: Pick<Mixture, 'parts'>): string {
 
 function glazesText({ glazes }: Part): string {
   return glazes
-    .map(({ object, mixture, mediumParts, seen, estimate }) => {
+    .map(({ object, mixture, mediumParts, difference = 0, seen, estimate }) => {
       const made =
         mixture && mediumParts !== undefined
           ? `${mixture.parts.map(({ paint, parts }) => `${parts} ${shown(paint)}`).join(' : ')} : ${mediumParts} medium`
           : 'no transparent paint for it';
-      return wrapped(`${made}, seen as ${seen}${estimate ? ', estimated' : ''}`, `  ${shown(object)}: `);
+      return wrapped(
+        `${made}${difference < 1 ? '' : `, ${figure(difference, 1)} off over white`}, seen as ${seen}${estimate ? ', estimated' : ''}`,
+        `  ${shown(object)}: `,
+      );
     })
     .join('');
 }

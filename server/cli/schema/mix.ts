@@ -67,6 +67,9 @@ const glaze = v.strictObject({
   mediumParts: v.exactOptional(
     v.pipe(v.number(), v.description('Parts of clear medium to those of the mixture.')),
   ),
+  difference: v.exactOptional(
+    v.pipe(v.number(), v.description('CIEDE2000 from `wanted` to the mixture over white.')),
+  ),
   seen: v.pipe(hex, v.description('The body colour through the glaze.')),
   estimate: v.boolean(),
 });

@@ -46,6 +46,7 @@ describe('the toolbar of the preview, by keyboard alone', () => {
       'Names',
       'Leads',
       'Findings',
+      'Glazes',
       'Copy image',
       'Export…',
     ]);

@@ -72,7 +72,8 @@ describe('the views of the preview that read the whole picture', () => {
     const told = await buttons().evaluateAll((inputs) =>
       inputs.map((input) => input.getAttribute('aria-description') ?? ''),
     );
-    expect(told).toHaveLength(views.length);
+    // Those of the picture, and the boards of palette and sittings.
+    expect(told).toHaveLength(views.length + 2);
     expect(told.every((words) => words.endsWith('.'))).toBe(true);
   });
 

@@ -63,9 +63,9 @@ describe('checkText', () => {
   });
 
   it('keeps what is not worked with yet to a line each', () => {
-    const plan = checkedPlan('plan "x"\ncanvas 9 x 9 cm\ndue 2026-03-01\n');
+    const plan = checkedPlan('plan "x"\ncanvas 9 x 9 cm\ngrid 3 x 3\n');
     const text = checkText([plan], false);
-    expect(text).toMatch(/^Read, but not worked with yet\n {2}plan\.mahl:3:1 {2}`due` is read\. .+\n$/m);
+    expect(text).toMatch(/^Read, but not worked with yet\n {2}plan\.mahl:3:1 {2}`grid` is read\. .+\n$/m);
   });
 
   it('sums up several plans', () => {

@@ -49,7 +49,7 @@ test('a rule of thumb is told as information', () => {
 });
 
 test('what is not computed yet is a hint', () => {
-  expect(coded(diagnose('canvas 40 x 30 cm\ndue 2026-03-01'), 'not-computed-yet')?.severity).toBe(
+  expect(coded(diagnose('canvas 40 x 30 cm\ngrid 4 x 3'), 'not-computed-yet')?.severity).toBe(
     DiagnosticSeverity.Hint,
   );
 });
@@ -70,7 +70,7 @@ test('a statement that is given twice is faded where it does not count, and lead
 });
 
 test('the gravest come first, what is wrong with the text in its order', () => {
-  const found = diagnose(`${budgetMissed}objekt tower\ncanvas 50 x 30 cm\ncolour wall #12\ndue 2026-03-01\n`);
+  const found = diagnose(`${budgetMissed}objekt tower\ncanvas 50 x 30 cm\ncolour wall #12\ngrid 4 x 3\n`);
   const grades = found.map(({ severity }) => severity);
   expect(new Set(grades).size).toBe(4);
   expect(grades).toEqual(grades.toSorted());

@@ -202,7 +202,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       const { kept, snapshot } = plan;
       let more = false;
       part('mixtures', () => {
-        // Measuring notes what is still to be found.
+        // Measuring notes what is still to be found, and is not asked for where there is nothing to mix.
+        if (snapshot.plan.palette === undefined) return [];
         if (snapshot.measures.palette === undefined || !kept.mixer.hasWork) return [];
         more = kept.mixer.step();
         if (!more) refresh(uri);

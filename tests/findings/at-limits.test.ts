@@ -263,6 +263,16 @@ const SIDES: Readonly<Record<string, Sides>> = {
     within: 3.99,
     beyond: 4.01,
   },
+  // White and black mix a bluish grey; this much chroma more of that hue is 5 of CIEDE2000 off.
+  'colour beyond the palette': {
+    plan: (chroma) => [
+      'canvas  80 x 60 cm\n',
+      'palette\n  paint white PW6\n  paint soot PBk7\n',
+      object('wall', box(0, 0, 80, 60), `colour 5PB 6/${chroma}`),
+    ],
+    within: 3.48,
+    beyond: 3.54,
+  },
   // 1.6 cm of 80 are 2 %.
   'bare ground': {
     plan: (strip) => [ROOM, object('wall', box(strip, 0, 80 - strip, 60), 'value 2', 'plane background')],

@@ -21,8 +21,9 @@ const ROW_GAP = 2.2;
 const ANY_HEIGHT = Number.POSITIVE_INFINITY;
 /** The part of the page's height that paints, sittings and cautions have at most. */
 const MOST_WORK = 0.2;
-/** The least of it that the drawing has beside them. */
+/** The least of it that the drawing is to have beside them, and what it is left with where cautions take more. */
 const LEAST_DRAWING = 0.26;
+const SMALLEST_DRAWING = 0.16;
 const MOST_WORK_ACROSS = 0.32;
 
 /**
@@ -40,11 +41,6 @@ export function arrangeUpright(reading: Reading, findings: readonly Finding[], c
   const head = headBlock(reading, 2 * width + gap);
   const feeling = feelingBlock(reading, width);
   const headHeight = Math.max(head.height, feeling.height);
-  const work = workRow(reading, () => content.width, gap);
-  // What is done at the easel stands at the foot of the page; cautions are never cut.
-  const workBlock = work.within(Math.min(work.natural, Math.max(MOST_WORK * content.height, work.least)));
-  const taken = workBlock.height > 0 ? workBlock.height + row : 0;
-
   const signs = signsBlock(reading, width);
   const { standing, aside } = findingsBlocks(findings, reading, width);
   const colours = coloursList(reading, width);
@@ -55,12 +51,20 @@ export function arrangeUpright(reading: Reading, findings: readonly Finding[], c
   );
   const lowNatural = Math.max(signs.height, standing(ANY_HEIGHT).height, aside(ANY_HEIGHT).height);
   const lowLeast = Math.min(lowNatural, 0.1 * content.height);
-  const left = content.height - headHeight - 3 * row - taken;
+  const free = content.height - headHeight - 3 * row;
+  // What is done at the easel stands at the foot of the page; cautions are never cut.
+  const work = workRow(reading, () => content.width, gap);
+  const besideDrawing = free - row - bars - lowLeast - LEAST_DRAWING * content.height;
+  const workBlock = work.within(
+    Math.min(work.natural, Math.max(work.least, Math.min(MOST_WORK * content.height, besideDrawing))),
+  );
+  const taken = workBlock.height > 0 ? workBlock.height + row : 0;
+  const left = free - taken;
   const wanted = fittedBox(plan, {
     ...content,
     height:
       taken > 0
-        ? Math.max(LEAST_DRAWING * content.height, Math.min(0.46 * content.height, left - bars - lowLeast))
+        ? Math.max(SMALLEST_DRAWING * content.height, Math.min(0.46 * content.height, left - bars - lowLeast))
         : 0.46 * content.height,
   });
   const rest = left - wanted.height;

@@ -136,8 +136,18 @@ export type ObjectRole = 'dominant' | 'secondary' | 'minor';
 export type Plane = 'background' | 'middle' | 'foreground';
 export type Edges = 'hard' | 'firm' | 'soft' | 'lost';
 export type Means = 'value' | 'colour' | 'edges' | 'detail' | 'scale' | 'isolation';
-export type Layer =
-  'imprimatura' | 'underpainting' | 'block-in' | 'body colour' | 'scumble' | 'glaze' | 'detail' | 'varnish';
+/** From the ground up, as they are laid. */
+export const layers = [
+  'imprimatura',
+  'underpainting',
+  'block-in',
+  'body colour',
+  'scumble',
+  'glaze',
+  'detail',
+  'varnish',
+] as const;
+export type Layer = (typeof layers)[number];
 
 /** A word of a closed list, with where it stands. */
 export interface Choice<T extends string> extends Span {

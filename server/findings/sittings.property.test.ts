@@ -6,19 +6,9 @@ import { standing } from './check.js';
 import type { Finding } from './finding.js';
 import { holdsGood } from './fix-trial.js';
 import { ruleById } from './rules.js';
-import { parse } from '../../grammar/index.js';
+import { layers, parse } from '../../grammar/index.js';
 
 const START = dayOf('2027-01-01') ?? 0;
-const LAYERS = [
-  'imprimatura',
-  'underpainting',
-  'block-in',
-  'body colour',
-  'scumble',
-  'glaze',
-  'detail',
-  'varnish',
-];
 const THINGS = ['wall', 'jug', 'cloth'];
 /** Rules about dates: what they are mended by moves dates alone. */
 const ABOUT_DAYS = ['over wet paint', 'glaze over wet', 'varnish too soon', 'day taken', 'past the due date'];
@@ -32,7 +22,7 @@ const sitting = fc
     title: fc.constantFrom('Lay in', 'Body', 'Finish'),
     day: fc.option(day, { freq: 6, nil: undefined }),
     works: fc.subarray(THINGS),
-    layer: fc.option(fc.constantFrom(...LAYERS), { nil: undefined }),
+    layer: fc.option(fc.constantFrom(...layers), { nil: undefined }),
     fat: fc.option(fc.constantFrom(0, 5, 20), { nil: undefined }),
     medium: fc.option(fc.constantFrom('alkyd', 'acrylic', 'walnut oil'), { nil: undefined }),
   })

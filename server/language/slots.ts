@@ -1,4 +1,4 @@
-import { choiceLists, type StatementKind } from '../../grammar/index.js';
+import { choiceLists, layers, type StatementKind } from '../../grammar/index.js';
 import { exceptionKinds } from '../findings/exceptions.js';
 import { ruleById } from '../findings/rules.js';
 import type { FileReference } from '../plan/plan.js';
@@ -210,9 +210,7 @@ const forms: Partial<Readonly<Record<StatementKind, Choose>>> = {
   sitting: then([], [words(['on'])]),
   works: list(names('object')),
   layer: (rest) =>
-    rest.at(-1) === 'body'
-      ? [words(['colour'])]
-      : then([words([...choiceLists.OneWordLayer, 'body colour'])], [words(choiceLists.Body)])(rest),
+    rest.at(-1) === 'body' ? [words(['colour'])] : then([words(layers)], [words(choiceLists.Body)])(rest),
   away: then([], [words(['to'])]),
   grid: only(words(['every'])),
   allow: (rest) => allowSlots(rest),

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { layers } from '../../../grammar/index.js';
 import { names, share } from './parts.js';
 
 /** Written into every document, and the `$id` of its schema. */
@@ -8,16 +9,7 @@ const date = v.pipe(v.string(), v.isoDate(), v.description('A day, such as 2027-
 const days = v.pipe(v.number(), v.integer(), v.description('Whole days.'));
 const sitting = v.pipe(v.string(), v.description('The title of a sitting.'));
 const place = v.pipe(v.number(), v.integer(), v.description('Its place in `sittings`, counted from 0.'));
-const layer = v.picklist([
-  'imprimatura',
-  'underpainting',
-  'block-in',
-  'body colour',
-  'scumble',
-  'glaze',
-  'detail',
-  'varnish',
-]);
+const layer = v.picklist(layers);
 
 const coat = v.strictObject({
   object: v.string(),

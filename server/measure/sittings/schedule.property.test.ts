@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Layer } from '../../../grammar/index.js';
+import { type Layer, layers } from '../../../grammar/index.js';
 import { planOf } from '../../../tests/support/plan.js';
 import { dayOf, isoOf } from './days.js';
 import type { LayerConflict, ScheduleMeasure } from './schedule.js';
@@ -21,19 +21,12 @@ interface Stretch {
   readonly days: number;
 }
 
-const layers: readonly Layer[] = [
-  'underpainting',
-  'block-in',
-  'body colour',
-  'scumble',
-  'glaze',
-  'detail',
-  'varnish',
-];
+/** Those that paint objects. */
+const painted: readonly Layer[] = layers.filter((layer) => layer !== 'imprimatura');
 
 const session: fc.Arbitrary<Session> = fc.record({
   after: fc.integer({ min: 0, max: 400 }),
-  layer: fc.constantFrom(...layers),
+  layer: fc.constantFrom(...painted),
   film: fc.constantFrom(0.03, 0.1, 0.15, 0.4),
   fat: fc.constantFrom(0, 5, 10, 30),
   works: fc.constantFrom<readonly ('wall' | 'jug')[]>(['wall'], ['jug'], ['wall', 'jug']),

@@ -34,6 +34,19 @@ describe('cautions', () => {
     expect(chromium?.text).toMatch(/^`viridian` \(PG18\) holds chromium\. /);
   });
 
+  it('go by what the paint is called where its pigment is not known', () => {
+    const about = (paint: string) =>
+      cautionsOf(planOf(`canvas  40 x 30 cm\npalette\n  paint   ${paint}`)).map(({ about: hazard, text }) => [
+        hazard,
+        text.split('.')[0],
+      ]);
+    expect(about('cadmium-red full #bb261f')).toEqual([['cadmium', '`cadmium-red` holds cadmium']]);
+    expect(about('cadmium-red-hue full #bb261f')).toEqual([]);
+    expect(about('cobalt-like PB29')).toEqual([]);
+    expect(about('raw-umber PBr999')).toEqual([['manganese', '`raw-umber` (PBr999) holds manganese']]);
+    expect(about('leading-light full #bb261f')).toEqual([]);
+  });
+
   it('are none where nothing is known to hurt', () => {
     expect(
       cautionsOf(planOf('canvas  40 x 30 cm\n  medium  acrylic\npalette\n  paint   ultra PB29')),

@@ -71,8 +71,7 @@ export function cautionsOf(plan: Plan): readonly Caution[] {
 
 /** What a paint calls for, in sentences; empty for one of which no hazard is known. */
 export function cautionsAboutPaint(paint: Pick<Paint, 'index' | 'name'>): readonly string[] {
-  const hazards = paint.index === undefined ? [] : (pigmentOf(paint.index, paint.name)?.hazards ?? []);
-  return hazards.map((hazard) => `It holds ${hazard}. ${careWith[hazard].text}`);
+  return hazardsOf(paint).map((hazard) => `It holds ${hazard}. ${careWith[hazard].text}`);
 }
 
 /** What the words of a medium call for, in sentences. */
@@ -85,12 +84,33 @@ export function cautionsAboutMedium(text: string): readonly string[] {
   ];
 }
 
+/** What painters call paints that hold them, where no Colour Index name says more; from memory. */
+const namesOfHazards: Readonly<Partial<Record<Hazard, RegExp>>> = {
+  cadmium: /\bcad(?:mium)?\b/,
+  cobalt: /\b(?:cobalt|cerulean|aureolin|smalt)\b/,
+  lead: /\b(?:lead|flake white|cremnitz|minium)\b/,
+  chromium: /\b(?:chrome|chromium|viridian)\b/,
+  manganese: /\b(?:manganese|umber)\b/,
+  mercury: /\b(?:vermilion|cinnabar)\b/,
+  arsenic: /\b(?:orpiment|realgar)\b/,
+  nickel: /\bnickel\b/,
+};
+
+/** By the pigment, where it is known; else by the name, of which a `hue` is the imitation without the metal. */
+function hazardsOf({ index, name }: Pick<Paint, 'index' | 'name'>): readonly Hazard[] {
+  const pigment = index === undefined ? undefined : pigmentOf(index, name);
+  if (pigment !== undefined) return pigment.hazards;
+  const words = name.toLowerCase().replaceAll(/[-_]/g, ' ');
+  if (/\bhue\b/.test(words)) return [];
+  return hazardNames.filter((hazard) => namesOfHazards[hazard]?.test(words) === true);
+}
+
 function pigmentCaution(hazard: Hazard, paints: readonly Paint[]): readonly Caution[] {
-  const [first, ...others] = paints.filter(
-    ({ index, name }) => index !== undefined && pigmentOf(index, name)?.hazards.includes(hazard) === true,
-  );
+  const [first, ...others] = paints.filter((paint) => hazardsOf(paint).includes(hazard));
   if (first === undefined) return [];
-  const materials = [first, ...others].map(({ name, index = '' }) => `\`${name}\` (${index})`);
+  const materials = [first, ...others].map(({ name, index }) =>
+    index === undefined ? `\`${name}\`` : `\`${name}\` (${index})`,
+  );
   const { text, source = COMMON } = careWith[hazard];
   return [
     {

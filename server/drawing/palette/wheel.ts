@@ -12,6 +12,7 @@ import { placeLabel } from '../picture/labels.js';
 import { triangle } from '../picture/signs.js';
 import type { Box, Face, Hex, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
+import { outlineOfReach } from './outline.js';
 import { swatchKeys, swatchNames } from './words.js';
 
 /** What is drawn on the wheel, and where things are on it. */
@@ -155,7 +156,7 @@ export function drawWheel(reading: Reading, palette: PaletteMeasure, box: Box): 
         fill: 'mount',
         stroke: { ink: 'rule', weight: 'hair' },
       }),
-      ...reachMarks(mixing?.reach ?? [], at),
+      ...reachMarks(outlineOfReach(mixing?.reach ?? []), at),
       ...ringMarks(middle, radius, outer, ringStep),
     ],
     construction: [

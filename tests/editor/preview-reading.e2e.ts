@@ -34,6 +34,10 @@ describe('the preview for a keyboard and a screen reader', () => {
             - text: Path
             - radio "Emphasis"
             - text: Emphasis
+            - radio "Palette"
+            - text: Palette
+            - radio "Sittings"
+            - text: Sittings
           - group "Zoom":
             - button "Zoom out": −
             - status "Zoom": 100 %

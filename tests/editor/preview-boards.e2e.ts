@@ -9,7 +9,7 @@ describe('the views of the preview that tell what is painted with, and when', ()
   let studio: Studio;
 
   beforeAll(async () => {
-    studio = await openStudio({ plan: 'jug.mahl' });
+    studio = await openStudio({ plan: 'sink.mahl' });
     await studio.preview.locator(shape('jug')).first().waitFor();
   });
   afterAll(() => studio?.workbench.close());

@@ -1,4 +1,5 @@
-import { type PaletteMeasure, onWheel } from '../../measure/mixing/mixing.js';
+import type { PaletteMeasure } from '../../measure/mixing/mixing.js';
+import { labChroma } from '../../plan/colour/model.js';
 import type { Colour, Lab } from '../../plan/colour/colour.js';
 import { computedColour } from '../../plan/colour/model.js';
 import { munsellHueDegrees } from './hues.js';
@@ -52,8 +53,8 @@ export function drawWheel(reading: Reading, palette: PaletteMeasure, box: Box): 
   const strongest = Math.max(
     LEAST_CHROMA,
     ...(mixing?.reach ?? []).filter(Number.isFinite),
-    ...palette.paints.flatMap(({ full }) => (full === undefined ? [] : [onWheel(full.lab).chroma])),
-    ...swatches.map(({ wanted }) => onWheel(wanted.lab).chroma),
+    ...palette.paints.flatMap(({ full }) => (full === undefined ? [] : [labChroma(full.lab)])),
+    ...swatches.map(({ wanted }) => labChroma(wanted.lab)),
   );
   const ringStep = strongest > 60 ? 40 : 20;
   const outer = 10 * Math.ceil((1.06 * strongest) / 10);

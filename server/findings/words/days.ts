@@ -30,6 +30,11 @@ export function weekdayInWords(day: number): string {
   return WEEKDAYS[weekdayOf(day)] ?? '';
 }
 
+/** `Friday 22 January 2027` */
+export function weekdayAndDay(day: number): string {
+  return `${weekdayInWords(day)} ${dayInWords(day)}`;
+}
+
 /** So many days: `one day`, `five days`, `16 days`. */
 export function daysInWords(days: number): string {
   return days === 1 ? 'one day' : `${counted(days)} days`;

@@ -1,6 +1,6 @@
 import type { Coat, ScheduledSitting } from '../../measure/sittings/schedule.js';
 import { THIN_FILM } from '../../measure/sittings/layers.js';
-import { plainNumber } from '../../plan/problems.js';
+import { capitalised, plainNumber } from '../../plan/problems.js';
 import type { Plan } from '../../plan/plan.js';
 import { daysInWords, dayInWords, sittingName } from './days.js';
 import { objectName, quoted, someOf } from './words.js';
@@ -45,7 +45,7 @@ export function restsOn(plan: Plan, { restsOn: basis, slowest, laid, days = 0 }:
       return `${why}, so a usual paint is counted: ${daysInWords(days)} ${film}.`;
     }
     case 'binder':
-      return `${capital(laid.binder)} takes ${days === 0 ? 'less than a day' : daysInWords(days)} ${film}.`;
+      return `${capitalised(laid.binder)} takes ${days === 0 ? 'less than a day' : daysInWords(days)} ${film}.`;
     case 'varnish':
       return `A varnish takes ${daysInWords(days)}.`;
     case 'unsettled':
@@ -62,8 +62,4 @@ function sourceInWords(source: NonNullable<NonNullable<Coat['slowest']>['source'
     case 'from memory':
       return '(from memory)';
   }
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

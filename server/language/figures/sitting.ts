@@ -1,9 +1,9 @@
-import { dayInWords, daysInWords, weekdayInWords } from '../../findings/words/days.js';
+import { dayInWords, daysInWords, weekdayAndDay } from '../../findings/words/days.js';
 import { objectsNamed, restsOn } from '../../findings/words/layers.js';
 import { percent } from '../../findings/words/words.js';
 import type { Coat, DueMeasure, ScheduledSitting, ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import type { Plan } from '../../plan/plan.js';
-import { plainNumber } from '../../plan/problems.js';
+import { capitalised, plainNumber } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import type { Paragraphs } from './paragraphs.js';
@@ -16,7 +16,7 @@ export function sittingFigures({ plan, measures }: Snapshot, line: number, style
   if (schedule === undefined || scheduled === undefined) return [];
   const { day, works } = scheduled;
   return [
-    ...(day === undefined ? [] : [`${weekdayInWords(day)} ${dayInWords(day)}.`]),
+    ...(day === undefined ? [] : [`${weekdayAndDay(day)}.`]),
     laidInWords(scheduled),
     ...(works.length === 0 ? ['It works on nothing.'] : [`It works on ${objectsNamed(plan, works)}.`]),
     ...dryInWords(scheduled),
@@ -27,9 +27,8 @@ export function sittingFigures({ plan, measures }: Snapshot, line: number, style
 
 /** `Block-in, lean: about 5 % of medium, in a film of 0.1 mm.` */
 function laidInWords({ layer, fat, film, fatFrom, filmStated }: ScheduledSitting): string {
-  const name = `${layer.charAt(0).toUpperCase()}${layer.slice(1)}`;
   const usual = fatFrom === 'share' && filmStated ? '' : ', by what is usual where the plan says nothing';
-  return `${name}: ${percent(fat)} of oil or medium added, in a film of ${plainNumber(film)} mm${usual}.`;
+  return `${capitalised(layer)}: ${percent(fat)} of oil or medium added, in a film of ${plainNumber(film)} mm${usual}.`;
 }
 
 function dryInWords({ dryingDays, dryOn }: ScheduledSitting): readonly string[] {
@@ -38,7 +37,7 @@ function dryInWords({ dryingDays, dryOn }: ScheduledSitting): readonly string[] 
   return [
     dryOn === undefined
       ? `What it lays is dry to the touch after ${daysInWords(dryingDays)}.`
-      : `All of it is dry to the touch on ${weekdayInWords(dryOn)} ${dayInWords(dryOn)}, after ${daysInWords(dryingDays)}.`,
+      : `All of it is dry to the touch on ${weekdayAndDay(dryOn)}, after ${daysInWords(dryingDays)}.`,
   ];
 }
 
@@ -57,7 +56,7 @@ function slowestLayer(
 
 function latestInWords({ latest, slack }: ScheduledSitting): readonly string[] {
   if (latest === undefined || slack === undefined) return [];
-  const until = `${weekdayInWords(latest)} ${dayInWords(latest)}`;
+  const until = weekdayAndDay(latest);
   return [
     slack < 0
       ? `To be ready on the due date it ought to have been held by ${until}, ${daysInWords(-slack)} earlier.`
@@ -75,7 +74,7 @@ export function dueFigures({ measures: { schedule } }: Snapshot, style: Style): 
 
 function dueInWords({ day, readyOn, latestStart, slack }: DueMeasure): readonly string[] {
   return [
-    `${weekdayInWords(day)} ${dayInWords(day)}.`,
+    `${weekdayAndDay(day)}.`,
     ...(readyOn === undefined ? [] : [`The picture is dry to the touch on ${dayInWords(readyOn)}.`]),
     ...(latestStart === undefined || slack === undefined
       ? []

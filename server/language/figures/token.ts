@@ -5,7 +5,9 @@ import {
   type Node,
   type StatementKind,
 } from '../../../grammar/index.js';
+import { weekdayAndDay } from '../../findings/words/days.js';
 import { percent } from '../../findings/words/words.js';
+import { dayOf } from '../../measure/sittings/days.js';
 import { stepValue } from '../../plan/colour/value.js';
 import { type Axis, canvasUnits, divisionPlace, millimetresPer } from '../../plan/lengths.js';
 import { CAUTION_FIRST, cautionsAboutPaint } from '../../plan/materials/cautions.js';
@@ -39,7 +41,7 @@ export function tokenFigures(
         (words) => style.text(words),
       );
     case 'date':
-      return [style.text(dayInWords(written))];
+      return [style.text(writtenDay(written))];
     case 'reference':
       return [style.text(referenceFigure(node, canonicalWord(written), basePathOf(tree) !== undefined))];
     case 'colour':
@@ -162,10 +164,8 @@ function isLength(value: object): value is Length {
   return 'fraction' in value && 'value' in value && typeof value.value === 'number';
 }
 
-/** `Tuesday, 1 December 2026` */
-function dayInWords(written: string): string {
-  const day = new Date(`${written}T00:00:00Z`);
-  const isReal = !Number.isNaN(day.getTime()) && day.toISOString().startsWith(written);
-  if (!isReal) return 'There is no such day in the calendar.';
-  return new Intl.DateTimeFormat('en-GB', { dateStyle: 'full', timeZone: 'UTC' }).format(day);
+/** `Tuesday 1 December 2026` */
+function writtenDay(written: string): string {
+  const day = dayOf(written);
+  return day === undefined ? 'There is no such day in the calendar.' : weekdayAndDay(day);
 }

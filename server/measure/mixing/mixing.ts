@@ -1,4 +1,4 @@
-import type { Colour, Lab } from '../../plan/colour/colour.js';
+import type { Colour } from '../../plan/colour/colour.js';
 import type { PaintFamily, Pigment } from '../../plan/materials/pigments.js';
 
 /** What is worked out about the palette of a plan. */
@@ -133,9 +133,4 @@ export interface PaintAddition {
   readonly pigment: Pigment;
   /** For each of `beyond`: the difference that is left with it. */
   readonly differences: readonly { readonly swatch: number; readonly difference: number }[];
-}
-
-/** A place on the wheel of hue and chroma: CIELAB without its lightness. */
-export function onWheel([, a, b]: Lab): { readonly hueDegrees: number; readonly chroma: number } {
-  return { hueDegrees: ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360, chroma: Math.hypot(a, b) };
 }

@@ -62,6 +62,8 @@ export class Keyboard {
   show(): void {
     const { board, overlay, writes } = this.#host;
     const grip = this.#nudged === undefined ? undefined : board.grip(this.#nudged.key);
+    // What was on the page when the key was pressed may have had another size.
+    if (grip?.kind === 'size') this.#tell(grip, this.#put(grip));
     if (!writes.busy || grip === undefined) {
       this.#nudged = undefined;
       return;
@@ -84,10 +86,14 @@ export class Keyboard {
     const before = this.#nudged?.key === grip.key ? this.#nudged.by : { x: 0, y: 0 };
     this.#nudged = { key: grip.key, by: sum(before, by) };
     writes.add({ kind: 'nudge', grip: grip.key, by: board.wayInPlan(by) });
-    const at = grip.kind === 'size' ? this.#put(grip) : sum(grip.at, this.#nudged.by);
-    readout.say(`${movedName(grip)} ${moveInWords(board, grip, at, false)}.`);
+    if (grip.kind !== 'size') this.#tell(grip, sum(grip.at, this.#nudged.by));
     this.show();
     return true;
+  }
+
+  #tell(grip: Grip, at: Spot): void {
+    const { board, readout } = this.#host;
+    readout.say(`${movedName(grip)} ${moveInWords(board, grip, at, false)}.`);
   }
 
   /** Where a grip will be when all is written. */

@@ -2,7 +2,7 @@ import process from 'node:process';
 import { exitCodes } from './exit-code.js';
 import { run } from './program.js';
 import { readUpTo } from './read-up-to.js';
-import type { Terminal } from './terminal.js';
+import { complaint, type Terminal } from './terminal.js';
 
 const terminal: Terminal = {
   folder: process.cwd(),
@@ -11,7 +11,7 @@ const terminal: Terminal = {
   readInput: (mostBytes) => readUpTo(process.stdin, mostBytes),
   print: (output) => new Promise((resolve) => process.stdout.write(output, () => resolve())),
   explain: (text) => void process.stderr.write(text),
-  complain: (message) => void process.stderr.write(`mahlstick: ${message}\n`),
+  complain: (message) => void process.stderr.write(complaint(message)),
 };
 
 // Whoever reads may have seen enough, as `head` does; that is no failure.

@@ -58,7 +58,7 @@ describe('run', () => {
   });
 
   it('formats, checks, measures and draws the standard input', async () => {
-    expect(await session(['format', '-'], 'plan "One"\ncanvas 40 x 30 cm')).toEqual({
+    expect(await session(['format', '-'], 'plan "One"\ncanvas 40 x 30 cm')).toMatchObject({
       code: 0,
       output: plan,
       complaints: [],

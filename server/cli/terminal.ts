@@ -16,6 +16,11 @@ export interface Terminal {
   explain(text: string): void;
 }
 
+/** How what is amiss reads on the error stream: a line that says who tells it. */
+export function complaint(message: string): string {
+  return `mahlstick: ${message}\n`;
+}
+
 /** A command that cannot be carried out, with the reason in plain words: a whole sentence. */
 export class CommandFailure extends Error {}
 

@@ -1,4 +1,3 @@
-import { spawn } from 'node:child_process';
 import {
   chmodSync,
   cpSync,
@@ -15,37 +14,37 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Ajv } from 'ajv';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { version } from '../../package.json';
+import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import type { CheckDocument } from '../../server/cli/schema/check.js';
 import type { MeasureDocument } from '../../server/cli/schema/measure.js';
+import { session } from '../support/command-line.js';
 import { readPdf } from '../support/pdf.js';
-import { buildMahlstick, type Mahlstick, type RunOptions } from './mahlstick.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-cli-'));
-let mahlstick: Mahlstick;
 /** A fresh folder for each test, with the examples in it. */
 let folder: string;
 
 const broken = 'plan    "Broken"\ncanvas  20 x 20 cm\nobject  a\n  shape   circle 5\n  colour  teel\n';
-
-beforeAll(async () => {
-  mahlstick = await buildMahlstick();
-});
 
 beforeEach(() => {
   folder = mkdtempSync(path.join(top, 'test-'));
   cpSync(path.join(root, 'examples'), folder, { recursive: true });
 });
 
-afterAll(() => {
-  mahlstick.remove();
-  rmSync(top, { recursive: true, force: true });
-});
+afterAll(() => rmSync(top, { recursive: true, force: true }));
 
-const run = (words: readonly string[], options: RunOptions = {}) =>
-  mahlstick.run(words, { folder, ...options });
+/** Within this process, as most of a command's time would go into starting one; `process.test.ts` starts some. */
+async function run(words: readonly string[], { input = '', from = folder }: RunOptions = {}) {
+  const { code, output, errors } = await session(words, input, from);
+  return { code, stdout: output, stderr: errors };
+}
+
+interface RunOptions {
+  readonly input?: string | Uint8Array;
+  /** The current folder. */
+  readonly from?: string;
+}
 
 function write(name: string, content: string | Uint8Array): string {
   const file = path.join(folder, name);
@@ -59,16 +58,9 @@ function validator(name: string) {
 }
 
 describe('mahlstick', () => {
-  it('tells its version and explains itself', async () => {
-    expect(await run(['--version'])).toEqual({ code: 0, stdout: `${version}\n`, stderr: '' });
-    expect((await run(['--help'])).stdout).toContain('Exit codes:');
-  });
-
   it('explains every command in lines that a terminal of 80 columns holds', async () => {
     for (const command of ['', 'check', 'draw', 'measure', 'format', 'server', 'help']) {
-      const { code, stdout } = await run(['help', ...(command === '' ? [] : [command])], {
-        env: { COLUMNS: '80' },
-      });
+      const { code, stdout } = await run(['help', ...(command === '' ? [] : [command])]);
       expect(code).toBe(0);
       expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
     }
@@ -87,36 +79,6 @@ describe('mahlstick', () => {
     const { code, stdout, stderr } = await run(['mesure', 'ten.mahl']);
     expect([code, stdout]).toEqual([2, '']);
     expect(stderr).toContain("mahlstick: unknown command 'mesure'\n(Did you mean measure?)");
-  });
-
-  it('loads the painter of pixels and the language server only when they are called', async () => {
-    write(
-      'refuse.cjs',
-      "require('node:module').Module._load = ((load) => (name, ...rest) => {\n  if (name.includes('resvg')) throw new Error('loaded');\n  return load(name, ...rest);\n})(require('node:module').Module._load);\n",
-    );
-    const env = { NODE_OPTIONS: `--require ${path.join(folder, 'refuse.cjs')}` };
-    expect((await run(['draw', 'ten.mahl'], { env })).code).toBe(0);
-    expect(await run(['draw', 'ten.mahl', '-o', 'ten.png'], { env })).toMatchObject({ code: 3 });
-  });
-
-  it('takes a reader that leaves early for what it is', async () => {
-    write('many.mahl', 'object a\n'.repeat(3000));
-    const child = spawn(process.execPath, [mahlstick.file, 'check', 'many.mahl'], {
-      cwd: folder,
-      timeout: 30_000,
-    });
-    child.stdout.destroy();
-    let stderr = '';
-    child.stderr.on('data', (part: Buffer) => (stderr += part.toString()));
-    const code = await new Promise((resolve) => child.on('close', resolve));
-    expect([code, stderr]).toEqual([0, '']);
-  });
-
-  it('shows no stack of its own faults', async () => {
-    write('refuse.cjs', "JSON.stringify = () => { throw new Error('a fault'); };\n");
-    const env = { NODE_OPTIONS: `--require ${path.join(folder, 'refuse.cjs')}` };
-    const { stderr } = await run(['check', '--json', 'ten.mahl'], { env });
-    expect(stderr).toBe('mahlstick: this is a fault of mahlstick, not of your plan: a fault\n');
   });
 });
 
@@ -186,7 +148,7 @@ describe('check', () => {
   });
 
   it('reads files that a plan names from the folder of the plan', async () => {
-    expect(await run(['check', `${folder}/goldfinch.mahl`], { folder: top })).toMatchObject({ code: 0 });
+    expect(await run(['check', `${folder}/goldfinch.mahl`], { from: top })).toMatchObject({ code: 0 });
   });
 
   it('refuses what a plan has no business reading', async () => {
@@ -395,51 +357,5 @@ describe('format', () => {
     expect((await run(['format', 'latin.mahl', 'one.mahl'])).code).toBe(2);
     expect(readFileSync(file)).toEqual(bytes);
     expect(readFileSync(path.join(folder, 'one.mahl'), 'utf8')).toBe(tidy);
-  });
-
-  it('leaves everything as it was in a folder that cannot be written', async () => {
-    const locked = path.join(folder, 'locked');
-    mkdirSync(locked);
-    writeFileSync(path.join(locked, 'one.mahl'), untidy);
-    for (const reachable of [top, folder]) chmodSync(reachable, 0o755);
-    chmodSync(locked, 0o555);
-    // The superuser may write anywhere, so somebody else has to try.
-    const somebody = process.getuid?.() === 0 ? { uid: 65534 } : {};
-    const { code, stderr } = await run(['format', 'locked/one.mahl'], somebody);
-    chmodSync(locked, 0o755);
-    expect([code, stderr]).toEqual([2, 'mahlstick: locked/one.mahl is out of reach: permission denied.\n']);
-    expect(readdirSync(locked)).toEqual(['one.mahl']);
-    expect(readFileSync(path.join(locked, 'one.mahl'), 'utf8')).toBe(untidy);
-  });
-});
-
-describe('server', () => {
-  it('answers an editor over the standard streams, and ends when told to', async () => {
-    const messages = [
-      {
-        jsonrpc: '2.0',
-        id: 1,
-        method: 'initialize',
-        params: { processId: null, rootUri: null, capabilities: {} },
-      },
-      { jsonrpc: '2.0', method: 'initialized', params: {} },
-      { jsonrpc: '2.0', id: 2, method: 'shutdown' },
-      { jsonrpc: '2.0', method: 'exit' },
-    ];
-    const input = messages
-      .map((message) => JSON.stringify(message))
-      .map((text) => `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`)
-      .join('');
-    const { code, stdout } = await run(['server', '--stdio'], { input, keepOpen: true });
-    expect(code).toBe(0);
-    expect(stdout).toContain('"capabilities":{');
-  });
-
-  it('says what is missing', async () => {
-    expect(await run(['server'])).toEqual({
-      code: 2,
-      stdout: '',
-      stderr: 'mahlstick: The language server speaks over the standard streams: add --stdio.\n',
-    });
   });
 });

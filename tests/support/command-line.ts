@@ -1,3 +1,4 @@
+import { Readable } from 'node:stream';
 import { measureDocument } from '../../server/cli/measure-document.js';
 import type { MeasureDocument } from '../../server/cli/schema/measure.js';
 import { linesOf } from '../../server/language/text.js';
@@ -5,33 +6,46 @@ import { evaluate } from '../../server/cli/evaluate.js';
 import { run } from '../../server/cli/program.js';
 import { remarksOf } from '../../server/cli/remarks.js';
 import type { ExitCode } from '../../server/cli/exit-code.js';
-import type { Terminal } from '../../server/cli/terminal.js';
+import { readUpTo } from '../../server/cli/read-up-to.js';
+import { complaint, type Terminal } from '../../server/cli/terminal.js';
 import { checked } from './plan.js';
 
 export interface Session {
   readonly code: ExitCode | undefined;
   readonly output: string;
   readonly complaints: readonly string[];
+  /** The standard error stream as it reads. */
+  readonly errors: string;
 }
 
-/** Runs a command line in this process, with a text as its standard input. */
-export async function session(words: readonly string[], input = '', folder = '/'): Promise<Session> {
-  let output = '';
+/** Runs a command line in this process, with its standard input. */
+export async function session(
+  words: readonly string[],
+  input: string | Uint8Array = '',
+  folder = '/',
+): Promise<Session> {
+  let [output, errors] = ['', ''];
   const complaints: string[] = [];
   const terminal: Terminal = {
     folder,
     coloured: false,
     now: () => new Date('2026-11-30T08:05:09Z'),
-    readInput: () => Promise.resolve(new TextEncoder().encode(input)),
+    readInput: (mostBytes) => readUpTo(Readable.from([Buffer.from(input)]), mostBytes),
     print: (text) => {
       output += text;
       return Promise.resolve();
     },
-    complain: (message) => void complaints.push(message),
-    explain: (text) => void complaints.push(text),
+    complain: (message) => {
+      complaints.push(message);
+      errors += complaint(message);
+    },
+    explain: (text) => {
+      complaints.push(text);
+      errors += text;
+    },
   };
   const code = await run(words, terminal);
-  return { code, output, complaints };
+  return { code, output, complaints, errors };
 }
 
 /** A plan as `check` sees it, under the name `plan.mahl`. */

@@ -1,18 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
+import { unpackedFont } from './client/fonts.mjs';
 
 /** Fonts are imported as their bytes, as the build does it. @type {import('vite').Plugin} */
-const fontsAsBytes = {
+const fonts = {
   name: 'fonts as bytes',
   enforce: 'pre',
   load: (id) =>
     id.endsWith('.woff')
-      ? `export default Uint8Array.from(atob('${readFileSync(id, 'base64')}'), (byte) => byte.charCodeAt(0));`
+      ? `export default Uint8Array.from(atob('${unpackedFont(readFileSync(id)).toString('base64')}'), (byte) => byte.charCodeAt(0));`
       : undefined,
 };
 
 export default defineConfig({
-  plugins: [fontsAsBytes],
+  plugins: [fonts],
   test: {
     server: { deps: { inline: [/\.woff$/] } },
     include: ['grammar/**/*.test.ts', 'server/**/*.test.ts', 'client/**/*.test.ts', 'tests/**/*.test.ts'],
@@ -23,5 +24,7 @@ export default defineConfig({
     maxWorkers: '100%',
     // Nothing here keeps state between files, and loading the modules once a worker takes a fraction of the time.
     isolate: false,
+    // What tests make lives shortly, and much of the time would go into looking what of it still does.
+    execArgv: ['--max-semi-space-size=64'],
   },
 });

@@ -5,6 +5,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import * as esbuild from 'esbuild';
 import { coreOptions, fromCore } from './core.mjs';
+import { fontsAsBytes } from './fonts.mjs';
 import { licenceTexts } from './licences.mjs';
 
 /**
@@ -14,13 +15,13 @@ import { licenceTexts } from './licences.mjs';
 const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 
 /** @type {esbuild.BuildOptions} */
-const node = { platform: 'node', format: 'cjs', target: 'node20', loader: { '.woff': 'binary' } };
+const node = { platform: 'node', format: 'cjs', target: 'node20', plugins: [fontsAsBytes] };
 /** @type {esbuild.BuildOptions} */
 const browser = {
   platform: 'browser',
   format: 'iife',
   target: 'es2022',
-  loader: { '.woff': 'binary' },
+  plugins: [fontsAsBytes],
 };
 // The web extension host evaluates an extension as a CommonJS module whose only import is `vscode`.
 /** @type {esbuild.BuildOptions} */
@@ -72,7 +73,7 @@ const shared = {
       'node-html-better-parser',
     ].map((name) => [name, noDisk]),
   ),
-  plugins: [noStandardFonts, fromCore(repository)],
+  plugins: [fontsAsBytes, noStandardFonts, fromCore(repository)],
   define: { 'import.meta.url': '"export:"' },
 };
 

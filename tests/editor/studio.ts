@@ -87,6 +87,9 @@ export interface StudioOptions extends Partial<WorkbenchOptions> {
   readonly plan: string;
 }
 
+/** The windows of studios that are not closed. */
+export const inUse = new Set<Workbench>();
+
 /** Opens a plan and its preview, in the node host unless said otherwise. Close its workbench after use. */
 export async function openStudio({ plan, ...options }: StudioOptions): Promise<Studio> {
   /** Another build of the extension than this repository's, if one is named. */
@@ -104,10 +107,12 @@ export async function openStudio({ plan, ...options }: StudioOptions): Promise<S
   const workbench = {
     ...opened,
     close: () => {
+      inUse.delete(workbench);
       page.off('console', listen);
       return opened.close();
     },
   };
+  inUse.add(workbench);
   try {
     await workbench.openFile(plan);
     await workbench.runCommand('Mahlstick: Open Preview to the Side');

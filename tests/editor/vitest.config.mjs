@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/editor/*.e2e.ts'],
+    setupFiles: ['tests/editor/failed.ts'],
     // Each file starts editors of its own, which keep a core busy: more than two only wait for each other.
     maxWorkers: 2,
     // A window that one file has done with serves the next.

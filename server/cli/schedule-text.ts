@@ -1,7 +1,7 @@
 import type { Finding } from '../findings/finding.js';
 import { standing } from '../findings/check.js';
 import { dayInWords, daysInWords } from '../findings/words/days.js';
-import { dayInWords as shortDay } from '../drawing/sittings/dates.js';
+import { shortDate } from '../drawing/sittings/dates.js';
 import { ruleById } from '../findings/rules.js';
 import { dayOf } from '../measure/sittings/days.js';
 import { inks, shown, table, type Inks } from './display.js';
@@ -59,7 +59,7 @@ const DAY_WIDTH = 15;
 
 function said(date: string): string {
   const day = dayOf(date);
-  return day === undefined ? date : shortDay(day);
+  return day === undefined ? date : shortDate(day);
 }
 
 function laidText({
@@ -125,7 +125,7 @@ function slackText(days: number): string {
 
 function full(date: string): string {
   const day = dayOf(date);
-  return day === undefined ? date : `${shortDay(day).slice(0, 3)} ${dayInWords(day)}`;
+  return day === undefined ? date : `${shortDate(day).slice(0, 3)} ${dayInWords(day)}`;
 }
 
 function findingsText(findings: readonly Finding[], ink: Inks): string {

@@ -8,7 +8,7 @@ import { pathMark, textMark } from '../marks.js';
 import { partsToWrap, swatchKeys, swatchNames } from '../palette/words.js';
 import { rectanglePath } from '../path-data.js';
 import { hexOf } from '../picture/ink.js';
-import { dayInWords } from '../sittings/dates.js';
+import { shortDate } from '../sittings/dates.js';
 import type { Reading } from '../views/reading.js';
 import { cautionsList } from './cautions.js';
 import { type List, fittedList } from './fitting.js';
@@ -165,11 +165,11 @@ function sittingsList(reading: Reading, width: number): List {
       const own = plan.sittings[sitting];
       if (own === undefined) return [];
       const names = works.flatMap((object) => plan.objects[object]?.name ?? []);
-      const head = `${day === undefined ? 'No date yet' : dayInWords(day)}  ${own.title}`;
+      const head = `${day === undefined ? 'No date yet' : shortDate(day)}  ${own.title}`;
       const facts = [
         layer,
         ...(own.body === undefined ? [] : [own.body]),
-        ...(dryOn === undefined || layer === 'varnish' ? [] : [`dry on ${dayInWords(dryOn)}`]),
+        ...(dryOn === undefined || layer === 'varnish' ? [] : [`dry on ${shortDate(dryOn)}`]),
       ].join(', ');
       const all = own.works.length === 0 && works.length > 0;
       const worked = all ? 'all over' : someOf(names, MOST_NAMED);

@@ -11,7 +11,7 @@ import type { Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { dayOf } from '../../measure/sittings/days.js';
 import { coatInWords, coatMarks } from './coats.js';
-import { dayInWords, shortDay, ticksBetween } from './dates.js';
+import { shortDate, dayAndMonth, ticksBetween } from './dates.js';
 import type { Painted } from './painted.js';
 
 /** More rows than these are left to the text. */
@@ -236,7 +236,7 @@ function awayMarks(
     if (first === undefined || last === undefined || last < from || first > to) return [];
     const left = at(Math.max(from, first));
     const width = at(Math.min(to, last) + 1) - left;
-    const tip = `Away from ${dayInWords(first)} to ${dayInWords(last)}.`;
+    const tip = `Away from ${shortDate(first)} to ${shortDate(last)}.`;
     return [
       pathMark(
         `calendar:away:${index}`,
@@ -267,7 +267,7 @@ function dueMarks(
 ): readonly Mark[] {
   if (due === undefined || due.day < from || due.day > to) return [];
   const size = 0.82 * em;
-  const label = `due ${shortDay(due.day)}`;
+  const label = `due ${dayAndMonth(due.day)}`;
   const wide = BOLD_WIDTH * textWidth(label, size);
   return [
     pathMark(
@@ -278,7 +278,7 @@ function dueMarks(
       ]),
       {
         stroke: { ink: 'wanted', weight: 'heavy' },
-        tip: `Due on ${dayInWords(due.day)}.`,
+        tip: `Due on ${shortDate(due.day)}.`,
       },
     ),
     textMark(

@@ -5,16 +5,16 @@ import { linePath, rectanglePath } from '../path-data.js';
 import { hexOf } from '../picture/ink.js';
 import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
-import { dayInWords } from './dates.js';
+import { shortDate } from './dates.js';
 import type { Painted } from './painted.js';
 
 const BAR_EMS = 1.05;
 
 /** `body colour on Fri 22 Jan 2027, dry on Tue 2 Feb 2027` */
 export function coatInWords({ plan }: Reading, { layer, day, dryOn, slowest }: Coat): string {
-  const on = day === undefined ? 'without a date' : `on ${dayInWords(day)}`;
+  const on = day === undefined ? 'without a date' : `on ${shortDate(day)}`;
   const paint = plan.palette?.paints[slowest?.paint ?? -1]?.name;
-  const dry = dryOn === undefined ? '' : `, dry on ${dayInWords(dryOn)}`;
+  const dry = dryOn === undefined ? '' : `, dry on ${shortDate(dryOn)}`;
   return `${layer} ${on}${dry}${paint === undefined ? '' : `, for ${paint}`}`;
 }
 

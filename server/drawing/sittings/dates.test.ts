@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { dayOf } from '../../measure/sittings/days.js';
-import { dayInWords, shortDay, ticksBetween } from './dates.js';
+import { shortDate, dayAndMonth, ticksBetween } from './dates.js';
 
 const day = (iso: string) => dayOf(iso) ?? Number.NaN;
 
@@ -10,13 +10,13 @@ it.each([
   ['2024-02-29', 'Thu 29 Feb 2024'],
   ['1969-12-31', 'Wed 31 Dec 1969'],
 ])('%s is said as %s', (iso, words) => {
-  expect(dayInWords(day(iso))).toBe(words);
+  expect(shortDate(day(iso))).toBe(words);
 });
 
 it('has weeks begin on Mondays', () => {
   const ticks = ticksBetween(day('2027-01-07'), day('2027-02-03'), 5);
   expect(ticks.map(({ label }) => label)).toEqual(['11 Jan', '18 Jan', '25 Jan', '1 Feb']);
-  for (const tick of ticks) expect(dayInWords(tick.day)).toMatch(/^Mon /);
+  for (const tick of ticks) expect(shortDate(tick.day)).toMatch(/^Mon /);
 });
 
 it('names the year where it begins', () => {
@@ -45,5 +45,5 @@ it.each([
 });
 
 it('says a day without its year where the year is plain', () => {
-  expect(shortDay(day('2027-03-01'))).toBe('1 Mar');
+  expect(dayAndMonth(day('2027-03-01'))).toBe('1 Mar');
 });

@@ -2,13 +2,14 @@ import { partsOfDay, weekdayOf } from '../../measure/sittings/days.js';
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+
 /** `Mon 11 Jan 2027` */
-export function dayInWords(day: number): string {
-  return `${WEEKDAYS[weekdayOf(day)] ?? ''} ${shortDay(day)} ${partsOfDay(day).year}`;
+export function shortDate(day: number): string {
+  return `${WEEKDAYS[weekdayOf(day)] ?? ''} ${dayAndMonth(day)} ${partsOfDay(day).year}`;
 }
 
 /** `11 Jan` */
-export function shortDay(day: number): string {
+export function dayAndMonth(day: number): string {
   const { day: ofMonth, month } = partsOfDay(day);
   return `${ofMonth} ${MONTHS[month - 1] ?? ''}`;
 }
@@ -44,7 +45,7 @@ export function ticksBetween(from: number, to: number, least: number): readonly 
     const isFirst = at.year !== year;
     year = at.year;
     if (step.unit === 'year') return { day, label: String(at.year) };
-    const label = step.unit === 'month' ? (MONTHS[at.month - 1] ?? '') : shortDay(day);
+    const label = step.unit === 'month' ? (MONTHS[at.month - 1] ?? '') : dayAndMonth(day);
     return { day, label, ...(isFirst ? { year: String(at.year) } : {}) };
   });
 }

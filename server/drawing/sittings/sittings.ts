@@ -9,7 +9,7 @@ import { textMark } from '../marks.js';
 import type { Reading } from '../views/reading.js';
 import { calendarOf } from './calendar.js';
 import { coatInWords } from './coats.js';
-import { dayInWords } from './dates.js';
+import { shortDate } from './dates.js';
 import { legendLines } from './legend.js';
 import { paintedAfter } from './painted.js';
 import { sittingInWords, stripOf } from './strip.js';
@@ -93,8 +93,8 @@ export function notesOf({ plan }: Reading, schedule: ScheduleMeasure): readonly 
     ...(due === undefined ? [] : dueNotes(due)),
     ...(dryOn === undefined || due?.readyOn !== undefined
       ? []
-      : [`The last layer is dry to the touch on ${dayInWords(dryOn)}`]),
-    ...(varnishFrom === undefined ? [] : [`A final varnish is safe from ${dayInWords(varnishFrom)} on`]),
+      : [`The last layer is dry to the touch on ${shortDate(dryOn)}`]),
+    ...(varnishFrom === undefined ? [] : [`A final varnish is safe from ${shortDate(varnishFrom)} on`]),
     ...(undated === 0
       ? []
       : [`${capitalised(counted(undated))} ${undated === 1 ? 'sitting has' : 'sittings have'} no date yet`]),
@@ -113,12 +113,12 @@ function dueNotes({
 }: NonNullable<ScheduleMeasure['due']>): readonly string[] {
   const days = (count: number) => `${counted(count)} ${count === 1 ? 'day' : 'days'}`;
   const ready =
-    readyOn === undefined ? [] : [`Due ${dayInWords(day)}, dry to the touch on ${dayInWords(readyOn)}`];
+    readyOn === undefined ? [] : [`Due ${shortDate(day)}, dry to the touch on ${shortDate(readyOn)}`];
   const start =
     latestStart === undefined
       ? []
       : [
-          `The first sitting can be on ${dayInWords(latestStart)} at the latest${
+          `The first sitting can be on ${shortDate(latestStart)} at the latest${
             slack === undefined || slack === 0
               ? ''
               : slack > 0
@@ -126,7 +126,7 @@ function dueNotes({
                 : `: ${days(-slack)} short`
           }`,
         ];
-  return ready.length === 0 ? [`Due ${dayInWords(day)}`, ...start] : [...ready, ...start];
+  return ready.length === 0 ? [`Due ${shortDate(day)}`, ...start] : [...ready, ...start];
 }
 
 function described(reading: Reading, schedule: ScheduleMeasure): readonly string[] {

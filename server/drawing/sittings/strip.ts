@@ -14,7 +14,7 @@ import { glazeKey } from '../picture/glaze-key.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Box, Mark } from '../scene.js';
-import { dayInWords } from './dates.js';
+import { shortDate } from './dates.js';
 import { outlineSteps } from './frame.js';
 import { type Painted, paintedAfter } from './painted.js';
 
@@ -163,7 +163,7 @@ export function sittingInWords({ plan, measures }: Reading, index: number): stri
   const sitting = plan.sittings[index];
   if (sitting === undefined || scheduled === undefined) return '';
   const names = scheduled.works.flatMap((object) => plan.objects[object]?.name ?? []);
-  const day = scheduled.day === undefined ? 'no date yet' : dayInWords(scheduled.day);
+  const day = scheduled.day === undefined ? 'no date yet' : shortDate(scheduled.day);
   return `${sitting.title}, ${day}, ${layerInWords(scheduled, sitting)}: ${names.length === 0 ? 'no object' : names.join(', ')}`;
 }
 
@@ -201,12 +201,12 @@ function wordsUnder(
   if (sitting === undefined || subject === undefined) return { height: 0, marks: () => [] };
   const { day, dryOn, isIdle, layer } = scheduled;
   const facts = [
-    day === undefined ? 'no date yet' : dayInWords(day),
+    day === undefined ? 'no date yet' : shortDate(day),
     layerInWords(scheduled, sitting),
     ...(isIdle ? ['nothing to do'] : workInWords(scheduled, sitting)),
     ...(dryOn === undefined || layer === 'varnish'
       ? []
-      : [`${schedule.isSettled ? '' : 'about '}dry on ${dayInWords(dryOn)}`]),
+      : [`${schedule.isSettled ? '' : 'about '}dry on ${shortDate(dryOn)}`]),
   ];
   const title = lines(
     `${subject}:title`,

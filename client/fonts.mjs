@@ -7,16 +7,17 @@ import { inflateSync } from 'node:zlib';
  * What reads fonts would unpack a table anew for every letter that it is asked for.
  * @param {Buffer} woff
  * @returns {Buffer} TrueType or OpenType
- * @throws {Error} for what is no WOFF file
+ * @throws {Error} for what is no WOFF file, or a broken one
  */
 export function unpackedFont(woff) {
   if (woff.toString('latin1', 0, 4) !== 'wOFF') throw new Error('This is no WOFF file.');
   const count = woff.readUInt16BE(12);
   const tables = Array.from({ length: count }, (_, index) => {
     const entry = woff.subarray(44 + index * 20, 64 + index * 20);
-    const [offset, packedLength, length] = [4, 8, 12].map((at) => entry.readUInt32BE(at));
-    const packed = woff.subarray(offset, (offset ?? 0) + (packedLength ?? 0));
-    const content = packedLength === length ? packed : inflateSync(packed);
+    const offset = entry.readUInt32BE(4);
+    const length = entry.readUInt32BE(12);
+    const packed = woff.subarray(offset, offset + entry.readUInt32BE(8));
+    const content = packed.length === length ? packed : inflateSync(packed);
     if (content.length !== length) throw new Error('A table of the font has not the length it should have.');
     return { tag: entry.subarray(0, 4), checksum: entry.subarray(16, 20), content };
   });

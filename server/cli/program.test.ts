@@ -58,10 +58,11 @@ describe('run', () => {
   });
 
   it('formats, checks, measures and draws the standard input', async () => {
-    expect(await session(['format', '-'], 'plan "One"\ncanvas 40 x 30 cm')).toMatchObject({
+    expect(await session(['format', '-'], 'plan "One"\ncanvas 40 x 30 cm')).toEqual({
       code: 0,
       output: plan,
       complaints: [],
+      errors: '',
     });
     expect((await session(['check', '-'], plan)).output).toContain('the standard input: no errors');
     expect((await session(['measure', '-'], plan)).output).toMatch(/^One\n40 x 30 cm/);

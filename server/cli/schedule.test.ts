@@ -136,7 +136,7 @@ What to look at
     try {
       writeFileSync(path.join(folder, 'pears.mahl'), PLAN);
       const written = await session(['schedule', 'pears.mahl', '-o', 'pears.ics'], '', folder);
-      expect(written).toMatchObject({ code: 0, output: '', complaints: [] });
+      expect(written).toEqual({ code: 0, output: '', complaints: [], errors: '' });
       const printed = await session(['schedule', 'pears.mahl', '-o', '-'], '', folder);
       expect(readFileSync(path.join(folder, 'pears.ics'), 'utf8')).toBe(printed.output);
       expect(printed.output).toContain('DTSTART;VALUE=DATE:20270303\r\n');

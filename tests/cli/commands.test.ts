@@ -1,41 +1,29 @@
 import {
   chmodSync,
-  cpSync,
   mkdirSync,
-  mkdtempSync,
   readFileSync,
   readdirSync,
-  rmSync,
   statSync,
   symlinkSync,
   utimesSync,
   writeFileSync,
 } from 'node:fs';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Ajv } from 'ajv';
-import { afterAll, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { CheckDocument } from '../../server/cli/schema/check.js';
 import type { MeasureDocument } from '../../server/cli/schema/measure.js';
 import { session } from '../support/command-line.js';
 import { readPdf } from '../support/pdf.js';
+import { examplesFolder, root } from './examples-folder.js';
 
-const root = path.resolve(import.meta.dirname, '../..');
-const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-cli-'));
-/** A fresh folder for each test, with the examples in it. */
-let folder: string;
+const plans = examplesFolder();
+const { top, write } = plans;
 
 const broken = 'plan    "Broken"\ncanvas  20 x 20 cm\nobject  a\n  shape   circle 5\n  colour  teel\n';
 
-beforeEach(() => {
-  folder = mkdtempSync(path.join(top, 'test-'));
-  cpSync(path.join(root, 'examples'), folder, { recursive: true });
-});
-
-afterAll(() => rmSync(top, { recursive: true, force: true }));
-
 /** Within this process, as most of a command's time would go into starting one; `process.test.ts` starts some. */
-async function run(words: readonly string[], { input = '', from = folder }: RunOptions = {}) {
+async function run(words: readonly string[], { input = '', from = plans.folder }: RunOptions = {}) {
   const { code, output, errors } = await session(words, input, from);
   return { code, stdout: output, stderr: errors };
 }
@@ -46,26 +34,12 @@ interface RunOptions {
   readonly from?: string;
 }
 
-function write(name: string, content: string | Uint8Array): string {
-  const file = path.join(folder, name);
-  writeFileSync(file, content);
-  return file;
-}
-
 function validator(name: string) {
   const schema = JSON.parse(readFileSync(path.join(root, 'server/cli/schema', name), 'utf8')) as object;
   return new Ajv({ strict: true, allErrors: true }).compile(schema);
 }
 
 describe('mahlstick', () => {
-  it('explains every command in lines that a terminal of 80 columns holds', async () => {
-    for (const command of ['', 'check', 'draw', 'measure', 'format', 'server', 'help']) {
-      const { code, stdout } = await run(['help', ...(command === '' ? [] : [command])]);
-      expect(code).toBe(0);
-      expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
-    }
-  });
-
   it('lists the commands when it is to explain one that there is not', async () => {
     expect(await run(['help', 'nonsense'])).toEqual({
       code: 2,
@@ -84,7 +58,7 @@ describe('mahlstick', () => {
 
 describe('check', () => {
   it('finds no errors in the examples', async () => {
-    const names = readdirSync(folder).filter((name) => name.endsWith('.mahl'));
+    const names = readdirSync(plans.folder).filter((name) => name.endsWith('.mahl'));
     const { code, stdout, stderr } = await run(['check', ...names]);
     expect([code, stderr]).toEqual([0, '']);
     expect(stdout).toMatch(/^7 plans: no errors, 3 warnings, /m);
@@ -143,17 +117,17 @@ describe('check', () => {
   });
 
   it('reads the standard input, and files from the current folder for it', async () => {
-    const input = readFileSync(path.join(folder, 'goldfinch.mahl'));
+    const input = readFileSync(path.join(plans.folder, 'goldfinch.mahl'));
     expect(await run(['check', '-'], { input })).toMatchObject({ code: 0, stderr: '' });
   });
 
   it('reads files that a plan names from the folder of the plan', async () => {
-    expect(await run(['check', `${folder}/goldfinch.mahl`], { from: top })).toMatchObject({ code: 0 });
+    expect(await run(['check', `${plans.folder}/goldfinch.mahl`], { from: top })).toMatchObject({ code: 0 });
   });
 
   it('refuses what a plan has no business reading', async () => {
     writeFileSync(path.join(top, 'secret.svg'), '<svg><path id="x" d="M 0 0 L 1 1 L 0 1 Z"/></svg>');
-    symlinkSync(path.join(top, 'secret.svg'), path.join(folder, 'link.svg'));
+    symlinkSync(path.join(top, 'secret.svg'), path.join(plans.folder, 'link.svg'));
     write(
       'hostile.mahl',
       'object a\n  shape from "../secret.svg"\nobject b\n  shape from "link.svg"\nobject c\n  shape from "/etc/passwd"\n',
@@ -225,12 +199,12 @@ describe('check', () => {
 describe('draw', () => {
   it('writes a PDF that is true to size, or on paper with the scale told', async () => {
     expect(await run(['draw', 'ten.mahl', '-o', 'ten.pdf'])).toEqual({ code: 0, stdout: '', stderr: '' });
-    const page = await readPdf(readFileSync(path.join(folder, 'ten.pdf')));
+    const page = await readPdf(readFileSync(path.join(plans.folder, 'ten.pdf')));
     expect(page.text).toContain('division: golden section');
     const { code, stderr } = await run(['draw', 'ten.mahl', '-o', 'a4.pdf', '--paper', 'A4']);
     expect(code).toBe(0);
     expect(stderr).toMatch(/^mahlstick: The picture is drawn at 1 : [\d.]+ of true size\.\n$/);
-    const a4 = await readPdf(readFileSync(path.join(folder, 'a4.pdf')));
+    const a4 = await readPdf(readFileSync(path.join(plans.folder, 'a4.pdf')));
     expect(Math.min(a4.width, a4.height)).toBeCloseTo(210, 0);
     expect(page.width).toBeGreaterThan(a4.width);
   });
@@ -241,7 +215,9 @@ describe('draw', () => {
     const draw = ['draw', 'sheet.mahl', '--view', 'sheet', '-o', 'sheet.pdf'];
     expect((await run(draw)).stderr).toContain('The fonts of the PDF lack ⁵ and 山;');
     expect((await run([...draw, '--font', font])).stderr).toContain('The fonts of the PDF lack 山;');
-    expect((await readPdf(readFileSync(path.join(folder, 'sheet.pdf')))).title).toBe('⁵ 山: plan sheet');
+    expect((await readPdf(readFileSync(path.join(plans.folder, 'sheet.pdf')))).title).toBe(
+      '⁵ 山: plan sheet',
+    );
     expect((await run([...draw, '--font', 'sheet.mahl'])).stderr).toBe(
       'mahlstick: sheet.mahl is no TrueType or OpenType font that can be read.\n',
     );
@@ -264,17 +240,17 @@ describe('draw', () => {
       stdout: '',
       stderr: '',
     });
-    expect(readFileSync(path.join(folder, 'ten.svg'), 'utf8')).toContain('</svg>');
+    expect(readFileSync(path.join(plans.folder, 'ten.svg'), 'utf8')).toContain('</svg>');
     expect((await run(['draw', 'ten.mahl', '-o', 'ten.png', '--width', '321'])).code).toBe(0);
-    const png = readFileSync(path.join(folder, 'ten.png'));
+    const png = readFileSync(path.join(plans.folder, 'ten.png'));
     expect(png.subarray(1, 4).toString()).toBe('PNG');
     // PNG (ISO/IEC 15948), 11.2.2: the width is the first field of IHDR, at byte 16.
     expect(png.readUInt32BE(16)).toBe(321);
   });
 
   it('leaves nothing behind where it cannot write', async () => {
-    mkdirSync(path.join(folder, 'taken.svg'));
-    const before = readdirSync(folder);
+    mkdirSync(path.join(plans.folder, 'taken.svg'));
+    const before = readdirSync(plans.folder);
     expect(await run(['draw', 'ten.mahl', '-o', 'taken.svg'])).toEqual({
       code: 2,
       stdout: '',
@@ -283,8 +259,8 @@ describe('draw', () => {
     expect((await run(['draw', 'ten.mahl', '-o', 'none/ten.svg'])).stderr).toBe(
       'mahlstick: none/ten.svg: its folder is not there.\n',
     );
-    expect(readdirSync(folder)).toEqual(before);
-    expect(readdirSync(path.join(folder, 'taken.svg'))).toEqual([]);
+    expect(readdirSync(plans.folder)).toEqual(before);
+    expect(readdirSync(path.join(plans.folder, 'taken.svg'))).toEqual([]);
   });
 });
 
@@ -320,7 +296,7 @@ describe('format', () => {
     expect(await run(['format', 'one.mahl'])).toEqual({ code: 0, stdout: '', stderr: '' });
     expect(readFileSync(file, 'utf8')).toBe(`\ufeff${tidy}`);
     expect(statSync(file).mode & 0o777).toBe(0o640);
-    expect(readdirSync(folder).filter((name) => name.startsWith('one.mahl'))).toEqual(['one.mahl']);
+    expect(readdirSync(plans.folder).filter((name) => name.startsWith('one.mahl'))).toEqual(['one.mahl']);
   });
 
   it('does not touch what is in the house style', async () => {
@@ -335,13 +311,13 @@ describe('format', () => {
     write('one.mahl', untidy);
     const ending = await run(['format', '--check', 'ten.mahl', 'one.mahl']);
     expect(ending).toEqual({ code: 1, stdout: 'one.mahl\n', stderr: '' });
-    expect(readFileSync(path.join(folder, 'one.mahl'), 'utf8')).toBe(untidy);
+    expect(readFileSync(path.join(plans.folder, 'one.mahl'), 'utf8')).toBe(untidy);
     expect(await run(['format', '--check', 'ten.mahl'])).toEqual({ code: 0, stdout: '', stderr: '' });
   });
 
   it('follows a link to the file that it names', async () => {
     const file = write('one.mahl', untidy);
-    symlinkSync(file, path.join(folder, 'link.mahl'));
+    symlinkSync(file, path.join(plans.folder, 'link.mahl'));
     expect((await run(['format', 'link.mahl'])).code).toBe(0);
     expect(readFileSync(file, 'utf8')).toBe(tidy);
   });
@@ -356,6 +332,16 @@ describe('format', () => {
     write('one.mahl', untidy);
     expect((await run(['format', 'latin.mahl', 'one.mahl'])).code).toBe(2);
     expect(readFileSync(file)).toEqual(bytes);
-    expect(readFileSync(path.join(folder, 'one.mahl'), 'utf8')).toBe(tidy);
+    expect(readFileSync(path.join(plans.folder, 'one.mahl'), 'utf8')).toBe(tidy);
+  });
+});
+
+describe('server', () => {
+  it('says what is missing', async () => {
+    expect(await run(['server'])).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'mahlstick: The language server speaks over the standard streams: add --stdio.\n',
+    });
   });
 });

@@ -3,8 +3,7 @@ import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import * as esbuild from 'esbuild';
 import { bundleOptions } from '../support/bundle-options.js';
-
-const root = path.resolve(import.meta.dirname, '../..');
+import { root } from './examples-folder.js';
 
 export interface Ending {
   readonly code: number | null;

@@ -1,51 +1,25 @@
 import { spawn } from 'node:child_process';
-import {
-  chmodSync,
-  cpSync,
-  mkdirSync,
-  mkdtempSync,
-  readFileSync,
-  readdirSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
+import { chmodSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
+import { examplesFolder } from './examples-folder.js';
 import { buildMahlstick, type Mahlstick, type RunOptions } from './mahlstick.js';
 
 // What only a process of its own shows; what commands say and write is told of in `commands.test.ts`.
 
-const root = path.resolve(import.meta.dirname, '../..');
-const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-process-'));
+const plans = examplesFolder();
+const { top, write } = plans;
 let mahlstick: Mahlstick;
-/** A fresh folder for each test, with two of the examples in it. */
-let folder: string;
 
 beforeAll(async () => {
   mahlstick = await buildMahlstick();
 });
 
-beforeEach(() => {
-  folder = mkdtempSync(path.join(top, 'test-'));
-  for (const name of ['ten.mahl', 'goldfinch.mahl', 'parts'])
-    cpSync(path.join(root, 'examples', name), path.join(folder, name), { recursive: true });
-});
-
-afterAll(() => {
-  mahlstick.remove();
-  rmSync(top, { recursive: true, force: true });
-});
+afterAll(() => mahlstick.remove());
 
 const run = (words: readonly string[], options: RunOptions = {}) =>
-  mahlstick.run(words, { folder, ...options });
-
-function write(name: string, content: string): string {
-  const file = path.join(folder, name);
-  writeFileSync(file, content);
-  return file;
-}
+  mahlstick.run(words, { folder: plans.folder, ...options });
 
 describe('mahlstick', () => {
   it('tells its version and explains itself', async () => {
@@ -53,12 +27,22 @@ describe('mahlstick', () => {
     expect((await run(['--help'])).stdout).toContain('Exit codes:');
   });
 
+  it('explains every command in lines that a terminal of 80 columns holds', async () => {
+    for (const command of ['', 'check', 'draw', 'measure', 'format', 'server', 'help']) {
+      const { code, stdout } = await run(['help', ...(command === '' ? [] : [command])], {
+        env: { COLUMNS: '80' },
+      });
+      expect(code).toBe(0);
+      expect(stdout.split('\n').filter((line) => line.length > 80)).toEqual([]);
+    }
+  });
+
   it('loads the painter of pixels and the language server only when they are called', async () => {
     write(
       'refuse.cjs',
       "require('node:module').Module._load = ((load) => (name, ...rest) => {\n  if (name.includes('resvg')) throw new Error('loaded');\n  return load(name, ...rest);\n})(require('node:module').Module._load);\n",
     );
-    const env = { NODE_OPTIONS: `--require ${path.join(folder, 'refuse.cjs')}` };
+    const env = { NODE_OPTIONS: `--require ${path.join(plans.folder, 'refuse.cjs')}` };
     expect((await run(['draw', 'ten.mahl'], { env })).code).toBe(0);
     expect(await run(['draw', 'ten.mahl', '-o', 'ten.png'], { env })).toMatchObject({ code: 3 });
   });
@@ -66,7 +50,7 @@ describe('mahlstick', () => {
   it('takes a reader that leaves early for what it is', async () => {
     write('many.mahl', 'object a\n'.repeat(3000));
     const child = spawn(process.execPath, [mahlstick.file, 'check', 'many.mahl'], {
-      cwd: folder,
+      cwd: plans.folder,
       timeout: 30_000,
     });
     child.stdout.destroy();
@@ -78,13 +62,13 @@ describe('mahlstick', () => {
 
   it('shows no stack of its own faults', async () => {
     write('refuse.cjs', "JSON.stringify = () => { throw new Error('a fault'); };\n");
-    const env = { NODE_OPTIONS: `--require ${path.join(folder, 'refuse.cjs')}` };
+    const env = { NODE_OPTIONS: `--require ${path.join(plans.folder, 'refuse.cjs')}` };
     const { stderr } = await run(['check', '--json', 'ten.mahl'], { env });
     expect(stderr).toBe('mahlstick: this is a fault of mahlstick, not of your plan: a fault\n');
   });
 
   it('reads its standard input, up to the size that a plan may have', async () => {
-    const input = readFileSync(path.join(folder, 'goldfinch.mahl'));
+    const input = readFileSync(path.join(plans.folder, 'goldfinch.mahl'));
     expect(await run(['check', '-'], { input })).toMatchObject({ code: 0, stderr: '' });
     expect(await run(['measure', '-'], { input: `// ${'a'.repeat(5 * 1024 * 1024)}` })).toEqual({
       code: 2,
@@ -96,17 +80,17 @@ describe('mahlstick', () => {
   it('writes a drawing, and ends with what the plan is worth', async () => {
     for (const name of ['ten.svg', 'ten.png', 'ten.pdf'])
       expect(await run(['draw', 'ten.mahl', '-o', name])).toEqual({ code: 0, stdout: '', stderr: '' });
-    expect(readdirSync(folder)).toEqual(expect.arrayContaining(['ten.pdf', 'ten.png', 'ten.svg']));
+    expect(readdirSync(plans.folder)).toEqual(expect.arrayContaining(['ten.pdf', 'ten.png', 'ten.svg']));
     write('broken.mahl', 'objekt a\n');
     expect((await run(['check', 'broken.mahl'])).code).toBe(1);
   });
 
   it('leaves everything as it was in a folder that cannot be written', async () => {
-    const locked = path.join(folder, 'locked');
+    const locked = path.join(plans.folder, 'locked');
     mkdirSync(locked);
     const untidy = 'plan "One"\n\n\n';
     writeFileSync(path.join(locked, 'one.mahl'), untidy);
-    for (const reachable of [top, folder]) chmodSync(reachable, 0o755);
+    for (const reachable of [top, plans.folder]) chmodSync(reachable, 0o755);
     chmodSync(locked, 0o555);
     // The superuser may write anywhere, so somebody else has to try.
     const somebody = process.getuid?.() === 0 ? { uid: 65534 } : {};

@@ -13,6 +13,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['server/measure'],
   ['server/findings'],
   ['server/drawing'],
+  ['server/photograph'],
   ['server/language'],
   ['server/entry', 'server/cli', 'client'],
 ];

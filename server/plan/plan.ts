@@ -69,6 +69,8 @@ export interface Location {
   readonly line: number;
   readonly start: number;
   readonly end: number;
+  /** Path, relative to this plan, of the plan in whose text it stands: one that this builds on. Missing for this plan's own text. */
+  readonly file?: string;
 }
 
 export interface Stated<T> {

@@ -7,6 +7,7 @@ import { measure } from '../measure/measure.js';
 import type { Measures } from '../measure/measures.js';
 import type { Memory } from '../measure/memory.js';
 import type { Mixer } from '../measure/mixing/mixer.js';
+import type { Photographs } from '../measure/photograph/photographs.js';
 import type { OutlineCache } from '../plan/outline-cache.js';
 import type { Plan, ReadFile } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
@@ -52,6 +53,8 @@ export interface SnapshotSource {
   readonly memory: Memory;
   /** Finds mixtures, at once or beside the typing; what it knows is kept from snapshot to snapshot too. */
   readonly mixer: Mixer;
+  /** The pictures beside the plan, as far as they are known; without it they stay on their way. */
+  readonly photographs?: Photographs;
   /** What is set of rules outside of the plan. */
   readonly ruleSettings?: RuleSettings;
 }
@@ -66,6 +69,7 @@ export function takeSnapshot({
   outlines,
   memory,
   mixer,
+  photographs,
   ruleSettings,
 }: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
@@ -73,12 +77,12 @@ export function takeSnapshot({
   const names = once(() => namesOf(tree()));
   const readFile = once(reader);
   const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
-  const measures = once(() => measure(plan(), memory, mixer));
+  const measures = once(() => measure(plan(), memory, mixer, photographs));
   const findings = once(() => gravestFirst(check(plan(), measures(), ruleSettings)));
   const readInstead = (other: string): TriedReading => {
     const otherTree = parseText(other, tree());
     const otherPlan = resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() });
-    const otherMeasures = once(() => measure(otherPlan, memory.aside(), mixer.aside()));
+    const otherMeasures = once(() => measure(otherPlan, memory.aside(), mixer.aside(), photographs));
     const otherFindings = once(() => check(otherPlan, otherMeasures(), ruleSettings));
     return {
       tree: otherTree,

@@ -14,6 +14,8 @@ import { measurePalette } from './mixing/palette.js';
 import { measureNotan } from './notan/notan.js';
 import { measureObjects } from './objects/objects.js';
 import { partsOf } from './areas/parts.js';
+import { noPhotographs, type Photographs } from './photograph/photographs.js';
+import { measureRecord } from './photograph/measure-record.js';
 import { measurePlanes } from './values/planes.js';
 import { measureProportion } from './proportion.js';
 import { measureSchedule } from './sittings/schedule.js';
@@ -27,9 +29,14 @@ const atOnce = Mixer.eager();
 /**
  * Everything measured on a plan: a pure function of it, and never a throw. A memory kept from one version of a
  * document to the next saves work and changes no result. A patient mixer may leave out `palette.mixing` until it is
- * worked out.
+ * worked out; photographs that are on their way are measured once they are known.
  */
-export function measure(plan: Plan, memory: Memory = new Memory(), mixer: Mixer = atOnce): Measures {
+export function measure(
+  plan: Plan,
+  memory: Memory = new Memory(),
+  mixer: Mixer = atOnce,
+  photographs: Photographs = noPhotographs,
+): Measures {
   memory.turnOver();
   const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
   const areas = visibleAreas(plan.canvas, layers);
@@ -42,6 +49,7 @@ export function measure(plan: Plan, memory: Memory = new Memory(), mixer: Mixer 
   const emphasis = measureEmphasis(plan, seen, memory);
   const palette = measurePalette(plan, shares, areas.bareShare, mixer);
   const schedule = measureSchedule(plan, { shares, ...(palette ? { palette } : {}) });
+  const record = measureRecord(plan, photographs);
   return {
     areas,
     borders,
@@ -61,5 +69,6 @@ export function measure(plan: Plan, memory: Memory = new Memory(), mixer: Mixer 
     ...(focus ? { focus } : {}),
     ...(palette ? { palette } : {}),
     ...(schedule ? { schedule } : {}),
+    ...(record ? { record } : {}),
   };
 }

@@ -10,6 +10,7 @@ import type { NotanMeasure } from './notan/notan.js';
 import type { PaletteMeasure } from './mixing/mixing.js';
 import type { PlaneMeasure } from './values/planes.js';
 import type { ProportionMeasure } from './proportion.js';
+import type { RecordMeasure } from './photograph/record.js';
 import type { ScheduleMeasure } from './sittings/schedule.js';
 import type { SpacingMeasure } from './objects/spacing.js';
 import type { TangentMeasure } from './objects/tangents.js';
@@ -41,6 +42,8 @@ export interface Measures {
   readonly palette?: PaletteMeasure;
   /** Missing without a sitting. */
   readonly schedule?: ScheduleMeasure;
+  /** Missing where no sitting names a photograph. */
+  readonly record?: RecordMeasure;
 }
 
 export interface ObjectMeasure {

@@ -1,5 +1,14 @@
 import * as v from 'valibot';
-import { dashNames, layerNames, type Scene, tokens, views, weights } from '../../server/drawing/scene.js';
+import { isPictureData } from '../../server/drawing/picture-data.js';
+import {
+  dashNames,
+  layerNames,
+  type PictureData,
+  type Scene,
+  tokens,
+  views,
+  weights,
+} from '../../server/drawing/scene.js';
 import { DISTANCE_LIMITS_MILLIMETRES } from '../../server/drawing/viewing.js';
 
 /** The longest outline that is drawn, as SVG path data: 200,000 points fit. */
@@ -61,6 +70,12 @@ const mark = v.variant('kind', [
     face: v.picklist(['text', 'strong', 'title', 'note']),
     ink,
     halo: v.exactOptional(ink),
+  }),
+  v.strictObject({
+    ...base,
+    kind: v.literal('image'),
+    box,
+    href: v.custom<PictureData>((href) => typeof href === 'string' && isPictureData(href)),
   }),
 ]);
 

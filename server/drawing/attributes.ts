@@ -1,6 +1,15 @@
 import type { Dom } from '@svgdotjs/svg.js';
 import { number } from './path-data.js';
-import { type Dash, type Ink, type PathMark, type Stroke, type TextMark, isHex } from './scene.js';
+import { isPictureData } from './picture-data.js';
+import {
+  type Dash,
+  type ImageMark,
+  type Ink,
+  type PathMark,
+  type Stroke,
+  type TextMark,
+  isHex,
+} from './scene.js';
 import { type ThemeName, faces, themes, weightInEms } from './theme.js';
 
 /** What a node is to have; `undefined` for what it is not to have. */
@@ -42,6 +51,24 @@ export function textAttributes(mark: TextMark, { theme, em }: Paper): Attributes
     'stroke-width': mark.halo && number(HALO_EMS * em),
     'stroke-linejoin': mark.halo && 'round',
     'paint-order': mark.halo && 'stroke',
+  };
+}
+
+/**
+ * Nothing is shown of an address that is not a picture of our own.
+ * @param addressOf turns a picture into an address that may be shown where it is
+ */
+export function imageAttributes(
+  { box, href }: ImageMark,
+  addressOf: (href: ImageMark['href']) => string = (same) => same,
+): Attributes {
+  return {
+    x: number(box.x),
+    y: number(box.y),
+    width: number(box.width),
+    height: number(box.height),
+    preserveAspectRatio: 'none',
+    href: isPictureData(href) ? addressOf(href) : undefined,
   };
 }
 

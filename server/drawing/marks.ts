@@ -1,4 +1,14 @@
-import type { Face, Ink, MarkBase, PathMark, Stroke, TextMark } from './scene.js';
+import type {
+  Box,
+  Face,
+  ImageMark,
+  Ink,
+  MarkBase,
+  PathMark,
+  PictureData,
+  Stroke,
+  TextMark,
+} from './scene.js';
 
 type Extras = Pick<MarkBase, 'subject' | 'tip'>;
 
@@ -57,6 +67,22 @@ export function textMark(key: string, text: string, x: number, y: number, style:
     face: style.face ?? 'text',
     ink: style.ink,
     ...(style.halo === undefined ? {} : { halo: style.halo }),
+  };
+}
+
+export interface ImageStyle {
+  readonly subject?: string | undefined;
+  readonly tip?: string | undefined;
+}
+
+export function imageMark(key: string, href: PictureData, box: Box, style: ImageStyle = {}): ImageMark {
+  const { x, y, width, height } = box;
+  return {
+    kind: 'image',
+    key,
+    ...extras(style),
+    box: { x: rounded(x), y: rounded(y), width: rounded(width), height: rounded(height) },
+    href,
   };
 }
 

@@ -1,9 +1,16 @@
-import { ClipPath, Defs, type Element, G, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
-import { pathAttributes, safeText, setAttributes, setText, textAttributes } from './attributes.js';
+import { ClipPath, Defs, type Element, G, Image, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
+import {
+  imageAttributes,
+  pathAttributes,
+  safeText,
+  setAttributes,
+  setText,
+  textAttributes,
+} from './attributes.js';
 import { BlurFilter } from './blur.js';
 import { CLIPPED, type Part, isShown, shownBox } from './parts.js';
 import { number, rectanglePath } from './path-data.js';
-import { type Mark, type Scene, layerNames } from './scene.js';
+import { type Mark, type PictureData, type Scene, layerNames } from './scene.js';
 import { type ThemeName, textFamily } from './theme.js';
 
 export interface RenderOptions {
@@ -14,6 +21,8 @@ export interface RenderOptions {
   readonly idPrefix?: string;
   /** `img`, the default, is one picture to a screen reader; `group` lets it go through the marks. */
   readonly role?: 'img' | 'group';
+  /** The address of a picture where one written out may not be shown; what it says is asked again when the mark is another. */
+  readonly addressOf?: (picture: PictureData) => string;
 }
 
 /** A drawing that is on a page or in a document. */
@@ -127,7 +136,7 @@ function patchLayer(
   const kept = new Map<string, Drawn>();
   for (const [key, mark] of wanted) {
     const known = drawn.get(key);
-    const element = known?.element ?? (mark.kind === 'path' ? new Path() : new Text());
+    const element = known?.element ?? elementFor(mark);
     if (known === undefined || allChanged || !isSameMark(known.mark, mark)) applyMark(element, mark, context);
     if (element.node === next) next = next.nextSibling;
     else group.node.insertBefore(element.node, next);
@@ -137,23 +146,49 @@ function patchLayer(
   for (const [key, entry] of kept) drawn.set(key, entry);
 }
 
+function elementFor({ kind }: Mark): Element {
+  switch (kind) {
+    case 'path':
+      return new Path();
+    case 'text':
+      return new Text();
+    case 'image':
+      return new Image();
+  }
+}
+
 function isDrawn(mark: Mark, options: RenderOptions): boolean {
   return options.part !== 'plain' || (mark.kind === 'path' && mark.fill !== undefined);
 }
 
 function isSameMark(one: Mark, other: Mark): boolean {
-  return one === other || JSON.stringify(one) === JSON.stringify(other);
+  if (one === other) return true;
+  // A picture is long, and the same one is known to be the same without being gone through.
+  if (one.kind === 'image' && other.kind === 'image')
+    return (
+      one.href === other.href &&
+      JSON.stringify({ ...one, href: '' }) === JSON.stringify({ ...other, href: '' })
+    );
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 function applyMark(element: Element, mark: Mark, { options, em }: Context): void {
   const paper = { theme: options.theme, em };
   const plain = options.part === 'plain';
+  const attributesOf = (drawn: Mark) => {
+    switch (drawn.kind) {
+      case 'path':
+        return pathAttributes(drawn, plain ? undefined : drawn.stroke, paper);
+      case 'text':
+        return textAttributes(drawn, paper);
+      case 'image':
+        return imageAttributes(drawn, options.addressOf);
+    }
+  };
   setAttributes(element, {
     'data-key': safeText(mark.key),
     'data-subject': mark.subject === undefined ? undefined : safeText(mark.subject),
-    ...(mark.kind === 'path'
-      ? pathAttributes(mark, plain ? undefined : mark.stroke, paper)
-      : textAttributes(mark, paper)),
+    ...attributesOf(mark),
   });
   // A path's own `clear` of svg.js forgets its points and leaves its children.
   while (element.node.firstChild !== null) element.node.firstChild.remove();

@@ -200,7 +200,7 @@ export interface SceneLayer {
   readonly blur?: number;
 }
 
-export type Mark = PathMark | TextMark;
+export type Mark = PathMark | TextMark | ImageMark;
 
 export interface MarkBase {
   readonly key: string;
@@ -218,6 +218,16 @@ export interface PathMark extends MarkBase {
   readonly fillRule?: 'evenodd';
   readonly stroke?: Stroke;
 }
+
+/** A picture in pixels, stretched over a box: a photograph, or figures shown as tones. It is always one that we have made. */
+export interface ImageMark extends MarkBase {
+  readonly kind: 'image';
+  readonly box: Box;
+  readonly href: PictureData;
+}
+
+/** A picture written out in its address; see `isPictureData`. */
+export type PictureData = `data:image/${'jpeg' | 'png'};base64,${string}`;
 
 export interface Stroke {
   readonly ink: Ink;

@@ -6,6 +6,7 @@ import {
   PDFOperatorNames,
   beginText,
   concatTransformationMatrix,
+  drawObject,
   endText,
   fill,
   fillEvenOdd,
@@ -24,7 +25,7 @@ import {
   stroke,
 } from '@cantoo/pdf-lib';
 import { HALO_EMS, type Paper, dashesInEms, inkColour, strokeWidth } from '../attributes.js';
-import type { Ink, Mark, PathMark, Stroke, TextMark } from '../scene.js';
+import type { ImageMark, Ink, Mark, PathMark, PictureData, Stroke, TextMark } from '../scene.js';
 import type { EmbeddedFont, EmbeddedFonts } from './fonts.js';
 import { pathOperators } from './paths.js';
 import { type Run, setLine } from './setting.js';
@@ -34,13 +35,34 @@ export interface Pens {
   readonly fonts: EmbeddedFonts;
   /** The name by which the page knows a font. */
   readonly nameOf: (font: EmbeddedFont) => PDFName;
+  /** The name by which the page knows a picture; nothing for one that can't be had. */
+  readonly pictureNamed: (picture: PictureData) => PDFName | undefined;
   /** Told of each letter that no font has. */
   readonly missing: (letter: string) => void;
 }
 
 /** What draws a mark on a page whose y runs down, as the attributes of `attributes.ts` draw it in SVG. */
 export function markOperators(mark: Mark, paper: Paper, pens: Pens): readonly PDFOperator[] {
-  return mark.kind === 'path' ? shapeOperators(mark, paper) : textOperators(mark, paper, pens);
+  switch (mark.kind) {
+    case 'path':
+      return shapeOperators(mark, paper);
+    case 'text':
+      return textOperators(mark, paper, pens);
+    case 'image':
+      return imageOperators(mark, pens);
+  }
+}
+
+function imageOperators({ box, href }: ImageMark, { pictureNamed }: Pens): readonly PDFOperator[] {
+  const name = pictureNamed(href);
+  if (name === undefined) return [];
+  return [
+    pushGraphicsState(),
+    // Images stand on their lower edge; on this page y runs down.
+    concatTransformationMatrix(box.width, 0, 0, -box.height, box.x, box.y + box.height),
+    drawObject(name),
+    popGraphicsState(),
+  ];
 }
 
 function shapeOperators(mark: PathMark, paper: Paper): readonly PDFOperator[] {

@@ -16,6 +16,7 @@ import type { ThemeName } from '../theme.js';
 import { blurOperators } from './blurred.js';
 import { type EmbeddedFont, type FontFiles, embedFonts } from './fonts.js';
 import { type Pens, clipOperators, markOperators } from './marks.js';
+import { embedPictures, pictureNamer } from './pictures.js';
 
 export interface PdfOptions {
   /** Not `editor`, whose colours only a page of the editor knows. */
@@ -48,10 +49,12 @@ export async function pdfOf(page: Page, { theme, fonts }: PdfOptions): Promise<P
 
   const missing = new Set<string>();
   const embedded = await embedFonts(document, fonts);
+  const pictures = await embedPictures(document, page);
   const sheet = document.addPage([page.width * POINTS_PER_MILLIMETRE, page.height * POINTS_PER_MILLIMETRE]);
   const pens: Pens = {
     fonts: embedded,
     nameOf: fontNamer(sheet),
+    pictureNamed: pictureNamer(sheet, pictures),
     missing: (letter) => void missing.add(letter),
   };
   const paper = { theme, em: page.em };

@@ -1,8 +1,10 @@
 import type { Colour } from '../../plan/colour/colour.js';
 import { computedColour } from '../../plan/colour/model.js';
 import { toHex } from '../../plan/colour/srgb.js';
-import { lightnessOfValue, reflectanceOfLightness } from '../../plan/colour/value.js';
+import { reflectanceOfLightness } from '../../plan/colour/value.js';
 import type { Hex } from '../scene.js';
+
+export { greyOf, mix } from '../../plan/colour/grey.js';
 
 /** Graphite and chalk: what a line on the picture is drawn with, whatever the page's theme. */
 const GRAPHITE = computedColour([14, 0.5, 2]);
@@ -13,17 +15,6 @@ const PALE_SANGUINE = computedColour([76, 32, 24]);
 
 export function hexOf(colour: Colour): Hex {
   return toHex(colour) as Hex;
-}
-
-/** The neutral grey of a Munsell value. */
-export function greyOf(value: number): Colour {
-  return computedColour([lightnessOfValue(value), 0, 0]);
-}
-
-/** `part` of the way from one colour to the other in CIELAB: 0 gives `from`, 1 `to`. */
-export function mix(from: Colour, to: Colour, part: number): Colour {
-  const at = (index: 0 | 1 | 2) => from.lab[index] + (to.lab[index] - from.lab[index]) * part;
-  return computedColour([at(0), at(1), at(2)]);
 }
 
 /** Contrast ratio of WCAG 2, 1 to 21. */

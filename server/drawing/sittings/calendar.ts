@@ -12,7 +12,7 @@ import type { Reading } from '../views/reading.js';
 import { dayOf } from '../../measure/sittings/days.js';
 import { coatInWords, coatMarks } from './coats.js';
 import { shortDate, dayAndMonth, ticksBetween } from './dates.js';
-import type { Painted } from './painted.js';
+import type { Standing } from '../../measure/sittings/standing.js';
 
 /** More rows than these are left to the text. */
 const MOST_ROWS = 40;
@@ -34,7 +34,7 @@ export interface Calendar extends Block {
 export function calendarOf(
   reading: Reading,
   schedule: ScheduleMeasure,
-  looks: readonly (readonly (Painted | undefined)[])[],
+  looks: readonly (readonly (Standing | undefined)[])[],
   width: number,
 ): Calendar {
   const { plan, layout, subjects } = reading;

@@ -6,7 +6,7 @@ import { hexOf } from '../picture/ink.js';
 import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { shortDate } from './dates.js';
-import type { Painted } from './painted.js';
+import type { Standing } from '../../measure/sittings/standing.js';
 
 const BAR_EMS = 1.05;
 
@@ -24,7 +24,7 @@ export interface CoatPlace {
   readonly y: number;
   readonly to: number;
   readonly subject: string;
-  readonly colour: Painted | undefined;
+  readonly colour: Standing | undefined;
   readonly isConflict: boolean;
 }
 

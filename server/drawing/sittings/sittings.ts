@@ -11,7 +11,7 @@ import { calendarOf } from './calendar.js';
 import { coatInWords } from './coats.js';
 import { shortDate } from './dates.js';
 import { legendLines } from './legend.js';
-import { paintedAfter } from './painted.js';
+import { standingAfter } from '../../measure/sittings/standing.js';
 import { sittingInWords, stripOf } from './strip.js';
 
 const HOW_TO_BEGIN =
@@ -31,7 +31,11 @@ export function sittingsBoard(reading: Reading): Board {
   const { em, inner } = place;
   const strip = stripOf(reading, schedule, place);
   const card = cardOf(place, strip.box.y + strip.box.height);
-  const looks = paintedAfter(plan, schedule, reading.showsGlazes ? measures.palette?.mixing : undefined);
+  const looks = standingAfter(
+    plan,
+    schedule.sittings,
+    reading.showsGlazes ? measures.palette?.mixing : undefined,
+  );
   const calendar = calendarOf(reading, schedule, looks, place.width);
   const legend = legendLines(reading, schedule);
   const isDouble = place.width >= TWO_COLUMNS_FROM_EMS * em;

@@ -16,7 +16,7 @@ import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Box, Mark } from '../scene.js';
 import { shortDate } from './dates.js';
 import { outlineSteps } from './frame.js';
-import { type Painted, paintedAfter } from './painted.js';
+import { type Standing, standingAfter } from '../../measure/sittings/standing.js';
 
 /** More small pictures than these are hard to compare. */
 export const MOST_FRAMES = 24;
@@ -38,7 +38,11 @@ export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: Boar
   const { plan, measures } = reading;
   const { em, inner } = place;
   const shown = schedule.sittings.slice(0, MOST_FRAMES);
-  const looks = paintedAfter(plan, schedule, reading.showsGlazes ? measures.palette?.mixing : undefined);
+  const looks = standingAfter(
+    plan,
+    schedule.sittings,
+    reading.showsGlazes ? measures.palette?.mixing : undefined,
+  );
   const gap = GAP_EMS * em;
   const fitting = Math.floor((inner.width + gap) / (LEAST_CELL_EMS * em + gap));
   const most = Math.max(1, Math.min(MOST_COLUMNS, fitting, shown.length));
@@ -90,7 +94,7 @@ export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: Boar
 
 interface FrameParts {
   /** What each object shows. */
-  readonly look: readonly (Painted | undefined)[];
+  readonly look: readonly (Standing | undefined)[];
   /** Each object's outline in steps from the corner of the picture. */
   readonly outlines: readonly string[];
   readonly at: { readonly x: number; readonly y: number; readonly scale: number };

@@ -1,10 +1,9 @@
-import type { MixingMeasure } from '../../measure/mixing/mixing.js';
-import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import type { Layer } from '../../../grammar/index.js';
 import type { Colour } from '../../plan/colour/colour.js';
+import { greyOf, mix } from '../../plan/colour/grey.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
-import { greyOf, mix } from '../picture/ink.js';
-import { isUnplanned, paintOf } from '../views/reading.js';
+import type { MixingMeasure } from '../mixing/mixing.js';
+import type { ScheduledSitting } from './schedule.js';
 
 /** An imprimatura is a thin tone over the ground. */
 const THIN = 0.3;
@@ -12,22 +11,24 @@ const THIN = 0.3;
 const BROKEN = 0.6;
 
 /** What an object shows after a sitting; missing while it is bare. */
-export interface Painted {
+export interface Standing {
   readonly colour: Colour;
   /** What is seen of it through a glaze. */
   readonly glazed?: Colour;
-  /** Colour of its own, rather than a tone that prepares it. */
-  readonly isBody: boolean;
+  /** A thin wash that tones the ground, the grey of its value, or colour of its own. */
+  readonly as: 'tone' | 'grey' | 'body';
+  /** A glaze has been laid, be it known what is seen through it or not. */
+  readonly isGlazed?: true;
 }
 
-/** What each object shows after each of the sittings in time, in the order of `plan.objects`. */
-export function paintedAfter(
+/** What each object shows after each of these sittings, which are in the order of time; in the order of `plan.objects`. */
+export function standingAfter(
   plan: Plan,
-  schedule: ScheduleMeasure,
-  mixing: MixingMeasure | undefined,
-): readonly (readonly (Painted | undefined)[])[] {
-  let now: readonly (Painted | undefined)[] = plan.objects.map(() => undefined);
-  return schedule.sittings.map(({ sitting, layer, works }) => {
+  sittings: readonly Pick<ScheduledSitting, 'sitting' | 'layer' | 'works'>[],
+  mixing: Pick<MixingMeasure, 'glazes'> | undefined,
+): readonly (readonly (Standing | undefined)[])[] {
+  let now: readonly (Standing | undefined)[] = plan.objects.map(() => undefined);
+  return sittings.map(({ sitting, layer, works }) => {
     // A toned ground that names nothing is the ground itself, which is there from the first.
     const isGround = layer === 'imprimatura' && plan.sittings[sitting]?.works.length === 0;
     const worked = new Set(isGround ? [] : works);
@@ -48,26 +49,26 @@ export function paintedAfter(
 function laid(
   layer: Layer,
   object: PlanObject,
-  before: Painted | undefined,
+  before: Standing | undefined,
   { plan, seen }: { readonly plan: Plan; readonly seen: Colour | undefined },
-): Painted | undefined {
+): Standing | undefined {
   const ground = plan.canvas.ground.colour;
-  const own = isUnplanned(object) ? ground : paintOf(object, plan);
-  const body = { colour: own, isBody: true };
+  const own = object.painted ?? object.colour?.colour ?? ground;
+  const body = { colour: own, as: 'body' } as const;
   switch (layer) {
     case 'imprimatura':
-      return before ?? { colour: mix(ground, own, THIN), isBody: false };
+      return before ?? { colour: mix(ground, own, THIN), as: 'tone' };
     case 'underpainting':
-      return { colour: object.value === undefined ? own : greyOf(object.value), isBody: false };
+      return { colour: object.value === undefined ? own : greyOf(object.value), as: 'grey' };
     case 'block-in':
     case 'body colour':
       return body;
     case 'scumble':
-      return { colour: mix(before?.glazed ?? before?.colour ?? ground, own, BROKEN), isBody: true };
+      return { colour: mix(before?.glazed ?? before?.colour ?? ground, own, BROKEN), as: 'body' };
     case 'glaze':
-      return { ...(before ?? body), ...(seen === undefined ? {} : { glazed: seen }) };
+      return { ...(before ?? body), isGlazed: true, ...(seen === undefined ? {} : { glazed: seen }) };
     case 'detail':
-      return before?.isBody === true ? before : body;
+      return before?.as === 'body' ? before : body;
     case 'varnish':
       return before;
   }

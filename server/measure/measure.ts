@@ -20,6 +20,7 @@ import { measurePlanes } from './values/planes.js';
 import { measureProportion } from './proportion.js';
 import { measureSchedule } from './sittings/schedule.js';
 import { measureSpacing } from './objects/spacing.js';
+import { measureSketch } from './transfer/sketch.js';
 import { measureTangents } from './objects/tangents.js';
 import { measureValues } from './values/values.js';
 
@@ -49,7 +50,13 @@ export function measure(
   const emphasis = measureEmphasis(plan, seen, memory);
   const palette = measurePalette(plan, shares, areas.bareShare, mixer);
   const schedule = measureSchedule(plan, { shares, ...(palette ? { palette } : {}) });
-  const record = measureRecord(plan, photographs);
+  const record = measureRecord(
+    plan,
+    { areas, shares, ...(schedule ? { schedule } : {}), ...(palette ? { palette } : {}) },
+    photographs,
+    memory,
+  );
+  const sketch = measureSketch(plan, photographs);
   return {
     areas,
     borders,
@@ -69,6 +76,7 @@ export function measure(
     ...(focus ? { focus } : {}),
     ...(palette ? { palette } : {}),
     ...(schedule ? { schedule } : {}),
+    ...(sketch ? { sketch } : {}),
     ...(record ? { record } : {}),
   };
 }

@@ -1,20 +1,48 @@
 import type { Plan, Sitting } from '../../plan/plan.js';
-import type { Photographs, Squaring } from './photographs.js';
+import type { Memory } from '../memory.js';
+import type { PaletteMeasure } from '../mixing/mixing.js';
+import type { ScheduleMeasure } from '../sittings/schedule.js';
+import { recordFigures, type SeenInPlan } from './figures.js';
+import type { Photographs, SquaredPicture, Squaring } from './photographs.js';
 import type { RecordMeasure, SittingRecord } from './record.js';
+import { targetsAfter } from './targets.js';
 
-/** What the photographs of the sittings tell; nothing where no sitting names one. */
-export function measureRecord(plan: Plan, photographs: Photographs): RecordMeasure | undefined {
-  const sittings = plan.sittings.flatMap((sitting, index): readonly SittingRecord[] => {
-    const squaring = squaringOf(plan, sitting);
-    if (!squaring) return [];
-    const answer = photographs.squared(squaring);
-    if (answer?.ok === false) return [{ sitting: index, is: 'unreadable', reason: answer.reason }];
-    return [{ sitting: index, is: 'on its way' }];
-  });
-  return sittings.length === 0 ? undefined : { sittings };
+/** What of the other measures the record goes by. */
+export interface MeasuredForRecord extends SeenInPlan {
+  readonly schedule?: ScheduleMeasure;
+  readonly palette?: PaletteMeasure;
 }
 
-/** How the photograph of a sitting is to be squared up. */
+/** What the photographs of the sittings tell; nothing where no sitting names one. */
+export function measureRecord(
+  plan: Plan,
+  { schedule, palette, ...seen }: MeasuredForRecord,
+  photographs: Photographs,
+  memory: Memory,
+): RecordMeasure | undefined {
+  if (!schedule || plan.sittings.every(({ photo }) => !photo)) return undefined;
+  const targets = targetsAfter(plan, schedule, palette?.mixing);
+  const records = new Map<number, SittingRecord>();
+  let before: { readonly index: number; readonly picture: SquaredPicture } | undefined;
+  for (const { sitting: index } of schedule.sittings) {
+    const sitting = plan.sittings[index];
+    const squaring = sitting && squaringOf(plan, sitting);
+    if (!squaring) continue;
+    const answer = photographs.squared(squaring);
+    if (!answer) records.set(index, { sitting: index, is: 'on its way' });
+    else if (!answer.ok) records.set(index, { sitting: index, is: 'unreadable', reason: answer.reason });
+    else {
+      const { picture } = answer;
+      const photographed = { sitting, index, picture, targets: targets.get(index) ?? [], before };
+      const figures = recordFigures(plan, seen, photographed, memory);
+      records.set(index, { sitting: index, is: 'measured', picture, figures });
+      before = { index, picture };
+    }
+  }
+  return { sittings: plan.sittings.flatMap((_, index) => records.get(index) ?? []) };
+}
+
+/** How the photograph of a sitting is to be squared up; nothing without one. */
 export function squaringOf({ canvas }: Plan, { photo }: Sitting): Squaring | undefined {
   if (!photo) return undefined;
   const { file, corners, grey } = photo;

@@ -1,0 +1,104 @@
+import type { PictureLength, PicturePlace, Plan, Sitting } from '../../plan/plan.js';
+import { valueOfLab } from '../../plan/colour/value.js';
+import type { Mask } from './masks.js';
+import type { SquaredPicture } from './photographs.js';
+import { type Pixels, sumOver } from './pixels.js';
+import type { Doubt } from './record.js';
+import type { Target } from './targets.js';
+
+/** Parts of the canvas from which on a fault in a photograph is told; heuristic. */
+const MUCH_BURNT = 0.01;
+const MUCH_BLACK = 0.02;
+const SOME_GLARE = 0.001;
+/** Glare lies on what is to be at least so much darker than white, Munsell values. */
+const DARK_FOR_GLARE = 7;
+/** So much stronger is one channel of the light than another in lamplight of 2,700 K against daylight; from memory. */
+const STRONG_CAST = 2.5;
+/** Under half a pixel of the photograph for one that is measured, edges are guessed. */
+const TOO_COARSE = 0.5;
+/** Part by which the proportions of a photograph may differ from those of the canvas. */
+const OTHER_PROPORTIONS = 0.03;
+const CORNERS_OUT = 0.001;
+
+/** What can't be trusted in a photograph of a sitting, the gravest first. */
+export function doubtsOf(
+  plan: Plan,
+  sitting: Sitting,
+  picture: SquaredPicture,
+  seen: { readonly pixels: Pixels; readonly masks: readonly Mask[]; readonly targets: readonly Target[] },
+): readonly Doubt[] {
+  const { trust } = picture;
+  const found: Doubt[] = [];
+  found.push(...framing(plan, sitting, picture));
+  if (trust.grey?.fault !== undefined) {
+    found.push({ about: 'grey patch', reason: trust.grey.fault, isGrave: true });
+  }
+  if (trust.burntShare > MUCH_BURNT) {
+    found.push({ about: 'burnt-out lights', share: trust.burntShare, isGrave: true });
+  }
+  if (trust.blackShare > MUCH_BLACK) {
+    found.push({ about: 'blocked darks', share: trust.blackShare, isGrave: true });
+  }
+  found.push(...glare(seen));
+  if (trust.sharpness < TOO_COARSE) {
+    found.push({ about: 'few pixels', sharpness: trust.sharpness, isGrave: true });
+  }
+  if (trust.grey?.fault === undefined && (trust.grey?.cast ?? 1) > STRONG_CAST) {
+    found.push({ about: 'coloured light', cast: trust.grey?.cast ?? 1, isGrave: true });
+  }
+  const taken = picture.source.taken?.slice(0, 10);
+  if (taken !== undefined && sitting.date !== undefined && taken < sitting.date) {
+    found.push({ about: 'taken earlier', taken, sitting: sitting.date, isGrave: true });
+  }
+  if (!trust.grey) found.push({ about: 'no grey patch', isGrave: false });
+  if (!picture.source.profileStated) found.push({ about: 'no profile', isGrave: false });
+  return found;
+}
+
+/** Whether it is the canvas, and all of it, that is seen. */
+function framing({ canvas }: Plan, { photo }: Sitting, { source }: SquaredPicture): readonly Doubt[] {
+  const corners = photo?.corners ?? [];
+  if (corners.length > 0) {
+    const outside = corners.flatMap((corner, index) => (isOutside(corner, source) ? [index] : []));
+    return outside.length > 0 ? [{ about: 'corners outside', corners: outside, isGrave: true }] : [];
+  }
+  const photograph = source.width / source.height;
+  const ofCanvas = canvas.width / canvas.height;
+  return Math.abs(Math.log(photograph / ofCanvas)) > OTHER_PROPORTIONS
+    ? [{ about: 'proportions', photograph, canvas: ofCanvas, isGrave: true }]
+    : [];
+}
+
+function isOutside(
+  { across, down }: PicturePlace,
+  { width, height }: { readonly width: number; readonly height: number },
+): boolean {
+  return isBeyond(across, width) || isBeyond(down, height);
+}
+
+function isBeyond({ value, in: unit }: PictureLength, side: number): boolean {
+  const part = unit === 'parts' ? value : value / side;
+  return part < -CORNERS_OUT || part > 1 + CORNERS_OUT;
+}
+
+/** Nearly white spots on what is to be dark or of a middle value. */
+function glare({
+  pixels,
+  masks,
+  targets,
+}: {
+  readonly pixels: Pixels;
+  readonly masks: readonly Mask[];
+  readonly targets: readonly Target[];
+}): readonly Doubt[] {
+  const whole = pixels.width * pixels.height;
+  const spots = masks.flatMap(({ object, inner }) => {
+    const target = targets[object];
+    if (!target?.shown || target.counts === 'nothing' || valueOfLab(target.shown) > DARK_FOR_GLARE) return [];
+    return [{ object, share: sumOver(pixels.glaring, inner, pixels.width) / whole }];
+  });
+  const share = spots.reduce((sum, spot) => sum + spot.share, 0);
+  if (share <= SOME_GLARE) return [];
+  const most = spots.reduce((one, other) => (other.share > one.share ? other : one));
+  return [{ about: 'glare', share, object: most.object, isGrave: true }];
+}

@@ -1,0 +1,150 @@
+import type { Plan, Sitting } from '../../plan/plan.js';
+import { measureBudget } from '../budget.js';
+import type { VisibleAreas } from '../areas/areas.js';
+import type { Memory } from '../memory.js';
+import { changeSince } from './change.js';
+import { doubtsOf } from './doubts.js';
+import { colourDifferences, plannedPicture, valueDifferences } from './maps.js';
+import { masksOf } from './masks.js';
+import type { SquaredPicture } from './photographs.js';
+import { pixelsOf, stepShares, valueAt, workedOut } from './pixels.js';
+import type { RecordFigures } from './record.js';
+import { recordObjects } from './record-objects.js';
+import { measureRoles, roleColours } from './roles.js';
+import { strongPlaces } from './strong-places.js';
+import type { Target } from './targets.js';
+
+/** Left out of the range at either end. */
+const TAIL = 0.02;
+/** Parts of the picture up to which what is not painted, or not planned, hides nothing. */
+const NEARLY_NOTHING = 0.01;
+
+/** What the figures of a photograph rest on. */
+export interface Photographed {
+  readonly sitting: Sitting;
+  /** Index into `plan.sittings`. */
+  readonly index: number;
+  readonly picture: SquaredPicture;
+  /** In the order of `plan.objects`. */
+  readonly targets: readonly Target[];
+  /** The photograph before it in time. */
+  readonly before?: { readonly index: number; readonly picture: SquaredPicture } | undefined;
+}
+
+/** What of the other measures they go by. */
+export interface SeenInPlan {
+  readonly areas: VisibleAreas;
+  /** In the order of `plan.objects`. */
+  readonly shares: readonly number[];
+}
+
+/** What a photograph shows, against what is to stand there after its sitting. */
+export function recordFigures(
+  plan: Plan,
+  { areas, shares }: SeenInPlan,
+  { sitting, index, picture, targets, before }: Photographed,
+  memory: Memory,
+): RecordFigures {
+  const { scale, canvas, focus } = plan;
+  const key = String(index);
+  const pixels = pixelsOf(picture, memory);
+  const masks = masksOf(plan, areas, picture, memory);
+  const now = { pixels, masks, key };
+  const pixelsBefore = before && pixelsOf(before.picture, memory);
+  const ofSteps = stepShares(pixels, scale.steps);
+  const steps = ofSteps.map((share, at) => ({ step: at + 1, share }));
+  const groups = scale.groups.map(({ name, key: group, from, to }) => ({
+    name,
+    key: group,
+    from,
+    to,
+    share: ofSteps.slice(from - 1, to).reduce((sum, share) => sum + share, 0),
+  }));
+  const roles = measureRoles(pixels, roleColours(plan, shares, areas.bareShare, targets), memory, key);
+  const emphasis = strongPlaces(pixels, canvas, focus?.at, memory, key);
+  const planned = kept(() => plannedPicture(plan, masks, targets, picture));
+  const change = kept(() =>
+    before && pixelsBefore
+      ? changeSince(now, { sitting: before.index, pixels: pixelsBefore }, memory)
+      : undefined,
+  );
+  const plannedEmphasis = kept(() =>
+    strongPlaces(workedOut(planned()), canvas, focus?.at, memory, `${key} as planned`),
+  );
+  const values = kept(() => valueDifferences(picture.lab, planned(), scale.steps));
+  const colours = kept(() => colourDifferences(picture.lab, planned(), targets));
+  const isBeforeOfThisSize =
+    before && before.picture.width === picture.width && before.picture.height === picture.height;
+  const masksBefore = isBeforeOfThisSize ? masks : before && masksOf(plan, areas, before.picture, memory);
+  return {
+    steps,
+    groups,
+    valueBudget: measureBudget(
+      plan.valueBudget,
+      (wanted) => groups.find((group) => group.key === wanted)?.share ?? ofSteps[Number(wanted) - 1] ?? 0,
+    ),
+    ...roles,
+    colourBudget:
+      roles.roles.length === 0
+        ? []
+        : measureBudget(
+            plan.colourBudget,
+            (wanted) => roles.roles.find(({ role }) => role === wanted)?.share ?? 0,
+          ),
+    isWhole: wholeness(shares, targets),
+    key: pixels.value,
+    range: { darkest: valueAt(pixels, TAIL), lightest: valueAt(pixels, 1 - TAIL) },
+    objects: recordObjects(
+      plan,
+      shares,
+      {
+        targets,
+        now,
+        before:
+          pixelsBefore && masksBefore
+            ? { pixels: pixelsBefore, masks: masksBefore, key: `${key} before` }
+            : undefined,
+      },
+      memory,
+    ),
+    ...(emphasis
+      ? {
+          emphasis: {
+            ...emphasis,
+            get planned() {
+              return plannedEmphasis();
+            },
+          },
+        }
+      : {}),
+    doubts: doubtsOf(plan, sitting, picture, { pixels, masks, targets }),
+    get change() {
+      return change();
+    },
+    get planned() {
+      return planned();
+    },
+    get valueDifference() {
+      return values();
+    },
+    get colourDifference() {
+      return colours();
+    },
+  };
+}
+
+/** Whether shares of the whole canvas can be held to the plan's. */
+function wholeness(shares: readonly number[], targets: readonly Target[]): RecordFigures['isWhole'] {
+  const without = (isThere: (target: Target | undefined) => boolean): boolean =>
+    shares.reduce((sum, share, object) => sum + (isThere(targets[object]) ? 0 : share), 0) <= NEARLY_NOTHING;
+  return {
+    values: without((target) => target?.worked === true && target.counts !== 'nothing'),
+    colours: without((target) => target?.counts === 'value and colour'),
+  };
+}
+
+/** Works out when it is first asked for, and once. */
+function kept<T>(work: () => T): () => T {
+  let known: { readonly value: T } | undefined;
+  return () => (known ??= { value: work() }).value;
+}

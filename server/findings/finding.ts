@@ -1,7 +1,7 @@
 import type { Node } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
 import type { Point } from '../plan/geometry/point.js';
-import type { LimitUnit, Location, Plan } from '../plan/plan.js';
+import type { LimitUnit, Location, OwnLocation, Plan } from '../plan/plan.js';
 
 export type Severity = 'error' | 'warning' | 'hint';
 
@@ -14,7 +14,9 @@ export interface Finding {
   readonly message: string;
   /** One thing to try. */
   readonly advice?: string | undefined;
-  readonly location: Location;
+  readonly location: OwnLocation;
+  /** Where what it is about stands, when that is in a plan that this one builds on. */
+  readonly from?: Location;
   readonly related: readonly { readonly location: Location; readonly message: string }[];
   /** Indices into `plan.objects` of the objects concerned. */
   readonly objects: readonly number[];
@@ -60,6 +62,7 @@ export const chapters = [
   'colour',
   'palette',
   'sittings',
+  'transfer',
   'cautions',
 ] as const;
 export type Chapter = (typeof chapters)[number];
@@ -103,7 +106,10 @@ export interface RuleLimit {
 }
 
 /** What a rule finds; a severity of its own stands before the rule's, and a setting before both. */
-export type RuleFinding = Pick<Finding, 'message' | 'location'> &
+export type RuleFinding = Pick<Finding, 'message'> & {
+  /** Where what it is about stands, in the plan or in one that it builds on. */
+  readonly location: Location;
+} &
   Partial<
     Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'leads' | 'cue' | 'at' | 'excess' | 'fix'>
   > & {

@@ -1,5 +1,6 @@
 import { parse, type ProblemCode } from '../../grammar/index.js';
 import { measure } from '../measure/measure.js';
+import { noPhotographs, type Photographs } from '../measure/photograph/photographs.js';
 import type { PlanProblemCode } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
 import {
@@ -42,6 +43,10 @@ const PROBLEMS: Readonly<Record<Code, string>> = {
   'no canvas': 'The plan gives no canvas; 40 x 30 cm is taken.',
   'no such crossing': 'A crossing that the division of this canvas does not have.',
   'lead without length': 'A lead that starts where it aims, so that it leads nowhere.',
+  'error in another plan':
+    'The plan that this one is based on has errors of its own; what they touch is left out here too. The first is told, and the editor leads to each.',
+  'left out with it':
+    'What the plan this one is based on says by a thing that `without` leaves out, and what therefore goes too.',
   'not computed yet': 'A statement that is read and kept, but from which nothing is computed yet.',
 };
 
@@ -64,8 +69,12 @@ export type PlanThatBreaks = (rule: string) => string | undefined;
 /**
  * The reference of all findings as Markdown; `README.md` beside this file holds it and a test keeps them alike. Each
  * rule shows a plan that breaks it, drawn in `drawings`, and what is then said.
+ * @param photographs the pictures that those plans name
  */
-export function findingsReference(planThatBreaks: PlanThatBreaks = () => undefined): string {
+export function findingsReference(
+  planThatBreaks: PlanThatBreaks = () => undefined,
+  photographs: Photographs = noPhotographs,
+): string {
   const inUse = chapters.filter((chapter) => rules.some((rule) => rule.chapter === chapter));
   return [
     '# What Mahlstick finds',
@@ -107,7 +116,7 @@ export function findingsReference(planThatBreaks: PlanThatBreaks = () => undefin
       ...howMeasured(chapter),
       ...rules
         .filter((rule) => rule.chapter === chapter)
-        .flatMap((rule) => section(rule, planThatBreaks(rule.id))),
+        .flatMap((rule) => section(rule, planThatBreaks(rule.id), photographs)),
     ]),
     '## Exceptions',
     '',
@@ -143,7 +152,7 @@ function linksOf(chapter: Chapter): string {
     .join(', ');
 }
 
-function section(rule: Rule, plan: string | undefined): readonly string[] {
+function section(rule: Rule, plan: string | undefined, photographs: Photographs): readonly string[] {
   const { id, severity, summary, explanation, formula, source, limit } = rule;
   const most = limit?.most === undefined ? '' : `, at most ${limitForm({ ...limit, value: limit.most })}`;
   const aside = exceptionKinds(rule).map(
@@ -163,13 +172,14 @@ function section(rule: Rule, plan: string | undefined): readonly string[] {
     `- Set aside: ${[`\`allow ${id} because "…"\``, ...aside].join(', or ')}`,
     `- Set: \`rule ${id} ${other}\`${limit ? `, \`rule ${id} limit ${limitForm(limit)}\`${most}` : ''}`,
     '',
-    ...(plan === undefined ? [] : example(id, plan)),
+    ...(plan === undefined ? [] : example(id, plan, photographs)),
   ];
 }
 
-function example(rule: string, text: string): readonly string[] {
+function example(rule: string, text: string, photographs: Photographs): readonly string[] {
   const plan = resolvePlan(parse(text));
-  const said = check(plan, measure(plan)).filter((finding) => finding.rule === rule);
+  const measures = measure(plan, undefined, undefined, photographs);
+  const said = check(plan, measures).filter((finding) => finding.rule === rule);
   return [
     '<details><summary>The plan, and what is said of it</summary>',
     '',

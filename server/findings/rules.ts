@@ -55,6 +55,7 @@ import { primaryWithoutASide } from './rules/primary-without-a-side.js';
 import { rival } from './rules/rival.js';
 import { sittingWithoutADay } from './rules/sitting-without-a-day.js';
 import { sittingsOutOfOrder } from './rules/sittings-out-of-order.js';
+import { sketchProportion } from './rules/sketch-proportion.js';
 import { solvent } from './rules/solvent.js';
 import { spots } from './rules/spots.js';
 import { strongEdge } from './rules/strong-edge.js';
@@ -128,6 +129,7 @@ export const rules: readonly Rule[] = [
   cueNotCarried,
   noValueOrColour,
   bareGround,
+  sketchProportion,
   hazardousPigment,
   solvent,
   oilyRags,

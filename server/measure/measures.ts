@@ -14,6 +14,7 @@ import type { RecordMeasure } from './photograph/record.js';
 import type { ScheduleMeasure } from './sittings/schedule.js';
 import type { SpacingMeasure } from './objects/spacing.js';
 import type { TangentMeasure } from './objects/tangents.js';
+import type { SketchMeasure } from './transfer/sketch.js';
 import type { ValueSpread } from './values/spread.js';
 
 /** Everything measured on a plan. Shares are parts of the whole canvas: 0.3 is 30 %. */
@@ -42,6 +43,8 @@ export interface Measures {
   readonly palette?: PaletteMeasure;
   /** Missing without a sitting. */
   readonly schedule?: ScheduleMeasure;
+  /** Missing without a sketch. */
+  readonly sketch?: SketchMeasure;
   /** Missing where no sitting names a photograph. */
   readonly record?: RecordMeasure;
 }

@@ -4,7 +4,16 @@ import type { ObjectIndex } from './objects.js';
 import { resolveFilm } from './palette.js';
 import type { Picture, PictureLength, PicturePlace, Plan, Sitting } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every, hasFaultyLine, sentenceOf, sentencesOf, single, statementLocation } from './select.js';
+import {
+  every,
+  type FaultyLines,
+  hasFaultyLine,
+  said,
+  sentenceOf,
+  sentencesOf,
+  single,
+  statementLocation,
+} from './select.js';
 import { partOfWhole } from './shares.js';
 
 /** As many squares as can still be told apart. */
@@ -17,7 +26,7 @@ export function resolveRecord(
   nodes: readonly Node[],
   objects: ObjectIndex,
   canvas: CanvasUnits,
-  faultyLines: ReadonlySet<number>,
+  faultyLines: FaultyLines,
   problems: Problems,
 ): Record {
   const due = single(nodes, 'due', problems);
@@ -41,11 +50,12 @@ export function resolveRecord(
 function sitting(
   node: Node & NodeOf<'sitting'>,
   objects: ObjectIndex,
-  faultyLines: ReadonlySet<number>,
+  faultyLines: FaultyLines,
   problems: Problems,
 ): Sitting {
   const { children, statement } = node;
   const told = problems.list.length;
+  const on = said(node, (own) => own.on);
   const layer = single(children, 'layer', problems);
   const fat = single(children, 'fat', problems);
   const fatShare = fat && partOfWhole(fat.statement.share, fat, problems);
@@ -56,7 +66,7 @@ function sitting(
   const isUnresolved = problems.list.slice(told).some(({ severity }) => severity === 'error');
   return {
     title: statement.title.value,
-    ...(statement.on ? { date: statement.on.text, dateLocation: locate(node, statement.on) } : {}),
+    ...(on ? { date: on.value.text, dateLocation: locate(on.node, on.value) } : {}),
     works,
     ...(layer ? { layer: { value: layer.statement.layer.choice, location: statementLocation(layer) } } : {}),
     ...(layer?.statement.body ? { body: layer.statement.body.choice } : {}),
@@ -66,7 +76,7 @@ function sitting(
     ...(filmThickness ? { filmThickness } : {}),
     ...(medium ? { medium } : {}),
     tasks: sentencesOf(every(children, 'task')),
-    faulty: isUnresolved || hasFaultyLine(node, node.line, faultyLines),
+    faulty: isUnresolved || hasFaultyLine(node, 0, faultyLines),
     ...(photo ? { photo: { ...picture(photo, problems), ...greyPatch(photo, problems) } } : {}),
     notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.title),
@@ -132,7 +142,12 @@ function transferGrid(
     problems.error('number out of range', message, location);
   }
   const side = spacing && sideLength(spacing, canvas, 'across', node, problems);
-  return side === undefined ? {} : { transferGrid: { value: { every: side }, location } };
+  if (side === undefined) return {};
+  if (Math.max(canvas.width, canvas.height) <= side * MOST_SQUARES)
+    return { transferGrid: { value: { every: side }, location } };
+  const message = `Squares so small are more than ${MOST_SQUARES} one way; a grid has ${MOST_SQUARES} at most.`;
+  problems.error('number out of range', message, location);
+  return {};
 }
 
 function isSquareCount(count: number): boolean {

@@ -4,9 +4,6 @@ import { keywordLocation } from './select.js';
 
 /** Statements that are read and kept but from which nothing is computed yet, and what that will be. */
 const UNCOMPUTED: Partial<Record<StatementKind, string>> = {
-  'based on': 'The plan it builds on is not read yet.',
-  without: 'Nothing is left out yet.',
-  grid: 'The transfer grid is not drawn yet.',
 };
 
 /** One hint for each kind of statement that is read but not computed, at the first of its kind. */

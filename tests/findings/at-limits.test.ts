@@ -279,6 +279,12 @@ const SIDES: Readonly<Record<string, Sides>> = {
     within: 1.59,
     beyond: 1.61,
   },
+  // A sketch of 4 : 3 would be 12000 pixels wide, and 2 % more are 12240.
+  'sketch proportion': {
+    plan: (wide) => [ROOM, `sketch  "idea, ${wide} x 9000.png"\n`],
+    within: 12230,
+    beyond: 12250,
+  },
 };
 
 function roles(role: string, colour: string): readonly string[] {

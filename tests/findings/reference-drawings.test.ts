@@ -25,6 +25,7 @@ const VIEW_OF_CHAPTER: Readonly<Record<Chapter, View>> = {
   colour: 'colour',
   palette: 'palette',
   sittings: 'sittings',
+  transfer: 'drawing',
   cautions: 'palette',
 };
 

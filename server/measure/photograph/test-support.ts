@@ -1,0 +1,175 @@
+import { parseColour, type Lab } from '../../plan/colour/colour.js';
+import { lightnessOfValue, valueOfLab } from '../../plan/colour/value.js';
+import type { Plan } from '../../plan/plan.js';
+import type { Measures } from '../measures.js';
+import { measure } from '../measure.js';
+import { Memory } from '../memory.js';
+import { plannedPicture } from './maps.js';
+import { masksOf } from './masks.js';
+import { squaringOf } from './measure-record.js';
+import { measuredSide, type Photographs, type SquaredPicture } from './photographs.js';
+import { type Target, targetsAfter } from './targets.js';
+
+/** A photograph of every pixel's colour; the place of a pixel is given as parts of width and height. */
+export function pictureOf(
+  size: { readonly width: number; readonly height: number },
+  labAt: (x: number, y: number) => Lab,
+  told: Partial<Pick<SquaredPicture, 'id' | 'source' | 'trust'>> = {},
+): SquaredPicture {
+  const { width, height } = size;
+  const lab = new Float32Array(3 * width * height);
+  for (let row = 0; row < height; row++) {
+    for (let column = 0; column < width; column++) {
+      lab.set(labAt((column + 0.5) / width, (row + 0.5) / height), 3 * (row * width + column));
+    }
+  }
+  return pictureOfPixels({ width, height, lab }, told);
+}
+
+export function pictureOfPixels(
+  { width, height, lab }: Pick<SquaredPicture, 'width' | 'height' | 'lab'>,
+  told: Partial<Pick<SquaredPicture, 'id' | 'source' | 'trust'>> = {},
+): SquaredPicture {
+  return {
+    id: 'made up',
+    width,
+    height,
+    lab,
+    shown: { width, height, jpeg: new Uint8Array() },
+    source: {
+      type: 'JPEG',
+      width: 4 * width,
+      height: 4 * height,
+      profile: 'Display P3',
+      profileStated: true,
+    },
+    trust: { burntShare: 0, blackShare: 0, grey: { cast: 1.2 }, sharpness: 4 },
+    ...told,
+  };
+}
+
+/** The size at which a photograph of a canvas is measured. */
+export function pictureSize({ canvas: { width, height } }: Plan): {
+  readonly width: number;
+  readonly height: number;
+} {
+  const side = (length: number): number => Math.round((measuredSide * length) / Math.max(width, height));
+  return { width: side(width), height: side(height) };
+}
+
+/** What is painted otherwise than planned. */
+export interface Deviation {
+  /** The name of an object. */
+  readonly object: string;
+  readonly colour?: Lab;
+  /** Steps of the scale, below nought darker. */
+  readonly steps?: number;
+}
+
+/** A photograph of the canvas after a sitting, painted as planned but for what is said, with some noise. */
+export function photographOf(
+  plan: Plan,
+  sitting: number,
+  {
+    deviations = [],
+    noise = 0,
+    measures = measure(plan),
+    ...told
+  }: {
+    readonly deviations?: readonly Deviation[];
+    /** Greatest distance from what is painted, in each of L*, a* and b*. */
+    readonly noise?: number;
+    readonly measures?: Measures;
+  } & Partial<Pick<SquaredPicture, 'id' | 'source' | 'trust'>> = {},
+): SquaredPicture {
+  const { schedule, palette, areas } = measures;
+  const planned = (schedule && targetsAfter(plan, schedule, palette?.mixing).get(sitting)) ?? [];
+  const size = pictureSize(plan);
+  const painted = planned.map((target, index): Target => {
+    const deviation = deviations.find(({ object }) => object === plan.objects[index]?.name);
+    return deviation?.colour || target.shown
+      ? { ...target, shown: deviating(target.shown ?? [50, 0, 0], deviation, plan.scale.steps) }
+      : target;
+  });
+  const { lab } = plannedPicture(plan, masksOf(plan, areas, size, new Memory()), painted, size);
+  if (noise > 0) addNoise(lab, noise);
+  return pictureOfPixels({ ...size, lab }, told);
+}
+
+function deviating([l, a, b]: Lab, deviation: Deviation | undefined, steps: number): Lab {
+  if (deviation?.colour) return deviation.colour;
+  const off = deviation?.steps ?? 0;
+  return off === 0 ? [l, a, b] : [lightnessOfValue(valueOfLab([l, a, b]) + (10 * off) / steps), a, b];
+}
+
+/** The same noise each time, even on the whole. */
+function addNoise(lab: Float32Array, most: number): void {
+  let state = 1;
+  for (let i = 0; i < lab.length; i++) {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    lab[i] = (lab[i] as number) + most * (state / 2 ** 31 - 1);
+  }
+}
+
+/** Pictures by the paths that the plan names; any other is not there. */
+export function photographsAt(pictures: Readonly<Record<string, SquaredPicture>>): Photographs {
+  return {
+    squared: ({ path }) => {
+      const picture = pictures[path];
+      return picture
+        ? { ok: true, picture }
+        : { ok: false, reason: `There is no file ${path} beside the plan.` };
+    },
+    sizeOf: (path) => {
+      const source = pictures[path]?.source;
+      return source
+        ? { ok: true, width: source.width, height: source.height }
+        : { ok: false, reason: `There is no file ${path} beside the plan.` };
+    },
+  };
+}
+
+/**
+ * Photographs that are what their names say, in plans that tests and the reference show: `as planned.jpg`, or what is
+ * painted otherwise: `wall 1.5 steps darker, jug #a05030.jpg`. `burnt out` has lights that are lost. `missing.jpg` is not
+ * there, and `later.jpg` stays on its way.
+ */
+export function photographsAsTold(plan: Plan): Photographs {
+  const known = new Map<string, SquaredPicture>();
+  const measures = measure(plan);
+  plan.sittings.forEach((sitting, index) => {
+    const path = squaringOf(plan, sitting)?.path;
+    if (path === undefined || !path.endsWith('.jpg') || path === 'missing.jpg' || path === 'later.jpg')
+      return;
+    const said = path.slice(0, -'.jpg'.length).split(', ');
+    const trust = {
+      burntShare: said.includes('burnt out') ? 0.08 : 0,
+      blackShare: 0,
+      sharpness: 4,
+      grey: { cast: 1.2 },
+    };
+    known.set(
+      path,
+      photographOf(plan, index, {
+        deviations: said.flatMap(deviationOf),
+        noise: 2,
+        measures,
+        id: path,
+        trust,
+      }),
+    );
+  });
+  const { squared, sizeOf } = photographsAt(Object.fromEntries(known));
+  return { squared: (squaring) => (squaring.path === 'later.jpg' ? undefined : squared(squaring)), sizeOf };
+}
+
+function deviationOf(words: string): readonly Deviation[] {
+  const steps = /^(.+) ([\d.]+) steps? (darker|lighter)$/u.exec(words);
+  if (steps) {
+    const [, object = '', count, way] = steps;
+    return [{ object, steps: (way === 'darker' ? -1 : 1) * Number(count) }];
+  }
+  const [, object = '', hex] = /^(.+) (#[\da-f]{6})$/u.exec(words) ?? [];
+  const colour = hex === undefined ? undefined : parseColour(hex);
+  return colour?.ok ? [{ object, colour: colour.colour.lab }] : [];
+}

@@ -15,6 +15,8 @@ import { DISTANCE_LIMITS_MILLIMETRES } from '../../server/drawing/viewing.js';
 const longestPath = 8_000_000;
 const longestText = 100_000;
 const mostMarks = 100_000;
+/** A canvas has four; what a plan gives wrongly is told as such. */
+const mostCorners = 1_000;
 
 const text = v.pipe(v.string(), v.maxLength(longestText));
 const finite = v.pipe(v.number(), v.finite());
@@ -79,25 +81,30 @@ const mark = v.variant('kind', [
   }),
 ]);
 
+const placed = {
+  location: locationSchema,
+  from: v.exactOptional(v.strictObject({ file: text, line: column })),
+};
+
 const subject = v.variant('kind', [
   v.strictObject({
     kind: v.picklist(['object', 'lead', 'paint', 'sitting']),
     key: text,
     name: text,
-    location: locationSchema,
+    ...placed,
     lines: v.strictObject({ first: column, last: column }),
   }),
   v.strictObject({
-    kind: v.picklist(['canvas', 'ground', 'focus', 'horizon', 'division', 'scale', 'budget']),
+    kind: v.picklist(['canvas', 'ground', 'focus', 'horizon', 'division', 'grid', 'scale', 'budget']),
     name: text,
-    location: locationSchema,
+    ...placed,
   }),
   v.strictObject({
     kind: v.literal('finding'),
     name: text,
     severity: severitySchema,
     message: text,
-    location: locationSchema,
+    ...placed,
   }),
 ]);
 
@@ -125,6 +132,29 @@ const frame = v.strictObject({
   isEven: v.exactOptional(v.literal(true)),
 });
 const sketchLength = v.strictObject({ value: finite, in: v.picklist(['pixels', 'parts']) });
+
+const sketchPlace = v.strictObject({ across: sketchLength, down: sketchLength });
+const sketchCorners = v.pipe(v.array(sketchPlace), v.maxLength(mostCorners));
+
+const photographs = v.pipe(
+  v.array(
+    v.strictObject({
+      sitting: column,
+      name: text,
+      file: text,
+      corners: sketchCorners,
+      grey: v.exactOptional(sketchPlace),
+    }),
+  ),
+  v.maxLength(mostMarks),
+);
+const record = v.strictObject({
+  sittings: v.pipe(
+    v.array(v.strictObject({ sitting: column, subject: text, name: text })),
+    v.maxLength(mostMarks),
+  ),
+  chosen: column,
+});
 
 const handling = v.strictObject({
   grips: v.pipe(
@@ -158,7 +188,7 @@ const handling = v.strictObject({
   sketch: v.exactOptional(
     v.strictObject({
       file: text,
-      corners: v.array(v.strictObject({ across: sketchLength, down: sketchLength })),
+      corners: sketchCorners,
       opacity: finite,
     }),
   ),
@@ -189,5 +219,7 @@ export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
       unit: v.picklist(['m', 'ft']),
     }),
   ),
+  record: v.exactOptional(record),
+  photographs: v.exactOptional(photographs),
   handling: v.exactOptional(handling),
 });

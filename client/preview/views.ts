@@ -10,8 +10,10 @@ export const viewLabels: Readonly<Record<View, string>> = {
   mirror: 'Mirror',
   path: 'Path',
   emphasis: 'Emphasis',
+  transfer: 'Transfer',
   palette: 'Palette',
   sittings: 'Sittings',
+  record: 'Record',
 };
 
 export const viewDescriptions: Readonly<Record<View, string>> = {
@@ -23,6 +25,9 @@ export const viewDescriptions: Readonly<Record<View, string>> = {
   mirror: 'Left and right changed over, for a fresh eye.',
   path: 'Leads, stops and ways out: where the eye goes.',
   emphasis: 'Shaded by how strongly each place draws the eye.',
+  transfer: 'Lines without tones, with the grid that carries them over and the points to measure off.',
   palette: 'The paints, what your colours are mixed of, and what the palette reaches.',
   sittings: 'The picture after each sitting, and the days that each layer takes to dry.',
+  record:
+    'The photograph after a sitting beside the plan, what is off in values and colours, and all sittings in a row.',
 };

@@ -10,7 +10,7 @@ import { legendOf } from './captions/legends.js';
 import { planTitle, viewCaption } from './captions/words.js';
 import { footOf, layOut, sheetOf } from './layout.js';
 import { balanceMarks } from './picture/balance-sign.js';
-import { handlingOf } from './handling/handling.js';
+import { handlingOf, photographsOf } from './handling/handling.js';
 import type { Board } from './board.js';
 import { findingMarks } from './picture/finding-marks.js';
 import { findingsFor } from './picture/findings-for.js';
@@ -18,6 +18,8 @@ import { mountMarks, wallMark } from './picture/mount.js';
 import { mapCells } from './picture/region.js';
 import { type BoardView, type PictureView, type Scene, type View, isBoardView } from './scene.js';
 import { paletteBoard } from './palette/palette.js';
+import { shownRecord } from './record/choice.js';
+import { recordBoard } from './record/record.js';
 import { sittingsBoard } from './sittings/sittings.js';
 import { drawColour } from './views/colour.js';
 import { drawDrawing } from './views/drawing.js';
@@ -28,6 +30,7 @@ import { drawPath } from './views/path.js';
 import type { PictureMarks, Reading } from './views/reading.js';
 import { drawSquint } from './views/squint.js';
 import { subjectsOf } from './views/subjects.js';
+import { drawTransfer } from './views/transfer.js';
 import { drawValues } from './views/values.js';
 import { viewingOf } from './viewing.js';
 
@@ -41,8 +44,12 @@ export interface ComposeOptions {
   readonly isNarrow?: boolean | undefined;
   /** Show the glazes over the body colours of what has one; they are shown unless said. */
   readonly glazes?: boolean | undefined;
+  /** The view `transfer` with left and right changed over, to carry the drawing over from the back. */
+  readonly isMirrored?: boolean | undefined;
   /** Say also what can be taken hold of and changed in the drawing. */
   readonly handling?: boolean | undefined;
+  /** The sitting whose photograph the view `record` shows, by its index in the plan; the latest that could be measured unless said. */
+  readonly sitting?: number | undefined;
   /** Height of the letters in canvas units, instead of one that goes by the size of the sheet. */
   readonly em?: number | undefined;
 }
@@ -59,7 +66,7 @@ export function compose(
   options: ComposeOptions = {},
 ): Scene {
   const reading = readingOf(plan, measures, findings, options);
-  return isBoardView(view) ? composeBoard(reading, view) : composePicture(reading, view, options);
+  return isBoardView(view) ? composeBoard(reading, view, options) : composePicture(reading, view, options);
 }
 
 function composePicture(reading: Reading, view: PictureView, options: ComposeOptions): Scene {
@@ -102,12 +109,13 @@ function composePicture(reading: Reading, view: PictureView, options: ComposeOpt
     budgets: budgetBars(reading),
     legend: legend.map(({ key, text }) => ({ key, text })),
     ...(view === 'squint' ? { viewing: reading.viewing } : {}),
+    ...photographsWanted(reading, options),
     ...(options.handling === true ? { handling: handlingOf(reading) } : {}),
   };
 }
 
 /** The sheet of a view that shows other things than the picture. Nothing on it can be taken hold of. */
-function composeBoard(reading: Reading, view: BoardView): Scene {
+function composeBoard(reading: Reading, view: BoardView, options: ComposeOptions): Scene {
   const { plan, layout, subjects } = reading;
   const { em } = layout;
   const board = boardOf(view, reading);
@@ -120,6 +128,7 @@ function composeBoard(reading: Reading, view: BoardView): Scene {
     width: right - card.x,
   };
   const list = findingsBlock(shown, foot.width, em);
+  const record = view === 'record' ? shownRecord(reading) : undefined;
   const lowest = list.height > 0 ? foot.y + list.height : foot.y - 1.1 * em;
   const { wall } = layout;
   const sheet = {
@@ -149,7 +158,15 @@ function composeBoard(reading: Reading, view: BoardView): Scene {
     subjects: subjects.all,
     budgets: budgetBars(reading),
     legend: board.legend.map(({ key, text }) => ({ key, text })),
+    ...(record === undefined ? {} : { record }),
+    ...photographsWanted(reading, options),
   };
+}
+
+/** What a page lays under the drawing, and where it places corners. */
+function photographsWanted({ plan }: Reading, { handling }: ComposeOptions): Pick<Scene, 'photographs'> {
+  const photographs = handling === true ? photographsOf(plan) : [];
+  return photographs.length === 0 ? {} : { photographs };
 }
 
 /** What views and captions of a plan are composed from. */
@@ -157,7 +174,7 @@ export function readingOf(
   plan: Plan,
   measures: Measures,
   findings: readonly Finding[],
-  { distanceMillimetres, isNarrow, em, glazes = true }: ComposeOptions = {},
+  { distanceMillimetres, isNarrow, em, glazes = true, isMirrored = false, sitting }: ComposeOptions = {},
 ): Reading {
   const { width, height } = plan.canvas;
   const reported = findings.filter(({ allowed }) => allowed === undefined);
@@ -172,6 +189,8 @@ export function readingOf(
     cells: mapCells(width, height, visibleRings(plan, measures)),
     viewing: viewingOf(plan.canvas, distanceMillimetres),
     showsGlazes: glazes,
+    isMirrored,
+    sitting,
   };
 }
 
@@ -190,6 +209,8 @@ function boardOf(view: BoardView, reading: Reading): Board {
       return paletteBoard(reading);
     case 'sittings':
       return sittingsBoard(reading);
+    case 'record':
+      return recordBoard(reading);
   }
 }
 
@@ -211,5 +232,7 @@ function drawView(view: PictureView, reading: Reading): PictureMarks {
       return drawPath(reading);
     case 'emphasis':
       return drawEmphasis(reading);
+    case 'transfer':
+      return drawTransfer(reading);
   }
 }

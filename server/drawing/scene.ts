@@ -1,4 +1,4 @@
-import type { Location } from '../plan/plan.js';
+import type { OwnLocation } from '../plan/plan.js';
 
 /** A reading of the plan, as painters know them. */
 export const views = [
@@ -10,16 +10,19 @@ export const views = [
   'mirror',
   'path',
   'emphasis',
+  'transfer',
   'palette',
   'sittings',
+  'record',
 ] as const;
 export type View = (typeof views)[number];
 
 /** Views that lay out what the picture is made with and when, instead of the picture at the size of the canvas. */
-export const boardViews = ['palette', 'sittings'] as const satisfies readonly View[];
+export const boardViews = ['palette', 'sittings', 'record'] as const satisfies readonly View[];
 export type BoardView = (typeof boardViews)[number];
 /** Views of the picture itself. */
 export type PictureView = Exclude<View, BoardView>;
+export const pictureViews: readonly PictureView[] = views.filter((view) => !isBoardView(view));
 
 export function isBoardView(view: View): view is BoardView {
   return (boardViews as readonly View[]).includes(view);
@@ -37,7 +40,7 @@ export interface Scene {
   readonly view: View;
   /** The whole sheet: mount, picture and captions. */
   readonly sheet: Box;
-  /** The canvas; in the view `palette` the wheel, in `sittings` the strip of pictures. */
+  /** The canvas; in the view `palette` the wheel, in `sittings` the strip of pictures, in `record` those side by side and the strip. */
   readonly picture: Box;
   /** Height of the body text; stroke weights are parts of it. */
   readonly em: number;
@@ -54,6 +57,10 @@ export interface Scene {
   readonly legend: readonly LegendEntry[];
   /** From where the picture is looked at, in the view that depends on it. */
   readonly viewing?: Viewing;
+  /** The sitting that is shown in the view `record`, and those that can be; missing where no sitting names a photograph. */
+  readonly record?: ShownRecord;
+  /** The photographs that the plan names, when it was asked what can be changed by hand. */
+  readonly photographs?: readonly Photograph[];
   /** What can be taken hold of and changed in the drawing, when that was asked for. */
   readonly handling?: Handling;
 }
@@ -153,6 +160,16 @@ export interface Sketch {
   readonly opacity: number;
 }
 
+/** A photograph of the canvas after a sitting. */
+export interface Photograph extends Omit<Sketch, 'opacity'> {
+  /** Index of the sitting in the plan. */
+  readonly sitting: number;
+  /** The title of the sitting. */
+  readonly name: string;
+  /** A place in it that is a neutral grey. */
+  readonly grey?: SketchPlace;
+}
+
 /** The corners of the canvas in a sketch, in the order in which a plan gives them. */
 export const sketchCorners = ['upper left', 'upper right', 'lower right', 'lower left'] as const;
 export type SketchCorner = (typeof sketchCorners)[number];
@@ -175,6 +192,19 @@ export interface Viewing {
   readonly usualMillimetres: number;
   /** What such distances are told in: metres, or feet for a canvas in inches. */
   readonly unit: 'm' | 'ft';
+}
+
+/** Sittings by their index among those of the plan. */
+export interface ShownRecord {
+  /** Those that name a photograph, in the order of the text. */
+  readonly sittings: readonly {
+    readonly sitting: number;
+    /** Key into `subjects`. */
+    readonly subject: string;
+    /** Its title. */
+    readonly name: string;
+  }[];
+  readonly chosen: number;
 }
 
 export interface Box {
@@ -288,28 +318,34 @@ export const weights = ['hair', 'fine', 'medium', 'heavy', 'bold'] as const;
 export type Weight = (typeof weights)[number];
 
 /** What a mark stands for in the text of the plan. */
-export type Subject =
-  | {
-      readonly kind: 'object' | 'lead' | 'paint' | 'sitting';
-      /** The name's key in the plan; of a sitting its title. */
-      readonly key: string;
-      readonly name: string;
-      readonly location: Location;
-      readonly lines: Lines;
-    }
-  | {
-      readonly kind: 'canvas' | 'ground' | 'focus' | 'horizon' | 'division' | 'scale' | 'budget';
-      readonly name: string;
-      readonly location: Location;
-    }
-  | {
-      readonly kind: 'finding';
-      /** The rule's id in words. */
-      readonly name: string;
-      readonly severity: 'error' | 'warning' | 'hint';
-      readonly message: string;
-      readonly location: Location;
-    };
+export type Subject = Placed &
+  (
+    | {
+        readonly kind: 'object' | 'lead' | 'paint' | 'sitting';
+        /** The name's key in the plan; of a sitting its title. */
+        readonly key: string;
+        readonly name: string;
+        readonly lines: Lines;
+      }
+    | {
+        readonly kind: 'canvas' | 'ground' | 'focus' | 'horizon' | 'division' | 'grid' | 'scale' | 'budget';
+        readonly name: string;
+      }
+    | {
+        readonly kind: 'finding';
+        /** The rule's id in words. */
+        readonly name: string;
+        readonly severity: 'error' | 'warning' | 'hint';
+        readonly message: string;
+      }
+  );
+
+interface Placed {
+  /** In the plan's own text; for what stands in a plan that it builds on, where it names that one. */
+  readonly location: OwnLocation;
+  /** Where it stands in such a plan. */
+  readonly from?: { readonly file: string; readonly line: number };
+}
 
 /** Zero-based, both included. */
 export interface Lines {

@@ -76,9 +76,13 @@ export function viewCaption(view: View, plan: Plan): string {
       return 'path of the eye';
     case 'emphasis':
       return 'emphasis, where the eye is drawn';
+    case 'transfer':
+      return 'transfer, the lines to carry over';
     case 'palette':
       return 'palette, its paints and what is mixed of them';
     case 'sittings':
       return 'sittings, what is painted when';
+    case 'record':
+      return 'record, the photographs beside the plan';
   }
 }

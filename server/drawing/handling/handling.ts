@@ -1,7 +1,7 @@
 import { stepValue } from '../../plan/colour/value.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { greyOf, hexOf } from '../picture/ink.js';
-import type { Handling, Painted, Sketch } from '../scene.js';
+import type { Handling, Painted, Photograph, Sketch } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { holdsOf } from './grips.js';
 import { guidesOf } from './guides.js';
@@ -34,6 +34,15 @@ function paintedAs({ step, colour }: PlanObject, { colours }: Plan): Painted {
     ...(step === undefined ? {} : { step }),
     ...(colour ? { colour: named ? { name: named.name } : { hex: hexOf(colour.colour) } } : {}),
   };
+}
+
+/** The photographs of the sittings, in the order of the text. */
+export function photographsOf({ sittings }: Plan): readonly Photograph[] {
+  return sittings.flatMap(({ title, photo }, sitting) => {
+    if (photo === undefined) return [];
+    const { file, corners, grey } = photo;
+    return [{ sitting, name: title, file, corners, ...(grey === undefined ? {} : { grey }) }];
+  });
 }
 
 function sketchOf({ sketch }: Plan): { readonly sketch?: Sketch } {

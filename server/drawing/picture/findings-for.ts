@@ -34,8 +34,10 @@ const SHOWN: Readonly<Record<View, Shown>> = {
   mirror: { chapters: [] },
   path: { chapters: ['eye path'] },
   emphasis: { chapters: ['centre of interest'] },
+  transfer: { chapters: ['transfer'] },
   palette: { chapters: ['palette', 'cautions'] },
   sittings: { chapters: ['sittings'] },
+  record: { chapters: [] },
 };
 
 /** More marks than this would hide what they are about. */

@@ -21,6 +21,10 @@ export interface Reading {
   readonly viewing: Viewing;
   /** Glazes are shown over the body colours. */
   readonly showsGlazes: boolean;
+  /** Left and right are changed over in the view `transfer`, for what is carried over from the back. */
+  readonly isMirrored: boolean;
+  /** The sitting that is asked for in the view `record`, by its index in the plan. */
+  readonly sitting?: number | undefined;
 }
 
 /** Keys of the subjects in the scene. */

@@ -1,0 +1,202 @@
+import type { SittingRecord } from '../../measure/photograph/record.js';
+import type { BoardPlace } from '../board.js';
+import { type Block, stacked } from '../captions/block.js';
+import { lines } from '../captions/title.js';
+import { textWidth } from '../captions/text-width.js';
+import { andMore } from '../captions/words.js';
+import { imageMark, pathMark, textMark } from '../marks.js';
+import { rectanglePath } from '../path-data.js';
+import { grown } from '../picture/boxes.js';
+import type { Box, Mark } from '../scene.js';
+import type { Reading } from '../views/reading.js';
+import { smallPicture } from './pictures.js';
+import { dateOfSitting, sittingName } from './words.js';
+
+/** More small pictures than these are hard to compare. */
+const MOST_FRAMES = 24;
+const LEAST_CELL_EMS = 6.4;
+const MOST_CELL_EMS = 11;
+const MOST_HEIGHT_EMS = 9;
+const MOST_COLUMNS = 8;
+const GAP_EMS = 1;
+
+export interface RecordStrip {
+  /** From the top of the first picture to the last word below one. */
+  readonly height: number;
+  readonly shapes: readonly Mark[];
+  readonly construction: readonly Mark[];
+  readonly written: readonly Mark[];
+}
+
+/** A small picture for each sitting, in the order of the text, with the chosen one marked. */
+export function recordStrip(
+  reading: Reading,
+  records: readonly SittingRecord[],
+  chosen: number,
+  { em, inner }: BoardPlace,
+  top: number,
+): RecordStrip {
+  const { plan } = reading;
+  const { width, height } = plan.canvas;
+  const shown = framesOf(plan.sittings.length, chosen);
+  const gap = GAP_EMS * em;
+  const fitting = Math.max(1, Math.floor((inner.width + gap) / (LEAST_CELL_EMS * em + gap)));
+  const most = Math.min(MOST_COLUMNS, fitting, shown.length);
+  const rows = Math.ceil(shown.length / most);
+  const columns = Math.ceil(shown.length / rows);
+  const cell = Math.min((inner.width - (columns - 1) * gap) / columns, MOST_CELL_EMS * em);
+  const scale = Math.min(cell / width, (MOST_HEIGHT_EMS * em) / height);
+  const size = { width: width * scale, height: height * scale };
+  const byS = new Map(records.map((record) => [record.sitting, record]));
+  const shapes: Mark[] = [];
+  const construction: Mark[] = [];
+  const written: Mark[] = [];
+  let y = top;
+  for (let first = 0; first < shown.length; first += columns) {
+    const row = shown.slice(first, first + columns);
+    const texts = row.map((sitting) =>
+      wordsUnder(reading, sitting, byS.get(sitting), sitting === chosen, cell),
+    );
+    row.forEach((sitting, index) => {
+      const box = { x: inner.x + index * (cell + gap), y, ...size };
+      const frame = frameMarks(reading, sitting, byS.get(sitting), sitting === chosen, box);
+      shapes.push(...frame.shapes);
+      construction.push(...frame.edge);
+      written.push(...(texts[index]?.marks(box.x, y + size.height + 0.5 * em) ?? []));
+    });
+    y += size.height + 0.5 * em + Math.max(0, ...texts.map((text) => text.height)) + gap;
+  }
+  const more = plan.sittings.length - shown.length;
+  if (more > 0) {
+    written.push(
+      textMark('record:more', andMore(more, 'sitting', 'sittings'), inner.x, y + 0.4 * em, {
+        size: 0.86 * em,
+        ink: 'quiet',
+      }),
+    );
+    y += 1.2 * em;
+  }
+  return { height: y - gap - top, shapes, construction, written };
+}
+
+/** The first sittings, or those up to the chosen one where it would be left out. */
+function framesOf(count: number, chosen: number): readonly number[] {
+  const from = Math.max(0, Math.min(count - MOST_FRAMES, chosen - MOST_FRAMES + 1));
+  return Array.from({ length: Math.min(count, MOST_FRAMES) }, (_, index) => from + index);
+}
+
+function frameMarks(
+  { plan, subjects, layout: { em } }: Reading,
+  sitting: number,
+  record: SittingRecord | undefined,
+  isChosen: boolean,
+  box: Box,
+): { readonly shapes: readonly Mark[]; readonly edge: readonly Mark[] } {
+  const subject = subjects.sittings[sitting] ?? `sitting:${sitting}`;
+  const key = `record:strip:${sitting}`;
+  const sign = signIn(record);
+  const size = 0.82 * em;
+  const isRoomy = textWidth(sign, size) <= box.width - 0.4 * em;
+  return {
+    shapes: [
+      pathMark(`${key}:bed`, rectanglePath(box), { fill: 'track', subject }),
+      ...(record?.is === 'measured' ? [imageMark(key, smallPicture(record.picture), box, { subject })] : []),
+    ],
+    edge: [
+      ...(sign === '' || !isRoomy
+        ? []
+        : [
+            textMark(`${key}:sign`, sign, box.x + box.width / 2, box.y + box.height / 2 + 0.3 * em, {
+              size,
+              ink: 'ink',
+              face: 'note',
+              anchor: 'middle',
+              subject,
+            }),
+          ]),
+      pathMark(`${key}:edge`, rectanglePath(box), {
+        stroke: {
+          ink: record === undefined ? 'quiet' : 'bevel',
+          weight: record === undefined ? 'hair' : 'fine',
+          ...(record === undefined ? { dash: 'dashed' as const } : {}),
+        },
+        subject,
+        tip: `${frameInWords({ plan }, sitting, record, isChosen)}.`,
+      }),
+      ...(isChosen
+        ? [
+            pathMark(`${key}:chosen`, rectanglePath(grown(box, 0.28 * em)), {
+              stroke: { ink: 'wanted', weight: 'heavy' },
+              subject,
+            }),
+          ]
+        : []),
+    ],
+  };
+}
+
+/** What stands in a frame without a picture. */
+function signIn(record: SittingRecord | undefined): string {
+  switch (record?.is) {
+    case undefined:
+      return 'no photograph';
+    case 'on its way':
+      return 'on its way';
+    case 'unreadable':
+      return 'can’t be read';
+    case 'measured':
+      return '';
+  }
+}
+
+/** `2 Colour, Mon 11 Jan 2027, shown above` */
+export function frameInWords(
+  { plan }: Pick<Reading, 'plan'>,
+  sitting: number,
+  record: SittingRecord | undefined,
+  isChosen: boolean,
+): string {
+  const state = record?.is === 'unreadable' ? record.reason.replace(/\.$/, '') : signIn(record);
+  return [
+    sittingName(plan, sitting),
+    dateOfSitting(plan, sitting),
+    ...(state === '' ? [] : [state]),
+    ...(isChosen ? ['shown above'] : []),
+  ].join(', ');
+}
+
+function wordsUnder(
+  { plan, subjects, layout: { em } }: Reading,
+  sitting: number,
+  record: SittingRecord | undefined,
+  isChosen: boolean,
+  width: number,
+): Block {
+  const subject = subjects.sittings[sitting];
+  const key = `record:strip:${sitting}`;
+  const quiet = (name: string, text: string, most: number) =>
+    lines(
+      `${key}:${name}`,
+      text,
+      most,
+      { size: 0.8 * em, leading: 1.12 * em, width },
+      (lineKey, line, x, y, size) => textMark(lineKey, line, x, y, { size, ink: 'quiet', subject }),
+    );
+  return stacked(
+    [
+      lines(
+        `${key}:title`,
+        sittingName(plan, sitting),
+        2,
+        { size: 0.88 * em, leading: 1.2 * em, width: width / 1.1 },
+        (lineKey, text, x, y, size) =>
+          textMark(lineKey, text, x, y, { size, ink: 'ink', face: isChosen ? 'strong' : 'text', subject }),
+      ),
+      quiet('date', dateOfSitting(plan, sitting), 2),
+      ...(record?.is === 'unreadable' ? [quiet('why', record.reason, 4)] : []),
+      ...(record?.is === 'on its way' ? [quiet('why', 'on its way', 1)] : []),
+      ...(isChosen ? [quiet('chosen', 'shown above', 1)] : []),
+    ],
+    0,
+  );
+}

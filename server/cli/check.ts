@@ -3,19 +3,23 @@ import { checkText } from './check-text.js';
 import { evaluate } from './evaluate.js';
 import { exitCodes, gravest, type ExitCode } from './exit-code.js';
 import { countRemarks, remarksOf } from './remarks.js';
+import { stagedSources } from './staged.js';
 import {
   readSource,
   refuseRepeatedInput,
+  type SourceAnswer,
   spokenName,
   unreadableText,
   type UnreadableSource,
 } from './source.js';
-import type { Terminal } from './terminal.js';
+import { CommandFailure, type Terminal } from './terminal.js';
 
 export interface CheckOptions {
   readonly json?: boolean;
   /** Warnings count as errors do. */
   readonly strict?: boolean;
+  /** Instead of plans by name those that are about to be committed, as they are staged. */
+  readonly staged?: boolean;
 }
 
 interface Checked extends CheckedFile {
@@ -28,10 +32,9 @@ export async function check(
   options: CheckOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  refuseRepeatedInput(names);
+  refuse(names, options);
   const files: (Checked | UnreadableSource)[] = [];
-  for (const name of names) {
-    const answer = await readSource(name, terminal);
+  for await (const answer of options.staged === true ? stagedSources(terminal) : sources(names, terminal)) {
     if (!answer.ok) {
       files.push(answer.unreadable);
       continue;
@@ -39,7 +42,7 @@ export async function check(
     const snapshot = evaluate(answer.source, terminal);
     const title = snapshot.plan.title?.value;
     files.push({
-      name,
+      name: answer.source.name,
       ...(title === undefined ? {} : { title }),
       lines: snapshot.lines,
       remarks: remarksOf(snapshot),
@@ -53,6 +56,18 @@ export async function check(
     for (const file of files) if (!isChecked(file)) terminal.complain(unreadableText(file));
   }
   return gravest(files.map((file) => endingOf(file, options)));
+}
+
+function refuse(names: readonly string[], { staged }: CheckOptions): void {
+  if (staged === true && names.length > 0)
+    throw new CommandFailure('--staged checks what is staged; give it no plans.');
+  if (staged !== true && names.length === 0)
+    throw new CommandFailure('Name the plans to check, or give --staged.');
+  refuseRepeatedInput(names);
+}
+
+async function* sources(names: readonly string[], terminal: Terminal): AsyncGenerator<SourceAnswer> {
+  for (const name of names) yield await readSource(name, terminal);
 }
 
 function endingOf(file: Checked | UnreadableSource, { strict }: CheckOptions): ExitCode {

@@ -8,13 +8,13 @@ import type { Source } from './source.js';
 import type { Terminal } from './terminal.js';
 
 /** The plan that a text states, with its measures and findings; each part is computed when it is first asked for. */
-export function evaluate({ text, folder }: Source, terminal: Pick<Terminal, 'folder'>): Snapshot {
+export function evaluate({ text, folder, readFile }: Source, terminal: Pick<Terminal, 'folder'>): Snapshot {
   return takeSnapshot({
     uri: '',
     version: 1,
     text,
     parse: () => parse(text),
-    reader: () => filesBeside(folder, terminal.folder),
+    reader: () => readFile ?? filesBeside(folder, terminal.folder),
     outlines: new OutlineCache(),
     memory: new Memory(),
     mixer: Mixer.eager(),

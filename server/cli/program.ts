@@ -1,9 +1,10 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
 import { papers } from '../drawing/paper.js';
-import { views } from '../drawing/scene.js';
+import { pictureViews, views } from '../drawing/scene.js';
 import { inWords } from '../plan/problems.js';
 import type { CheckOptions } from './check.js';
+import type { CompareOptions } from './compare.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
 import { type Distance, readDistance } from './distance.js';
 import type { DrawOptions } from './draw.js';
@@ -63,9 +64,10 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
       'Says what cannot be read in a plan, where it breaks its own intentions (warnings) and rules of thumb (hints), ' +
         'and what it sets aside with a reason.',
     )
-    .argument('<plan...>', 'plans to check; - is the standard input')
+    .argument('[plan...]', 'plans to check; - is the standard input')
     .option('--json', 'print JSON instead, see server/cli/README.md')
     .option('--strict', 'let warnings count as errors')
+    .option('--staged', 'check the plans that are about to be committed, as they are staged in git')
     .addHelpText(
       'after',
       helpText('mahlstick check barn.mahl', [
@@ -180,6 +182,37 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     });
 
   program
+    .command('compare')
+    .showHelpAfterError('Try `mahlstick compare --help`.')
+    .summary('tell what differs between two plans, or since a commit')
+    .description(
+      'Tells in a painter’s terms what differs between two plans: what moved, grew, darkened, the budgets as planned and as ' +
+        'measured, which findings are gone and which are new. One plan alone is compared with its last commit. With -o both are drawn side by side.',
+    )
+    .argument(
+      '<plan...>',
+      'the earlier and the later plan: a file, or REVISION:PATH, :PATH (staged) of the git repository',
+    )
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .option('-o, --output <file>', 'drawing to write, .svg, .png or .pdf; - prints the SVG')
+    .addOption(new Option('--view <view>', 'how to draw both').choices(pictureViews).default('drawing'))
+    .option('--width <pixels>', 'width of a .png in pixels (2400 unless said)', pixels)
+    .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
+    .option('--exit-code', 'end with 1 when the pictures differ')
+    .option('--git-diff', 'take the seven words with which git calls a program for differences')
+    .addHelpText(
+      'after',
+      helpText('mahlstick compare HEAD~1:barn.mahl barn.mahl', [
+        [0, 'compared'],
+        [1, 'compared, but a plan has errors (with --exit-code also: the pictures differ)'],
+        [2, 'not compared: no such file, revision or repository, or a merge that is not settled'],
+      ]),
+    )
+    .action(async (names: string[], options: CompareOptions) => {
+      end(await (await import('./compare.js')).compare(names, options, terminal));
+    });
+
+  program
     .command('format')
     .showHelpAfterError('Try `mahlstick format --help`.')
     .summary('set plans in the house style')
@@ -259,6 +292,7 @@ Examples:
   mahlstick measure barn.mahl               print shares and budgets
   mahlstick mix barn.mahl                   say what to mix
   mahlstick schedule barn.mahl -o barn.ics  put the sittings into a calendar
+  mahlstick compare barn.mahl               say what changed since the last commit
   mahlstick format barn.mahl                tidy it
 
 Files that a plan names are read from its own folder, and only below that folder

@@ -1,5 +1,6 @@
 import { createReadStream } from 'node:fs';
 import path from 'node:path';
+import type { ReadFile } from '../plan/plan.js';
 import { largestBytes } from './files-beside.js';
 import { readUpTo } from './read-up-to.js';
 import { CommandFailure, refusalOf, type Terminal } from './terminal.js';
@@ -16,6 +17,8 @@ export interface Source {
   readonly marked: boolean;
   /** Files that the plan names are looked for from here. */
   readonly folder: string;
+  /** Reads them from somewhere else than the disk: from a commit. */
+  readonly readFile?: ReadFile;
 }
 
 export interface UnreadableSource {

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { checkSchema, checkSchemaId } from './check.js';
 import { measureSchema, measureSchemaId } from './measure.js';
 import { mixSchema, mixSchemaId } from './mix.js';
+import { compareSchema, compareSchemaId } from './compare.js';
 import { scheduleSchema, scheduleSchemaId } from './schedule.js';
 
 /** `npx vitest run server/cli/schema -u` writes the files anew; what is published under one id stays compatible. */
@@ -19,6 +20,7 @@ describe('the published schemas', () => {
     ['measure-2.json', measureSchema, measureSchemaId],
     ['mix-1.json', mixSchema, mixSchemaId],
     ['schedule-1.json', scheduleSchema, scheduleSchemaId],
+    ['compare-1.json', compareSchema, compareSchemaId],
   ])('%s says what the program says', async (name, schema, id) => {
     const text = await published(toJsonSchema(schema), id);
     expect(id).toBe(`mahlstick/schema/${name}`);

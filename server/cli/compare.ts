@@ -1,0 +1,107 @@
+import path from 'node:path';
+import { comparisonPage } from '../drawing/comparison/page.js';
+import { type Comparison, comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
+import type { PictureView } from '../drawing/scene.js';
+import type { Snapshot } from '../language/snapshot.js';
+import { type ComparedSide, compareDocument } from './compare-document.js';
+import { compareText } from './compare-text.js';
+import { conflictSentence } from './conflict.js';
+import { targetOf } from './draw-target.js';
+import { evaluate } from './evaluate.js';
+import { exitCodes, type ExitCode } from './exit-code.js';
+import { gitDiff } from './git-diff.js';
+import { countRemarks, remarksOf } from './remarks.js';
+import { refuseRepeatedInput, type Source, spokenName } from './source.js';
+import { CommandFailure, type Terminal } from './terminal.js';
+import { readCommitted, readVersion } from './versions.js';
+import { writePage } from './write-page.js';
+
+export interface CompareOptions {
+  readonly json?: boolean;
+  readonly output?: string;
+  readonly width?: number;
+  readonly view: PictureView;
+  readonly theme: 'light' | 'dark';
+  /** Ends with 1 when the pictures differ. */
+  readonly exitCode?: boolean;
+  /** The words are those with which git calls a program that shows differences. */
+  readonly gitDiff?: boolean;
+}
+
+/** `mahlstick compare`: what differs between two plans, or between a plan and its version in git. */
+export async function compare(
+  names: readonly string[],
+  options: CompareOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  if (options.gitDiff === true) return gitDiff(names, terminal);
+  refuse(names, options);
+  const [first = '', second] = names;
+  // Of one plan, what has come since it was committed.
+  const earlier =
+    second === undefined ? await readCommitted(first, terminal) : await readVersion(first, terminal);
+  const later = await readVersion(second ?? first, terminal);
+  for (const source of [earlier, later]) {
+    const conflict = conflictSentence(source);
+    if (conflict !== undefined) throw new CommandFailure(conflict);
+  }
+  const evaluated = [earlier, later].map((source) => evaluate(source, terminal));
+  const [before, now] = evaluated;
+  if (before === undefined || now === undefined) return exitCodes.failed;
+  const comparison = comparePlans(before, now);
+  const isSameText = earlier.text === later.text;
+  if (options.output === undefined) {
+    const sides = { earlier: sideOf(earlier, before), later: sideOf(later, now) };
+    const document = compareDocument(comparison, sides, isSameText);
+    await terminal.print(
+      options.json ? `${JSON.stringify(document, null, 2)}\n` : compareText(document, terminal.coloured),
+    );
+  } else await draw(comparison, [earlier, later], isSameText, options, terminal);
+  const hasErrors = [earlier, later]
+    .map((source, index) => tellErrors(source, evaluated[index], terminal))
+    .some((has) => has);
+  const differs = options.exitCode === true && comparison.changes.length > 0;
+  return hasErrors || differs ? exitCodes.found : exitCodes.fine;
+}
+
+/** Decided before any work is done. */
+function refuse(names: readonly string[], { json, output }: CompareOptions): void {
+  if (names.length > 2) throw new CommandFailure('Two plans are compared, or one with its last commit.');
+  refuseRepeatedInput(names);
+  if (json && output !== undefined)
+    throw new CommandFailure('--json is printed and -o writes a drawing; give one of them.');
+}
+
+function sideOf({ name }: Source, snapshot: Snapshot): ComparedSide {
+  const title = snapshot.plan.title?.value;
+  const { errors } = countRemarks(remarksOf(snapshot));
+  return { name, ...(title === undefined ? {} : { title }), errors };
+}
+
+/** What could be read was compared; that there is more is said. */
+function tellErrors(source: Source, snapshot: Snapshot | undefined, terminal: Terminal): boolean {
+  const errors = snapshot === undefined ? 0 : countRemarks(remarksOf(snapshot)).errors;
+  if (errors === 0) return false;
+  terminal.complain(
+    `${spokenName(source.name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is not compared.`,
+  );
+  return true;
+}
+
+async function draw(
+  comparison: Comparison,
+  [earlier, later]: readonly [Source, Source],
+  isSameText: boolean,
+  options: CompareOptions,
+  terminal: Terminal,
+): Promise<void> {
+  const target = targetOf(options);
+  const titled = ({ name }: Source): string => (name.includes(':') ? name : path.basename(spokenName(name)));
+  const page = comparisonPage(
+    comparison,
+    { earlier: titled(earlier), later: titled(later) },
+    noChangeInWords(isSameText),
+    options.view,
+  );
+  await writePage(page, target, options, terminal);
+}

@@ -1,0 +1,19 @@
+import type { Source } from './source.js';
+import { spokenName } from './source.js';
+
+/** What git writes into a text that it could not merge. */
+const BEGINS = /^<{7}(?: |$)/u;
+const ENDS = /^>{7}(?: |$)/u;
+
+/** Says that a merge is not settled in a plan, and how its sides are compared; nothing where there is none. */
+export function conflictSentence({ name, text }: Pick<Source, 'name' | 'text'>): string | undefined {
+  const lines = text.split(/\r\n|\r|\n/u);
+  const first = lines.findIndex((line) => BEGINS.test(line));
+  const last = lines.findIndex((line, index) => index > first && ENDS.test(line));
+  if (first < 0 || last < 0) return undefined;
+  const where = spokenName(name);
+  return (
+    `${where} is in the middle of a merge: lines ${first + 1} to ${last + 1} hold both sides. ` +
+    `Settle them first, or compare the sides with \`mahlstick compare :2:./${name} :3:./${name}\`.`
+  );
+}

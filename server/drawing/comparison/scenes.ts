@@ -1,0 +1,38 @@
+import type { Comparison } from '../../findings/comparison/compare.js';
+import { compose, readingOf } from '../compose.js';
+import type { Mark, PictureView, Scene } from '../scene.js';
+import { earlierMarks, laterMarks } from './marks.js';
+
+/** Both pictures of a comparison in one view, each with what changed marked on it instead of findings. */
+export interface ComparedScenes {
+  readonly earlier: Scene;
+  readonly later: Scene;
+}
+
+/**
+ * @param em height of the letters in units of each canvas; by the size of its sheet unless said
+ */
+export function comparedScenes(
+  comparison: Comparison,
+  view: PictureView,
+  em: { readonly earlier: number; readonly later: number } | undefined = undefined,
+): ComparedScenes {
+  const { earlier, later } = comparison;
+  const sceneOf = (
+    { plan, measures }: Comparison['earlier'],
+    size: number | undefined,
+    marksOf: (reading: ReturnType<typeof readingOf>) => readonly Mark[],
+  ): Scene => {
+    const options = { em: size };
+    const scene = compose(plan, measures, [], view, options);
+    const marks = marksOf(readingOf(plan, measures, [], options));
+    return {
+      ...scene,
+      layers: scene.layers.map((layer) => (layer.name === 'findings' ? { ...layer, marks } : layer)),
+    };
+  };
+  return {
+    earlier: sceneOf(earlier, em?.earlier, ({ subjects }) => earlierMarks(comparison, subjects)),
+    later: sceneOf(later, em?.later, ({ subjects, layout }) => laterMarks(comparison, subjects, layout.em)),
+  };
+}

@@ -16,7 +16,8 @@ const BOARD_WIDTH = 560;
  */
 export function plate(plan: Plan, measures: Measures, findings: readonly Finding[], view: View): string {
   const scene = compose(plan, measures, findings, view);
-  if (isBoardView(view)) {
+  // The letters and numbers of the grid stand beside the picture.
+  if (isBoardView(view) || view === 'transfer') {
     const { width, height } = scene.sheet;
     return sized(renderToText(scene, { theme: 'light' }), BOARD_WIDTH, (BOARD_WIDTH * height) / width);
   }

@@ -57,6 +57,10 @@ export function captionsBlock(reading: Reading, view: PictureView, legend: reado
           : [[signs()], []];
       case 'emphasis':
         return [[emphasisScaleBlock(reading, width), meansBlock(reading, width)], [signs()]];
+      case 'transfer':
+        return double
+          ? [[legendBlock(legend.slice(0, half), width, em)], [legendBlock(legend.slice(half), width, em)]]
+          : [[signs()], []];
     }
   })();
   const caption =

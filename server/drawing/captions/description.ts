@@ -80,6 +80,7 @@ function subjectSentences(
       ];
     case 'path':
     case 'emphasis':
+    case 'transfer':
       return legend.filter(({ key }) => !NOT_DESCRIBED.has(key)).map(({ text }) => capitalised(text));
   }
 }

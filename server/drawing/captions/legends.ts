@@ -19,6 +19,7 @@ import {
 } from './legend-lines.js';
 import { pathLines } from './path-lines.js';
 import { tonesOf } from './tones.js';
+import { transferLines } from './transfer-lines.js';
 import { toneOf } from '../views/notan.js';
 import type { Reading } from '../views/reading.js';
 import type { PictureView } from '../scene.js';
@@ -62,6 +63,8 @@ export function legendOf(reading: Reading, view: PictureView, leftOut: number): 
       return [...focusLine(reading), ...pathLines(reading), ...hatchLine(reading)];
     case 'emphasis':
       return [...focusLine(reading), ...emphasisLines(reading), ...hatchLine(reading)];
+    case 'transfer':
+      return transferLines(reading, leftOut);
     case 'colour':
       return [
         ...colourLines(reading),

@@ -17,6 +17,8 @@ export interface TransferGrid {
   readonly lastRow?: number;
   /** What states it in a plan: `grid every 10 cm`. */
   readonly line: string;
+  /** Left and right are changed over, for what is carried over from the back; squares keep their names. */
+  readonly isMirrored?: true;
 }
 
 /** A place by its square: its name, and how far it is from the square's left and upper side, canvas units. */
@@ -71,12 +73,22 @@ export function squareName(column: number, row: number): string {
   return `${columnName(column)}${row + 1}`;
 }
 
+/** The names of the columns, from left to right. */
+export function columnNames({
+  uprights,
+  isMirrored,
+}: Pick<TransferGrid, 'uprights' | 'isMirrored'>): readonly string[] {
+  const names = Array.from({ length: uprights.length - 1 }, (_, column) => columnName(column));
+  return isMirrored ? names.reverse() : names;
+}
+
 /** The square that a place on the canvas lies in; on a line it belongs to the square to the right and below. */
-export function placeInSquare({ uprights, levels }: TransferGrid, { x, y }: Point): PlaceInSquare {
+export function placeInSquare(grid: TransferGrid, { x, y }: Point): PlaceInSquare {
+  const { uprights, levels, isMirrored } = grid;
   const column = indexAt(uprights, x);
   const row = indexAt(levels, y);
   return {
-    name: squareName(column, row),
+    name: squareName(isMirrored ? uprights.length - 2 - column : column, row),
     fromLeft: x - (uprights[column] ?? 0),
     fromTop: y - (levels[row] ?? 0),
   };

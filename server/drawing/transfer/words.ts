@@ -1,0 +1,46 @@
+import type { TransferGrid } from '../../measure/transfer/grid.js';
+import type { KeyPoint, PiecePoints } from '../../measure/transfer/key-points.js';
+import { type Ruler, ruled } from '../../measure/transfer/rulers.js';
+import type { Canvas } from '../../plan/plan.js';
+import { inWords, plainNumber } from '../../plan/problems.js';
+
+/** `6 × 4 squares of 10 cm`, with the last column and row where they are narrower. */
+export function gridInWords(grid: TransferGrid, canvas: Canvas, ruler: Ruler): string {
+  const { uprights, levels, square, lastColumn, lastRow } = grid;
+  const told = (length: number) => ruled(length * canvas.millimetresPerUnit, ruler);
+  const [columns, rows] = [uprights.length - 1, levels.length - 1];
+  const [across, down] = [told(square.width), told(square.height)];
+  const side = across === down ? across : `${across} across and ${down} down`;
+  const last = [
+    ...(lastColumn === undefined ? [] : [`the last column ${told(lastColumn)} wide`]),
+    ...(lastRow === undefined ? [] : [`the last row ${told(lastRow)} high`]),
+  ];
+  const count = columns * rows === 1 ? '1 square' : `${columns} × ${rows} squares`;
+  return `${count} of ${side}${last.length === 0 ? '' : `, ${inWords(last)}`}`;
+}
+
+/** How many whole and narrower squares there are: `6 × 4 squares`. */
+export function squareCount({ uprights, levels }: Pick<TransferGrid, 'uprights' | 'levels'>): string {
+  return `${uprights.length - 1} × ${levels.length - 1} squares`;
+}
+
+/** What a shape is: `circle, radius 3.5 cm`; empty where its points say all. */
+export function formInWords({ form, radius, axes, turn }: PiecePoints, canvas: Canvas, ruler: Ruler): string {
+  const told = (length: number) => ruled(length * canvas.millimetresPerUnit, ruler);
+  if (form === 'circle' && radius !== undefined) return `circle, radius ${told(radius)}`;
+  if (form !== 'ellipse' || axes === undefined) return form === 'curve' ? 'curve' : '';
+  const turned = plainNumber(Math.abs(turn ?? 0), 0);
+  const way =
+    turned === '0'
+      ? ', lying'
+      : turned === '90'
+        ? ', upright'
+        : `, turned ${turned}° ${(turn ?? 0) > 0 ? 'clockwise' : 'anticlockwise'}`;
+  return `ellipse, ${told(axes[0])} by ${told(axes[1])}${way}`;
+}
+
+/** `corner`, `crosses the top edge`; with what lies over it said. */
+export function pointInWords({ kind, edge, isCovered }: KeyPoint): string {
+  const what = kind === 'crosses the edge' ? `crosses the ${edge ?? ''} edge` : kind;
+  return isCovered ? `${what}, covered` : what;
+}

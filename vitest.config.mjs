@@ -12,10 +12,20 @@ const fonts = {
       : undefined,
 };
 
+/** Modules of WebAssembly are, too. @type {import('vite').Plugin} */
+const wasm = {
+  name: 'wasm as bytes',
+  enforce: 'pre',
+  load: (id) =>
+    id.endsWith('.wasm?bytes')
+      ? `export default Uint8Array.from(atob('${readFileSync(id.replace(/\?bytes$/, '')).toString('base64')}'), (byte) => byte.charCodeAt(0));`
+      : undefined,
+};
+
 export default defineConfig({
-  plugins: [fonts],
+  plugins: [fonts, wasm],
   test: {
-    server: { deps: { inline: [/\.woff$/] } },
+    server: { deps: { inline: [/\.woff$/, /\.wasm\?bytes$/] } },
     include: ['grammar/**/*.test.ts', 'server/**/*.test.ts', 'client/**/*.test.ts', 'tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'tests/editor/**'],
     testTimeout: 120_000,

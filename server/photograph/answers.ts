@@ -6,6 +6,8 @@ export interface SquaringOptions {
   readonly progress?: (part: number) => void;
   /** Once it is aborted the answer is that measuring was stopped. */
   readonly signal?: AbortSignal;
+  /** What `contentOf` gives for the bytes, where it is known already. */
+  readonly content?: string;
 }
 
 /** Squares up the canvas in the bytes of a photograph. Never rejects: what can't be measured is said in a sentence. */

@@ -1,0 +1,63 @@
+import { srgb } from './colour/space.js';
+import { type Matrix, d65, inverse, times } from './colour/matrix.js';
+import type { LinearPicture } from './resample.js';
+
+/** CIE 15:2004, section 8.2.1.1. */
+const THRESHOLD = (6 / 29) ** 3;
+const SLOPE = (29 / 6) ** 2 / 3;
+
+/**
+ * CIELAB under D65, three numbers a pixel, beyond what sRGB holds too.
+ * @param toXyz from the linear channels of the picture
+ */
+export function toLab({ rgb }: LinearPicture, toXyz: Matrix): Float32Array {
+  const lab = new Float32Array(rgb.length);
+  const [[xr, xg, xb], [yr, yg, yb], [zr, zg, zb]] = toXyz;
+  const [whiteX, whiteY, whiteZ] = d65;
+  for (let at = 0; at < rgb.length; at += 3) {
+    const red = rgb[at] as number;
+    const green = rgb[at + 1] as number;
+    const blue = rgb[at + 2] as number;
+    const x = root((xr * red + xg * green + xb * blue) / whiteX);
+    const y = root((yr * red + yg * green + yb * blue) / whiteY);
+    const z = root((zr * red + zg * green + zb * blue) / whiteZ);
+    lab[at] = 116 * y - 16;
+    lab[at + 1] = 500 * (x - y);
+    lab[at + 2] = 200 * (y - z);
+  }
+  return lab;
+}
+
+function root(ratio: number): number {
+  return ratio > THRESHOLD ? Math.cbrt(ratio) : SLOPE * ratio + 4 / 29;
+}
+
+const STEPS = 65_535;
+/** Levels of sRGB for linear light, which in the darkest part of its curve has 20 steps for a level. */
+const encoded = Uint8ClampedArray.from({ length: STEPS + 1 }, (_, step) => {
+  const linear = step / STEPS;
+  return 255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055);
+});
+
+const fromXyz = inverse(srgb.toXyz);
+
+/** Pixels of sRGB, opaque; colours that it can't show lose what is beyond it in each channel. */
+export function toSrgb({ rgb, width, height }: LinearPicture, toXyz: Matrix): Uint8ClampedArray<ArrayBuffer> {
+  if (fromXyz === undefined) throw new Error('sRGB has an inverse.');
+  const [[rr, rg, rb], [gr, gg, gb], [br, bg, bb]] = times(fromXyz, toXyz);
+  const data = new Uint8ClampedArray(4 * width * height);
+  for (let pixel = 0; pixel < width * height; pixel++) {
+    const red = rgb[3 * pixel] as number;
+    const green = rgb[3 * pixel + 1] as number;
+    const blue = rgb[3 * pixel + 2] as number;
+    data[4 * pixel] = encode(rr * red + rg * green + rb * blue);
+    data[4 * pixel + 1] = encode(gr * red + gg * green + gb * blue);
+    data[4 * pixel + 2] = encode(br * red + bg * green + bb * blue);
+    data[4 * pixel + 3] = 255;
+  }
+  return data;
+}
+
+function encode(linear: number): number {
+  return encoded[Math.min(STEPS, Math.max(0, Math.round(linear * STEPS)))] as number;
+}

@@ -207,11 +207,12 @@ export class ServerLink implements vscode.Disposable {
     return client;
   }
 
-  #sceneParams(uri: vscode.Uri, { view, distanceMillimetres, isNarrow }: Look): SceneParams {
+  #sceneParams(uri: vscode.Uri, { view, distanceMillimetres, sitting, isNarrow }: Look): SceneParams {
     return {
       textDocument: { uri: this.#uriText(uri) },
       view,
       ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+      ...(sitting === undefined ? {} : { sitting }),
       ...(isNarrow === undefined ? {} : { isNarrow }),
     };
   }

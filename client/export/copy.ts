@@ -18,12 +18,13 @@ export class CopyOfDrawing {
   }
 
   /** Gives the page the shown view, to be painted for the clipboard. */
-  async give(plan: vscode.Uri, { view, distanceMillimetres }: Look): Promise<void> {
+  async give(plan: vscode.Uri, { view, distanceMillimetres, sitting }: Look): Promise<void> {
     const result = await this.#server
       .export(plan, {
         what: view,
         format: 'svg',
         ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+        ...(sitting === undefined ? {} : { sitting }),
       })
       .catch(() => null);
     // An empty drawing can't be painted, which is how the page learns of it.

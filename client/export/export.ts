@@ -68,7 +68,7 @@ async function make(
 ): Promise<Made> {
   // The server knows open documents only.
   await vscode.workspace.openTextDocument(plan);
-  const distanceMillimetres = previews.lookOf(plan)?.distanceMillimetres;
+  const { distanceMillimetres, sitting } = previews.lookOf(plan) ?? {};
   const result = await server.export(
     plan,
     {
@@ -76,6 +76,7 @@ async function make(
       format: wanted.format === 'png' ? 'svg' : wanted.format,
       ...(wanted.format === 'pdf' && wanted.paper !== undefined ? { paper: wanted.paper } : {}),
       ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+      ...(sitting === undefined ? {} : { sitting }),
     },
     token,
   );

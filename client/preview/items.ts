@@ -55,7 +55,8 @@ function itemOf(key: string, subject: Subject, drawn: Drawn): Item {
 
 /** What the marks say when they are pointed at; the tick of what is wanted repeats its bar. */
 function labelOf(subject: Subject, drawn: Drawn): string {
-  const line = `line ${subject.location.line + 1}`;
+  const { location, from } = subject;
+  const line = from ? `line ${from.line + 1} of ${from.file}` : `line ${location.line + 1}`;
   if (subject.kind === 'finding') return `${severityWords[subject.severity]}: ${subject.message} ${line}`;
   const said = drawn.filter(({ mark }) => !mark.key.endsWith(':wanted'));
   const tips = [...new Set(said.flatMap(({ mark }) => mark.tip ?? []))].map((tip) => tip.replace(/\.$/, ''));
@@ -82,7 +83,10 @@ function outlineOf(kind: Subject['kind'], drawn: Drawn): readonly string[] {
       entry.mark.kind === 'path' && (kind === 'finding' || onPicture.has(entry.layer)),
   );
   const filled = paths.filter(({ mark }) => mark.fill !== undefined);
-  const chosen = kind === 'object' && filled.length > 0 ? filled : paths;
+  // Round what is laid over a photograph too, where nothing is filled.
+  const isOutline = ({ mark }: { mark: PathMark }) =>
+    mark.fill !== undefined || mark.key.endsWith(':outline');
+  const chosen = kind === 'object' && filled.length > 0 ? paths.filter(isOutline) : paths;
   // A glaze has the outline of what it lies over.
   return [...new Set(chosen.map(({ mark }) => mark.d))];
 }

@@ -21,6 +21,7 @@ import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
 import { watchRoom } from './room.js';
 import { Stage } from './stage.js';
+import { SittingChoice } from './toolbar/sitting-choice.js';
 import { TakeOut } from './toolbar/take-out.js';
 import { Toolbar } from './toolbar/toolbar.js';
 import { ViewChoice } from './toolbar/view-choice.js';
@@ -41,6 +42,7 @@ const now = {
   findingsVersion: -1,
   view: state.view,
   distanceMillimetres: state.distanceMillimetres,
+  sitting: state.sitting,
   snaps: state.snaps ?? true,
   refused: 0,
 };
@@ -52,7 +54,10 @@ let asked = false;
 let mark: { readonly version: number; readonly line: number | null } | undefined;
 
 const drawingPlace = element('div', { class: 'drawing' });
-const stage = new Stage(drawingPlace, (location) => reveal(now.sceneVersion, location));
+const stage = new Stage(drawingPlace, (location, key) => {
+  sittings.chooseSubject(key);
+  reveal(now.sceneVersion, location);
+});
 const findings = new FindingsList({
   reveal: (location) => reveal(now.findingsVersion, location),
   point: (subjects) => stage.point(subjects),
@@ -72,6 +77,12 @@ const distance = new DistanceChoice(state.distanceMillimetres, (millimetres) => 
   host.postMessage({ type: 'distance', millimetres: millimetres ?? null });
 });
 
+const sittings = new SittingChoice((sitting) => {
+  now.sitting = sitting;
+  keepState();
+  host.postMessage({ type: 'sitting', sitting });
+});
+
 const hand = new Hand({
   place: drawingPlace,
   surface: stage,
@@ -89,7 +100,7 @@ const takeOut = new TakeOut((message) => host.postMessage(message));
 const toolbar = new Toolbar({
   box: drawingPlace,
   state,
-  views: [choice.group, distance.group],
+  views: [choice.group, distance.group, sittings.group],
   hand: hand.row,
   takeOut: takeOut.group,
   svg: () => stage.svg,
@@ -209,6 +220,7 @@ function draw(scene: Scene): void {
   findings.connect(shownOf(scene));
   toolbar.drawn(withoutFindingsList(scene));
   distance.connect(scene.viewing);
+  sittings.connect(scene.record);
   notices.drawn(isEmpty, exampleFor(scene).text);
   hand.drawn(toolbar.shownOf(scene), now.sceneVersion);
   showMark();
@@ -217,7 +229,11 @@ function draw(scene: Scene): void {
 /** Nothing of the plan is to be seen in the drawing but its ground. */
 function isBare({ view, subjects }: Scene): boolean {
   return !Object.values(subjects).some(
-    ({ kind }) => kind === 'object' || kind === 'lead' || (view === 'palette' && kind === 'paint'),
+    ({ kind }) =>
+      kind === 'object' ||
+      kind === 'lead' ||
+      (view === 'palette' && kind === 'paint') ||
+      (view === 'record' && kind === 'sitting'),
   );
 }
 
@@ -241,9 +257,9 @@ function setView(view: View): void {
 }
 
 function keepState(): void {
-  const { view, distanceMillimetres } = now;
+  const { view, distanceMillimetres, sitting } = now;
   const snaps = now.snaps ? undefined : false;
-  host.setState(pageState(state.uri, { view, distanceMillimetres, snaps, ...toolbar.kept }));
+  host.setState(pageState(state.uri, { view, distanceMillimetres, sitting, snaps, ...toolbar.kept }));
 }
 
 function reveal(version: number, location: Location): void {

@@ -104,6 +104,8 @@ const fromPage = v.variant('type', [
   v.strictObject({ type: v.literal('reveal'), version: count, location: locationSchema }),
   /** Squint from so far; `null` for the usual distance. */
   v.strictObject({ type: v.literal('distance'), millimetres: v.nullable(distanceSchema) }),
+  /** Show the record after that sitting, by its index in the plan; `null` for the latest. */
+  v.strictObject({ type: v.literal('sitting'), sitting: v.nullable(count) }),
   /** How much room there is for the drawing. */
   v.strictObject({ type: v.literal('room'), isNarrow: v.boolean() }),
   v.strictObject({ type: v.literal('restart') }),
@@ -130,6 +132,8 @@ export const pageStateSchema = v.strictObject({
   uri: v.pipe(v.string(), v.maxLength(4_000)),
   view,
   distanceMillimetres: v.exactOptional(distanceSchema),
+  /** The sitting that the view `record` shows, by its index in the plan; left out, the latest. */
+  sitting: v.exactOptional(count),
   /** Left out, what is moved by hand snaps to the division of the canvas. */
   snaps: v.exactOptional(v.boolean()),
   /** Left out, the drawing fits the page. */
@@ -145,11 +149,12 @@ export type PageState = v.InferOutput<typeof pageStateSchema>;
 type Kept = { readonly [K in keyof Omit<PageState, 'uri' | 'view'>]?: PageState[K] | undefined };
 
 export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<Look, 'view'>): PageState {
-  const { distanceMillimetres, snaps, zoom: zoomed, hidden, sketch } = others;
+  const { distanceMillimetres, sitting, snaps, zoom: zoomed, hidden, sketch } = others;
   return {
     uri,
     view: shown,
     ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
+    ...(sitting === undefined ? {} : { sitting }),
     ...(snaps === undefined ? {} : { snaps }),
     ...(zoomed === undefined ? {} : { zoom: zoomed }),
     ...(hidden === undefined || hidden.length === 0 ? {} : { hidden }),

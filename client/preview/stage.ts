@@ -2,6 +2,7 @@ import { type Drawing, render } from '../../server/drawing/render.js';
 import type { Scene } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
 import { svgElement } from './elements.js';
+import { Pictures } from './pictures.js';
 import { type Item, itemsAtLine, itemsOf } from './items.js';
 
 const idPrefix = 'preview';
@@ -17,7 +18,8 @@ interface Shown {
  */
 export class Stage {
   readonly #container: HTMLElement;
-  readonly #reveal: (location: Location) => void;
+  readonly #reveal: (location: Location, key: string) => void;
+  readonly #pictures = new Pictures();
   readonly #shown = new Map<string, Shown>();
   #drawing: Drawing | undefined;
   #outlines: SVGGElement | undefined;
@@ -26,7 +28,8 @@ export class Stage {
   /** The one item that Tab goes to. */
   #stop: string | undefined;
 
-  constructor(container: HTMLElement, reveal: (location: Location) => void) {
+  /** @param reveal told of each thing that is clicked, with the key of its subject */
+  constructor(container: HTMLElement, reveal: (location: Location, key: string) => void) {
     this.#container = container;
     this.#reveal = reveal;
     container.addEventListener('click', ({ target }) => this.#revealAt(target));
@@ -40,11 +43,17 @@ export class Stage {
   /** Draws a scene in place of the last. */
   draw(scene: Scene): void {
     if (this.#drawing === undefined) {
-      this.#drawing = render(this.#container, scene, { theme: 'editor', role: 'group', idPrefix });
+      this.#drawing = render(this.#container, scene, {
+        theme: 'editor',
+        role: 'group',
+        idPrefix,
+        addressOf: (picture) => this.#pictures.addressOf(picture),
+      });
       this.#outlines = this.#layOver(this.#drawing.svg.node);
     } else {
       this.#drawing.update(scene);
     }
+    this.#pictures.keepOnly(scene);
     this.#fit(scene);
     this.#items = itemsOf(scene);
     this.#patchOutlines();
@@ -190,7 +199,7 @@ export class Stage {
     if (here === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
     if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
-      this.#reveal(here.item.location);
+      this.#reveal(here.item.location, here.item.key);
       return;
     }
     const target = stops[nextIndex(event.key, at, stops.length)];
@@ -204,7 +213,7 @@ export class Stage {
   #revealAt(target: EventTarget | null): void {
     const key = subjectAt(target);
     const item = this.#items.find((candidate) => candidate.key === key);
-    if (item !== undefined) this.#reveal(item.location);
+    if (item !== undefined) this.#reveal(item.location, item.key);
   }
 }
 

@@ -15,12 +15,12 @@ import type { Renderers } from './renderers.js';
  */
 export function exporterWith(load: (installed: string | undefined) => Renderers): Exporter {
   return async ({ plan, measures, findings }, params, installed) => {
-    const { what, format, paper, distanceMillimetres } = params;
+    const { what, format, paper, distanceMillimetres, sitting } = params;
     if (format === 'ics') return calendar({ plan, measures }, params.textDocument.uri);
     const { renderToText, pageToText, pdfOf } = load(installed);
     const theme = what === 'sheet' ? 'light' : (params.theme ?? 'light');
     const scene =
-      what === 'sheet' ? undefined : compose(plan, measures, findings, what, { distanceMillimetres });
+      what === 'sheet' ? undefined : compose(plan, measures, findings, what, { distanceMillimetres, sitting });
     const sheet = () => planSheet(plan, measures, findings, paper === 'true' ? undefined : paper);
     if (format === 'svg') {
       const svg = scene === undefined ? pageToText(sheet(), { theme }) : renderToText(scene, { theme });

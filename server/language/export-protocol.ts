@@ -21,6 +21,8 @@ export interface ExportParams {
   readonly paper?: Paper;
   /** From how far the picture is looked at, for the view `squint`. */
   readonly distanceMillimetres?: number;
+  /** The sitting that is shown, for the view `record`, by its index in the plan. */
+  readonly sitting?: number;
 }
 
 /** A drawing or a calendar as a file: its text, or for PDF its bytes in base64. */

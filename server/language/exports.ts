@@ -29,6 +29,7 @@ const wanted = v.object({
   format: v.picklist(exportFormats),
   theme: v.optional(v.picklist(exportThemes)),
   paper: v.optional(v.picklist(papers)),
+  sitting: v.optional(v.pipe(v.number(), v.safeInteger(), v.minValue(0))),
   distanceMillimetres: v.optional(
     v.pipe(
       v.number(),

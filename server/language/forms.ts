@@ -57,6 +57,7 @@ export const ofView = v.object({
       v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
     ),
   ),
+  sitting: v.optional(v.pipe(v.number(), v.safeInteger(), v.minValue(0))),
   isNarrow: v.optional(v.boolean()),
   handling: v.optional(v.boolean()),
 });

@@ -51,6 +51,8 @@ export interface SceneParams {
   readonly view: View;
   /** From how far the picture is looked at, for the view `squint`; three times its diagonal unless said. */
   readonly distanceMillimetres?: number;
+  /** The sitting whose photograph the view `record` shows, by its index in the plan; the latest that could be measured unless said. */
+  readonly sitting?: number;
   /** The sheet is to be read where there is little room across: larger letters beside the picture, in one column below it. */
   readonly isNarrow?: boolean;
 }

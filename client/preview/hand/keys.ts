@@ -97,6 +97,7 @@ export const help: readonly (readonly [string, string])[] = [
     'G, Shift and G',
     'go to the next and the last handle of the thing. Arrow keys move a handle; Escape goes back to the thing.',
   ],
+  [', and .', 'go to the sitting before and after, in the view of the record.'],
   ['Ctrl or Cmd and Z', 'takes the last change of the text back; with Shift makes it again.'],
   [
     'Drawing',

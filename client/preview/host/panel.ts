@@ -268,6 +268,9 @@ export class PreviewPanel implements vscode.Disposable {
       case 'distance':
         this.#feed.show({ ...this.#feed.look, distanceMillimetres: message.millimetres ?? undefined });
         return;
+      case 'sitting':
+        this.#feed.show({ ...this.#feed.look, sitting: message.sitting ?? undefined });
+        return;
       case 'room':
         this.#feed.show({ ...this.#feed.look, isNarrow: message.isNarrow });
         return;

@@ -121,7 +121,7 @@ export class PreviewPanels implements vscode.Disposable {
     const preview = new PreviewPanel({
       panel,
       uri,
-      look: { view: look.view, distanceMillimetres: look.distanceMillimetres },
+      look: { view: look.view, distanceMillimetres: look.distanceMillimetres, sitting: look.sitting },
       ...(kept === undefined ? {} : { kept }),
       extensionUri: this.#extensionUri,
       server: this.#server,

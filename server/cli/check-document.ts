@@ -11,12 +11,12 @@ export interface CheckedFile {
 
 type FileEntry = CheckDocument['files'][number];
 
-/** What is said about plans, for programs; its schema is `schema/check-1.json`. */
+/** What is said about plans, for programs; its schema is `schema/check-2.json`. */
 export function checkDocument(files: readonly (CheckedFile | UnreadableSource)[]): CheckDocument {
   const counts = files.flatMap((file) => ('remarks' in file ? countRemarks(file.remarks) : []));
   return {
-    schema: 'mahlstick/schema/check-1.json',
-    version: 1,
+    schema: 'mahlstick/schema/check-2.json',
+    version: 2,
     files: files.map((file) => ('remarks' in file ? readEntry(file) : unreadEntry(file))),
     summary: addCounts(counts),
   };
@@ -28,16 +28,19 @@ function readEntry({ name, title, remarks }: CheckedFile): FileEntry {
     read: true,
     ...(title === undefined ? {} : { title }),
     summary: countRemarks(remarks),
-    findings: remarks.map(({ rule, severity, message, advice, location, related, objects, setAside }) => ({
-      rule,
-      severity,
-      message,
-      ...(advice === undefined ? {} : { advice }),
-      place: placeOf(location),
-      related: related.map((other) => ({ message: other.message, place: placeOf(other.location) })),
-      objects: [...objects],
-      ...(setAside ? { setAside: { reason: setAside.reason, place: placeOf(setAside.location) } } : {}),
-    })),
+    findings: remarks.map(
+      ({ rule, severity, message, advice, location, from, related, objects, setAside }) => ({
+        rule,
+        severity,
+        message,
+        ...(advice === undefined ? {} : { advice }),
+        place: placeOf(location),
+        ...(from ? { from: placeOf(from) } : {}),
+        related: related.map((other) => ({ message: other.message, place: placeOf(other.location) })),
+        objects: [...objects],
+        ...(setAside ? { setAside: { reason: setAside.reason, place: placeOf(setAside.location) } } : {}),
+      }),
+    ),
   };
 }
 
@@ -51,6 +54,7 @@ function unreadEntry({ name, reason, line, byte }: UnreadableSource): FileEntry 
   };
 }
 
-function placeOf({ line, start, end }: Location) {
-  return { line: line + 1, column: start + 1, endColumn: end + 1 };
+function placeOf({ line, start, end, file }: Location) {
+  const place = { line: line + 1, column: start + 1, endColumn: end + 1 };
+  return file === undefined ? place : { ...place, file };
 }

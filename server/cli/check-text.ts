@@ -1,4 +1,5 @@
 import type { Severity } from '../findings/finding.js';
+import type { Location } from '../plan/plan.js';
 import { inks, shown, type Inks } from './display.js';
 import { excerpt } from './excerpt.js';
 import { addCounts, countRemarks, countsText, uncomputed, type Remark } from './remarks.js';
@@ -6,6 +7,8 @@ import { addCounts, countRemarks, countsText, uncomputed, type Remark } from './
 export interface CheckedPlan {
   readonly name: string;
   readonly lines: readonly string[];
+  /** The lines of a plan that this one builds on, by its path from here. */
+  readonly linesOf: (file: string) => readonly string[];
   readonly remarks: readonly Remark[];
 }
 
@@ -48,19 +51,26 @@ function groupsOf(remarks: readonly Remark[]): readonly Group[] {
 }
 
 function remarkText(remark: Remark, plan: CheckedPlan, ink: Inks): string {
-  const { severity, rule, message, advice, location, related, setAside } = remark;
+  const { severity, rule, message, advice, location, from, related, setAside } = remark;
   const place = placeText(plan, location);
   if (rule === uncomputed) return `  ${place}  ${shown(message)}\n`;
   const grade = setAside ? ink.quiet('set aside') : ink[severity](severity);
   const lines = [`  ${place}  ${grade}  ${shown(message)}  ${ink.quiet(`[${rule}]`)}`];
-  const found = excerpt(plan.lines, location);
+  const shownPlace = from ?? location;
+  const found = excerpt(
+    shownPlace.file === undefined ? plan.lines : plan.linesOf(shownPlace.file),
+    shownPlace,
+  );
   if (found && !setAside) {
-    const number = String(location.line + 1);
+    if (from) lines.push(`    ${ink.quiet(`in ${placeText(plan, from)}`)}`);
+    const number = String(shownPlace.line + 1);
     lines.push(`    ${ink.quiet(`${number} |`)} ${found.line}`);
     lines.push(`    ${ink.quiet(`${' '.repeat(number.length)} |`)} ${ink[severity](found.mark)}`);
   }
   if (setAside) {
-    lines.push(`    because "${shown(setAside.reason)}" (line ${setAside.location.line + 1})`);
+    lines.push(
+      `    because "${shown(setAside.reason)}" (${setAside.location.file === undefined ? '' : `${shown(setAside.location.file)}, `}line ${setAside.location.line + 1})`,
+    );
   } else if (advice !== undefined) {
     lines.push(`    Try: ${shown(advice)}`);
   }
@@ -71,6 +81,7 @@ function remarkText(remark: Remark, plan: CheckedPlan, ink: Inks): string {
 }
 
 /** `barn.mahl:12:9`, both counted from 1, as editors and terminals follow it. */
-function placeText({ name }: CheckedPlan, { line, start }: Remark['location']): string {
-  return `${shown(name)}:${line + 1}:${start + 1}`;
+function placeText({ name }: CheckedPlan, { line, start, file }: Location): string {
+  const folder = name.replace(/[^/\\]*$/u, '');
+  return `${shown(file === undefined ? name : `${folder}${file}`)}:${line + 1}:${start + 1}`;
 }

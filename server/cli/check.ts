@@ -24,6 +24,7 @@ export interface CheckOptions {
 
 interface Checked extends CheckedFile {
   readonly lines: readonly string[];
+  readonly linesOf: (file: string) => readonly string[];
 }
 
 /** `mahlstick check`: says what is wrong with plans, and what the rules find in them. */
@@ -45,6 +46,7 @@ export async function check(
       name: answer.source.name,
       ...(title === undefined ? {} : { title }),
       lines: snapshot.lines,
+      linesOf: (file) => snapshot.plan.basedOn?.plans.find((base) => base.file === file)?.lines ?? [],
       remarks: remarksOf(snapshot),
     });
   }

@@ -28,7 +28,7 @@ export async function gitDiff(words: readonly string[], terminal: Terminal): Pro
         '--git-diff takes what git gives: path, old file, hash, mode, new file, hash, mode.',
       );
     await terminal.print(
-      `${shown(at)} is not merged yet: compare the sides with \`mahlstick compare ":2:${shown(at)}" ":3:${shown(at)}"\`.\n`,
+      `${shown(at)} is not merged yet: compare its sides with \`mahlstick compare ":2:${shown(at)}" ":3:${shown(at)}"\`.\n`,
     );
     return exitCodes.fine;
   }
@@ -50,7 +50,7 @@ async function told({ at, oldFile, newFile, newPath }: Given, terminal: Terminal
     if (earlier === undefined)
       return later === undefined ? '' : `${shown(newPath)} is new: ${inShort(later, terminal)}\n\n`;
     if (later === undefined) return `${shown(at)} is gone: ${inShort(earlier, terminal)}\n\n`;
-    const conflict = conflictSentence(earlier) ?? conflictSentence(later);
+    const conflict = conflictSentence(earlier, true) ?? conflictSentence(later, true);
     if (conflict !== undefined) return `${shown(conflict)}\n\n`;
     const [before, now] = [evaluate(earlier, terminal), evaluate(later, terminal)];
     const errorsOf = (plan: typeof now) => countRemarks(remarksOf(plan)).errors;

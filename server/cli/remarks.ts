@@ -1,7 +1,7 @@
 import type { Severity } from '../findings/finding.js';
 import type { Snapshot } from '../language/snapshot.js';
 import { gravestFirst } from '../language/telling-order.js';
-import type { Location } from '../plan/plan.js';
+import type { Location, OwnLocation } from '../plan/plan.js';
 
 /** Anything that is said about a plan: what cannot be read, what cannot be resolved, and what the rules find. */
 export interface Remark {
@@ -10,7 +10,9 @@ export interface Remark {
   readonly severity: Severity;
   readonly message: string;
   readonly advice?: string;
-  readonly location: Location;
+  readonly location: OwnLocation;
+  /** Where it comes from, when that is in a plan that this one builds on. */
+  readonly from?: Location;
   readonly related: readonly { readonly location: Location; readonly message: string }[];
   /** Names of the objects concerned. */
   readonly objects: readonly string[];
@@ -33,21 +35,23 @@ export function remarksOf({ tree, plan, findings }: Snapshot): readonly Remark[]
     related: [],
     objects: [],
   }));
-  const unresolved = plan.problems.map(({ code, severity, message, location, related }): Remark => ({
+  const unresolved = plan.problems.map(({ code, severity, message, location, from, related }): Remark => ({
     rule: code,
     severity,
     message,
     location,
+    ...(from ? { from } : {}),
     related,
     objects: [],
   }));
   const found = findings.map(
-    ({ rule, severity, message, advice, location, related, objects, allowed }): Remark => ({
+    ({ rule, severity, message, advice, location, from, related, objects, allowed }): Remark => ({
       rule,
       severity,
       message,
       ...(advice === undefined ? {} : { advice }),
       location,
+      ...(from ? { from } : {}),
       related,
       objects: objects.flatMap((index) => plan.objects[index]?.name ?? []),
       ...(allowed ? { setAside: allowed } : {}),

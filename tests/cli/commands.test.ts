@@ -45,7 +45,7 @@ describe('mahlstick', () => {
       code: 2,
       stdout: '',
       stderr:
-        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, schedule, format, server and help.\n",
+        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, schedule, compare, format, server and help.\n",
     });
   });
 

@@ -1,13 +1,23 @@
 import * as v from 'valibot';
 
 /** Written into every document, and the `$id` of its schema. */
-export const checkSchemaId = 'mahlstick/schema/check-1.json';
+export const checkSchemaId = 'mahlstick/schema/check-2.json';
 
 const counted = v.pipe(v.number(), v.integer(), v.minValue(0));
 const fromOne = v.pipe(v.number(), v.integer(), v.minValue(1));
 
 const place = v.pipe(
-  v.strictObject({ line: fromOne, column: fromOne, endColumn: fromOne }),
+  v.strictObject({
+    line: fromOne,
+    column: fromOne,
+    endColumn: fromOne,
+    file: v.exactOptional(
+      v.pipe(
+        v.string(),
+        v.description('The plan in which it is, by its path, where that is one that this plan is based on.'),
+      ),
+    ),
+  }),
   v.description('Counted from 1; columns count UTF-16 code units, the end is exclusive.'),
 );
 
@@ -19,6 +29,9 @@ const remark = v.strictObject({
   message: v.string(),
   advice: v.exactOptional(v.pipe(v.string(), v.description('One thing to try.'))),
   place,
+  from: v.exactOptional(
+    v.pipe(place, v.description('Where it comes from, when that is in a plan that this one is based on.')),
+  ),
   related: v.array(v.strictObject({ message: v.string(), place })),
   objects: v.pipe(v.array(v.string()), v.description('Names of the objects concerned.')),
   setAside: v.exactOptional(
@@ -52,7 +65,7 @@ const file = v.variant('read', [
 export const checkSchema = v.pipe(
   v.strictObject({
     schema: v.literal(checkSchemaId),
-    version: v.literal(1),
+    version: v.literal(2),
     files: v.array(file),
     summary: v.pipe(counts, v.description('Of all files that could be read.')),
   }),

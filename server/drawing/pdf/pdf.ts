@@ -33,29 +33,49 @@ export interface PdfResult {
 const POINTS_PER_MILLIMETRE = 72 / 25.4;
 
 /**
- * A page as a PDF document of one page, of just that size: shapes stay outlines, and text stays text that can be
- * searched and selected, in fonts that the document brings with it. The same page gives the same bytes: no date is put
- * into it.
+ * Pages as a PDF document, each of just its size: shapes stay outlines, and text stays text that can be searched and
+ * selected, in fonts that the document brings with it. The first page says what it is called and by whom it is. The same
+ * pages give the same bytes: no date is put into them.
  */
-export async function pdfOf(page: Page, { theme, fonts }: PdfOptions): Promise<PdfResult> {
+export async function pdfOf(pages: Page | readonly Page[], { theme, fonts }: PdfOptions): Promise<PdfResult> {
+  const all = [pages].flat();
   const document = await PDFDocument.create({ updateMetadata: false });
-  document.setTitle(page.title, { showInWindowTitleBar: true });
-  document.setSubject(page.description);
+  const [first] = all;
+  if (first !== undefined) {
+    document.setTitle(first.title, { showInWindowTitleBar: true });
+    document.setSubject(first.description);
+    if (first.by !== undefined) document.setAuthor(first.by);
+  }
   document.setCreator('Mahlstick');
   document.setProducer('Mahlstick');
-  if (page.by !== undefined) document.setAuthor(page.by);
   // Printers make everything a little smaller unless they are told not to.
   document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
 
   const missing = new Set<string>();
   const embedded = await embedFonts(document, fonts);
+  const written: Written = { theme, fonts: embedded, missing: (letter) => void missing.add(letter) };
+  for (const page of all) await writePage(document, page, written);
+  return { pdf: await document.save(), missing: [...missing] };
+}
+
+interface Written {
+  readonly theme: PdfOptions['theme'];
+  readonly fonts: Pens['fonts'];
+  readonly missing: Pens['missing'];
+}
+
+async function writePage(
+  document: PDFDocument,
+  page: Page,
+  { theme, fonts, missing }: Written,
+): Promise<void> {
   const pictures = await embedPictures(document, page);
   const sheet = document.addPage([page.width * POINTS_PER_MILLIMETRE, page.height * POINTS_PER_MILLIMETRE]);
   const pens: Pens = {
-    fonts: embedded,
+    fonts,
     nameOf: fontNamer(sheet),
     pictureNamed: pictureNamer(sheet, pictures),
-    missing: (letter) => void missing.add(letter),
+    missing,
   };
   const paper = { theme, em: page.em };
   sheet.pushOperators(
@@ -72,7 +92,6 @@ export async function pdfOf(page: Page, { theme, fonts }: PdfOptions): Promise<P
     ...page.drawings.flatMap((drawing) => drawingOperators(drawing, theme, pens, sheet)),
     popGraphicsState(),
   );
-  return { pdf: await document.save(), missing: [...missing] };
 }
 
 function drawingOperators(

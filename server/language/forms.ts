@@ -85,6 +85,14 @@ export const handChange: v.GenericSchema<unknown, HandChange> = v.variant('kind'
   v.object({
     kind: v.literal('sketch corner'),
     corner: v.picklist(sketchCorners),
+    sitting: v.optional(v.pipe(v.number(), v.safeInteger(), v.minValue(0))),
+    to: spot,
+    width: pixels,
+    height: pixels,
+  }),
+  v.object({
+    kind: v.literal('grey patch'),
+    sitting: v.pipe(v.number(), v.safeInteger(), v.minValue(0)),
     to: spot,
     width: pixels,
     height: pixels,

@@ -10,6 +10,7 @@ const name = v.pipe(v.string(), v.minLength(1), v.maxLength(400));
 const furthest = 1e6;
 const length = v.pipe(v.number(), v.minValue(-furthest), v.maxValue(furthest));
 const spot = v.pipe(v.strictObject({ x: length, y: length }), v.readonly());
+const sitting = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const pixels = v.pipe(length, v.minValue(1));
 
 /** What the extension takes from the page as a change made by hand; anything else is refused. */
@@ -30,10 +31,12 @@ export const changeSchema: v.GenericSchema<unknown, HandChange> = v.variant('kin
   v.strictObject({
     kind: v.literal('sketch corner'),
     corner: v.picklist(sketchCorners),
+    sitting: v.exactOptional(sitting),
     to: spot,
     width: pixels,
     height: pixels,
   }),
+  v.strictObject({ kind: v.literal('grey patch'), sitting, to: spot, width: pixels, height: pixels }),
   v.strictObject({
     kind: v.literal('value'),
     subject: name,

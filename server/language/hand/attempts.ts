@@ -9,7 +9,7 @@ import { resize, takeColour, takeStep } from './looks.js';
 import { moveTo } from './moves.js';
 import { drawBox, drawLine } from './shapes.js';
 import { sizeTo } from './sizes.js';
-import { moveSketchCorner } from './sketch-corners.js';
+import { moveSketchCorner, placeGreyPatch } from './sketch-corners.js';
 
 /** What a change comes to in the text. */
 export function attemptOf(snapshot: Snapshot, change: HandChange): Attempt {
@@ -25,6 +25,8 @@ export function attemptOf(snapshot: Snapshot, change: HandChange): Attempt {
     }
     case 'sketch corner':
       return moveSketchCorner(snapshot, change);
+    case 'grey patch':
+      return placeGreyPatch(snapshot, change);
     case 'resize':
       return ofObject(snapshot, change.subject, (object) => resize(plan, object, change.factor));
     case 'value':

@@ -25,14 +25,24 @@ export type HandChange =
       readonly keepsProportion: boolean;
     }
   /**
-   * A corner of the canvas comes to lie at a place in the sketch under the drawing, pixels from the sketch's upper left
-   * corner. It is written as that corner is written; where the plan gives no corners yet, as the others too, in per cent.
+   * A corner of the canvas comes to lie at a place in the sketch under the drawing, or in the photograph of a sitting, pixels
+   * from its upper left corner. It is written as that corner is written; where the plan gives no corners yet, as the others too, in per cent.
    */
   | {
       readonly kind: 'sketch corner';
       readonly corner: SketchCorner;
+      /** The sitting whose photograph it is, by its index in the plan; left out, it is the sketch. */
+      readonly sitting?: number | undefined;
       readonly to: Spot;
-      /** Of the sketch, pixels. */
+      /** Of the sketch or photograph, upright, pixels. */
+      readonly width: number;
+      readonly height: number;
+    }
+  /** A place in the photograph of a sitting is the neutral grey one; measured and written as a corner is. */
+  | {
+      readonly kind: 'grey patch';
+      readonly sitting: number;
+      readonly to: Spot;
       readonly width: number;
       readonly height: number;
     }

@@ -43,3 +43,43 @@ describe('a corner of the canvas in the sketch', () => {
     expect(handBench(text).write({ ...place, corner: 'upper left' })).toBe(why);
   });
 });
+
+describe('the photograph of a sitting', () => {
+  const photographed = (below: string): string =>
+    `canvas 40 x 30 cm\nobject jug\n  shape circle 4 at (20, 15)\nsitting "One" on 2027-01-04\n  works jug\nsitting "Two" on 2027-01-05\n  works jug\n  photo "two.jpg"\n${below}`;
+  const corner = { kind: 'sketch corner', corner: 'upper left', sitting: 1, to: { x: 80, y: 60 } } as const;
+  const grey = { kind: 'grey patch', sitting: 1, to: { x: 600.2, y: 300.4 } } as const;
+  const size = { width: 800, height: 600 };
+
+  it.each([
+    ['', '    corners (10%, 10%) (100%, 0%) (100%, 100%) (0%, 100%)'],
+    [
+      '    corners (1, 2) (640, 10) (740, 560) (40, 540)\n',
+      '    corners (80, 60) (640, 10) (740, 560) (40, 540)',
+    ],
+  ])('has its corners placed: %j', (below, after) => {
+    const text = handBench(photographed(below)).after({ ...corner, ...size });
+    expect(text.trimEnd().split('\n').at(-1)).toBe(after);
+  });
+
+  it.each([
+    ['', '    grey (75%, 50.1%)'],
+    ['    grey (5, 6)\n', '    grey (600, 300)'],
+  ])('has its grey patch placed: %j', (below, after) => {
+    const text = handBench(photographed(below)).after({ ...grey, ...size });
+    expect(text.trimEnd().split('\n').at(-1)).toBe(after);
+  });
+
+  it.each([
+    [{ ...corner, sitting: 0 }, 'The plan has no such photograph any more.'],
+    [{ ...grey, sitting: 7 }, 'The plan has no such photograph any more.'],
+  ])('that is not there is refused: %j', (change, why) => {
+    expect(handBench(photographed('')).write({ ...change, ...size })).toBe(why);
+  });
+
+  it('is left alone where its grey patch is given in centimetres', () => {
+    expect(handBench(photographed('    grey (5 cm, 6)\n')).write({ ...grey, ...size })).toBe(
+      'The grey patch is given otherwise than in pixels or per cent: mend that, and it can be moved.',
+    );
+  });
+});

@@ -1,4 +1,4 @@
-import type { Coordinates, Length } from '../../../grammar/index.js';
+import type { Coordinates, Length, Node } from '../../../grammar/index.js';
 import { type SketchCorner, sketchCorners, type Spot } from '../../drawing/scene.js';
 import { addLine, replace } from '../../findings/edits/edit.js';
 import { locate, plainNumber } from '../../plan/problems.js';
@@ -8,23 +8,58 @@ import { type Attempt, edits, refusal } from './attempt.js';
 import type { HandChange } from './change.js';
 
 type Placed = Extract<HandChange, { kind: 'sketch corner' }>;
+type Grey = Extract<HandChange, { kind: 'grey patch' }>;
 
-/** A corner of the canvas put down elsewhere in the sketch under the drawing. */
-export function moveSketchCorner({ tree }: Snapshot, { corner, to, width, height }: Placed): Attempt {
-  const sketch = every(tree.nodes, 'sketch').at(-1);
-  if (!sketch) return refusal('The plan has no sketch any more.');
-  const stated = every(sketch.children, 'corners').at(-1);
-  if (!stated) return edits([addLine(sketch, 'corners', allCorners(corner, to, { width, height }))]);
+/** A corner of the canvas put down elsewhere in the sketch under the drawing, or in a photograph. */
+export function moveSketchCorner(
+  snapshot: Snapshot,
+  { corner, sitting, to, width, height }: Placed,
+): Attempt {
+  const picture =
+    sitting === undefined ? every(snapshot.tree.nodes, 'sketch').at(-1) : photographOf(snapshot, sitting);
+  if (!picture)
+    return refusal(`The plan has no ${sitting === undefined ? 'sketch' : 'such photograph'} any more.`);
+  const stated = every(picture.children, 'corners').at(-1);
+  if (!stated) return edits([addLine(picture, 'corners', allCorners(corner, to, { width, height }))]);
   const place = stated.statement.points[sketchCorners.indexOf(corner)];
   if (!place || !stated.statement.points.every(isInPicture)) {
     return refusal(
       'The corners are given otherwise than in pixels or per cent: mend that, and they can be moved.',
     );
   }
-  return edits([
-    replace(locate(stated, place.x), along(to.x, place.x.unit, width)),
-    replace(locate(stated, place.y), along(to.y, place.y.unit, height)),
-  ]);
+  return edits(placed(stated, place, to, { width, height }));
+}
+
+/** The neutral grey put down in a photograph. */
+export function placeGreyPatch(snapshot: Snapshot, { sitting, to, width, height }: Grey): Attempt {
+  const photograph = photographOf(snapshot, sitting);
+  if (!photograph) return refusal('The plan has no such photograph any more.');
+  const stated = every(photograph.children, 'grey').at(-1);
+  if (!stated)
+    return edits([addLine(photograph, 'grey', `(${along(to.x, '%', width)}, ${along(to.y, '%', height)})`)]);
+  const { at } = stated.statement;
+  if (!isInPicture(at))
+    return refusal(
+      'The grey patch is given otherwise than in pixels or per cent: mend that, and it can be moved.',
+    );
+  return edits(placed(stated, at, to, { width, height }));
+}
+
+function photographOf({ plan }: Snapshot, sitting: number) {
+  const node = plan.sittings[sitting]?.node;
+  return node && every(node.children, 'photo').at(-1);
+}
+
+function placed(
+  node: Node,
+  { x, y }: Coordinates,
+  to: Spot,
+  { width, height }: { readonly width: number; readonly height: number },
+) {
+  return [
+    replace(locate(node, x), along(to.x, x.unit, width)),
+    replace(locate(node, y), along(to.y, y.unit, height)),
+  ];
 }
 
 /** `(0%, 0%) (100%, 0%) …`: the sketch's own corners but for one. */

@@ -6,6 +6,7 @@ import { type PageOfDrawing, type Paper, pageOf, scaleInWords } from '../drawing
 import { planSheet } from '../drawing/plan-sheet/sheet.js';
 import type { View } from '../drawing/scene.js';
 import type { Snapshot } from '../language/snapshot.js';
+import { inWords } from '../plan/problems.js';
 import { type Distance, millimetresOf } from './distance.js';
 import { type Target, targetOf } from './draw-target.js';
 import { evaluate } from './evaluate.js';
@@ -24,6 +25,8 @@ export interface DrawOptions {
   readonly width?: number;
   /** From where the picture is looked at in the view `squint`, as `lengthOf` reads it. */
   readonly distance?: Distance;
+  /** The sitting that the view `record` shows, 1 for the first of the plan. */
+  readonly sitting?: number;
   readonly paper?: Paper;
   /** False to leave off what is seen through glazes. */
   readonly glazes?: boolean;
@@ -40,6 +43,9 @@ export async function draw(name: string, options: DrawOptions, terminal: Termina
   if (options.distance !== undefined && options.view !== 'squint') {
     throw new CommandFailure('--distance belongs to --view squint.');
   }
+  if (options.sitting !== undefined && options.view !== 'record') {
+    throw new CommandFailure('--sitting belongs to --view record.');
+  }
   if (options.glazes === false && !WITH_GLAZES.has(options.view)) {
     throw new CommandFailure('--no-glazes belongs to --view drawing, colour or sittings.');
   }
@@ -47,6 +53,7 @@ export async function draw(name: string, options: DrawOptions, terminal: Termina
   refusePaper(options, target);
   const fonts = target.format === 'pdf' ? await readFonts(options.font ?? [], terminal) : [];
   const snapshot = evaluate(await readOneSource(name, terminal), terminal);
+  refuseSitting(options, snapshot);
   await write(target, snapshot, options, fonts, terminal);
   const { errors } = countRemarks(remarksOf(snapshot));
   if (errors === 0) return exitCodes.fine;
@@ -66,6 +73,18 @@ function refusePaper({ view, paper, theme }: DrawOptions, { format }: Target): v
   if (paper === 'true') throw new CommandFailure('A plan sheet is printed on A4, A3 or Letter.');
   if (theme === 'dark')
     throw new CommandFailure('A plan sheet is on white paper; --theme dark is for views.');
+}
+
+/** Another sitting than the one that was asked for would be taken for it. */
+function refuseSitting({ sitting }: DrawOptions, { plan }: Snapshot): void {
+  if (sitting === undefined) return;
+  if (plan.sittings[sitting - 1]?.photo !== undefined) return;
+  const photographed = plan.sittings.flatMap(({ photo }, index) => (photo === undefined ? [] : [index + 1]));
+  const known =
+    photographed.length === 0
+      ? 'No sitting of the plan has one.'
+      : `There is one for ${photographed.length === 1 ? 'sitting' : 'sittings'} ${inWords(photographed.map(String))}.`;
+  throw new CommandFailure(`There is no photograph for sitting ${sitting}. ${known}`);
 }
 
 async function write(
@@ -101,10 +120,11 @@ interface Drawn {
 function view(
   name: View,
   { plan, measures, findings }: Snapshot,
-  { distance, paper, glazes }: DrawOptions,
+  { distance, sitting, paper, glazes }: DrawOptions,
 ): Drawn {
   const scene = compose(plan, measures, findings, name, {
     glazes,
+    sitting: sitting === undefined ? undefined : sitting - 1,
     distanceMillimetres: distance && millimetresOf(distance, plan.canvas),
   });
   return {

@@ -9,9 +9,15 @@ describe('run', () => {
     [['check', '--jsno', '-'], 'Did you mean --json?'],
     [
       ['draw', '-', '--view', 'notann'],
-      'Allowed choices are drawing, notan, values, colour, squint, mirror, path, emphasis, palette, sittings, sheet.',
+      'Allowed choices are drawing, notan, values, colour, squint, mirror, path, emphasis, transfer, palette, sittings, record, sheet.',
     ],
     [['draw', '-', '--view', 'squint', '--distance', 'far'], 'A distance is a length from 1 mm to 1000 m'],
+    [['draw', '-', '--view', 'record', '--sitting', '0'], 'A sitting is told by its number in the plan'],
+    [['draw', '-', '--sitting', '2'], '--sitting belongs to --view record.'],
+    [
+      ['draw', '-', '--view', 'record', '--sitting', '2'],
+      'There is no photograph for sitting 2. No sitting of the plan has one.',
+    ],
     [['draw', '-', '--distance', '3m'], '--distance belongs to --view squint.'],
     [
       ['draw', '-', '--view', 'notan', '--no-glazes'],

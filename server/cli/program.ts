@@ -92,6 +92,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
         .default('drawing'),
     )
     .option('--distance <length>', 'squint from so far, such as 3m (else 3 times the diagonal)', distance)
+    .option('--sitting <number>', 'record after that sitting, counted in the plan (else the latest)', sitting)
     .option('--no-glazes', 'body colours alone, without the glazes that go over them')
     .option('-o, --output <file>', 'file to write, .svg, .png or .pdf')
     .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
@@ -278,6 +279,12 @@ function distance(text: string): Distance {
   const read = readDistance(text);
   if (read !== undefined) return read;
   throw new InvalidArgumentError('A distance is a length from 1 mm to 1000 m, such as 3m, 250cm or 120in.');
+}
+
+function sitting(text: string): number {
+  const count = Number(text);
+  if (/^\d{1,6}$/.test(text) && count >= 1) return count;
+  throw new InvalidArgumentError('A sitting is told by its number in the plan: 1 for the first.');
 }
 
 function helpText(example: string, endings: readonly (readonly [ExitCode, string])[]): string {

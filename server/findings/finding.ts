@@ -62,6 +62,7 @@ export const chapters = [
   'colour',
   'palette',
   'sittings',
+  'record',
   'transfer',
   'cautions',
 ] as const;

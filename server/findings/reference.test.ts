@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { sizesByName } from '../../tests/support/sizes-by-name.js';
+import { picturesByName } from '../../tests/support/pictures-by-name.js';
 import { chapters } from './finding.js';
 import { findingsReference, referenceAnchor } from './reference.js';
 import { ruleById, rules, ruleSlug } from './rules.js';
@@ -14,7 +14,7 @@ function planThatBreaks(rule: string): string | undefined {
 }
 
 describe('the reference of findings', () => {
-  const reference = findingsReference(planThatBreaks, sizesByName);
+  const reference = findingsReference(planThatBreaks, picturesByName);
 
   it('is the page beside the rules (UPDATE_REFERENCE=1 writes it anew)', () => {
     if (process.env['UPDATE_REFERENCE']) writeFileSync(page, reference);

@@ -1,7 +1,7 @@
 import { parse, type ProblemCode } from '../../grammar/index.js';
 import { measure } from '../measure/measure.js';
 import { noPhotographs, type Photographs } from '../measure/photograph/photographs.js';
-import type { PlanProblemCode } from '../plan/plan.js';
+import type { Plan, PlanProblemCode } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
 import {
   check,
@@ -66,6 +66,9 @@ const OWN: Readonly<Record<string, string>> = {
 /** A rule's plan that breaks it, as text; nothing for one that is not to be shown. */
 export type PlanThatBreaks = (rule: string) => string | undefined;
 
+/** The pictures that a plan names. */
+export type PicturesOf = (plan: Plan) => Photographs;
+
 /**
  * The reference of all findings as Markdown; `README.md` beside this file holds it and a test keeps them alike. Each
  * rule shows a plan that breaks it, drawn in `drawings`, and what is then said.
@@ -73,7 +76,7 @@ export type PlanThatBreaks = (rule: string) => string | undefined;
  */
 export function findingsReference(
   planThatBreaks: PlanThatBreaks = () => undefined,
-  photographs: Photographs = noPhotographs,
+  photographs: PicturesOf = () => noPhotographs,
 ): string {
   const inUse = chapters.filter((chapter) => rules.some((rule) => rule.chapter === chapter));
   return [
@@ -152,7 +155,7 @@ function linksOf(chapter: Chapter): string {
     .join(', ');
 }
 
-function section(rule: Rule, plan: string | undefined, photographs: Photographs): readonly string[] {
+function section(rule: Rule, plan: string | undefined, photographs: PicturesOf): readonly string[] {
   const { id, severity, summary, explanation, formula, source, limit } = rule;
   const most = limit?.most === undefined ? '' : `, at most ${limitForm({ ...limit, value: limit.most })}`;
   const aside = exceptionKinds(rule).map(
@@ -176,9 +179,9 @@ function section(rule: Rule, plan: string | undefined, photographs: Photographs)
   ];
 }
 
-function example(rule: string, text: string, photographs: Photographs): readonly string[] {
+function example(rule: string, text: string, photographs: PicturesOf): readonly string[] {
   const plan = resolvePlan(parse(text));
-  const measures = measure(plan, undefined, undefined, photographs);
+  const measures = measure(plan, undefined, undefined, photographs(plan));
   const said = check(plan, measures).filter((finding) => finding.rule === rule);
   return [
     '<details><summary>The plan, and what is said of it</summary>',

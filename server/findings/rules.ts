@@ -1,4 +1,5 @@
 import type { Rule } from './finding.js';
+import { awayFromPlan } from './rules/away-from-plan.js';
 import { bareGround } from './rules/bare-ground.js';
 import { centredFocus } from './rules/centred-focus.js';
 import { chromaByPlane } from './rules/chroma-by-plane.js';
@@ -13,6 +14,7 @@ import { dayTaken } from './rules/day-taken.js';
 import { discordOffQuarter } from './rules/discord-off-quarter.js';
 import { dominantOffFocus } from './rules/dominant-off-focus.js';
 import { dominantOutweighed } from './rules/dominant-outweighed.js';
+import { doubtfulPhotograph } from './rules/doubtful-photograph.js';
 import { dust } from './rules/dust.js';
 import { emptyObject } from './rules/empty-object.js';
 import { evenCount } from './rules/even-count.js';
@@ -48,6 +50,11 @@ import { oneDominant } from './rules/one-dominant.js';
 import { opaqueGlaze } from './rules/opaque-glaze.js';
 import { overWetPaint } from './rules/over-wet-paint.js';
 import { paintNotKnown } from './rules/paint-not-known.js';
+import { paintedColour } from './rules/painted-colour.js';
+import { paintedColourBudget } from './rules/painted-colour-budget.js';
+import { paintedEmphasis } from './rules/painted-emphasis.js';
+import { paintedValue } from './rules/painted-value.js';
+import { paintedValueBudget } from './rules/painted-value-budget.js';
 import { pastTheDueDate } from './rules/past-the-due-date.js';
 import { pathOrder } from './rules/path-order.js';
 import { planeOrder } from './rules/plane-order.js';
@@ -60,6 +67,7 @@ import { solvent } from './rules/solvent.js';
 import { spots } from './rules/spots.js';
 import { strongEdge } from './rules/strong-edge.js';
 import { unmetMeans } from './rules/unmet-means.js';
+import { unreadablePhotograph } from './rules/unreadable-photograph.js';
 import { usualColourShares } from './rules/usual-colour-shares.js';
 import { valueAgainstColour } from './rules/value-against-colour.js';
 import { valueBudget } from './rules/value-budget.js';
@@ -126,6 +134,14 @@ export const rules: readonly Rule[] = [
   idleSitting,
   sittingWithoutADay,
   sittingsOutOfOrder,
+  unreadablePhotograph,
+  paintedValueBudget,
+  paintedColourBudget,
+  paintedValue,
+  paintedColour,
+  paintedEmphasis,
+  awayFromPlan,
+  doubtfulPhotograph,
   cueNotCarried,
   noValueOrColour,
   bareGround,

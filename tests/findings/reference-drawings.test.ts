@@ -6,6 +6,7 @@ import type { View } from '../../server/drawing/scene.js';
 import type { Chapter } from '../../server/findings/finding.js';
 import { rules, ruleSlug } from '../../server/findings/rules.js';
 import { checked } from '../support/plan.js';
+import { withShownPhotographs } from '../support/shown-photographs.js';
 
 /**
  * The drawings of the reference of findings: each rule's plan that breaks it, with the marks of what is found. After a
@@ -25,6 +26,7 @@ const VIEW_OF_CHAPTER: Readonly<Record<Chapter, View>> = {
   colour: 'colour',
   palette: 'palette',
   sittings: 'sittings',
+  record: 'record',
   transfer: 'drawing',
   cautions: 'palette',
 };
@@ -37,17 +39,22 @@ const VIEW_OF_RULE: Readonly<Record<string, View>> = {
   'chroma out of reach': 'colour',
 };
 
-function drawn(rule: (typeof rules)[number]): string {
+async function drawn(rule: (typeof rules)[number]): Promise<string> {
   const file = path.join(findings, 'plans', `${ruleSlug(rule.id)}.breaks.mahl`);
   const { plan, measures, findings: all } = checked(readFileSync(file, 'utf8'));
   const own = all.filter((finding) => finding.rule === rule.id);
-  return plate(plan, measures, own, VIEW_OF_RULE[rule.id] ?? VIEW_OF_CHAPTER[rule.chapter]);
+  return plate(
+    plan,
+    await withShownPhotographs(measures),
+    own,
+    VIEW_OF_RULE[rule.id] ?? VIEW_OF_CHAPTER[rule.chapter],
+  );
 }
 
 describe('the drawings of the reference', () => {
-  it.each(rules.map((rule) => ({ rule, id: rule.id })))('$id looks as it did', ({ rule }) => {
+  it.each(rules.map((rule) => ({ rule, id: rule.id })))('$id looks as it did', async ({ rule }) => {
     const file = path.join(drawings, `${ruleSlug(rule.id)}.svg`);
-    const svg = drawn(rule);
+    const svg = await drawn(rule);
     if (process.env['UPDATE_REFERENCE']) {
       mkdirSync(drawings, { recursive: true });
       writeFileSync(file, svg);

@@ -6,7 +6,7 @@ import { measure } from '../../server/measure/measure.js';
 import type { Measures } from '../../server/measure/measures.js';
 import type { Plan, PlanObject } from '../../server/plan/plan.js';
 import { resolvePlan, type ResolveOptions } from '../../server/plan/resolve.js';
-import { sizesByName } from './sizes-by-name.js';
+import { picturesByName } from './pictures-by-name.js';
 
 /** The plan that a text states; the text must be readable. */
 export function planOf(text: string, options: ResolveOptions = {}): Plan {
@@ -23,7 +23,7 @@ export interface Checked {
 
 export function checked(text: string, options: ResolveOptions = {}): Checked {
   const plan = planOf(text, options);
-  const measures = measure(plan, undefined, undefined, sizesByName);
+  const measures = measure(plan, undefined, undefined, picturesByName(plan));
   return { plan, measures, findings: check(plan, measures) };
 }
 

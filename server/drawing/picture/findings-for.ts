@@ -37,7 +37,7 @@ const SHOWN: Readonly<Record<View, Shown>> = {
   transfer: { chapters: ['transfer'] },
   palette: { chapters: ['palette', 'cautions'] },
   sittings: { chapters: ['sittings'] },
-  record: { chapters: [] },
+  record: { chapters: ['record'] },
 };
 
 /** More marks than this would hide what they are about. */

@@ -2,7 +2,7 @@ import type { PictureLength, PicturePlace, Plan, Sitting } from '../../plan/plan
 import { valueOfLab } from '../../plan/colour/value.js';
 import type { Mask } from './masks.js';
 import type { SquaredPicture } from './photographs.js';
-import { type Pixels, sumOver } from './pixels.js';
+import { pixelCount, type Pixels, sumOver } from './pixels.js';
 import type { Doubt } from './record.js';
 import type { Target } from './targets.js';
 
@@ -12,6 +12,8 @@ const MUCH_BLACK = 0.02;
 const SOME_GLARE = 0.001;
 /** Glare lies on what is to be at least so much darker than white, Munsell values. */
 const DARK_FOR_GLARE = 7;
+/** Part of an object that spots cover at most. */
+const MOST_IN_SPOTS = 0.4;
 /** So much stronger is one channel of the light than another in lamplight of 2,700 K against daylight; from memory. */
 const STRONG_CAST = 2.5;
 /** Under half a pixel of the photograph for one that is measured, edges are guessed. */
@@ -81,7 +83,7 @@ function isBeyond({ value, in: unit }: PictureLength, side: number): boolean {
   return part < -CORNERS_OUT || part > 1 + CORNERS_OUT;
 }
 
-/** Nearly white spots on what is to be dark or of a middle value. */
+/** Nearly white spots on what is to be dark or of a middle value; what is so light all over was painted so. */
 function glare({
   pixels,
   masks,
@@ -95,7 +97,8 @@ function glare({
   const spots = masks.flatMap(({ object, inner }) => {
     const target = targets[object];
     if (!target?.shown || target.counts === 'nothing' || valueOfLab(target.shown) > DARK_FOR_GLARE) return [];
-    return [{ object, share: sumOver(pixels.glaring, inner, pixels.width) / whole }];
+    const glaring = sumOver(pixels.glaring, inner, pixels.width);
+    return glaring > MOST_IN_SPOTS * pixelCount(inner) ? [] : [{ object, share: glaring / whole }];
   });
   const share = spots.reduce((sum, spot) => sum + spot.share, 0);
   if (share <= SOME_GLARE) return [];

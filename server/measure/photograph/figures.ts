@@ -60,7 +60,8 @@ export function recordFigures(
     to,
     share: ofSteps.slice(from - 1, to).reduce((sum, share) => sum + share, 0),
   }));
-  const roles = measureRoles(pixels, roleColours(plan, shares, areas.bareShare, targets), memory, key);
+  const byRole = roleColours(plan, shares, areas.bareShare, targets);
+  const roles = measureRoles(pixels, byRole, memory, key);
   const emphasis = strongPlaces(pixels, canvas, focus?.at, memory, key);
   const planned = kept(() => plannedPicture(plan, masks, targets, picture));
   const change = kept(() =>
@@ -99,6 +100,7 @@ export function recordFigures(
       shares,
       {
         targets,
+        colours: byRole,
         now,
         before:
           pixelsBefore && masksBefore
@@ -118,6 +120,7 @@ export function recordFigures(
         }
       : {}),
     doubts: doubtsOf(plan, sitting, picture, { pixels, masks, targets }),
+    ...(before ? { comparedWith: before.index } : {}),
     get change() {
       return change();
     },

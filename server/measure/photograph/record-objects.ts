@@ -6,6 +6,7 @@ import type { Memory } from '../memory.js';
 import type { Mask } from './masks.js';
 import { meanColour, pixelCount, type Pixels, stepBorders } from './pixels.js';
 import type { RecordObject } from './record.js';
+import { nearestRole, type RoleColour } from './roles.js';
 import type { Target } from './targets.js';
 
 /** Pixels without the rim from which on an object is measured. */
@@ -28,10 +29,12 @@ export function recordObjects(
   shares: readonly number[],
   {
     targets,
+    colours,
     now,
     before,
   }: {
     readonly targets: readonly Target[];
+    readonly colours: readonly RoleColour[];
     readonly now: InPhotograph;
     readonly before?: InPhotograph | undefined;
   },
@@ -47,6 +50,7 @@ export function recordObjects(
     const target = targets[index] ?? { worked: false, counts: 'nothing' };
     const against = heldTo(colour, target, plan.scale.steps);
     const then = earlier?.get(index);
+    const nearest = nearestRole(colour, colours);
     const since = then && heldTo(then.colour, target, plan.scale.steps);
     return [
       {
@@ -56,6 +60,7 @@ export function recordObjects(
         value,
         step: fractionalStep(value, plan.scale.steps),
         worked: target.worked,
+        ...(nearest === undefined ? {} : { nearestRole: nearest }),
         ...(against ? { against } : {}),
         ...(against && since
           ? {

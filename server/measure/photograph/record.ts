@@ -51,6 +51,8 @@ export interface RecordFigures {
   readonly emphasis?: RecordEmphasis;
   /** What can't be trusted in the photograph, the gravest first. */
   readonly doubts: readonly Doubt[];
+  /** Index into `plan.sittings` of the one whose photograph is before it in time; missing for the first. */
+  readonly comparedWith?: number;
   /** Against the photograph before it in time; missing for the first. Worked out when it is first read. */
   readonly change?: RecordChange | undefined;
   /** What the plan has standing at each pixel of the photograph after the sitting. Worked out when it is first read. */
@@ -92,6 +94,8 @@ export interface RecordObject {
     /** By a quarter of a step or two units of CIEDE2000 at least. */
     readonly went: 'nearer' | 'away' | 'neither';
   };
+  /** The role of the colour of the plan that its mean is nearest to; missing where that has none, or the plan gives no roles. */
+  readonly nearestRole?: ColourRole;
   /** How its visible shape is shared out among the steps, index 0 the darkest, as parts of the canvas. Worked out when it is first read. */
   readonly steps: readonly number[];
 }

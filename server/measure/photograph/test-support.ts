@@ -7,7 +7,7 @@ import { Memory } from '../memory.js';
 import { plannedPicture } from './maps.js';
 import { masksOf } from './masks.js';
 import { squaringOf } from './measure-record.js';
-import { measuredSide, type Photographs, type SquaredPicture } from './photographs.js';
+import { measuredSide, noPhotographs, type Photographs, type SquaredPicture } from './photographs.js';
 import { type Target, targetsAfter } from './targets.js';
 
 /** A photograph of every pixel's colour; the place of a pixel is given as parts of width and height. */
@@ -49,13 +49,16 @@ export function pictureOfPixels(
 }
 
 /** The size at which a photograph of a canvas is measured. */
-export function pictureSize({ canvas: { width, height } }: Plan): {
-  readonly width: number;
-  readonly height: number;
-} {
-  const side = (length: number): number => Math.round((measuredSide * length) / Math.max(width, height));
+export function pictureSize(
+  { canvas: { width, height } }: Plan,
+  longerSide: number = measuredSide,
+): { readonly width: number; readonly height: number } {
+  const side = (length: number): number => Math.round((longerSide * length) / Math.max(width, height));
   return { width: side(width), height: side(height) };
 }
+
+/** Pixels of the longer side of photographs that are told by their names: fewer than real ones have, so that they are made quickly. */
+const TOLD_SIDE = 240;
 
 /** What is painted otherwise than planned. */
 export interface Deviation {
@@ -74,17 +77,20 @@ export function photographOf(
     deviations = [],
     noise = 0,
     measures = measure(plan),
+    longerSide,
     ...told
   }: {
     readonly deviations?: readonly Deviation[];
     /** Greatest distance from what is painted, in each of L*, a* and b*. */
     readonly noise?: number;
     readonly measures?: Measures;
+    /** Pixels. */
+    readonly longerSide?: number;
   } & Partial<Pick<SquaredPicture, 'id' | 'source' | 'trust'>> = {},
 ): SquaredPicture {
   const { schedule, palette, areas } = measures;
   const planned = (schedule && targetsAfter(plan, schedule, palette?.mixing).get(sitting)) ?? [];
-  const size = pictureSize(plan);
+  const size = pictureSize(plan, longerSide);
   const painted = planned.map((target, index): Target => {
     const deviation = deviations.find(({ object }) => object === plan.objects[index]?.name);
     return deviation?.colour || target.shown
@@ -135,6 +141,7 @@ export function photographsAt(pictures: Readonly<Record<string, SquaredPicture>>
  * there, and `later.jpg` stays on its way.
  */
 export function photographsAsTold(plan: Plan): Photographs {
+  if (plan.sittings.every(({ photo }) => !photo)) return noPhotographs;
   const known = new Map<string, SquaredPicture>();
   const measures = measure(plan);
   plan.sittings.forEach((sitting, index) => {
@@ -154,6 +161,7 @@ export function photographsAsTold(plan: Plan): Photographs {
         deviations: said.flatMap(deviationOf),
         noise: 2,
         measures,
+        longerSide: TOLD_SIDE,
         id: path,
         trust,
       }),

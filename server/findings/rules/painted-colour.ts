@@ -1,0 +1,75 @@
+import type { Measures } from '../../measure/measures.js';
+import { computedColour, type Lab } from '../../plan/colour/model.js';
+import { isNeutral } from '../../plan/colour/model.js';
+import { toMunsell } from '../../plan/colour/munsell.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { plannedMixture } from '../advice/painting.js';
+import { exceeds } from '../limits.js';
+import { heldToPlan, latestPhotograph } from '../seen/photographed.js';
+import { afterSitting } from '../words/photographs.js';
+import { quoted } from '../words/words.js';
+
+/** Munsell chroma by which a colour is said to be stronger or weaker. */
+const SAID = 1;
+
+export const paintedColour: Rule = {
+  id: 'painted colour',
+  severity: 'warning',
+  chapter: 'record',
+  limit: { value: 8, unit: 'number', of: 'of CIEDE2000 between the two at the planned value' },
+  perObject: true,
+  summary: 'In the latest photograph an object has another hue or chroma than planned.',
+  explanation:
+    'What is compared is the mean over what is seen of the object, without a narrow rim, and with the lightness of both as planned: whether it is too light or too dark is told by itself. About 5 is seen at a glance; 8 leaves room for the camera. After an underpainting nothing is said of colour, and of a glaze from the sitting that lays it. Without a grey patch in the photograph, when colours are as the camera balanced them, or where it has grave faults, this is a hint.',
+  formula: 'CIEDE2000((L* planned, a* seen, b* seen), planned) > limit',
+  source: 'CIEDE2000: Sharma, Wu, Dalal 2005; the limit is a heuristic',
+  check: (plan, measures, limit) => {
+    const latest = latestPhotograph(plan, measures);
+    if (!latest) return [];
+    return heldToPlan(plan, latest).flatMap(({ object, seen, against }): readonly RuleFinding[] => {
+      const { colour, hueAndChroma } = against;
+      if (!colour || hueAndChroma === undefined || !exceeds(hueAndChroma, limit)) return [];
+      return [
+        {
+          message: `${afterSitting(plan, measures, latest.sitting)} the colour of ${quoted(object.name)} is ${plainNumber(hueAndChroma, 1)} off what is planned, at its planned value: ${turnInWords(seen.colour, colour)}.`,
+          remedy: () => ({ advice: adviceOn(plan, measures, object, seen.colour, colour) }),
+          location: latest.location,
+          related: [
+            {
+              location: object.colour?.location ?? object.location,
+              message: `${quoted(object.name)} is planned here.`,
+            },
+          ],
+          objects: [object.index],
+          excess: hueAndChroma - limit,
+          ...latest.colourGravity,
+        },
+      ];
+    });
+  },
+};
+
+/** `7.5R 4.1/3.2 instead of 5Y 4.0/6.0` */
+function turnInWords(seen: Lab, planned: Lab): string {
+  return `${munsell(seen)} instead of ${munsell(planned)}`;
+}
+
+function munsell(lab: Lab): string {
+  return toMunsell(computedColour(lab)).text;
+}
+
+function adviceOn(plan: Plan, measures: Measures, object: PlanObject, seen: Lab, planned: Lab): string {
+  const stronger = toMunsell(computedColour(seen)).chroma - toMunsell(computedColour(planned)).chroma;
+  const isGrey = isNeutral(computedColour(planned));
+  const way =
+    stronger > SAID
+      ? `Grey it by ${plainNumber(stronger, 1)} of chroma`
+      : stronger < -SAID
+        ? `Strengthen it by ${plainNumber(-stronger, 1)} of chroma`
+        : 'Turn its hue back';
+  const mixture = plannedMixture(plan, measures, object.index);
+  const towards = isGrey ? '' : `, towards ${toMunsell(computedColour(planned)).hue}`;
+  return mixture ? `${way}${towards}: its planned colour is mixed from ${mixture}.` : `${way}${towards}.`;
+}

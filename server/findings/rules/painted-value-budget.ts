@@ -1,0 +1,103 @@
+import type { BudgetMeasure, Measures } from '../../measure/measures.js';
+import type { RecordObject } from '../../measure/photograph/record.js';
+import type { Plan } from '../../plan/plan.js';
+import type { Rule, RuleFinding } from '../finding.js';
+import { isReadable, type Judged, latestPhotograph, missedBudgets } from '../seen/photographed.js';
+import { afterSitting, missedToo, offInSteps, stepsInWords } from '../words/photographs.js';
+import { toneWords } from '../words/tones.js';
+import { objectName, percent, percentOutside } from '../words/words.js';
+
+/** Steps from which on an object is said to be darker or lighter. */
+const SAID = 0.2;
+
+export const paintedValueBudget: Rule = {
+  id: 'painted value budget',
+  severity: 'warning',
+  chapter: 'record',
+  perObject: false,
+  summary: 'In the latest photograph a group of values covers more or less of the canvas than its budget.',
+  explanation:
+    'The plan keeps the budget and the painting does not: somewhere an object has drifted into other values. It is held to the budget once all that is seen has been painted, be it in grey. The object that explains most of the difference is told. Where the plan itself misses the budget, that is told instead.',
+  formula:
+    '|pixels of the group / all pixels - target| > tolerance, with all of the picture painted and the plan within the tolerance',
+  source: 'the plan states it',
+  check: (plan, measures) => {
+    const latest = latestPhotograph(plan, measures);
+    if (!latest?.figures.isWhole.values || !isReadable(plan)) return [];
+    const missed = missedBudgets(latest.figures.valueBudget, measures.values.budget);
+    const words = missed.map(({ painted }) => toneWords(painted).words);
+    return missed
+      .slice(0, 1)
+      .map(({ painted, planned }) => found(plan, measures, latest, painted, planned, words.slice(1)));
+  },
+};
+
+function found(
+  plan: Plan,
+  measures: Measures,
+  latest: Judged,
+  entry: BudgetMeasure,
+  planned: BudgetMeasure,
+  others: readonly string[],
+): RuleFinding {
+  const { words, many } = toneWords(entry);
+  const cause = causeOf(plan, measures, latest, entry);
+  return {
+    message:
+      `${afterSitting(plan, measures, latest.sitting)} ${words} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, and in the plan it is ${percent(planned.share)}.` +
+      (cause ? ` ${causeInWords(plan, cause, words)}` : '') +
+      missedToo(others),
+    advice: cause
+      ? adviceOn(plan, cause, entry)
+      : 'Look at it through half-closed eyes beside the plan’s view `values`.',
+    location: latest.location,
+    objects: cause ? [cause.seen.object] : [],
+    excess: Math.abs(entry.difference) - entry.tolerance,
+    ...latest.gravity,
+  };
+}
+
+interface Cause {
+  readonly seen: RecordObject;
+  /** More of it on the steps of the group than planned, as a part of the canvas; below nought less. */
+  readonly more: number;
+}
+
+/** The object that the most of a difference comes from. */
+function causeOf(
+  { objects, scale }: Plan,
+  { values }: Measures,
+  { figures }: Judged,
+  { key, difference }: BudgetMeasure,
+): Cause | undefined {
+  const group = values.groups.find((one) => one.key === key) ?? { from: Number(key), to: Number(key) };
+  const holds = (step: number): boolean => step >= group.from && step <= group.to;
+  const causes = figures.objects.map((seen): Cause => {
+    const painted = seen.steps.reduce((sum, share, index) => sum + (holds(index + 1) ? share : 0), 0);
+    const step = Math.min(scale.steps, Math.max(1, Math.round(objects[seen.object]?.step ?? 0)));
+    return { seen, more: painted - (holds(step) ? seen.share : 0) };
+  });
+  const sign = Math.sign(difference);
+  const most = causes.reduce<Cause | undefined>(
+    (one, other) => (one && sign * one.more >= sign * other.more ? one : other),
+    undefined,
+  );
+  return most && sign * most.more > 0 ? most : undefined;
+}
+
+function causeInWords(plan: Plan, { seen, more }: Cause, words: string): string {
+  const name = objectName(plan, seen.object);
+  const off = seen.against?.stepsOff ?? 0;
+  const isOff = Math.abs(off) >= SAID ? `, ${offInSteps(off)} than planned` : '';
+  return `Most of the difference is ${name}${isOff}: ${percent(Math.abs(more))} of the canvas has ${more > 0 ? `gone over to ${words}` : `left ${words}`} with it.`;
+}
+
+function adviceOn(plan: Plan, { seen, more }: Cause, entry: BudgetMeasure): string {
+  const { words } = toneWords(entry);
+  const off = seen.against?.stepsOff ?? 0;
+  const name = objectName(plan, seen.object);
+  const brings = `that brings ${words} to ${percent(Math.max(0, entry.share - more))}`;
+  return Math.abs(off) >= SAID
+    ? `${off < 0 ? 'Lighten' : 'Darken'} ${name} by ${stepsInWords(off)}: ${brings}.`
+    : `Bring the lights and darks within ${name} together, onto its step of the plan: ${brings}.`;
+}

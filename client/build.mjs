@@ -7,6 +7,7 @@ import * as esbuild from 'esbuild';
 import { coreOptions, fromCore } from './core.mjs';
 import { fontsAsBytes } from './fonts.mjs';
 import { licenceTexts } from './licences.mjs';
+import { wasmAsBytes } from './wasm.mjs';
 
 /**
  * @typedef {{ readonly name: string; readonly entry: string; readonly options: esbuild.BuildOptions; readonly shipped: boolean }} Bundle
@@ -77,6 +78,17 @@ const shared = {
   define: { 'import.meta.url': '"export:"' },
 };
 
+/**
+ * What squares up photographs, in threads of node and of a browser: it touches nothing of either. Its decoders ask where they
+ * lie, and need not know.
+ * @type {esbuild.BuildOptions}
+ */
+const darkroom = {
+  ...browser,
+  plugins: [wasmAsBytes],
+  logOverride: { 'empty-import-meta': 'silent' },
+};
+
 /** For what runs on the core. @type {esbuild.BuildOptions} */
 const onCore = { plugins: [fromCore(repository)] };
 
@@ -93,6 +105,7 @@ export const bundles = [
   },
   { name: 'server.web', entry: 'server/entry/worker.ts', options: { ...browser, ...onCore }, shipped: true },
   { name: 'export', entry: 'server/entry/renderers.ts', options: shared, shipped: true },
+  { name: 'photograph', entry: 'server/entry/photograph.ts', options: darkroom, shipped: true },
   { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
   { name: 'markdown', entry: 'client/markdown/main.ts', options: browser, shipped: true },
   {

@@ -19,14 +19,16 @@ import {
   planChangedNotification,
   planDiagnosedNotification,
   findPlansRequest,
+  readBytesRequest,
   readFileRequest,
   sceneRequest,
   tryChangeRequest,
   writeChangeRequest,
 } from '../server/language/protocol.js';
+import { toBase64 } from '../server/language/base64.js';
 import { type ExportParams, type ExportResult, exportRequest } from '../server/language/export-protocol.js';
 import type { ServerState } from './preview/messages.js';
-import { readFileForPlan } from './read-file.js';
+import { readBytesForPlan, readFileForPlan } from './read-file.js';
 import { reachOfPlans, workspaceFiles } from './reach.js';
 import { referenceLinks } from './reference-links.js';
 import { Restarts } from './restarts.js';
@@ -153,6 +155,7 @@ export class ServerLink implements vscode.Disposable {
   #options(extension: vscode.Uri, log: vscode.LogOutputChannel): LanguageClientOptions {
     const initializationOptions: InitializationOptions = {
       readFiles: true,
+      readBytes: true,
       findPlans: true,
       pushDiagnostics: true,
       drawings: true,
@@ -204,6 +207,12 @@ export class ServerLink implements vscode.Disposable {
     client.onRequest(readFileRequest, ({ uri }) =>
       readFileForPlan(uri, reachOfPlans(languageId), workspaceFiles),
     );
+    client.onRequest(readBytesRequest, async ({ uri, limitBytes, asText }) => {
+      const read = await readBytesForPlan(uri, reachOfPlans(languageId), workspaceFiles, limitBytes);
+      if (!read.ok) return read;
+      // What a file system hands out may be part of a larger store, or a Buffer, which a worker does not know.
+      return { ok: true, bytes: asText ? toBase64(read.bytes) : Uint8Array.from(read.bytes) };
+    });
     return client;
   }
 

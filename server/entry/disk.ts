@@ -3,6 +3,8 @@ import { open, realpath } from 'node:fs/promises';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
 import { fileSizeLimitBytes } from '../language/protocol.js';
+import type { PictureBytes } from '../photograph/gather.js';
+import { photographLimitBytes } from '../photograph/limits.js';
 import type { FileAnswer } from '../plan/plan.js';
 
 /**
@@ -11,12 +13,27 @@ import type { FileAnswer } from '../plan/plan.js';
  * Never rejects.
  */
 export async function readFromDisk(uri: string, roots: readonly string[]): Promise<FileAnswer> {
+  const read = await readBytesFromDisk(uri, roots, fileSizeLimitBytes);
+  if (!read.ok) return read;
+  try {
+    return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(read.bytes) };
+  } catch {
+    return refuse('This file is not a text in UTF-8.');
+  }
+}
+
+/** Reads any file from the disk, with the same refusals. Never rejects. */
+export async function readBytesFromDisk(
+  uri: string,
+  roots: readonly string[],
+  limitBytes = photographLimitBytes,
+): Promise<PictureBytes> {
   const file = URI.parse(uri);
   if (file.scheme !== 'file') return refuse('This file is not on a disk that can be read.');
   try {
     const real = await realpath(file.fsPath);
     if (!(await liesIn(real, roots))) return refuse('This file lies outside the folder that is open.');
-    return await readText(real);
+    return await readBytes(real, limitBytes);
   } catch (error) {
     return refuse(reasonOf(error));
   }
@@ -38,28 +55,33 @@ export function liesBelow(file: string, folder: string): boolean {
   return inner !== '' && !path.isAbsolute(inner) && inner.split(path.sep)[0] !== '..';
 }
 
-async function readText(file: string): Promise<FileAnswer> {
+async function readBytes(file: string, limitBytes: number): Promise<PictureBytes> {
   // Opening a pipe would wait for somebody to write into it. The flag is not there on Windows, and not needed.
   const handle = await open(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   try {
     const status = await handle.stat();
     if (!status.isFile()) return refuse('This is not a file.');
-    if (status.size > fileSizeLimitBytes) return refuse('This file is larger than 5 MB.');
-    const bytes = Buffer.alloc(fileSizeLimitBytes + 1);
-    const { bytesRead } = await handle.read(bytes, 0, bytes.length, 0);
-    if (bytesRead > fileSizeLimitBytes) return refuse('This file is larger than 5 MB.');
-    return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, bytesRead)) };
+    const tooLarge = `This file is larger than ${limitBytes / 1024 / 1024} MB.`;
+    if (status.size > limitBytes) return refuse(tooLarge);
+    // One byte more tells that it has grown since.
+    const bytes = new Uint8Array(status.size + 1);
+    let length = 0;
+    while (length < bytes.length) {
+      const { bytesRead } = await handle.read(bytes, length, bytes.length - length, length);
+      if (bytesRead === 0) break;
+      length += bytesRead;
+    }
+    return length > limitBytes ? refuse(tooLarge) : { ok: true, bytes: bytes.subarray(0, length) };
   } finally {
     await handle.close();
   }
 }
 
-function refuse(reason: string): FileAnswer {
+function refuse(reason: string): { readonly ok: false; readonly reason: string } {
   return { ok: false, reason };
 }
 
 function reasonOf(error: unknown): string {
-  if (error instanceof TypeError) return 'This file is not a text in UTF-8.';
   switch (error instanceof Error && 'code' in error ? error.code : undefined) {
     case 'ENOENT':
     case 'ENOTDIR':

@@ -7,7 +7,8 @@ import { createConnection } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
 import { connectionOptions } from '../language/hello.js';
-import { readFromDisk } from './disk.js';
+import { nodeDarkroom } from './darkroom-node.js';
+import { readBytesFromDisk, readFromDisk } from './disk.js';
 import { exporterWith } from './export.js';
 import type { Renderers } from './renderers.js';
 import { findPlansOnDisk } from './find-plans.js';
@@ -29,6 +30,8 @@ process.on('unhandledRejection', (reason) => connection.console.error(`Unhandled
 serve(connection, {
   version,
   readFile: readFromDisk,
+  readBytes: readBytesFromDisk,
+  squarePhotograph: () => nodeDarkroom(path.join(__dirname, 'photograph.js')).square,
   findPlans: findPlansOnDisk,
   exportDrawing: exporterWith(loadRenderers),
   ...installedReference(),

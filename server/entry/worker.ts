@@ -2,6 +2,7 @@ import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vs
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
 import { connectionOptions } from '../language/hello.js';
+import { webDarkroom } from './darkroom-web.js';
 import { exporterWith } from './export.js';
 import type { Renderers } from './renderers.js';
 
@@ -17,7 +18,10 @@ const connection = createConnection(
 );
 serve(connection, {
   version,
+  carriesBytes: true,
   exportDrawing: exporterWith(loadRenderers),
+  squarePhotograph: (installed) =>
+    installed === undefined ? undefined : webDarkroom(bundleIn(installed, 'photograph')).square,
 });
 
 interface WithRenderers {
@@ -29,7 +33,12 @@ interface WithRenderers {
 function loadRenderers(installed: string | undefined): Renderers {
   const worker = self as unknown as WithRenderers;
   if (worker.mahlstickExport === undefined && installed !== undefined)
-    worker.importScripts(`${installed.replace(/\/$/u, '')}/dist/export.js`);
+    worker.importScripts(bundleIn(installed, 'export'));
   if (worker.mahlstickExport === undefined) throw new Error('What writes drawings is not there.');
   return worker.mahlstickExport.renderers;
+}
+
+/** The address of a bundle of the tool that is installed in a folder. */
+function bundleIn(installed: string, name: string): string {
+  return `${installed.replace(/\/$/u, '')}/dist/${name}.js`;
 }

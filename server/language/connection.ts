@@ -14,7 +14,11 @@ import {
   type NotificationType,
 } from 'vscode-languageserver';
 import type { FileAnswer } from '../plan/plan.js';
+import type { SquarePhotograph } from '../photograph/answers.js';
+import type { PictureBytes } from '../photograph/gather.js';
+import { photographLimitBytes } from '../photograph/limits.js';
 import { abilitiesOf, type Abilities, type Wishes } from './abilities.js';
+import { fromBase64 } from './base64.js';
 import { capabilitiesFor } from './capabilities.js';
 import { Configuration } from './configuration.js';
 import { rootsOf, usualSpelling } from './paths.js';
@@ -22,12 +26,14 @@ import {
   planChangedNotification,
   planDiagnosedNotification,
   findPlansRequest,
+  readBytesRequest,
   readFileRequest,
+  type ReadBytesResult,
   type ReadFileResult,
 } from './protocol.js';
 import { answerExports, type Exporter } from './exports.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
-import { showWork } from './progress.js';
+import { showStoppableWork, showWork } from './progress.js';
 import { answerPulls } from './pulled-diagnostics.js';
 import { answerRequests } from './requests.js';
 import type { Guard, Session } from './guard.js';
@@ -46,6 +52,15 @@ export interface ServerHost {
    * themselves. Must not follow links out of `roots`, and must not read more than `fileSizeLimitBytes`.
    */
   readonly readFile?: (uri: string, roots: readonly string[]) => Promise<FileAnswer>;
+  /** Reads any file from where the server runs, as `readFile` does; missing where it can't. */
+  readonly readBytes?: (uri: string, roots: readonly string[]) => Promise<PictureBytes>;
+  /** Messages carry bytes as they are, and not text alone. */
+  readonly carriesBytes?: boolean;
+  /**
+   * Begins what squares up photographs, in a thread of its own. Asked for when a plan names the first, with the address of the
+   * folder that the tool is installed in, where it is known; `undefined` where it can't be had.
+   */
+  readonly squarePhotograph?: (installed: string | undefined) => SquarePhotograph | undefined;
   /** Addresses of the plans below folders, for clients that do not look for them; missing where the server reaches no disk. */
   readonly findPlans?: (folders: readonly string[]) => Promise<readonly string[]>;
   /** Makes files of drawings; missing where there are none to be had. */
@@ -160,6 +175,11 @@ export function serve(connection: Connection, host: ServerHost): void {
       abilities,
       folders: () => [...folders],
       fetchFile: fetcher(connection, host, params, () => [...folders]),
+      photographs: {
+        fetch: bytesFetcher(connection, host, params, () => [...folders]),
+        square: whenWanted(() => host.squarePhotograph?.(installed)),
+        show: (stop) => showStoppableWork(connection, abilities.progress, 'Measuring photographs', stop),
+      },
       listPlans: lister(connection, host, params, () => [...folders]),
       planChanged: (uri) => turns.ask(uri),
       answersChanged: () => askAgain.ask('answers'),
@@ -296,6 +316,37 @@ function fetcher(
   return () => Promise.resolve({ ok: false, reason: 'Files cannot be read here.' });
 }
 
+/** Photographs come from the disk where the server reaches it, else from the client when it offers to read them. */
+function bytesFetcher(
+  connection: Connection,
+  { readBytes, carriesBytes = false }: ServerHost,
+  { initializationOptions }: InitializeParams,
+  folders: () => readonly string[],
+): (uri: string, planUri: string) => Promise<PictureBytes> {
+  const offers = v.is(v.object({ readBytes: v.literal(true) }), initializationOptions);
+  return async (uri, planUri) => {
+    if (readBytes !== undefined && (!offers || uri.startsWith('file:')))
+      return readBytes(uri, rootsOf(planUri, folders()));
+    if (!offers) return { ok: false, reason: 'Photographs cannot be read here.' };
+    const params = { uri, asText: !carriesBytes, limitBytes: photographLimitBytes };
+    const result = v.parse(readBytesResult, await connection.sendRequest(readBytesRequest, params));
+    if (!result.ok) return result;
+    const { bytes } = result;
+    return { ok: true, bytes: typeof bytes === 'string' ? fromBase64(bytes) : bytes };
+  };
+}
+
+/** Begun with the first photograph. */
+function whenWanted(begin: () => SquarePhotograph | undefined): SquarePhotograph {
+  let square: SquarePhotograph | undefined;
+  return async (bytes, squaring, options) => {
+    square ??= begin();
+    return (
+      square?.(bytes, squaring, options) ?? { ok: false, reason: 'Photographs cannot be measured here.' }
+    );
+  };
+}
+
 /** Plans are looked for by whoever reads files. */
 function lister(
   connection: Connection,
@@ -315,6 +366,14 @@ const readFileResult: v.GenericSchema<ReadFileResult> = v.variant('ok', [
   v.object({ ok: v.literal(false), reason: v.string() }),
 ]);
 
+const readBytesResult: v.GenericSchema<ReadBytesResult> = v.variant('ok', [
+  v.object({ ok: v.literal(true), bytes: v.union([v.string(), v.instance(Uint8Array)]) }),
+  v.object({ ok: v.literal(false), reason: v.string() }),
+]);
+
+/** Cameras write the endings of their files in capitals. */
+const watchedFiles = '**/*.{mahl,svg,jpg,jpeg,png,webp,JPG,JPEG,PNG,WEBP}';
+
 function watch(
   connection: Connection,
   { fileWatching }: Abilities,
@@ -322,6 +381,6 @@ function watch(
 ): void {
   if (!fileWatching) return;
   connection.client
-    .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.{mahl,svg}' }] })
+    .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: watchedFiles }] })
     .catch((error: unknown) => failed('watching files', error));
 }

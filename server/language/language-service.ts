@@ -32,6 +32,7 @@ import type { HintSettings } from './hint-settings.js';
 import type { Surroundings } from './library.js';
 import type { Move } from './moved-files.js';
 import type { Indenting } from './on-type.js';
+import type { PlanPhotographsHost } from './photographs.js';
 import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from './protocol.js';
 import type { Refusal, Renamable } from './rename.js';
 import type { Snapshot } from './snapshot.js';
@@ -156,6 +157,8 @@ export interface ServiceHost {
   readonly abilities: Abilities;
   /** Fetches the text of a file that a plan names; the URI has been checked to lie where plans may read. */
   readonly fetchFile: (uri: string, planUri: string) => Promise<FileAnswer>;
+  /** How photographs are read and measured; without it they stay on their way. */
+  readonly photographs?: Pick<PlanPhotographsHost, 'fetch' | 'square' | 'show' | 'settleMilliseconds'>;
   /** Addresses of the plans below the open workspace folders; missing where they can't be listed. */
   readonly listPlans?: () => Promise<readonly string[]>;
   /** URIs of the open workspace folders. */

@@ -1,5 +1,9 @@
 import * as v from 'valibot';
-import type { Connection, WorkDoneProgressReporter } from 'vscode-languageserver';
+import type {
+  Connection,
+  WorkDoneProgressReporter,
+  WorkDoneProgressServerReporter,
+} from 'vscode-languageserver';
 
 /** Below this, telling that something is being done would only flicker. */
 const PATIENCE_MILLISECONDS = 1_000;
@@ -29,9 +33,54 @@ export function showWork(connection: Connection, canShow: boolean, title: string
   return afterPatience(() => connection.window.createWorkDoneProgress(), title);
 }
 
-function afterPatience(reporter: () => Promise<WorkDoneProgressReporter>, title: string): Progress {
+/** Work of many parts that the painter can stop. */
+export interface StoppableProgress extends Progress {
+  /** What is being done now, and the part of all that is done, 0 to 1. */
+  readonly at: (what: string, part: number) => void;
+}
+
+/** Work that the server does of itself and that can be stopped, for a client that can show it. */
+export function showStoppableWork(
+  connection: Connection,
+  canShow: boolean,
+  title: string,
+  stop: () => void,
+): StoppableProgress {
+  if (!canShow) return { at: () => undefined, end: () => undefined };
+  let shown: WorkDoneProgressServerReporter | undefined;
+  let last: readonly [what: string, part: number] = ['', 0];
+  const report = (): void => shown?.report(Math.round(100 * last[1]), last[0]);
+  const progress = afterPatience(async () => {
+    const reporter = await connection.window.createWorkDoneProgress();
+    return {
+      begin: (told: string) => {
+        reporter.begin(told, Math.round(100 * last[1]), last[0], true);
+        reporter.token.onCancellationRequested(stop);
+        shown = reporter;
+      },
+      done: () => {
+        shown = undefined;
+        reporter.done();
+      },
+    };
+  }, title);
+  return {
+    at: (what, part) => {
+      last = [what, part];
+      report();
+    },
+    end: progress.end,
+  };
+}
+
+function afterPatience(
+  reporter: () => Promise<
+    Pick<WorkDoneProgressReporter, 'done'> & { readonly begin: (title: string) => void }
+  >,
+  title: string,
+): Progress {
   let isOver = false;
-  let shown: WorkDoneProgressReporter | undefined;
+  let shown: Pick<WorkDoneProgressReporter, 'done'> | undefined;
   const timer = setTimeout(() => {
     reporter().then(
       (found) => {

@@ -17,6 +17,11 @@ export interface InitializationOptions {
    */
   readonly readFiles?: boolean;
   /**
+   * The client answers `mahlstick/readBytes`, for photographs. Without it the server reads the disk itself where it can, and
+   * otherwise tells that photographs are out of reach.
+   */
+  readonly readBytes?: boolean;
+  /**
    * The client answers `mahlstick/findPlans`. Without it the server looks through the open folders itself where it can, and
    * otherwise knows of the open plans and those that they are based on.
    */
@@ -140,6 +145,22 @@ export type ReadFileResult =
 
 /** Server to client, only when `readFiles` was promised: the text of a file, decoded as UTF-8. */
 export const readFileRequest = new RequestType<ReadFileParams, ReadFileResult, void>('mahlstick/readFile');
+
+export interface ReadBytesParams extends ReadFileParams {
+  /** The messages are text, so bytes are wanted as base64. */
+  readonly asText: boolean;
+  readonly limitBytes: number;
+}
+
+export type ReadBytesResult =
+  | { readonly ok: true; readonly bytes: Uint8Array | string }
+  /** The reason is shown to the painter: a sentence in plain words. */
+  | { readonly ok: false; readonly reason: string };
+
+/** Server to client, only when `readBytes` was promised: a file as it is. */
+export const readBytesRequest = new RequestType<ReadBytesParams, ReadBytesResult, void>(
+  'mahlstick/readBytes',
+);
 
 /** Server to client, only when `findPlans` was promised: the addresses of the plans in the open folders, the nearest 300 at most. */
 export const findPlansRequest = new RequestType0<readonly string[], void>('mahlstick/findPlans');

@@ -25,6 +25,7 @@ import { documentLinks } from './links.js';
 import { editsForMoves } from './moved-files.js';
 import { onTypeEdits } from './on-type.js';
 import { usualSpelling } from './paths.js';
+import { PlanPhotographs } from './photographs.js';
 import { references } from './references.js';
 import { renamableAt, rename } from './rename.js';
 import { outOfReach } from './rename-reach.js';
@@ -69,6 +70,15 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     changed: (planUris) => planUris.forEach(refresh),
   });
 
+  const photographs =
+    host.photographs &&
+    new PlanPhotographs({
+      ...host.photographs,
+      folders: host.folders,
+      changed: (planUris) => planUris.forEach(refresh),
+      isTold: abilities.fileWatching,
+    });
+
   const library = new Library({
     fetch: host.fetchFile,
     list: () => host.listPlans?.() ?? Promise.resolve([]),
@@ -85,6 +95,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       parse: parseTree,
       reader: () => files.readerFor(document.uri),
       ...kept,
+      ...(photographs ? { photographs: photographs.photographsFor(document.uri) } : {}),
       ...(ruleSettings ? { ruleSettings } : {}),
     });
 
@@ -139,6 +150,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
         snapshot: takeFor(document, kept, parser(document, text)),
       });
       files.edited(uri);
+      photographs?.edited(document.uri);
       host.planChanged(uri);
     },
     change(uri, version, changes) {
@@ -148,6 +160,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       const { document, kept } = plan;
       plan.snapshot = takeFor(document, kept, parser(document, document.getText()));
       files.edited(uri);
+      photographs?.edited(document.uri);
       host.planChanged(document.uri);
     },
     close(uri) {
@@ -156,11 +169,13 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       plans.delete(usualSpelling(uri));
       tokens.forget(usualSpelling(uri));
       files.forget(plan.document.uri);
+      photographs?.forget(plan.document.uri);
       files.closed(uri, plan.snapshot.text);
     },
     filesChanged: (uris) => {
       library.changed(uris);
       files.reread(uris.filter((uri) => planAt(uri) === undefined));
+      photographs?.reread(uris);
     },
     foldersChanged: () => {
       library.changed([]);
@@ -174,7 +189,10 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       hintSettings = settings;
       host.answersChanged?.();
     },
-    rereadFiles: (uri) => files.rereadFor(uri),
+    rereadFiles: (uri) => {
+      files.rereadFor(uri);
+      photographs?.rereadFor(planAt(uri)?.document.uri ?? uri);
+    },
 
     snapshot: (uri) => planAt(uri)?.snapshot,
     scene: (uri, view, options) =>

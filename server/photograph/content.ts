@@ -1,8 +1,13 @@
 import type { Squaring } from '../measure/photograph/photographs.js';
 
-/** Tells one content of a file from every other: SHA-256 in hexadecimal digits. */
+/**
+ * Tells one content of a file from every other: SHA-256 in hexadecimal digits. A page that came without encryption has no such
+ * thing; there every reading counts as another content.
+ */
 export async function contentOf(bytes: Uint8Array): Promise<string> {
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>));
+  const { subtle } = crypto as Partial<Crypto>;
+  if (subtle === undefined) return String(crypto.getRandomValues(new Uint32Array(4)));
+  const digest = new Uint8Array(await subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>));
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 

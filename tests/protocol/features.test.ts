@@ -142,5 +142,5 @@ test('a client that watches files is asked to watch plans and their parts', asyn
     });
   });
   await client.initialize(fullClient, pointedAt);
-  expect(JSON.stringify(await registered)).toContain('**/*.{mahl,svg}');
+  expect(JSON.stringify(await registered)).toContain('**/*.{mahl,svg,jpg,');
 });

@@ -62,12 +62,6 @@ describe('checkText', () => {
     expect(text).toContain('barn.mahl: 1 error, 1 warning, 1 hint, 1 set aside');
   });
 
-  it('keeps what is not worked with yet to a line each', () => {
-    const plan = checkedPlan('plan "x"\ncanvas 9 x 9 cm\ngrid 3 x 3\n');
-    const text = checkText([plan], false);
-    expect(text).toMatch(/^Read, but not worked with yet\n {2}plan\.mahl:3:1 {2}`grid` is read\. .+\n$/m);
-  });
-
   it('sums up several plans', () => {
     const plan = { name: 'barn.mahl', lines, remarks: [remark({})] };
     expect(checkText([plan, plan], false)).toMatch(/^2 plans: no errors, 2 warnings, no hints$/m);

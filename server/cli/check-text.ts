@@ -2,13 +2,13 @@ import type { Severity } from '../findings/finding.js';
 import type { Location } from '../plan/plan.js';
 import { inks, shown, type Inks } from './display.js';
 import { excerpt } from './excerpt.js';
-import { addCounts, countRemarks, countsText, uncomputed, type Remark } from './remarks.js';
+import { addCounts, countRemarks, countsText, type Remark } from './remarks.js';
 
 export interface CheckedPlan {
   readonly name: string;
   readonly lines: readonly string[];
   /** The lines of a plan that this one builds on, by its path from here. */
-  readonly linesOf: (file: string) => readonly string[];
+  readonly linesOf?: (file: string) => readonly string[];
   readonly remarks: readonly Remark[];
 }
 
@@ -39,26 +39,24 @@ function planText(plan: CheckedPlan, ink: Inks): string {
 }
 
 function groupsOf(remarks: readonly Remark[]): readonly Group[] {
-  const standing = remarks.filter(({ setAside, rule }) => !setAside && rule !== uncomputed);
+  const standing = remarks.filter(({ setAside }) => !setAside);
   const of = (severity: Severity) => standing.filter((remark) => remark.severity === severity);
   return [
     { heading: 'Errors', remarks: of('error') },
     { heading: 'Warnings', remarks: of('warning') },
     { heading: 'Hints', remarks: of('hint') },
     { heading: 'Set aside', remarks: remarks.filter(({ setAside }) => setAside) },
-    { heading: 'Read, but not worked with yet', remarks: remarks.filter(({ rule }) => rule === uncomputed) },
   ];
 }
 
 function remarkText(remark: Remark, plan: CheckedPlan, ink: Inks): string {
   const { severity, rule, message, advice, location, from, related, setAside } = remark;
   const place = placeText(plan, location);
-  if (rule === uncomputed) return `  ${place}  ${shown(message)}\n`;
   const grade = setAside ? ink.quiet('set aside') : ink[severity](severity);
   const lines = [`  ${place}  ${grade}  ${shown(message)}  ${ink.quiet(`[${rule}]`)}`];
   const shownPlace = from ?? location;
   const found = excerpt(
-    shownPlace.file === undefined ? plan.lines : plan.linesOf(shownPlace.file),
+    shownPlace.file === undefined ? plan.lines : (plan.linesOf?.(shownPlace.file) ?? []),
     shownPlace,
   );
   if (found && !setAside) {

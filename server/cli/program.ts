@@ -14,6 +14,7 @@ import type { MixOptions } from './mix.js';
 import type { ScheduleOptions } from './schedule.js';
 import type { ServerOptions } from './server.js';
 import { CommandFailure, type Terminal } from './terminal.js';
+import type { WallOptions } from './wall.js';
 
 const WIDEST = 20_000;
 
@@ -214,6 +215,33 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     });
 
   program
+    .command('wall')
+    .showHelpAfterError('Try `mahlstick wall --help`.')
+    .summary('show plans side by side, to choose from')
+    .description(
+      'Shows the plans of a folder, or those named, side by side: each with its values, colours, key and how much is found in ' +
+        'it, and for one that builds on the first what differs from that. With -o they are drawn as small pictures. ' +
+        'Sixty plans at most; the rest is counted.',
+    )
+    .argument('[plan...]', 'folders or plans; the current folder unless said')
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .option('-o, --output <file>', 'drawing to write, .svg, .png or .pdf; - prints the SVG')
+    .addOption(new Option('--view <view>', 'how to draw each').choices(pictureViews).default('colour'))
+    .option('--width <pixels>', 'width of a .png in pixels (2400 unless said)', pixels)
+    .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
+    .addHelpText(
+      'after',
+      helpText('mahlstick wall studies -o studies.pdf --view notan', [
+        [0, 'shown'],
+        [1, 'shown, but a plan has errors and what cannot be read of it is left out'],
+        [2, 'a file cannot be read or written, or there is no plan'],
+      ]),
+    )
+    .action(async (names: string[], options: WallOptions) => {
+      end(await (await import('./wall.js')).wall(names, options, terminal));
+    });
+
+  program
     .command('format')
     .showHelpAfterError('Try `mahlstick format --help`.')
     .summary('set plans in the house style')
@@ -300,6 +328,7 @@ Examples:
   mahlstick mix barn.mahl                   say what to mix
   mahlstick schedule barn.mahl -o barn.ics  put the sittings into a calendar
   mahlstick compare barn.mahl               say what changed since the last commit
+  mahlstick wall                            show the plans of a folder
   mahlstick format barn.mahl                tidy it
 
 Files that a plan names are read from its own folder, and only below that folder

@@ -19,9 +19,6 @@ export interface Remark {
   readonly setAside?: { readonly reason: string; readonly location: Location };
 }
 
-/** What is read but not worked with; a painter need do nothing about it. */
-export const uncomputed = 'not computed yet';
-
 /**
  * All remarks on a plan, gravest first; of one severity what is wrong with the text in its order, and then what the rules
  * find, what matters most to the picture first. Those set aside are included.

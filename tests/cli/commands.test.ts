@@ -45,7 +45,7 @@ describe('mahlstick', () => {
       code: 2,
       stdout: '',
       stderr:
-        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, schedule, compare, format, server and help.\n",
+        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, schedule, compare, wall, format, server and help.\n",
     });
   });
 
@@ -176,7 +176,7 @@ describe('check', () => {
     ]);
     expect([code, stderr]).toEqual([2, '']);
     const document = JSON.parse(stdout) as CheckDocument;
-    const valid = validator('check-1.json');
+    const valid = validator('check-2.json');
     valid(document);
     expect(valid.errors).toBeNull();
     expect(document.files.map((file) => (file.read ? file.title : file.reason))).toEqual([

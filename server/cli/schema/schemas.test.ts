@@ -7,6 +7,7 @@ import { measureSchema, measureSchemaId } from './measure.js';
 import { mixSchema, mixSchemaId } from './mix.js';
 import { compareSchema, compareSchemaId } from './compare.js';
 import { scheduleSchema, scheduleSchemaId } from './schedule.js';
+import { wallSchema, wallSchemaId } from './wall.js';
 
 /** `npx vitest run server/cli/schema -u` writes the files anew; what is published under one id stays compatible. */
 async function published(schema: object, id: string): Promise<string> {
@@ -16,10 +17,11 @@ async function published(schema: object, id: string): Promise<string> {
 
 describe('the published schemas', () => {
   it.each([
-    ['check-1.json', checkSchema, checkSchemaId],
+    ['check-2.json', checkSchema, checkSchemaId],
     ['measure-2.json', measureSchema, measureSchemaId],
     ['mix-1.json', mixSchema, mixSchemaId],
     ['schedule-1.json', scheduleSchema, scheduleSchemaId],
+    ['wall-1.json', wallSchema, wallSchemaId],
     ['compare-1.json', compareSchema, compareSchemaId],
   ])('%s says what the program says', async (name, schema, id) => {
     const text = await published(toJsonSchema(schema), id);

@@ -1,0 +1,139 @@
+import type { Comparison } from '../../findings/comparison/compare.js';
+import { topics } from '../../findings/comparison/change.js';
+import type { Finding } from '../../findings/finding.js';
+import type { Measures } from '../../measure/measures.js';
+import type { Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
+import { type BarRow, colourRows, valueRows } from '../captions/budgets.js';
+import { canvasSize, percent, planTitle } from '../captions/words.js';
+import { compose, readingOf } from '../compose.js';
+import { pathMark } from '../marks.js';
+import type { Hex, Mark, PictureView, Scene } from '../scene.js';
+
+/** A plan as it hangs on the wall of variants: small, with the figures that one chooses by. Plain data. */
+export interface WallCard {
+  readonly title: string;
+  /** `90 × 60 cm` */
+  readonly canvas: string;
+  /** The picture alone, without lines and words. */
+  readonly scene: Scene;
+  /** Light and dark, and the parts that the colours play, as they are measured. */
+  readonly strips: readonly Strip[];
+  /** `middle key`; missing where nothing has a value. */
+  readonly key?: string;
+  readonly counts: Counts;
+}
+
+export interface Strip {
+  readonly of: 'value' | 'colour';
+  readonly parts: readonly StripPart[];
+}
+
+/** Shares are parts of the picture. */
+export interface StripPart {
+  readonly name: string;
+  readonly share: number;
+  /** The tone that most of it is in. */
+  readonly hex: Hex;
+  readonly target?: number;
+  /** False for a share that is out of its budget. */
+  readonly within?: boolean;
+}
+
+export interface Counts {
+  readonly errors: number;
+  readonly warnings: number;
+  readonly hints: number;
+}
+
+/** @param errors of the text, which are no findings */
+export function wallCard(
+  {
+    plan,
+    measures,
+    findings,
+  }: { readonly plan: Plan; readonly measures: Measures; readonly findings: readonly Finding[] },
+  view: PictureView,
+  errors: number,
+): WallCard {
+  const reading = readingOf(plan, measures, []);
+  const standing = findings.filter(({ allowed }) => allowed === undefined);
+  const count = (severity: Finding['severity']) =>
+    standing.filter((finding) => finding.severity === severity).length;
+  const { key } = measures.values;
+  return {
+    title: planTitle(plan),
+    canvas: canvasSize(plan.canvas),
+    scene: small(compose(plan, measures, [], view)),
+    strips: [
+      { of: 'value' as const, parts: valueRows(reading).map(stripPart) },
+      { of: 'colour' as const, parts: colourRows(reading).map(stripPart) },
+    ].filter(({ parts }) => parts.length > 0),
+    ...(key === undefined ? {} : { key: `${key} key` }),
+    counts: { errors: errors + count('error'), warnings: count('warning'), hints: count('hint') },
+  };
+}
+
+function stripPart({ name, share, parts, wanted }: BarRow): StripPart {
+  return {
+    name,
+    share,
+    hex: parts[0]?.hex ?? NOTHING,
+    ...(wanted === undefined ? {} : { target: wanted.target, within: wanted.within }),
+  };
+}
+
+/** Of a share that nothing of is seen. */
+const NOTHING: Hex = '#808080';
+
+/** Only what is painted: at this size lines and words would be in its way, and sixty whole drawings are a lot. */
+function small(scene: Scene): Scene {
+  return {
+    ...scene,
+    sheet: scene.picture,
+    layers: scene.layers
+      .filter(({ name }) => name === 'picture')
+      .map((layer) => ({
+        ...layer,
+        marks: layer.marks.flatMap(plain),
+      })),
+    subjects: {},
+    budgets: [],
+    legend: [],
+  };
+}
+
+/** A path without what it stands for and says. */
+function plain(mark: Mark): readonly Mark[] {
+  return mark.kind === 'path'
+    ? [pathMark(mark.key, mark.d, { fill: mark.fill, fillRule: mark.fillRule })]
+    : [];
+}
+
+/** `dark 24 %, middle 31 %, light 45 % (wanted 40 %)`: what is out of the budget says what was wanted. */
+export function stripInWords({ parts }: { readonly parts: readonly Omit<StripPart, 'hex'>[] }): string {
+  return parts
+    .map(({ name, share, target, within }) => {
+      const wanted = within === false && target !== undefined ? ` (wanted ${percent(target)})` : '';
+      return `${name.toLowerCase()} ${percent(share)}${wanted}`;
+    })
+    .join(', ');
+}
+
+/** `2 warnings, 1 hint`, `nothing found` */
+export function countsInWords({ errors, warnings, hints }: Counts): string {
+  const some = (count: number, word: string): readonly string[] =>
+    count === 0 ? [] : [`${count} ${word}${count === 1 ? '' : 's'}`];
+  const told = [...some(errors, 'error'), ...some(warnings, 'warning'), ...some(hints, 'hint')];
+  return told.length === 0 ? 'nothing found' : told.join(', ');
+}
+
+/** What differs from the plan that it builds on: `Another than “Barn” in objects (3) and values (2)`. Findings follow from the rest. */
+export function differenceInShort({ changes, earlier }: Comparison): string {
+  const base = `“${planTitle(earlier.plan)}”`;
+  const told = topics.flatMap((topic) => {
+    const count = changes.filter((change) => change.topic === topic).length;
+    return count === 0 || topic === 'findings' ? [] : [`${topic} (${count})`];
+  });
+  return told.length === 0 ? `The same picture as ${base}` : `Another than ${base} in ${inWords(told)}`;
+}

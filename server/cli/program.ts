@@ -11,6 +11,7 @@ import type { DrawOptions } from './draw.js';
 import type { FormatOptions } from './format.js';
 import type { MeasureOptions } from './measure.js';
 import type { MixOptions } from './mix.js';
+import type { RecordOptions } from './record.js';
 import type { ScheduleOptions } from './schedule.js';
 import type { ServerOptions } from './server.js';
 import { CommandFailure, type Terminal } from './terminal.js';
@@ -184,6 +185,39 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     });
 
   program
+    .command('record')
+    .showHelpAfterError('Try `mahlstick record --help`.')
+    .summary('tell what photographs of the painting show, against the plan')
+    .description(
+      'Tells for each sitting that names a photograph what it shows: values, colours and budgets as painted and as planned, ' +
+        'each object, what came nearer and what went away, and what of the photograph cannot be trusted. With -o the plan, the ' +
+        'photograph and what differs are drawn side by side.',
+    )
+    .argument('<plan>', 'plan to tell of; - is the standard input')
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .option('-o, --output <file>', 'drawing to write, .svg, .png or .pdf')
+    .option(
+      '--sitting <number>',
+      'draw it after that sitting, counted in the plan (else the latest)',
+      sitting,
+    )
+    .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
+    .addOption(new Option('--paper <paper>', 'page of a .pdf').choices(papers))
+    .option('--font <file>', 'font for letters that a .pdf has none for; can be given again', collected)
+    .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
+    .addHelpText(
+      'after',
+      helpText('mahlstick record barn.mahl -o barn-record.pdf', [
+        [0, 'told or drawn'],
+        [1, 'told or drawn, but the plan has errors and what cannot be read is left out'],
+        [2, 'not done: a file cannot be read or written'],
+      ]),
+    )
+    .action(async (name: string, options: RecordOptions) => {
+      end(await (await import('./record.js')).record(name, options, terminal));
+    });
+
+  program
     .command('compare')
     .showHelpAfterError('Try `mahlstick compare --help`.')
     .summary('tell what differs between two plans, or since a commit')
@@ -327,6 +361,7 @@ Examples:
   mahlstick measure barn.mahl               print shares and budgets
   mahlstick mix barn.mahl                   say what to mix
   mahlstick schedule barn.mahl -o barn.ics  put the sittings into a calendar
+  mahlstick record barn.mahl                say what photographs of it show
   mahlstick compare barn.mahl               say what changed since the last commit
   mahlstick wall                            show the plans of a folder
   mahlstick format barn.mahl                tidy it

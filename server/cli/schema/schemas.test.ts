@@ -6,6 +6,7 @@ import { checkSchema, checkSchemaId } from './check.js';
 import { measureSchema, measureSchemaId } from './measure.js';
 import { mixSchema, mixSchemaId } from './mix.js';
 import { compareSchema, compareSchemaId } from './compare.js';
+import { recordSchema, recordSchemaId } from './record.js';
 import { scheduleSchema, scheduleSchemaId } from './schedule.js';
 import { wallSchema, wallSchemaId } from './wall.js';
 
@@ -20,6 +21,7 @@ describe('the published schemas', () => {
     ['check-2.json', checkSchema, checkSchemaId],
     ['measure-2.json', measureSchema, measureSchemaId],
     ['mix-1.json', mixSchema, mixSchemaId],
+    ['record-1.json', recordSchema, recordSchemaId],
     ['schedule-1.json', scheduleSchema, scheduleSchemaId],
     ['wall-1.json', wallSchema, wallSchemaId],
     ['compare-1.json', compareSchema, compareSchemaId],

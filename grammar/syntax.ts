@@ -319,6 +319,13 @@ export type CanvasSize = (
 
 /** A statement at its line, with what is indented under it. */
 export interface Node {
+  /**
+   * The plan in whose text it stands, by its path from this one, where that is a plan that this one builds on. Parsing never
+   * sets it.
+   */
+  readonly file?: string;
+  /** The statement of such a plan that this one changes, with what it leaves as it was among `children`. */
+  readonly changes?: Node;
   /** Zero-based. */
   readonly line: number;
   /** The last line of the block, this line for a statement without one. */

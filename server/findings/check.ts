@@ -1,9 +1,11 @@
 import { nearestWord } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
-import type { LimitUnit, Location, Plan, RuleSetting } from '../plan/plan.js';
+import { isOwn, origin, placeHere } from '../plan/based-on/here.js';
+import type { LimitUnit, Location, OwnLocation, Plan, RuleSetting } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
 import { exceptionKinds, isTooNarrow, namesSetAside, setsAside } from './exceptions.js';
-import type { Finding, Remedy, Rule, RuleFinding, RuleLimit } from './finding.js';
+import { ownFix } from './edits/own.js';
+import type { Finding, OwnEdit, OwnFix, Remedy, Rule, RuleFinding, RuleLimit } from './finding.js';
 import { folded } from './folding.js';
 import { ruleById, rules } from './rules.js';
 import { exceeds } from './limits.js';
@@ -27,15 +29,28 @@ export function check(
   measures: Measures,
   settings: RuleSettings = NO_SETTINGS,
 ): readonly Finding[] {
+  // Of half a plan nothing holds.
+  if (plan.basedOn?.lacking !== undefined) return [];
+  const own = ownExceptions(plan);
   const byRule = rules.map((rule) => ({ rule, found: applied(rule, plan, measures, settings) }));
   const findings = byRule.flatMap(({ found }) => found);
   return [
     ...byRule.flatMap(({ rule, found }) => folded(plan, found, rule.mostTold)),
-    ...unknownRules(plan),
-    ...unfitSettings(plan),
-    ...exceptionsTooNarrow(plan),
-    ...needlessExceptions(plan, findings, settings),
+    ...unknownRules(own),
+    ...unfitSettings(own),
+    ...exceptionsTooNarrow(own),
+    ...needlessExceptions(own, findings, settings),
   ];
+}
+
+/** What a plan that this one builds on sets aside and changes of rules is looked at there. */
+function ownExceptions(plan: Plan): Plan {
+  if (!plan.basedOn) return plan;
+  return {
+    ...plan,
+    allowances: plan.allowances.filter(({ location }) => isOwn(location)),
+    ruleSettings: plan.ruleSettings.filter(({ location }) => isOwn(location)),
+  };
 }
 
 /** The findings that stand: those that the plan does not set aside. */
@@ -49,22 +64,27 @@ function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSetti
   return rule.check(plan, measures, limit).map((found): Finding => {
     const objects = found.objects ?? [];
     const allowance = plan.allowances.find((candidate) => setsAside(candidate, rule, found));
-    const { remedy, ...told } = found;
+    const { remedy, fix, location, message, ...told } = found;
     const finding = {
       related: [],
       ...told,
+      message: `${message}${origin(location)}`,
+      location: placeHere(plan, location),
+      ...(isOwn(location) ? {} : { from: location }),
       rule: rule.id,
       severity: severity ?? found.severity ?? rule.severity,
       objects,
       ...(allowance ? { allowed: { reason: allowance.reason, location: allowance.location } } : {}),
     };
-    return remedy ? withRemedy(finding, remedy) : finding;
+    if (remedy) return withRemedy(finding, plan, remedy);
+    return fix ? { ...finding, fix: ownFix(plan, fix) } : finding;
   });
 }
 
 /** Plain data to any reader; what mends it is worked out once, when it is first read. */
-function withRemedy(finding: Finding, work: () => Remedy): Finding {
+function withRemedy(finding: Finding, plan: Plan, work: () => Remedy): Finding {
   let known: Remedy | undefined;
+  let fix: { readonly own: OwnFix | undefined } | undefined;
   const remedy = (): Remedy => (known ??= work());
   return {
     ...finding,
@@ -72,7 +92,7 @@ function withRemedy(finding: Finding, work: () => Remedy): Finding {
       return remedy().advice;
     },
     get fix() {
-      return remedy().fix;
+      return (fix ??= { own: ownFix(plan, remedy().fix) }).own;
     },
   };
 }
@@ -116,7 +136,7 @@ function unknownRules(plan: Plan): readonly Finding[] {
         ? {
             fix: {
               title: `Change to ${quoted(nearest)}`,
-              edits: [{ kind: 'replace', location, text: nearest }],
+              edits: [replaceOwn(location, nearest)],
             },
           }
         : {}),
@@ -157,7 +177,7 @@ function outOfReach(id: string, own: RuleLimit, { location }: StatedLimit): Find
   return ownFinding(OUT_OF_REACH, 'error', location, {
     message: `The limit of ${quoted(id)} may be at most ${limitInWords({ ...own, value: greatestOf(own) })}: beyond that nothing is looked at.`,
     advice: `Write \`rule ${id} limit ${greatest}\`, or less; without this line it is ${limitInWords(own)}.`,
-    fix: { title: `Change to \`${greatest}\``, edits: [{ kind: 'replace', location, text: greatest }] },
+    fix: { title: `Change to \`${greatest}\``, edits: [replaceOwn(location, greatest)] },
   });
 }
 
@@ -169,7 +189,7 @@ function inOtherUnit(id: string, own: RuleLimit, { value, unit, location }: Stat
   return ownFinding(WRONG_UNIT, 'warning', location, {
     message: `The limit of ${quoted(id)} is ${UNIT_NAMES[own.unit]}, and this is ${UNIT_NAMES[unit]}, so it changes nothing.`,
     advice: `Write \`rule ${id} limit ${meant}\`, say; without this line it is ${limitInWords(own)}.`,
-    fix: { title: `Change to \`${meant}\``, edits: [{ kind: 'replace', location, text: meant }] },
+    fix: { title: `Change to \`${meant}\``, edits: [replaceOwn(location, meant)] },
   });
 }
 
@@ -221,7 +241,16 @@ function ownFinding(
   rule: string,
   severity: Finding['severity'],
   location: Location,
-  found: Omit<RuleFinding, 'location' | 'remedy'>,
+  found: Omit<RuleFinding, 'location' | 'remedy' | 'fix'> & { readonly fix?: OwnFix },
 ): Finding {
-  return { related: [], objects: [], ...found, rule, severity, location };
+  return { related: [], objects: [], ...found, rule, severity, location: inOwnText(location) };
+}
+
+function replaceOwn(location: Location, text: string): OwnEdit {
+  return { kind: 'replace', location: inOwnText(location), text };
+}
+
+/** Lines about rules are looked at in the plan's own text alone. */
+function inOwnText({ line, start, end }: Location): OwnLocation {
+  return { line, start, end };
 }

@@ -1,5 +1,5 @@
 import type { ObjectRole, Plane } from '../../grammar/index.js';
-import type { Location, Plan, PlanObject } from '../plan/plan.js';
+import type { Plan, PlanObject } from '../plan/plan.js';
 import { locate, plainNumber } from '../plan/problems.js';
 import { every } from '../plan/select.js';
 import { addLine, replace } from './edits/edit.js';
@@ -32,13 +32,10 @@ export function roleEdit(
   { node, role: stated }: PlanObject,
   role: ObjectRole | undefined,
 ): readonly FixEdit[] | undefined {
-  const { statement, line } = node;
+  const { statement } = node;
   if (statement.kind !== 'object' || role === stated) return undefined;
-  const behindName: Location = {
-    line,
-    start: statement.name.end,
-    end: statement.role?.end ?? statement.name.end,
-  };
+  const { end } = statement.name;
+  const behindName = locate(node, { start: end, end: statement.role?.end ?? end });
   return [replace(behindName, role === undefined ? '' : `, ${role}`)];
 }
 
@@ -52,8 +49,13 @@ export function focusEdit(plan: Plan, words: string): readonly FixEdit[] | undef
   return plan.focusUnplaced ? undefined : aboveObjects(plan, statement);
 }
 
-/** A statement at the left margin, on a line of its own above the first object. Nothing when there is no object. */
+/**
+ * A statement at the left margin, on a line of its own above the first object that the plan's own text has, or at its end.
+ * Nothing when the plan has no object.
+ */
 export function aboveObjects({ objects }: Plan, statement: string): readonly FixEdit[] | undefined {
-  const [first] = objects;
-  return first && [replace({ line: first.lines.first, start: 0, end: 0 }, `${statement}\n`)];
+  if (objects.length === 0) return undefined;
+  const first = objects.find(({ lines }) => lines !== undefined)?.lines?.first;
+  if (first === undefined) return [{ kind: 'add statement', text: statement }];
+  return [replace({ line: first, start: 0, end: 0 }, `${statement}\n`)];
 }

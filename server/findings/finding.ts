@@ -29,13 +29,13 @@ export interface Finding {
   /** How far it goes beyond the limit, in what the rule measures: of many findings of one rule the worst are told. */
   readonly excess?: number;
   /** Edits of the plan after which the rule has nothing more to say here. */
-  readonly fix?: Fix | undefined;
+  readonly fix?: OwnFix | undefined;
   /** Set when the plan sets it aside with a reason; such a finding is not reported as a warning. */
   readonly allowed?: { readonly reason: string; readonly location: Location };
 }
 
 /** One thing to try, and the edits that do it where edits can. */
-export type Remedy = Pick<Finding, 'advice' | 'fix'>;
+export type Remedy = Pick<Finding, 'advice'> & { readonly fix?: Fix | undefined };
 
 /** What mends a finding, as edits of the text that do not touch each other. */
 export interface Fix {
@@ -44,11 +44,23 @@ export interface Fix {
   readonly edits: readonly FixEdit[];
 }
 
+/** A fix that changes the plan's own text alone. */
+export interface OwnFix extends Fix {
+  readonly edits: readonly OwnEdit[];
+}
+
+/** An edit as a rule thinks of it: the place, or the statement, may be one of a plan that the plan builds on. */
 export type FixEdit =
+  OwnEdit | { readonly kind: 'replace'; readonly location: Location; readonly text: string };
+
+/** An edit of the plan's own text. */
+export type OwnEdit =
   /** Other words for those at a place; an empty place is written at, an empty text takes out. */
-  | { readonly kind: 'replace'; readonly location: Location; readonly text: string }
-  /** A statement as a new line at the end of a statement's block, indented as that block is. */
+  | { readonly kind: 'replace'; readonly location: OwnLocation; readonly text: string }
+  /** A statement as new lines at the end of a statement's block, indented as that block is. */
   | { readonly kind: 'add line'; readonly under: Node; readonly text: string }
+  /** A statement, with what stands under it, as new lines at the end of the plan. */
+  | { readonly kind: 'add statement'; readonly text: string }
   | { readonly kind: 'take out line'; readonly line: number };
 
 /** The chapters of the reference, in the order of the studio. */
@@ -110,10 +122,10 @@ export interface RuleLimit {
 export type RuleFinding = Pick<Finding, 'message'> & {
   /** Where what it is about stands, in the plan or in one that it builds on. */
   readonly location: Location;
-} &
-  Partial<
-    Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'leads' | 'cue' | 'at' | 'excess' | 'fix'>
+} & Partial<
+    Pick<Finding, 'severity' | 'advice' | 'related' | 'objects' | 'leads' | 'cue' | 'at' | 'excess'>
   > & {
+    readonly fix?: Fix | undefined;
     /** Instead of `advice` and `fix`, where they are tried out on the picture: worked out when one is first read. */
     readonly remedy?: () => Remedy;
   };

@@ -3,7 +3,7 @@ import { parse } from '../../grammar/index.js';
 import { measure } from '../measure/measure.js';
 import { resolvePlan } from '../plan/resolve.js';
 import { check } from './check.js';
-import type { Fix } from './finding.js';
+import type { OwnFix } from './finding.js';
 import { holdsGood, type Reading } from './fix-trial.js';
 
 function read(text: string): Reading {
@@ -20,7 +20,7 @@ function mends(text: string, rule: string, from: string, to: string): boolean {
   const line = lines.findIndex((one) => one.includes(from));
   const start = lines[line]?.indexOf(from) ?? -1;
   if (!finding || start < 0) throw new Error(`no ${rule} or no ${from}`);
-  const fix: Fix = {
+  const fix: OwnFix = {
     title: '',
     edits: [{ kind: 'replace', location: { line, start, end: start + from.length }, text: to }],
   };

@@ -1,7 +1,7 @@
 import type { SyntaxTree } from '../../grammar/index.js';
 import type { Location, Plan } from '../plan/plan.js';
 import { standing } from './check.js';
-import type { Finding, Fix, Severity } from './finding.js';
+import type { Finding, OwnFix, Severity } from './finding.js';
 import { ruleById } from './rules.js';
 import { changedText, textChanges, type TextPlace } from './text-changes.js';
 
@@ -24,7 +24,7 @@ const MOST_TOLD = 3;
  */
 export function holdsGood(
   finding: Finding,
-  fix: Fix,
+  fix: OwnFix,
   now: Reading,
   lines: readonly string[],
   read: (text: string) => Reading,

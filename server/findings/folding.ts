@@ -38,7 +38,9 @@ export function folded(
     ...(led.length > 0 ? { leads: [...new Set([...(last.leads ?? []), ...led])] } : {}),
     related: [
       ...last.related,
-      ...rest.slice(0, MOST_RELATED).map(({ location, message }) => ({ location, message })),
+      ...rest
+        .slice(0, MOST_RELATED)
+        .map(({ location, from = location, message }) => ({ location: from, message })),
     ],
   });
   return [

@@ -1,5 +1,5 @@
 import type { Point } from '../plan/geometry/point.js';
-import type { Canvas, Plan, PlanObject } from '../plan/plan.js';
+import type { Canvas, Location, Plan, PlanObject } from '../plan/plan.js';
 
 /** So that what lies exactly at a limit keeps it in spite of rounding. */
 const ROUNDING = 1e-9;
@@ -15,13 +15,16 @@ export function isOff({ x, y }: Point, { width, height }: Pick<Canvas, 'width' |
 }
 
 /** Whether something of an object could not be read or resolved, which is told already. */
-export function hasFault(plan: Plan, { faulty, lines, waiting }: PlanObject): boolean {
+export function hasFault(plan: Plan, { faulty, node, waiting }: PlanObject): boolean {
+  const isHere = (place: Location): boolean =>
+    place.file === node.file && place.line >= node.line && place.line <= node.lastLine;
   return (
     faulty ||
     waiting ||
     plan.problems.some(
-      ({ severity, location }) =>
-        severity === 'error' && location.line >= lines.first && location.line <= lines.last,
+      ({ severity, location, from, related }) =>
+        severity === 'error' &&
+        (from === undefined ? isHere(location) : related.some((place) => isHere(place.location))),
     )
   );
 }

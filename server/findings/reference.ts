@@ -47,7 +47,6 @@ const PROBLEMS: Readonly<Record<Code, string>> = {
     'The plan that this one is based on has errors of its own; what they touch is left out here too. The first is told, and the editor leads to each.',
   'left out with it':
     'What the plan this one is based on says by a thing that `without` leaves out, and what therefore goes too.',
-  'not computed yet': 'A statement that is read and kept, but from which nothing is computed yet.',
 };
 
 const OWN: Readonly<Record<string, string>> = {

@@ -1,5 +1,5 @@
 import type { Node } from '../../grammar/index.js';
-import type { Fix, FixEdit } from './finding.js';
+import type { OwnEdit, OwnFix } from './finding.js';
 
 /** Zero-based; columns in UTF-16 code units. */
 export interface TextPlace {
@@ -19,7 +19,7 @@ export interface TextChange {
  * block is that they come to, and end as `lineEnd` says.
  */
 export function textChanges(
-  { edits }: Fix,
+  { edits }: Pick<OwnFix, 'edits'>,
   lines: readonly string[],
   lineEnd: string,
 ): readonly TextChange[] {
@@ -70,7 +70,7 @@ function startsOf(lines: readonly string[]): readonly number[] {
   });
 }
 
-function textChange(edit: FixEdit, lines: readonly string[], lineEnd: string): TextChange {
+function textChange(edit: OwnEdit, lines: readonly string[], lineEnd: string): TextChange {
   switch (edit.kind) {
     case 'replace': {
       const { line, start, end } = edit.location;
@@ -87,8 +87,11 @@ function textChange(edit: FixEdit, lines: readonly string[], lineEnd: string): T
         blockIndent(edit.under, lines),
         lineEnd,
       );
-      return { from: at, to: at, text: `${before}${edit.text}${after}` };
+      const text = indented(edit.text, blockIndent(edit.under, lines), lineEnd);
+      return { from: at, to: at, text: `${before}${text}${after}` };
     }
+    case 'add statement':
+      return atTheEnd(edit.text.split('\n'), lines, lineEnd);
     case 'take out line':
       return edit.line + 1 < lines.length
         ? { from: { line: edit.line, column: 0 }, to: { line: edit.line + 1, column: 0 }, text: '' }
@@ -100,9 +103,23 @@ function textChange(edit: FixEdit, lines: readonly string[], lineEnd: string): T
   }
 }
 
+/** Lines that follow the first one, set in as far as that. */
+function indented(text: string, indent: string, lineEnd: string): string {
+  return text.split('\n').join(`${lineEnd}${indent}`);
+}
+
+/** New lines below all others; a block of them has a blank line before it. */
+function atTheEnd(added: readonly string[], lines: readonly string[], lineEnd: string): TextChange {
+  const last = lines.findLastIndex((line) => line.trim() !== '');
+  const at = { line: Math.max(last, 0), column: lines[Math.max(last, 0)]?.length ?? 0 };
+  const before = last < 0 ? '' : lineEnd.repeat(added.length > 1 ? 2 : 1);
+  const isEnded = last < lines.length - 1;
+  return { from: at, to: at, text: `${before}${added.join(lineEnd)}${isEnded ? '' : lineEnd}` };
+}
+
 /** The white space that the lines of a statement's block start with. */
-export function blockIndent({ line, children }: Node, lines: readonly string[]): string {
-  const [child] = children;
+export function blockIndent({ line, file, children }: Node, lines: readonly string[]): string {
+  const child = children.find((one) => one.file === file);
   return child === undefined ? `${indentOf(lines[line] ?? '')}  ` : indentOf(lines[child.line] ?? '');
 }
 

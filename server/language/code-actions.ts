@@ -8,12 +8,13 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver-types';
 import { inQuotes, type Node } from '../../grammar/index.js';
-import type { Finding, Fix } from '../findings/finding.js';
+import { ownFix } from '../findings/edits/own.js';
+import type { Finding, OwnFix } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { blockIndent, lineBelow, type NewLine, textChanges } from '../findings/text-changes.js';
 import { cueOpening } from '../findings/words/cues.js';
 import { quoted } from '../findings/words/words.js';
-import type { Location, Plan, PlanProblem } from '../plan/plan.js';
+import type { OwnLocation, Plan, PlanProblem } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { findingDiagnostic, planDiagnostic, syntaxDiagnostic } from './diagnostics.js';
 import { lineEndOf } from './edits.js';
@@ -44,13 +45,16 @@ export function codeActions(
   return [
     ...(isWanted(CodeActionKind.QuickFix) ? quickFixes(snapshot, range, abilities) : []),
     ...(isWanted(CodeActionKind.RefactorRewrite)
-      ? refactorings(snapshot, range).map((fix) => rewriting({ snapshot, abilities }, fix))
+      ? refactorings(snapshot, range).flatMap((fix) => {
+          const own = ownFix(snapshot.plan, fix);
+          return own ? rewriting({ snapshot, abilities }, own) : [];
+        })
       : []),
   ];
 }
 
 function quickFixes(snapshot: Snapshot, range: Range, abilities: Abilities): readonly CodeAction[] {
-  const here = ({ location }: { readonly location: Location }): boolean => overlaps(location, range);
+  const here = ({ location }: { readonly location: OwnLocation }): boolean => overlaps(location, range);
   const { tree, plan, uri } = snapshot;
   const act = { snapshot, abilities };
   return [
@@ -85,7 +89,7 @@ function findingActions(act: Acting, finding: Finding): readonly CodeAction[] {
 function fixes(
   act: Acting,
   fix: PlanProblem['fix'],
-  location: Location,
+  location: OwnLocation,
   diagnostic: Diagnostic,
 ): readonly CodeAction[] {
   if (fix === undefined) return [];
@@ -93,18 +97,18 @@ function fixes(
   return [mending(act, { title, edits: [{ kind: 'replace', location, text }] }, diagnostic)];
 }
 
-function mending(act: Acting, fix: Fix, diagnostic: Diagnostic): CodeAction {
+function mending(act: Acting, fix: OwnFix, diagnostic: Diagnostic): CodeAction {
   return {
     ...action(act, fix.title, editsOf(act, fix), diagnostic),
     ...(act.abilities.preferredActions ? { isPreferred: true } : {}),
   };
 }
 
-function rewriting(act: Acting, fix: Fix): CodeAction {
+function rewriting(act: Acting, fix: OwnFix): CodeAction {
   return { title: fix.title, kind: CodeActionKind.RefactorRewrite, edit: edited(act, editsOf(act, fix)) };
 }
 
-function editsOf({ snapshot: { lines, text } }: Acting, fix: Fix): readonly TextEdit[] {
+function editsOf({ snapshot: { lines, text } }: Acting, fix: OwnFix): readonly TextEdit[] {
   return textChanges(fix, lines, lineEndOf(text)).map(({ from, to, text: newText }): TextEdit => ({
     range: {
       start: { line: from.line, character: from.column },
@@ -139,9 +143,11 @@ function excepted(
   if (lead) return { words: ` for ${lead.name}`, title: ` for ${quoted(lead.name)}` };
   const object =
     rule?.perObject === true && objects.length === 1 ? plan.objects[objects[0] ?? -1] : undefined;
-  return object
-    ? { words: '', title: ` for ${quoted(object.name)}`, under: object.node }
-    : { words: '', title: '' };
+  if (!object) return { words: '', title: '' };
+  const title = ` for ${quoted(object.name)}`;
+  return object.node.file === undefined
+    ? { words: '', title, under: object.node }
+    : { words: ` for ${object.name}`, title };
 }
 
 function endOfPlan({ tree, lines, text }: Snapshot): NewLine {

@@ -31,6 +31,7 @@ import {
   type ReadBytesResult,
   type ReadFileResult,
 } from './protocol.js';
+import { answerComparisons } from './comparisons.js';
 import { answerExports, type Exporter } from './exports.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
 import { showStoppableWork, showWork } from './progress.js';
@@ -253,6 +254,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     failed,
   };
   answerRequests(connection, guard);
+  answerComparisons(connection, guard, () => [...(session?.folders ?? [])]);
   answerExports(connection, guard, host.exportDrawing, () => installed);
   const pulls = answerPulls(connection, guard);
   connection.listen();

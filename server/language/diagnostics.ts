@@ -2,10 +2,11 @@ import { DiagnosticSeverity, DiagnosticTag, type Diagnostic } from 'vscode-langu
 import type { Problem } from '../../grammar/index.js';
 import { NEEDLESS_EXCEPTION } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
-import type { Location, PlanProblem } from '../plan/plan.js';
+import type { OwnLocation, PlanProblem } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { findingPage, slugOf } from './reference.js';
 import type { Snapshot } from './snapshot.js';
+import { uriBeside } from './paths.js';
 import { rangeOf } from './text.js';
 
 const diagnosticSource = 'mahlstick';
@@ -46,12 +47,10 @@ export function syntaxDiagnostic(problem: Problem, abilities: Abilities): Diagno
 
 /** One thing that could not be resolved, as an editor shows it. */
 export function planDiagnostic(problem: PlanProblem, uri: string, abilities: Abilities): Diagnostic {
-  const { code, message, related } = problem;
+  const { code, message } = problem;
   return {
     ...diagnostic(problem.location, code, problem.severity, message, abilities),
-    // A hint of the plan asks nothing of the painter, unlike a hint of the trade.
-    ...(code === 'not computed yet' ? { severity: DiagnosticSeverity.Hint } : {}),
-    ...relatedPlaces(related, uri, abilities),
+    ...relatedPlaces(problem, uri, abilities),
     ...(code === 'repeated statement' && abilities.fadedDiagnostics
       ? { tags: [DiagnosticTag.Unnecessary] }
       : {}),
@@ -63,13 +62,13 @@ export function findingDiagnostic(finding: Finding, uri: string, abilities: Abil
   const message = finding.advice === undefined ? finding.message : `${finding.message} ${finding.advice}`;
   return {
     ...diagnostic(finding.location, finding.rule, finding.severity, message, abilities),
-    ...relatedPlaces(finding.related, uri, abilities),
+    ...relatedPlaces(finding, uri, abilities),
     ...(finding.rule === NEEDLESS_EXCEPTION ? faded(abilities) : {}),
   };
 }
 
 function diagnostic(
-  location: Location,
+  location: OwnLocation,
   code: string,
   severity: Finding['severity'],
   message: string,
@@ -105,14 +104,18 @@ const severities: Readonly<Record<Finding['severity'], DiagnosticSeverity>> = {
 };
 
 function relatedPlaces(
-  related: Finding['related'],
+  { from, related }: Pick<Finding, 'from' | 'related'>,
   uri: string,
   abilities: Abilities,
 ): Pick<Diagnostic, 'relatedInformation'> {
-  if (!abilities.relatedPlaces || related.length === 0) return {};
+  const isLedTo = related.some(
+    ({ location }) => from?.file === location.file && from?.line === location.line,
+  );
+  const places = [...(from && !isLedTo ? [{ location: from, message: 'It stands here.' }] : []), ...related];
+  if (!abilities.relatedPlaces || places.length === 0) return {};
   return {
-    relatedInformation: related.map(({ location, message }) => ({
-      location: { uri, range: rangeOf(location) },
+    relatedInformation: places.map(({ location: { file, ...place }, message }) => ({
+      location: { uri: file === undefined ? uri : uriBeside(uri, file), range: rangeOf(place) },
       message,
     })),
   };

@@ -1,4 +1,4 @@
-import type { Location } from '../plan/plan.js';
+import type { OwnLocation } from '../plan/plan.js';
 import { basePathOf, type KnownPlan, type Surroundings } from './library.js';
 import type { Definition, NameKind, Use } from './names.js';
 import { usualSpelling } from './paths.js';
@@ -7,7 +7,7 @@ import { touches } from './text.js';
 /** A name as it stands in one of several plans that build on each other. */
 export interface Occurrence {
   readonly plan: KnownPlan;
-  readonly location: Location;
+  readonly location: OwnLocation;
   readonly defines: boolean;
 }
 
@@ -18,7 +18,7 @@ export interface Meaning {
 }
 
 export interface NamedPlace extends Meaning {
-  readonly location: Location;
+  readonly location: OwnLocation;
   /** The name is one of the plan that this one is based on. */
   readonly ofBase: boolean;
 }
@@ -44,7 +44,7 @@ export function nameUnder(
   column: number,
   around: Surroundings,
 ): NamedPlace | undefined {
-  const here = ({ location }: { readonly location: Location }): boolean =>
+  const here = ({ location }: { readonly location: OwnLocation }): boolean =>
     location.line === line && touches(location, column);
   const definition = definitionsIn(plan).find(here);
   if (definition !== undefined) return { ...definition, ofBase: false };

@@ -1,5 +1,5 @@
 import { walk, type Node, type Sentence } from '../../grammar/index.js';
-import type { FileReference, Location } from '../plan/plan.js';
+import type { FileReference, OwnLocation } from '../plan/plan.js';
 import type { KnownPlan } from './library.js';
 import { withinQuotes } from './quotes.js';
 
@@ -8,7 +8,7 @@ export interface NamedFile {
   readonly path: string;
   readonly kind: FileReference['kind'];
   /** Of the path, without its quotes. */
-  readonly location: Location;
+  readonly location: OwnLocation;
 }
 
 /** Every file that a plan names, in the order of the text. */

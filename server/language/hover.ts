@@ -3,8 +3,9 @@ import { classify, statements, type ColourSpec, type Node, type Statement } from
 import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { limitInWords } from '../findings/words/words.js';
+import { isOnLine } from '../plan/based-on/here.js';
 import { parseColour } from '../plan/colour/colour.js';
-import type { Location } from '../plan/plan.js';
+import type { OwnLocation } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { canvasFigures } from './figures/canvas.js';
 import { colourBalanceFigures, colourFigures, wheelFigures } from './figures/colour.js';
@@ -34,7 +35,7 @@ export function hover(snapshot: Snapshot, position: Position, abilities: Abiliti
 }
 
 interface Found {
-  readonly location: Location;
+  readonly location: OwnLocation;
   readonly paragraphs: Paragraphs;
 }
 
@@ -153,7 +154,7 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
         ? budgetFigures(snapshot, 'value', style)
         : [...budgetFigures(snapshot, 'colour', style), ...colourBalanceFigures(snapshot, style)];
     case 'allow': {
-      const allowance = snapshot.plan.allowances.find(({ location }) => location.line === node.line);
+      const allowance = snapshot.plan.allowances.find(({ location }) => isOnLine(location, node.line));
       return [
         ...(allowance === undefined ? [] : [allowanceFigures(allowance, style)]),
         ...ruleFigures(statement.rule.text, style),

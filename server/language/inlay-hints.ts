@@ -3,6 +3,7 @@ import { nameKey, walk, type Node, type Place } from '../../grammar/index.js';
 import { dayInWords, daysInWords } from '../findings/words/days.js';
 import { differenceInWords, partsInWords } from '../findings/words/paints.js';
 import { length, percent } from '../findings/words/words.js';
+import { isOwn } from '../plan/based-on/here.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import type { Location, PlanObject } from '../plan/plan.js';
 import { resolvePlace } from '../plan/places.js';
@@ -24,7 +25,7 @@ export function inlayHints(
   return hintKinds
     .filter((kind) => settings[kind])
     .flatMap((kind) => hintsOf[kind](snapshot, range))
-    .filter(({ at: { line } }) => range.start.line <= line && line <= range.end.line)
+    .filter(({ at }) => isOwn(at) && range.start.line <= at.line && at.line <= range.end.line)
     .sort((a, b) => a.at.line - b.at.line || a.at.end - b.at.end)
     .map(({ at, label, tooltip }) => ({
       position: { line: at.line, character: at.end },
@@ -204,7 +205,7 @@ function dryingHints({ plan, measures: { schedule } }: Snapshot): readonly Hint[
           : ` It can be put off by ${daysInWords(slack)}.`;
     return [
       {
-        at: dateLocation ?? location,
+        at: dateLocation && isOwn(dateLocation) ? dateLocation : location,
         label: `dry on ${dayInWords(dryOn)}`,
         tooltip: `All that is laid in this sitting is dry to the touch after ${daysInWords(dryOn - day)}.${slack === 0 ? '' : late}`,
       },

@@ -28,6 +28,8 @@ import type { Scene, View } from '../drawing/scene.js';
 import type { RuleSettings } from '../findings/settings.js';
 import type { FileAnswer } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
+import type { Aside } from './aside.js';
+import type { PlanText } from './comparison-protocol.js';
 import type { HintSettings } from './hint-settings.js';
 import type { Surroundings } from './library.js';
 import type { Move } from './moved-files.js';
@@ -59,6 +61,11 @@ export interface LanguageService {
   /** Reads again the files that this plan names. */
   rereadFiles(uri: string): void;
 
+  /**
+   * Reads, measures and checks a plan beside the open ones, with the files that it names; nothing of it is kept.
+   * @param goOn lets other work come between; false when the answer is wanted no more
+   */
+  readAside(plan: PlanText, goOn: () => Promise<boolean>): Promise<Aside>;
   /** The document at its latest version; each of its parts is computed when it is first asked for. */
   snapshot(uri: string): Snapshot | undefined;
   /** The plan as a drawing. */

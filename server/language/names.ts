@@ -10,7 +10,7 @@ import {
   type Word,
 } from '../../grammar/index.js';
 import { ruleById } from '../findings/rules.js';
-import type { Location } from '../plan/plan.js';
+import type { OwnLocation } from '../plan/plan.js';
 import { touches } from './text.js';
 
 /**
@@ -33,7 +33,7 @@ export interface Definition {
   readonly kind: NameKind;
   readonly key: string;
   readonly name: string;
-  readonly location: Location;
+  readonly location: OwnLocation;
   readonly node: Node;
 }
 
@@ -41,7 +41,7 @@ export interface Use {
   /** What the name may stand for, the likeliest first: a colour may be one of the plan or a paint. */
   readonly kinds: readonly NameKind[];
   readonly key: string;
-  readonly location: Location;
+  readonly location: OwnLocation;
   /** The name is one of the plan that this one is based on, even where this one has it too. */
   readonly ofBase: boolean;
 }
@@ -80,8 +80,8 @@ export function nameAt(
   names: Names,
   line: number,
   column: number,
-): { readonly kind: NameKind; readonly key: string; readonly location: Location } | undefined {
-  const here = ({ location }: { readonly location: Location }): boolean =>
+): { readonly kind: NameKind; readonly key: string; readonly location: OwnLocation } | undefined {
+  const here = ({ location }: { readonly location: OwnLocation }): boolean =>
     location.line === line && touches(location, column);
   const definition = names.definitions.find(here);
   if (definition !== undefined) return definition;
@@ -97,7 +97,7 @@ function kindOf({ definitions }: Names, { kinds, key }: Use): NameKind | undefin
   return kinds.find(isDefined) ?? kinds[0];
 }
 
-function locate(node: Node, word: Word): Location {
+function locate(node: Node, word: Word): OwnLocation {
   return { line: node.line, start: word.start, end: word.end };
 }
 

@@ -1,5 +1,5 @@
 import { walk, type Sentence } from '../../grammar/index.js';
-import type { Location } from '../plan/plan.js';
+import type { OwnLocation } from '../plan/plan.js';
 import type { KnownPlan, KnownText, Surroundings } from './library.js';
 import { withinQuotes } from './quotes.js';
 import { isSpokenOf, isSvgId, placedIds, rangeBetween, type PlacedId } from './svg-ids.js';
@@ -10,7 +10,7 @@ export interface PartUse {
   readonly file: Sentence;
   readonly id: string;
   /** Of the id, without its quotes. */
-  readonly location: Location;
+  readonly location: OwnLocation;
 }
 
 /** A part that a plan names, with the file that holds it. */
@@ -53,7 +53,7 @@ export function usesOfPart(
   plan: KnownPlan,
   { file, id }: PartUse,
   around: Surroundings,
-): readonly { readonly plan: KnownPlan; readonly location: Location }[] {
+): readonly { readonly plan: KnownPlan; readonly location: OwnLocation }[] {
   const address = (of: KnownPlan, path: string): string =>
     around.addressOf(of.uri, path) ?? `${of.uri} ${path}`;
   const wanted = address(plan, file.value);

@@ -30,6 +30,11 @@ export function resolvePath(planUri: string, path: string, folders: readonly str
     : { ok: false, reason: outside };
 }
 
+/** The address of a file that has been read, by its path from a plan. */
+export function uriBeside(planUri: string, path: string): string {
+  return Utils.joinPath(Utils.dirname(URI.parse(planUri)), path).toString();
+}
+
 /** The folders below which a plan may name files: those of the workspace, and its own when it is in none of them. */
 export function rootsOf(planUri: string, folders: readonly string[]): readonly string[] {
   if (folders.some((folder) => contains(folder, planUri))) return folders;

@@ -4,6 +4,7 @@ import { focusEdit } from '../findings/edits.js';
 import type { Fix, FixEdit } from '../findings/finding.js';
 import { crossingOffMiddle, IN_THE_MIDDLE } from '../findings/seen/crossings.js';
 import { quoted } from '../findings/words/words.js';
+import { isOnLine } from '../plan/based-on/here.js';
 import { formatLike } from '../plan/colour/format.js';
 import { valueOf } from '../plan/colour/value.js';
 import type { PlanObject } from '../plan/plan.js';
@@ -32,7 +33,7 @@ function budgetAsMeasured({ measures }: Snapshot, node: NodeOf<'budget'>): reado
   const { statement } = node;
   const budget = statement.of.choice === 'value' ? measures.values.budget : measures.colours.budget;
   const measured = statement.shares.map(({ start }) =>
-    budget.find(({ location }) => location?.line === node.line && location.start === start),
+    budget.find(({ location }) => isOnLine(location, node.line) && location?.start === start),
   );
   if (measured.some((entry) => entry === undefined)) return [];
   const percents = wholePercents(measured.map((entry) => entry?.share ?? 0));
@@ -76,7 +77,7 @@ function focusOnCrossing({ plan, measures }: Snapshot): readonly Fix[] {
 
 /** A colour that is written out at an object comes to be written as it is painted: at the value stated beside it. */
 function colourAtValue({ plan }: Snapshot, line: number): readonly Fix[] {
-  const object = plan.objects.find(({ lines }) => lines.first <= line && line <= lines.last);
+  const object = plan.objects.find(({ lines }) => lines && lines.first <= line && line <= lines.last);
   const written = object && every(object.node.children, 'colour').at(-1);
   if (object === undefined || written === undefined || written.statement.colour.kind === 'name') return [];
   const text = asPainted(object);

@@ -2,7 +2,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver-types';
 import { URI, Utils } from 'vscode-uri';
 import { isWord, nameKey } from '../../grammar/index.js';
-import type { Location } from '../plan/plan.js';
+import type { OwnLocation } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import {
   definitionIn,
@@ -99,7 +99,11 @@ function renamePart(
 }
 
 /** A title keeps the quotes that it stands in. */
-function renamedPart({ lines }: KnownPlan, { kind }: Pick<NamedPlace, 'kind'>, location: Location): Location {
+function renamedPart(
+  { lines }: KnownPlan,
+  { kind }: Pick<NamedPlace, 'kind'>,
+  location: OwnLocation,
+): OwnLocation {
   if (kind !== 'sitting') return location;
   return { ...location, ...withinQuotes(lines[location.line] ?? '', location) };
 }
@@ -197,7 +201,7 @@ function editedSurroundings(edits: readonly TextEdits[], around: Surroundings): 
   return surroundingsOf(plans, around.addressOf, () => undefined);
 }
 
-function placeKey({ uri }: KnownPlan, { line, start }: Location): string {
+function placeKey({ uri }: KnownPlan, { line, start }: OwnLocation): string {
   return `${uri} ${line} ${start}`;
 }
 
@@ -207,6 +211,6 @@ function lineOf({ uri }: KnownPlan, line: number, from: KnownPlan, capital: bool
   return `${capital ? 'Line' : 'line'} ${line + 1}${file}`;
 }
 
-function textAt({ lines }: KnownPlan, { line, start, end }: Location): string {
+function textAt({ lines }: KnownPlan, { line, start, end }: OwnLocation): string {
   return lines[line]?.slice(start, end) ?? '';
 }

@@ -8,6 +8,7 @@ import { Mixer, MixingStore } from '../measure/mixing/mixer.js';
 import { standing } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import { OutlineCache } from '../plan/outline-cache.js';
+import { readAside } from './aside.js';
 import { codeActions } from './code-actions.js';
 import { colourPresentations, documentColours } from './colours.js';
 import { completions } from './completion.js';
@@ -194,6 +195,18 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       photographs?.rereadFor(planAt(uri)?.document.uri ?? uri);
     },
 
+    readAside: (plan, goOn) =>
+      readAside(
+        plan,
+        {
+          fetch: host.fetchFile,
+          openText: (uri) => planAt(uri)?.snapshot.text,
+          folders: host.folders,
+          ruleSettings: () => ruleSettings,
+          store: mixings,
+        },
+        goOn,
+      ),
     snapshot: (uri) => planAt(uri)?.snapshot,
     scene: (uri, view, options) =>
       at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view, options), undefined),

@@ -11,7 +11,7 @@ import type { Snapshot } from './snapshot.js';
  * everything below it is dry. Days that are taken are gone past, and nothing but dates changes.
  */
 export function sittingMoves({ plan, measures: { schedule } }: Snapshot, line: number): readonly Fix[] {
-  const index = plan.sittings.findIndex(({ lines }) => lines.first === line);
+  const index = plan.sittings.findIndex(({ lines }) => lines?.first === line);
   const place = schedule?.sittings.findIndex(({ sitting }) => sitting === index) ?? -1;
   const day = schedule?.sittings[place]?.day;
   if (!schedule || day === undefined) return [];

@@ -1,6 +1,6 @@
 import type { Position, Range } from 'vscode-languageserver-types';
 import type { Span } from '../../grammar/index.js';
-import type { Location } from '../plan/plan.js';
+import type { OwnLocation } from '../plan/plan.js';
 
 /** The lines of a text without their ends, counted as the protocol counts them: `\n`, `\r\n` and `\r` end a line. */
 export function linesOf(text: string): readonly string[] {
@@ -8,7 +8,7 @@ export function linesOf(text: string): readonly string[] {
 }
 
 /** A place of the plan as the protocol writes it: both count from 0, in UTF-16 code units. */
-export function rangeOf({ line, start, end }: Location): Range {
+export function rangeOf({ line, start, end }: OwnLocation): Range {
   return { start: { line, character: start }, end: { line, character: end } };
 }
 
@@ -23,7 +23,7 @@ export function touches(span: Span, column: number): boolean {
 }
 
 /** Whether a line or a place lies in the range; an empty range lies where it stands. */
-export function overlaps(location: Location, range: Range): boolean {
+export function overlaps(location: OwnLocation, range: Range): boolean {
   const startsBeforeEnd =
     location.line < range.end.line ||
     (location.line === range.end.line && location.start <= range.end.character);

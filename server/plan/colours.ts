@@ -5,7 +5,7 @@ import { computedColour } from './colour/model.js';
 import { pigmentOf } from './materials/pigments.js';
 import type { Location, NamedColour, ObjectColour } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every } from './select.js';
+import { every, said } from './select.js';
 
 type Definition = Node & (NodeOf<'colour definition'> | NodeOf<'paint'>);
 
@@ -111,7 +111,9 @@ export class ColourBook {
     this.#readings.set(node, 'open');
     const spec = specOf(node);
     const found = spec ? this.find(spec, node) : knownTone(node);
-    const role = isKind(node, 'paint') ? undefined : (node.statement.role?.choice ?? found?.role);
+    const role = isKind(node, 'paint')
+      ? undefined
+      : (said(node, (statement) => statement.role)?.value.choice ?? found?.role);
     const paint = this.#paints.get(node) ?? found?.paint;
     this.#readings.set(
       node,

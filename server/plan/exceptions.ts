@@ -34,7 +34,11 @@ export function resolveAllowances(
       return allowance(node, { ...named, objects: [...new Set([index, ...named.objects])] });
     }),
   );
-  return [...general, ...own].sort((a, b) => a.location.line - b.location.line);
+  // In the order of the text, those of a plan that this one builds on last.
+  return [...general, ...own].sort(
+    ({ location: a }, { location: b }) =>
+      Number(a.file !== undefined) - Number(b.file !== undefined) || a.line - b.line,
+  );
 }
 
 /** Whether it is for the whole plan. */

@@ -117,7 +117,7 @@ describe('a lead without length', () => {
   it('leaves its name to one that has some', () => {
     const plan = planOf(`${SCENE}\nlead    beam from focus to focus\nlead    beam from left edge to focus`);
     expect(toldBy(plan)).toEqual([told('at the focal point')]);
-    expect(plan.leads.map(({ lines }) => lines.first)).toEqual([7]);
+    expect(plan.leads.map(({ lines }) => lines?.first)).toEqual([7]);
   });
 });
 

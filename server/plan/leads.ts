@@ -9,7 +9,7 @@ import type { ObjectIndex } from './objects.js';
 import { type PlaceSurroundings, resolvePlace } from './places.js';
 import type { Lead, LeadPlace, Plan } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every, single, statementLocation } from './select.js';
+import { every, ownLines, single, statementLocation } from './select.js';
 
 /** Part of the diagonal that is too little to be seen in the drawing. */
 const UNSEEN = 0.0005;
@@ -99,7 +99,7 @@ function resolveLead(node: LeadNode, objects: ObjectIndex, surroundings: LeadSur
     through,
     to,
     location: locate(node, name),
-    lines: { first: node.line, last: node.lastLine },
+    ...ownLines(node),
   };
   const start = from ? [from.at] : [];
   const rest = [...through, to].map(({ at }) => at);

@@ -12,7 +12,7 @@ import type { PlaceSurroundings } from './places.js';
 import type { Edges, Plane } from '../../grammar/index.js';
 import type { Location, ObjectColour, PlanObject, PlanProblem, ValueScale } from './plan.js';
 import { locate, plainNumber, type Problems } from './problems.js';
-import { every, hasFaultyLine, sentencesOf, single } from './select.js';
+import { every, type FaultyLines, hasFaultyLine, ownLines, said, sentencesOf, single } from './select.js';
 import { gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
 
 export type ObjectNode = Node & NodeOf<'object'>;
@@ -108,7 +108,7 @@ export interface ObjectSurroundings {
   /** Shape statements whose file is still being read. */
   readonly waiting: ReadonlySet<Node>;
   /** Lines whose text has an error. */
-  readonly faultyLines: ReadonlySet<number>;
+  readonly faultyLines: FaultyLines;
 }
 
 /** Everything about an object but its outline. */
@@ -127,15 +127,16 @@ export function resolveObject(
   const glaze = glazeNode && book.find(glazeNode.statement.colour, glazeNode);
   const detail = single(children, 'detail', problems);
   const shape = every(children, 'shape').at(0);
+  const role = said(node, (own) => own.role);
   return {
     index,
     name: statement.name.text,
     key: nameKey(statement.name.text),
-    ...(statement.role ? { role: statement.role.choice } : {}),
+    ...(role ? { role: role.value.choice } : {}),
     plane: chosen<Plane>(plane?.statement.plane, 'middle'),
     outline,
     waiting: children.some((child) => surroundings.waiting.has(child)),
-    faulty: hasFaultyLine(node, node.line + 1, surroundings.faultyLines),
+    faulty: hasFaultyLine(node, 1, surroundings.faultyLines),
     colourLost: colourNode !== undefined && colour === undefined,
     ...(colour ? { colour } : {}),
     ...(glaze ? { glaze } : {}),
@@ -145,7 +146,7 @@ export function resolveObject(
     notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.name),
     ...(shape ? { shapeLocation: locate(shape, shape.statement) } : {}),
-    lines: { first: node.line, last: node.lastLine },
+    ...ownLines(node),
     node,
   };
 }

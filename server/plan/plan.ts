@@ -10,6 +10,7 @@ import type {
   Plane,
   Side,
 } from '../../grammar/index.js';
+import type { Bases } from './based-on/bases.js';
 import type { Colour } from './colour/colour.js';
 import type { Outline } from './geometry/outline.js';
 import type { Point } from './geometry/point.js';
@@ -22,6 +23,10 @@ import type { Point } from './geometry/point.js';
  * y down from the upper left corner. Shares are parts of one: 0.3 is 30 %.
  */
 export interface Plan {
+  /** What it builds on; missing for a plan that builds on no other. */
+  readonly basedOn?: Bases & { readonly location: OwnLocation };
+  /** Its statements and those of the plans it builds on, as one plan; each says in which file it stands. */
+  readonly statements: readonly Node[];
   readonly title?: Stated<string>;
   readonly by?: string;
   readonly concept?: Stated<string>;
@@ -72,6 +77,9 @@ export interface Location {
   /** Path, relative to this plan, of the plan in whose text it stands: one that this builds on. Missing for this plan's own text. */
   readonly file?: string;
 }
+
+/** A place in the plan's own text, where an editor can show and change something. */
+export type OwnLocation = Location & { readonly file?: never };
 
 export interface Stated<T> {
   readonly value: T;
@@ -217,7 +225,8 @@ export interface PlanObject {
   readonly location: Location;
   readonly valueLocation?: Location;
   readonly shapeLocation?: Location;
-  readonly lines: { readonly first: number; readonly last: number };
+  /** Missing where it stands in a plan that this one builds on alone. */
+  readonly lines?: { readonly first: number; readonly last: number };
   readonly node: Node;
 }
 
@@ -248,7 +257,8 @@ export interface Lead {
   readonly through: readonly LeadPlace[];
   readonly to: LeadPlace;
   readonly location: Location;
-  readonly lines: { readonly first: number; readonly last: number };
+  /** Missing where it stands in a plan that this one builds on alone. */
+  readonly lines?: { readonly first: number; readonly last: number };
 }
 
 /** A place that a lead names: the focal point itself, a place of an object, or any other. */
@@ -302,7 +312,8 @@ export interface Sitting {
   readonly photo?: Picture & { readonly grey?: PicturePlace };
   readonly notes: readonly Stated<string>[];
   readonly location: Location;
-  readonly lines: { readonly first: number; readonly last: number };
+  /** Missing where it stands in a plan that this one builds on alone. */
+  readonly lines?: { readonly first: number; readonly last: number };
   readonly node: Node;
 }
 
@@ -359,7 +370,9 @@ export interface PlanProblem {
   readonly code: PlanProblemCode;
   readonly severity: 'error' | 'warning' | 'hint';
   readonly message: string;
-  readonly location: Location;
+  readonly location: OwnLocation;
+  /** Where it comes from, when that is in a plan that this one builds on. */
+  readonly from?: Location;
   readonly related: readonly { readonly location: Location; readonly message: string }[];
   readonly fix?: { readonly title: string; readonly replacement: string };
 }
@@ -376,7 +389,8 @@ export type PlanProblemCode =
   | 'no canvas'
   | 'no such crossing'
   | 'lead without length'
-  | 'not computed yet';
+  | 'error in another plan'
+  | 'left out with it';
 
 /** What a file that the plan names holds, or why it can't be had. */
 export type FileAnswer =

@@ -2,11 +2,14 @@ import type { Node, Span } from '../../grammar/index.js';
 import { nearestWord } from '../../grammar/index.js';
 import type { Location, PlanProblem, PlanProblemCode } from './plan.js';
 
+/** A problem where it was met, which may be in the text of a plan that the plan builds on. */
+export type FoundProblem = Omit<PlanProblem, 'location' | 'from'> & { readonly location: Location };
+
 /** Gathers what could not be resolved, in the order it was met. */
 export class Problems {
-  readonly #list: PlanProblem[] = [];
+  readonly #list: FoundProblem[] = [];
 
-  get list(): readonly PlanProblem[] {
+  get list(): readonly FoundProblem[] {
     return this.#list;
   }
 
@@ -47,8 +50,8 @@ export class Problems {
 
 type ProblemExtra = Partial<Pick<PlanProblem, 'related' | 'fix'>>;
 
-export function locate(node: Pick<Node, 'line'>, span: Span): Location {
-  return { line: node.line, start: span.start, end: span.end };
+export function locate({ line, file }: Pick<Node, 'line' | 'file'>, { start, end }: Span): Location {
+  return file === undefined ? { line, start, end } : { line, start, end, file };
 }
 
 /** A number as a painter reads it: at most `decimals` places, no trailing zeros. */

@@ -14,7 +14,7 @@ function boxOf(plan: Plan, name: string): readonly number[] {
 }
 
 function messages(plan: Plan): readonly string[] {
-  return plan.problems.filter(({ code }) => code !== 'not computed yet').map(({ message }) => message);
+  return plan.problems.map(({ message }) => message);
 }
 
 describe('defaults', () => {
@@ -341,15 +341,6 @@ describe('order and exceptions', () => {
       location: { line: 2 },
       related: [{ location: { line: 1 } }],
     });
-  });
-
-  it('says once for each kind of statement that nothing is computed from it yet', () => {
-    const plan = planOf(`based on "wall.mahl"\n${CANVAS}\ngrid    8 x 5\nwithout tower\nwithout door`);
-    expect(plan.problems.map(({ code, severity, location }) => [code, severity, location.line])).toEqual([
-      ['not computed yet', 'hint', 0],
-      ['not computed yet', 'hint', 2],
-      ['not computed yet', 'hint', 3],
-    ]);
   });
 
   it('leads a line from a place to a place', () => {

@@ -1,5 +1,9 @@
 import type { Node, Plane, ShapeForm, Span, SyntaxTree } from '../../grammar/index.js';
 import { walk } from '../../grammar/index.js';
+import type { Bases } from './based-on/bases.js';
+import { isOwn } from './based-on/here.js';
+import { toldHere } from './based-on/told-here.js';
+import { type Whole, wholeOf } from './based-on/whole.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
 import { ColourBook } from './colours.js';
 import { resolveConcept } from './concept.js';
@@ -12,12 +16,11 @@ import { ObjectIndex, resolveObject } from './objects.js';
 import { OutlineCache } from './outline-cache.js';
 import { resolvePalette } from './palette.js';
 import type { FileReference, Plan, PlanObject, PlanProblem, ReadFile } from './plan.js';
-import { locate, Problems } from './problems.js';
+import { type FoundProblem, locate, Problems } from './problems.js';
 import { References } from './references.js';
 import { single } from './select.js';
 import type { ReadPart } from './shapes.js';
 import { resolveRecord } from './sittings.js';
-import { reportUncomputed } from './uncomputed.js';
 import { resolveBudgets, resolveScale } from './values.js';
 
 export interface ResolveOptions {
@@ -34,14 +37,15 @@ const PLANES: readonly Plane[] = ['background', 'middle', 'foreground'];
  * stands. Lengths are in canvas units, shares are parts of one.
  */
 export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Plan {
-  const { nodes } = tree;
-  const faultyLines = new Set(tree.problems.map(({ line }) => line));
+  const ofBases = new Problems();
+  const whole = wholeOf(tree, options.readFile, ofBases);
+  const { nodes, faultyLines, lostKinds, lostNames } = whole;
   const problems = new Problems();
   const cache = options.outlines ?? new OutlineCache();
   cache.turnOver();
-  const bare = resolveCanvas(nodes, problems, tree.lostKinds.has('canvas'));
+  const bare = resolveCanvas(nodes, problems, lostKinds.has('canvas'));
   const scale = resolveScale(nodes, problems);
-  const book = new ColourBook(nodes, problems, tree.lostNames);
+  const book = new ColourBook(nodes, problems, lostNames);
   const palette = resolvePalette(nodes, book, problems);
   const divisions = resolveDivisions(nodes, bare, problems);
   const objectIndex = new ObjectIndex(nodes, problems);
@@ -65,15 +69,18 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   const horizon = single(nodes, 'horizon', problems);
   const wheel = single(nodes, 'wheel', problems);
   const focus = references.focal;
-  reportUncomputed(nodes, problems);
   const concept = resolveConcept(nodes, objectIndex, problems);
   const leads = resolveLeads(nodes, objectIndex, references);
+  const { bases } = whole;
+  const basedOn = isKnown(bases) ? bases : undefined;
   return {
+    ...(basedOn ? { basedOn } : {}),
+    statements: nodes,
     ...concept,
     canvas: { ...bare, ground },
     divisions,
     ...(focus ? { focus } : {}),
-    focusUnplaced: references.focusUnplaced || (!focus && tree.lostKinds.has('focus')),
+    focusUnplaced: references.focusUnplaced || (!focus && lostKinds.has('focus')),
     ...(horizon
       ? {
           horizon: {
@@ -95,20 +102,49 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     allowances: resolveAllowances(nodes, { objects: objectIndex, leads, cues: concept.cues }, problems),
     ruleSettings: resolveRuleSettings(nodes, problems),
     files: filesNamed(nodes),
-    problems: news(problems.list, tree),
+    problems: told(tree, whole, ofBases.list, problems),
   };
 }
 
+function isKnown(bases: Bases): bases is NonNullable<Plan['basedOn']> {
+  return bases.location !== undefined && isOwn(bases.location);
+}
+
+/**
+ * What is told of a plan and of what it builds on. While that is not there, everything else would be a false alarm: names, a
+ * canvas and crossings may come from it.
+ */
+function told(
+  tree: SyntaxTree,
+  { bases }: Whole,
+  ofBases: readonly FoundProblem[],
+  problems: Problems,
+): readonly PlanProblem[] {
+  const found = bases.lacking === undefined ? [...ofBases, ...problems.list] : ofBases;
+  const trees = [{ file: undefined, tree }, ...bases.plans];
+  const fresh = trees.flatMap((text) =>
+    news(
+      found.filter(({ location }) => location.file === text.file),
+      text.tree,
+    ),
+  );
+  if (isKnown(bases)) return toldHere(fresh, bases);
+  return fresh.flatMap((problem) =>
+    isOwn(problem.location) ? [{ ...problem, location: problem.location }] : [],
+  );
+}
+
 /** Words that could not be read mean nothing, so it is no news that nothing goes by that name. */
-function news(problems: readonly PlanProblem[], tree: SyntaxTree): readonly PlanProblem[] {
+function news(problems: readonly FoundProblem[], tree: SyntaxTree): readonly FoundProblem[] {
+  if (tree.problems.length === 0) return problems;
   const told = new Map<number, Span[]>();
   for (const { line, start, end } of tree.problems) {
     told.set(line, [...(told.get(line) ?? []), { start, end }]);
   }
-  return problems.filter(({ location, severity, code }) => {
+  return problems.filter(({ location, severity }) => {
     const spans = told.get(location.line) ?? [];
     // What a line leaves out may stand in the words of it that could not be read.
-    if (spans.length > 0 && severity === 'hint' && code !== 'not computed yet') return false;
+    if (spans.length > 0 && severity === 'hint') return false;
     return !spans.some(({ start, end }) => start < location.end && end > location.start);
   });
 }

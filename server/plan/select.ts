@@ -43,6 +43,13 @@ export function keywordLocation(node: Pick<Node, 'line' | 'statement'>): Locatio
   return locate(node, node.statement.keyword);
 }
 
+/** The lines of a block in the plan's own text. */
+export function ownLines({ file, line: first, lastLine: last }: Node): {
+  readonly lines?: { readonly first: number; readonly last: number };
+} {
+  return file === undefined ? { lines: { first, last } } : {};
+}
+
 type SentenceKind = 'concept' | 'mood' | 'avoid' | 'note' | 'support' | 'medium' | 'task';
 
 type Sentenced = { readonly line: number; readonly statement: StatementOf<SentenceKind> };
@@ -58,13 +65,29 @@ export function sentenceOf(node: Sentenced | undefined): Stated<string> | undefi
   return { value: node.statement.text.value, location: locate(node, node.statement.text) };
 }
 
-/** Whether a line of a statement's block could not be read, from the line `first` on. */
-export function hasFaultyLine(
-  { lastLine }: Pick<Node, 'lastLine'>,
-  first: number,
-  faultyLines: ReadonlySet<number>,
-): boolean {
-  if (faultyLines.size === 0) return false;
-  for (let line = first; line <= lastLine; line++) if (faultyLines.has(line)) return true;
-  return false;
+/** The lines that could not be read: of the plan itself under `undefined`, of those it builds on under their paths. */
+export type FaultyLines = ReadonlyMap<string | undefined, ReadonlySet<number>>;
+
+/**
+ * Whether a line of a statement's block could not be read, here or in what it changes of another plan.
+ *
+ * @param skipped how many lines at the start of the block do not count
+ */
+export function hasFaultyLine(node: Node, skipped: number, faultyLines: FaultyLines): boolean {
+  const { file, line: start, lastLine, changes } = node;
+  const lines = faultyLines.get(file);
+  if (lines !== undefined && lines.size > 0)
+    for (let line = start + skipped; line <= lastLine; line++) if (lines.has(line)) return true;
+  return changes !== undefined && hasFaultyLine(changes, skipped, faultyLines);
+}
+
+/** What a statement says, or else what the one says that it changes, with the statement that says it. */
+export function said<K extends StatementKind, T>(
+  node: Node & NodeOf<K>,
+  ask: (statement: StatementOf<K>) => T | undefined,
+): { readonly value: T; readonly node: Node } | undefined {
+  const value = ask(node.statement);
+  if (value !== undefined) return { value, node };
+  const { changes } = node;
+  return changes?.statement.kind === node.statement.kind ? said(changes as Node & NodeOf<K>, ask) : undefined;
 }

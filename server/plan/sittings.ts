@@ -8,6 +8,7 @@ import {
   every,
   type FaultyLines,
   hasFaultyLine,
+  ownLines,
   said,
   sentenceOf,
   sentencesOf,
@@ -80,7 +81,7 @@ function sitting(
     ...(photo ? { photo: { ...picture(photo, problems), ...greyPatch(photo, problems) } } : {}),
     notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.title),
-    lines: { first: node.line, last: node.lastLine },
+    ...ownLines(node),
     node,
   };
 }

@@ -1,6 +1,6 @@
 import type { Plan } from './plan.js';
 
-/** What resolving a plan complains of; that something is not computed yet is no complaint. */
+/** What resolving a plan complains of. */
 export function toldBy(plan: Plan): readonly string[] {
-  return plan.problems.filter(({ code }) => code !== 'not computed yet').map(({ message }) => message);
+  return plan.problems.map(({ message }) => message);
 }

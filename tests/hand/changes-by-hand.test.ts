@@ -71,7 +71,7 @@ function read(text: string): Read {
 
 /** The keys of all subjects that are placed by this one, by their text, and its own. */
 function placedBy(subject: string, { plan }: Read, lines: readonly string[]): ReadonlySet<string> {
-  const blocks = [...plan.objects, ...plan.leads].map(({ key, lines: { first, last } }, index) => ({
+  const blocks = [...plan.objects, ...plan.leads].map(({ key, lines: { first, last } = { first: 0, last: -1 } }, index) => ({
     subject: `${index < plan.objects.length ? 'object' : 'lead'}:${key}`,
     // Without the names that they have themselves.
     words: new Set(

@@ -1,5 +1,6 @@
 import { parse } from '../../grammar/index.js';
 import { check } from '../../server/findings/check.js';
+import { isOwnEdit } from '../../server/findings/edits/own.js';
 import type { Finding, Fix } from '../../server/findings/finding.js';
 import { changedText, textChanges } from '../../server/findings/text-changes.js';
 import { measure } from '../../server/measure/measure.js';
@@ -30,7 +31,7 @@ export function checked(text: string, options: ResolveOptions = {}): Checked {
 /** The text after the edits of a fix. */
 export function mended(text: string, { edits }: Pick<Fix, 'edits'>): string {
   const lines = text.split('\n');
-  return changedText(lines, textChanges({ title: '', edits }, lines, '\n')).text;
+  return changedText(lines, textChanges({ edits: edits.filter(isOwnEdit) }, lines, '\n')).text;
 }
 
 export function objectNamed(plan: Plan, name: string): PlanObject {

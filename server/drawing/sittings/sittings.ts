@@ -59,8 +59,10 @@ export function sittingsBoard(reading: Reading): Board {
     belowAt,
     legend,
     described: described(reading, schedule),
-    placeOf: ({ objects, location: { line } }) => {
-      const sitting = plan.sittings.findIndex(({ lines: { first, last } }) => first <= line && line <= last);
+    placeOf: ({ objects, location, from: { file, line } = location }) => {
+      const sitting = plan.sittings.findIndex(
+        ({ node }) => node.file === file && node.line <= line && line <= node.lastLine,
+      );
       return calendar.placeOf(calendarAt, {
         object: objects[0],
         sitting: sitting < 0 ? undefined : sitting,

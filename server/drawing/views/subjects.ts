@@ -1,7 +1,8 @@
 import type { Finding } from '../../findings/finding.js';
-import type { Plan } from '../../plan/plan.js';
+import { placeHere } from '../../plan/based-on/here.js';
+import type { Location, Plan } from '../../plan/plan.js';
 import type { Subjects } from './reading.js';
-import type { Subject } from '../scene.js';
+import type { Lines, Subject } from '../scene.js';
 import { systemName } from '../captions/words.js';
 
 /** Everything in the plan that a mark can stand for, under keys that stay while the names stay. */
@@ -13,26 +14,40 @@ export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
     all[key] = subject;
     return key;
   };
+  const here = (location: Location): Pick<Subject, 'location' | 'from'> => ({
+    location: placeHere(plan, location),
+    ...(location.file === undefined ? {} : { from: { file: location.file, line: location.line } }),
+  });
+  const linesHere = ({
+    location,
+    lines,
+  }: {
+    readonly location: Location;
+    readonly lines?: Lines | undefined;
+  }) => {
+    const place = here(location);
+    return { ...place, lines: lines ?? { first: place.location.line, last: place.location.line } };
+  };
   const named = (kind: 'object' | 'lead') => (item: Plan['leads'][number] | Plan['objects'][number]) =>
     add(`${kind}:${item.key}`, {
       kind,
       key: item.key,
       name: item.name,
-      location: item.location,
-      lines: item.lines,
+      ...linesHere(item),
     });
   const placed = (
     kind: Exclude<Subject['kind'], 'object' | 'lead' | 'paint' | 'sitting' | 'finding'>,
     key: string,
     name: string,
-    location: Subject['location'] | undefined,
-  ) => (location === undefined ? undefined : add(key, { kind, name, location }));
+    location: Location | undefined,
+  ) => (location === undefined ? undefined : add(key, { kind, name, ...here(location) }));
 
-  const { canvas, focus, horizon, scale, valueBudget, colourBudget } = plan;
+  const { canvas, focus, horizon, scale, transferGrid, valueBudget, colourBudget } = plan;
   placed('canvas', 'canvas', 'canvas', canvas.location);
   placed('ground', 'ground', 'ground', canvas.ground.location);
   placed('focus', 'focus', 'focal point', focus?.location);
   placed('horizon', 'horizon', 'horizon', horizon?.location);
+  placed('grid', 'grid', 'transfer grid', transferGrid?.location);
   placed('scale', 'scale', 'value scale', scale.location);
   placed('budget', 'budget:value', 'value budget', valueBudget?.location);
   placed('budget', 'budget:colour', 'colour budget', colourBudget?.location);
@@ -48,21 +63,25 @@ export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
         kind: 'paint',
         key,
         name,
-        location,
-        lines: { first: location.line, last: location.line },
+        ...linesHere({ location }),
       }),
     ),
     sittings: plan.sittings.map(({ title, location, lines }) =>
-      add(`sitting:${title}`, { kind: 'sitting', key: title, name: title, location, lines }),
+      add(`sitting:${title}`, {
+        kind: 'sitting',
+        key: title,
+        name: title,
+        ...linesHere({ location, lines }),
+      }),
     ),
-    findings: findings.map(({ rule, severity, message, location, objects }) => {
+    findings: findings.map(({ rule, severity, message, location, from = location, objects }) => {
       const about = objects.map((index) => plan.objects[index]?.key ?? '').join(', ');
       return add(`finding:${rule}${about === '' ? '' : `:${about}`}`, {
         kind: 'finding',
         name: rule,
         severity,
         message,
-        location,
+        ...here(from),
       });
     }),
   };

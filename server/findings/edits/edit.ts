@@ -24,7 +24,12 @@ export function replace(location: Location, text: string): FixEdit {
 
 /** A statement under another. */
 export function addLine(under: Node, keyword: string, words: string): FixEdit {
-  return { kind: 'add line', under, text: `${keyword.padEnd(GUTTER)} ${words}` };
+  return { kind: 'add line', under, text: keywordAndWords(keyword, words) };
+}
+
+/** A statement as the formatter sets it. */
+export function keywordAndWords(keyword: string, words: string): string {
+  return `${keyword.padEnd(GUTTER)} ${words}`;
 }
 
 /** A length of the text that becomes another, in the unit it is written in: inches stay inches, % stays %. */

@@ -130,7 +130,7 @@ function placeEdits(
   if (added.length === 0) return changed;
   const words = added.map(({ axis, far }) => newMove(axis, far, canvas, rounding)).join('');
   if (words === '') return changed;
-  return [...changed, replace({ line: node.line, start: span.end, end: span.end }, words)];
+  return [...changed, replace(locate(node, { start: span.end, end: span.end }), words)];
 }
 
 function lastMove(moves: readonly Move[], axis: Axis): Move | undefined {

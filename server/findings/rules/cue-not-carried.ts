@@ -1,3 +1,4 @@
+import { isOwn } from '../../plan/based-on/here.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Cue, Plan, PlanObject } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
@@ -30,7 +31,10 @@ export const cueNotCarried: Rule = {
 };
 
 function hasError({ problems }: Plan, { location }: Cue): boolean {
-  return problems.some((problem) => problem.severity === 'error' && problem.location.line === location.line);
+  return problems.some(
+    (problem) =>
+      problem.severity === 'error' && isOwn(location) && problem.location.line === location.line,
+  );
 }
 
 function notCarried(plan: Plan, cue: Cue): RuleFinding {
@@ -50,7 +54,7 @@ function notCarried(plan: Plan, cue: Cue): RuleFinding {
             edits: [
               {
                 kind: 'replace',
-                location: { line: location.line, start: location.end, end: location.end },
+                location: { ...location, start: location.end },
                 text: ` ${words}`,
               },
             ],

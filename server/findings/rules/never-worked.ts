@@ -62,6 +62,6 @@ function sittingFor({ parts, schedule }: Measures, object: number): ScheduledSit
 function worksEdit({ sittings }: Plan, sitting: number, name: string): FixEdit | undefined {
   const works = every(sittings[sitting]?.node.children ?? [], 'works').at(-1);
   if (!works) return undefined;
-  const { line, end } = statementLocation(works);
-  return replace({ line, start: end, end }, `, ${name}`);
+  const location = statementLocation(works);
+  return replace({ ...location, start: location.end }, `, ${name}`);
 }

@@ -45,5 +45,5 @@ export function sittingName({ sittings }: Pick<Plan, 'sittings'>, index: number)
   const sitting = sittings[index];
   if (sitting === undefined) return '';
   const title = cueOpening(sitting.title.trim());
-  return title === '' ? `“untitled, line ${sitting.lines.first + 1}”` : `“${title}”`;
+  return title === '' ? `“untitled, line ${sitting.location.line + 1}”` : `“${title}”`;
 }

@@ -1,4 +1,5 @@
 import { percent } from '../../findings/words/words.js';
+import { isOnLine } from '../../plan/based-on/here.js';
 import type { Cue, Plan } from '../../plan/plan.js';
 import { inWords, capitalised } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
@@ -26,7 +27,7 @@ export function conceptFigures(snapshot: Snapshot, style: Style): Paragraphs {
 
 /** What carries the cue of a line, with how much of it is seen. */
 export function cueFigures(snapshot: Snapshot, line: number, style: Style): Paragraphs {
-  const cue = snapshot.plan.cues.find(({ location }) => location.line === line);
+  const cue = snapshot.plan.cues.find(({ location }) => isOnLine(location, line));
   if (cue === undefined) return [];
   return [prose(`${capitalised(carried(snapshot, cue))}.`, style)];
 }

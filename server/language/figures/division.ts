@@ -1,4 +1,5 @@
 import { counted, length, percent } from '../../findings/words/words.js';
+import { isOnLine } from '../../plan/based-on/here.js';
 import type { Canvas, Division } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
@@ -7,7 +8,7 @@ import type { Paragraphs } from './paragraphs.js';
 
 /** Where the lines of the systems on a `divide` line lie, how many crossings they make, and which is nearest to the focal point. */
 export function divisionFigures({ plan, measures }: Snapshot, line: number, style: Style): Paragraphs {
-  const systems = plan.divisions.filter(({ location }) => location?.line === line);
+  const systems = plan.divisions.filter(({ location }) => isOnLine(location, line));
   if (systems.length === 0) return [];
   const nearest = measures.focus?.nearest;
   const own = systems.some(({ system }) => system === nearest?.system) ? nearest : undefined;

@@ -11,7 +11,7 @@ import type { Paragraphs } from './paragraphs.js';
 /** Day, layer, what it works on, when it is dry, and how late it can be held. */
 export function sittingFigures({ plan, measures }: Snapshot, line: number, style: Style): Paragraphs {
   const { schedule } = measures;
-  const at = plan.sittings.findIndex(({ lines }) => lines.first <= line && line <= lines.last);
+  const at = plan.sittings.findIndex(({ lines }) => lines && lines.first <= line && line <= lines.last);
   const scheduled = schedule?.sittings.find(({ sitting }) => sitting === at);
   if (schedule === undefined || scheduled === undefined) return [];
   const { day, works } = scheduled;

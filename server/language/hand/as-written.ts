@@ -11,19 +11,28 @@ const NUMBER =
 /** A way from a place that leads nowhere. */
 const NO_WAY = /^0 ?(?:%|mm|cm|m|in)? (?:left|right|up|down)$/u;
 
-/** An edit that keeps to how the text is written where it changes: its spacing, and fractions where there were some. */
-export function asWritten(edit: FixEdit, lines: readonly string[], canvasUnit: LengthUnit): FixEdit {
+/**
+ * An edit that keeps to how the text is written where it changes: its spacing, and fractions where there were some.
+ *
+ * @param linesOf the lines of the plan, or of one that it builds on
+ */
+export function asWritten(
+  edit: FixEdit,
+  linesOf: (file: string | undefined) => readonly string[],
+  canvasUnit: LengthUnit,
+): FixEdit {
   switch (edit.kind) {
     case 'replace': {
-      const { line, start, end } = edit.location;
-      const words = lines[line] ?? '';
+      const { line, start, end, file } = edit.location;
+      const words = linesOf(file)[line] ?? '';
       const text = numberAsWritten(edit.text, words.slice(start, end), canvasUnit);
       if (!NO_WAY.test(text)) return { ...edit, text };
       const [separator = ''] = /(?:\s*,)?(?:\s+and)?\s*$/u.exec(words.slice(0, start)) ?? [];
-      return { ...edit, location: { line, start: start - separator.length, end }, text: '' };
+      return { ...edit, location: { ...edit.location, start: start - separator.length }, text: '' };
     }
     case 'add line':
-      return { ...edit, text: spacedAs(edit.text, siblingsIn(edit.under), lines) };
+      return { ...edit, text: spacedAs(edit.text, siblingsIn(edit.under), linesOf(edit.under.file)) };
+    case 'add statement':
     case 'take out line':
       return edit;
   }
@@ -64,7 +73,8 @@ function inSixteenths(value: number): string {
 
 /** The lines beside which a new one under a statement comes to stand; the statement itself where there are none. */
 export function siblingsIn(under: Node): readonly Node[] {
-  return under.children.length > 0 ? under.children : [under];
+  const own = under.children.filter(({ file }) => file === under.file);
+  return own.length > 0 ? own : [under];
 }
 
 /** The words of a new line set as far from their keyword as those of the statements beside it. */

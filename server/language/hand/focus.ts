@@ -10,8 +10,8 @@ import { newFocusLine } from './new-lines.js';
 import { crossingAt, takenTo } from './places.js';
 
 /** The focal point put down at a place: on a crossing of a division it is said in words, elsewhere in coordinates. */
-export function moveFocus({ plan, tree }: Snapshot, to: Spot): Attempt {
-  const node = focusNode(tree.nodes);
+export function moveFocus({ plan }: Snapshot, to: Spot): Attempt {
+  const node = focusNode(plan.statements);
   if (!node || !plan.focus) return refusal('The plan has no focal point yet.');
   const place = node.statement.at;
   const words = crossingAt(to, plan);
@@ -24,10 +24,10 @@ export function moveFocus({ plan, tree }: Snapshot, to: Spot): Attempt {
 
 /** The focal point on a crossing by its name among the guides, in a line of its own when the plan has none yet. */
 export function focusOnCrossing(snapshot: Snapshot, name: string): Attempt {
-  const { plan, tree } = snapshot;
+  const { plan } = snapshot;
   const crossing = crossingsOf(plan).find((candidate) => candidate.name === name);
   if (!crossing) return refusal('The division of the canvas has no such crossing any more.');
-  const node = focusNode(tree.nodes);
+  const node = focusNode(plan.statements);
   const { words } = crossing;
   if (words === undefined) return edits([]);
   return node ? edits([replace(locate(node, node.statement.at), words)]) : newFocusLine(snapshot, words);

@@ -84,7 +84,7 @@ function alongEdge(
   if (length === 0 || off > canvas.diagonal * ON_EDGE) return undefined;
   const share = `${plainNumber((along / length) * 100)}%`;
   const stated = base.along;
-  if (!stated) return [replace({ line: node.line, start: end, end }, ` at ${share}`)];
+  if (!stated) return [replace(locate(node, { start: end, end }), ` at ${share}`)];
   const isPart = stated.unit === '%' || (stated.unit === undefined && stated.fraction);
   const axis = isLevel ? 'across' : 'down';
   const words = isPart ? share : lengthWords(stated, canvas, axis, () => along, 'nearest');

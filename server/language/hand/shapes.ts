@@ -74,8 +74,11 @@ function withoutRepeats(written: readonly string[]): readonly string[] {
 }
 
 /** A name that nothing in the plan has: `new-shape`, `new-shape-2`. */
-function freshName({ names, tree }: Snapshot, wanted: string): string {
-  const taken = new Set([...names.definitions, ...names.uses].map(({ key }) => key));
+function freshName({ names, tree, plan }: Snapshot, wanted: string): string {
+  const inTheText = [...names.definitions, ...names.uses];
+  const taken = new Set(
+    [...inTheText, ...plan.objects, ...plan.leads, ...plan.colours].map(({ key }) => key),
+  );
   tree.lostNames.forEach((name) => taken.add(nameKey(name)));
   let name = wanted;
   for (let count = 2; taken.has(name); count++) name = `${wanted}-${count}`;

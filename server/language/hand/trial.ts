@@ -1,5 +1,6 @@
 import { frameOf } from '../../drawing/handling/framing.js';
 import { surroundingsOf } from '../../drawing/handling/surroundings.js';
+import { ownEdits } from '../../findings/edits/own.js';
 import { changedText, type TextChange, textChanges } from '../../findings/text-changes.js';
 import type { SyntaxTree } from '../../../grammar/index.js';
 import type { Plan } from '../../plan/plan.js';
@@ -27,6 +28,8 @@ export function tried(snapshot: Snapshot, version: number, change: HandChange): 
   const attempt = attemptOf(snapshot, change);
   if (attempt.kind === 'refused') return attempt;
   const changes = changesOf(attempt, snapshot);
+  if (!changes)
+    return refusal('What this would change stands in the plan that this one is based on: change it there.');
   if (changes.length === 0) return { kind: 'trial', changes, after: snapshot };
   const after = snapshot.readInstead(changedText(snapshot.lines, changes).text);
   const fault = newFault(snapshot, after);
@@ -46,12 +49,20 @@ function hasSize(plan: Plan, subject: string): boolean {
 function changesOf(
   attempt: Exclude<Attempt, Refusal>,
   { lines, text, plan }: Snapshot,
-): readonly TextChange[] {
+): readonly TextChange[] | undefined {
   if (attempt.kind === 'new') return [attempt.change];
-  const edits = attempt.edits.map((edit) => asWritten(edit, lines, plan.canvas.unit));
-  return textChanges({ title: '', edits }, lines, lineEndOf(text)).filter(
-    ({ from, to, text: words }) =>
-      from.line !== to.line || (lines[from.line] ?? '').slice(from.column, to.column) !== words,
+  const written = (file: string | undefined): readonly string[] =>
+    file === undefined ? lines : (plan.basedOn?.plans.find((base) => base.file === file)?.lines ?? []);
+  const edits = ownEdits(
+    plan,
+    attempt.edits.map((edit) => asWritten(edit, written, plan.canvas.unit)),
+  );
+  return (
+    edits &&
+    textChanges({ edits }, lines, lineEndOf(text)).filter(
+      ({ from, to, text: words }) =>
+        from.line !== to.line || (lines[from.line] ?? '').slice(from.column, to.column) !== words,
+    )
   );
 }
 

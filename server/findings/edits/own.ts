@@ -1,0 +1,215 @@
+import { isKind, type Node } from '../../../grammar/index.js';
+import type { BasePlan } from '../../plan/based-on/base-plans.js';
+import { isOwn } from '../../plan/based-on/here.js';
+import type { Location, Plan } from '../../plan/plan.js';
+import { locate } from '../../plan/problems.js';
+import type { Fix, FixEdit, OwnEdit, OwnFix } from '../finding.js';
+import { keywordAndWords } from './edit.js';
+
+/** A base's text is written by its own plan only, so a change of it is written into this plan, which goes before. */
+
+type ForeignEdit = Extract<FixEdit, { readonly kind: 'replace' | 'add line' }>;
+
+/** Statements under which a plan goes on with what its base says there, so that only the lines that change are written. */
+const GOING_ON: ReadonlySet<Node['statement']['kind']> = new Set(['object', 'sitting', 'palette'] as const);
+
+/** Statements that a plan says wholly anew when it says them at all. */
+const WHOLLY: ReadonlySet<Node['statement']['kind']> = new Set([
+  'canvas',
+  'focus',
+  'horizon',
+  'scale',
+  'budget',
+  'wheel',
+  'colour definition',
+  'lead',
+  'path',
+  'cue',
+  'sketch',
+  'grid',
+  'due',
+  'rule',
+] as const);
+
+/** Lines of which there may be many: one more would stand beside that of the base. */
+const BESIDE: ReadonlySet<Node['statement']['kind']> = new Set(['note', 'allow', 'task'] as const);
+
+/**
+ * Edits of the plan's own text that come to the same as these: what would change a plan that this one builds on is said in
+ * this one instead. Nothing where that can't be said.
+ */
+export function ownEdits(plan: Plan, edits: readonly FixEdit[]): readonly OwnEdit[] | undefined {
+  if (edits.every(isOwnEdit)) return edits;
+  const foreign = edits.filter((edit): edit is ForeignEdit => !isOwnEdit(edit) && isOfABase(edit));
+  const groups = new Map<Node, ForeignEdit[]>();
+  for (const edit of foreign) {
+    const statement = statementWith(plan, placeOf(edit));
+    if (!statement) return undefined;
+    groups.set(statement, [...(groups.get(statement) ?? []), edit]);
+  }
+  const said = [...groups].map(([statement, own]) => saidHere(plan, statement, own));
+  if (said.some((one) => one === undefined)) return undefined;
+  return [...edits.filter(isOwnEdit), ...said.flatMap((one) => one ?? [])];
+}
+
+/** Lines are taken out of the plan's own text alone. */
+function isOfABase({ kind }: FixEdit): boolean {
+  return kind === 'replace' || kind === 'add line';
+}
+
+/** A fix as edits of the plan's own text; nothing where it can't be said there. */
+export function ownFix(plan: Plan, fix: Fix | undefined): OwnFix | undefined {
+  const edits = fix && ownEdits(plan, fix.edits);
+  return fix && edits && { title: fix.title, edits };
+}
+
+/** Whether an edit changes the plan's own text. */
+export function isOwnEdit(edit: FixEdit): edit is OwnEdit {
+  switch (edit.kind) {
+    case 'replace':
+      return isOwn(edit.location);
+    case 'add line':
+      return edit.under.file === undefined;
+    case 'add statement':
+    case 'take out line':
+      return true;
+  }
+}
+
+function placeOf(edit: ForeignEdit): Location {
+  return edit.kind === 'replace' ? edit.location : locate(edit.under, edit.under.statement);
+}
+
+/** The statement at the left margin that a place of a base belongs to, or the plan's own one that changes that. */
+function statementWith({ statements }: Plan, place: Location): Node | undefined {
+  return statements.find((statement) => layersOf(statement).some((layer) => holds(layer, place)));
+}
+
+function layersOf(statement: Node): readonly Node[] {
+  return [statement, ...(statement.changes ? layersOf(statement.changes) : [])];
+}
+
+function holds({ file, line: first, lastLine }: Node, place: Location): boolean {
+  return file === place.file && first <= place.line && place.line <= lastLine;
+}
+
+function saidHere(
+  plan: Plan,
+  statement: Node,
+  edits: readonly ForeignEdit[],
+): readonly OwnEdit[] | undefined {
+  const text = new BaseText(plan.basedOn?.plans ?? [], edits);
+  const { kind } = statement.statement;
+  const added = edits.flatMap((edit) => (edit.kind === 'add line' ? [`  ${edit.text}`] : []));
+  if (WHOLLY.has(kind))
+    return [{ kind: 'add statement', text: [...text.block(statement), ...added].join('\n') }];
+  if (!GOING_ON.has(kind)) return undefined;
+  const changed = edits.flatMap((edit) => (edit.kind === 'replace' ? [edit] : []));
+  const inHeader = changed.filter(({ location }) =>
+    layersOf(statement).some((layer) => layer.file === location.file && layer.line === location.line),
+  );
+  const lines = linesOf(
+    statement,
+    changed.filter((edit) => !inHeader.includes(edit)),
+    text,
+  );
+  if (!lines) return undefined;
+  const under = [...lines.map((line) => `  ${line}`), ...added];
+  if (statement.file === undefined) return goneOnWith(statement, inHeader, under);
+  const header = inHeader.length > 0 ? text.words(statement) : headerOf(statement, text);
+  return [{ kind: 'add statement', text: [header, ...under].join('\n') }];
+}
+
+/** The plan's own statement goes on with more lines, and a sitting with a day. */
+function goneOnWith(
+  own: Node,
+  inHeader: readonly { readonly text: string }[],
+  under: readonly string[],
+): readonly OwnEdit[] | undefined {
+  const [header, ...more] = inHeader;
+  if (more.length > 0 || (header && !isKind(own, 'sitting'))) return undefined;
+  const { line, statement } = own;
+  const dated: readonly OwnEdit[] =
+    header && statement.kind === 'sitting'
+      ? [
+          {
+            kind: 'replace',
+            location: { line, start: statement.title.end, end: statement.title.end },
+            text: ` on ${header.text}`,
+          },
+        ]
+      : [];
+  if (under.length === 0) return dated;
+  const text = under.map((words) => words.slice(2)).join('\n');
+  return [...dated, { kind: 'add line', under: own, text }];
+}
+
+/** What stands under a statement of a base, as far as it changes, each line as it becomes. */
+function linesOf(
+  { children }: Node,
+  edits: readonly { readonly location: Location }[],
+  text: BaseText,
+): readonly string[] | undefined {
+  const changed = new Set<Node>();
+  for (const { location } of edits) {
+    const child = children.find((one) => holds(one, location));
+    if (!child || BESIDE.has(child.statement.kind)) return undefined;
+    // Shapes of a base all go where the plan gives one.
+    const alike = isKind(child, 'shape') ? children.filter((one) => isKind(one, 'shape')) : [child];
+    alike.forEach((one) => changed.add(one));
+  }
+  return [...changed].flatMap((child) => text.block(child));
+}
+
+function headerOf(node: Node, text: BaseText): string {
+  const { statement } = node;
+  const words = (start: number, end: number): string => text.slice(locate(node, { start, end }));
+  switch (statement.kind) {
+    case 'object':
+      return keywordAndWords('object', words(statement.name.start, statement.name.end));
+    case 'sitting':
+      return keywordAndWords('sitting', words(statement.title.start, statement.title.end));
+    default:
+      return statement.kind;
+  }
+}
+
+/** The lines of the plans that a plan builds on, as some edits would leave them. */
+class BaseText {
+  readonly #lines = new Map<string, readonly string[]>();
+  readonly #edits: readonly ForeignEdit[];
+
+  constructor(plans: readonly BasePlan[], edits: readonly ForeignEdit[]) {
+    this.#edits = edits;
+    for (const { file, lines } of plans) this.#lines.set(file, lines);
+  }
+
+  slice({ file = '', line, start, end }: Location): string {
+    return (this.#lines.get(file)?.[line] ?? '').slice(start, end);
+  }
+
+  /** The statement of a node after the edits, without what stands behind it on its line. */
+  words(node: Node): string {
+    const { file, line, statement } = node;
+    const { start, end } = statement;
+    const edits = this.#edits
+      .flatMap((edit) => (edit.kind === 'replace' ? [edit] : []))
+      .filter(({ location }) => location.file === file && location.line === line)
+      .toSorted((one, other) => one.location.start - other.location.start);
+    let words = '';
+    let from = start;
+    for (const { location, text } of edits) {
+      words += this.slice(locate(node, { start: from, end: location.start })) + text;
+      from = location.end;
+    }
+    return words + this.slice(locate(node, { start: from, end: Math.max(from, end) }));
+  }
+
+  /** A statement after the edits with what stands under it, a line each. */
+  block(node: Node): readonly string[] {
+    return [
+      this.words(node),
+      ...node.children.flatMap((child) => this.block(child).map((line) => `  ${line}`)),
+    ];
+  }
+}

@@ -1,0 +1,86 @@
+import type { Node, NodeOf, SyntaxTree } from '../../../grammar/index.js';
+import type { Location, ReadFile } from '../plan.js';
+import { locate, type Problems } from '../problems.js';
+import { every, lastOf } from '../select.js';
+import { type BasePlan, basePlan } from './base-plans.js';
+import { pathFrom } from './paths.js';
+
+/** A plan that builds on one that builds on another, and so on, this far. */
+const MOST_BASES = 10;
+/** Of all of them together. */
+const MOST_CHARACTERS = 10_000_000;
+
+/** What a plan builds on. */
+export interface Bases {
+  /** Where the plan says what it builds on: the file's name. Missing for a plan that builds on none. */
+  readonly location?: Location;
+  /** The nearest first. */
+  readonly plans: readonly BasePlan[];
+  /** Set while one of them is on its way, or where one can't be had, which has been told. */
+  readonly lacking?: 'on its way' | 'not to be had';
+}
+
+type BasedOn = Node & NodeOf<'based on'>;
+
+/** Reads the plans that a plan builds on, one by the next. What can't be had is one error, where the plan says `based on`. */
+export function readBases({ nodes }: SyntaxTree, readFile: ReadFile | undefined, problems: Problems): Bases {
+  const stated = lastOf(every(nodes, 'based on'), problems);
+  if (!stated) return { plans: [] };
+  const location = locate(stated, stated.statement.file);
+  const plans: BasePlan[] = [];
+  const refuse = (message: string, at: BasedOn): Bases => {
+    const related =
+      at === stated
+        ? []
+        : [{ location: locate(at, at.statement.file), message: 'This says what it is based on.' }];
+    problems.error('unreadable file', message, location, { related });
+    return { location, plans: [], lacking: 'not to be had' };
+  };
+  let characters = 0;
+  for (
+    let link: BasedOn | undefined = stated;
+    link;
+    link = every(plans.at(-1)?.nodes ?? [], 'based on').at(-1)
+  ) {
+    const heir = plans.at(-1)?.file;
+    const file = pathFrom(heir, link.statement.file.value);
+    const ring = plans.findIndex((plan) => plan.file === file);
+    if (ring >= 0) return refuse(ringWords(plans.slice(ring).map((plan) => plan.file)), link);
+    if (plans.length === MOST_BASES) {
+      return refuse(
+        `This builds on more than ${MOST_BASES} plans, one on the next. Let it begin nearer to the first.`,
+        link,
+      );
+    }
+    const answer = readFile?.(file);
+    if (!answer) return { location, plans: [], lacking: 'on its way' };
+    const who = heir === undefined ? `\`${file}\`` : `\`${file}\`, on which \`${heir}\` is based,`;
+    if (!answer.ok) {
+      return refuse(file === '' ? answer.reason : `${who} cannot be read. ${answer.reason}`, link);
+    }
+    characters += answer.text.length;
+    if (characters > MOST_CHARACTERS) {
+      return refuse(
+        'The plans that this builds on are too long together: 10 million characters are the most.',
+        link,
+      );
+    }
+    const plan = basePlan(file, answer.text);
+    if (plan.nodes.length === 0 && plan.tree.problems.length > 0) {
+      return refuse(`${who} is no plan: not one line of it can be read as a statement.`, link);
+    }
+    plans.push(plan);
+  }
+  return { location, plans };
+}
+
+/** `a` on `b`, `b` on `c` and `c` on `a` again. */
+function ringWords(files: readonly string[]): string {
+  const [first = '', ...others] = files.map((file) => `\`${file}\``);
+  if (others.length === 0)
+    return `${first} is based on itself. Let it begin without \`based on\`, or from another plan.`;
+  const steps = [...others, `${first} again`].map((file, index) =>
+    index === 0 ? `${first} is based on ${file}` : `that on ${file}`,
+  );
+  return `${steps.slice(0, -1).join(', ')} and ${steps.at(-1) ?? ''}: a ring without a beginning. Let one of them begin without \`based on\`.`;
+}

@@ -40,7 +40,7 @@ export async function check(
       files.push(answer.unreadable);
       continue;
     }
-    const snapshot = evaluate(answer.source, terminal);
+    const snapshot = await evaluate(answer.source, terminal);
     const title = snapshot.plan.title?.value;
     files.push({
       name: answer.source.name,

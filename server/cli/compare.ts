@@ -7,7 +7,7 @@ import { type ComparedSide, compareDocument } from './compare-document.js';
 import { compareText } from './compare-text.js';
 import { conflictSentence } from './conflict.js';
 import { targetOf } from './draw-target.js';
-import { evaluate } from './evaluate.js';
+import { evaluateAlone } from './evaluate.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
 import { gitDiff } from './git-diff.js';
 import { countRemarks, remarksOf } from './remarks.js';
@@ -45,7 +45,7 @@ export async function compare(
     const conflict = conflictSentence(source);
     if (conflict !== undefined) throw new CommandFailure(conflict);
   }
-  const evaluated = [earlier, later].map((source) => evaluate(source, terminal));
+  const evaluated = [earlier, later].map((source) => evaluateAlone(source, terminal));
   const [before, now] = evaluated;
   if (before === undefined || now === undefined) return exitCodes.failed;
   const comparison = comparePlans(before, now);

@@ -30,6 +30,8 @@ export interface DrawOptions {
   readonly paper?: Paper;
   /** False to leave off what is seen through glazes. */
   readonly glazes?: boolean;
+  /** The view `transfer` with left and right changed over. */
+  readonly mirror?: boolean;
   /** Files of fonts for letters that the tool's own lacks. */
   readonly font?: readonly string[];
 }
@@ -49,10 +51,13 @@ export async function draw(name: string, options: DrawOptions, terminal: Termina
   if (options.glazes === false && !WITH_GLAZES.has(options.view)) {
     throw new CommandFailure('--no-glazes belongs to --view drawing, colour or sittings.');
   }
+  if (options.mirror && options.view !== 'transfer') {
+    throw new CommandFailure('--mirror belongs to --view transfer.');
+  }
   const target = targetOf(options);
   refusePaper(options, target);
   const fonts = target.format === 'pdf' ? await readFonts(options.font ?? [], terminal) : [];
-  const snapshot = evaluate(await readOneSource(name, terminal), terminal);
+  const snapshot = await evaluate(await readOneSource(name, terminal), terminal);
   refuseSitting(options, snapshot);
   await write(target, snapshot, options, fonts, terminal);
   const { errors } = countRemarks(remarksOf(snapshot));
@@ -120,10 +125,11 @@ interface Drawn {
 function view(
   name: View,
   { plan, measures, findings }: Snapshot,
-  { distance, sitting, paper, glazes }: DrawOptions,
+  { distance, sitting, paper, glazes, mirror }: DrawOptions,
 ): Drawn {
   const scene = compose(plan, measures, findings, name, {
     glazes,
+    isMirrored: mirror,
     sitting: sitting === undefined ? undefined : sitting - 1,
     distanceMillimetres: distance && millimetresOf(distance, plan.canvas),
   });

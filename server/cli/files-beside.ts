@@ -2,6 +2,8 @@ import { constants, closeSync, fstatSync, openSync, readFileSync, realpathSync }
 import path from 'node:path';
 import { liesBelow } from '../entry/disk.js';
 import { refusalOfPath } from '../language/paths.js';
+import type { PictureBytes } from '../photograph/gather.js';
+import { photographLimitBytes } from '../photograph/limits.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { decodeUtf8 } from './utf8.js';
 
@@ -22,7 +24,31 @@ export function filesBeside(planFolder: string, currentFolder: string): ReadFile
   };
 }
 
+/** Reads the photographs and sketches that a plan names, with the same refusals. */
+export function picturesBeside(planFolder: string, currentFolder: string): (written: string) => PictureBytes {
+  const roots = [planFolder, currentFolder].flatMap((folder) => realPath(folder) ?? []);
+  return (written) => {
+    const found = fileBeside(written, planFolder, roots);
+    return found.ok ? readBytes(found.file, photographLimitBytes) : found;
+  };
+}
+
 function readBeside(written: string, planFolder: string, roots: readonly string[]): FileAnswer {
+  const found = fileBeside(written, planFolder, roots);
+  if (!found.ok) return found;
+  const read = readBytes(found.file, largestBytes);
+  if (!read.ok) return read;
+  const decoded = decodeUtf8(read.bytes);
+  return decoded.ok ? { ok: true, text: decoded.text } : refuse(`This file ${decoded.reason}.`);
+}
+
+type Refusal = { readonly ok: false; readonly reason: string };
+
+function fileBeside(
+  written: string,
+  planFolder: string,
+  roots: readonly string[],
+): { readonly ok: true; readonly file: string } | Refusal {
   const name = written.replaceAll('\\', '/');
   const refusal = refusalOfPath(name);
   if (refusal !== undefined) return refuse(refusal);
@@ -32,22 +58,20 @@ function readBeside(written: string, planFolder: string, roots: readonly string[
   if (!lexicalRoots.some((root) => liesBelow(file, root))) return refuse(OUTSIDE);
   const real = realPath(file);
   if (real === undefined) return refuse('There is no such file.');
-  if (!roots.some((root) => liesBelow(real, root))) return refuse(OUTSIDE);
-  return readText(real);
+  return roots.some((root) => liesBelow(real, root)) ? { ok: true, file: real } : refuse(OUTSIDE);
 }
 
 const OUTSIDE = "This file lies outside the plan's folder and outside the folder you are in.";
 
-function readText(file: string): FileAnswer {
+function readBytes(file: string, limitBytes: number): PictureBytes {
   let handle: number | undefined;
   try {
     // Opening a pipe would wait for somebody to write into it; Windows knows no such flag.
     handle = openSync(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
     const status = fstatSync(handle);
     if (!status.isFile()) return refuse('This is not a file.');
-    if (status.size > largestBytes) return refuse('This file is larger than 5 MB.');
-    const decoded = decodeUtf8(readFileSync(handle));
-    return decoded.ok ? { ok: true, text: decoded.text } : refuse(`This file ${decoded.reason}.`);
+    if (status.size > limitBytes) return refuse(`This file is larger than ${limitBytes / 1024 / 1024} MB.`);
+    return { ok: true, bytes: readFileSync(handle) };
   } catch {
     return refuse('This file may not be read.');
   } finally {
@@ -63,6 +87,6 @@ function realPath(file: string): string | undefined {
   }
 }
 
-function refuse(reason: string): FileAnswer {
+function refuse(reason: string): Refusal {
   return { ok: false, reason };
 }

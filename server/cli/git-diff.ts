@@ -6,7 +6,7 @@ import { compareDocument } from './compare-document.js';
 import { compareText } from './compare-text.js';
 import { conflictSentence } from './conflict.js';
 import { shown } from './display.js';
-import { evaluate } from './evaluate.js';
+import { evaluateAlone } from './evaluate.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
 import { countRemarks, remarksOf } from './remarks.js';
 import { readOneSource, type Source } from './source.js';
@@ -52,7 +52,7 @@ async function told({ at, oldFile, newFile, newPath }: Given, terminal: Terminal
     if (later === undefined) return `${shown(at)} is gone: ${inShort(earlier, terminal)}\n\n`;
     const conflict = conflictSentence(earlier, true) ?? conflictSentence(later, true);
     if (conflict !== undefined) return `${shown(conflict)}\n\n`;
-    const [before, now] = [evaluate(earlier, terminal), evaluate(later, terminal)];
+    const [before, now] = [evaluateAlone(earlier, terminal), evaluateAlone(later, terminal)];
     const errorsOf = (plan: typeof now) => countRemarks(remarksOf(plan)).errors;
     const sides = {
       earlier: { name: at === newPath ? `${at} before` : at, errors: errorsOf(before) },
@@ -81,7 +81,7 @@ async function side(file: string, at: string, terminal: Terminal): Promise<Sourc
 
 /** `“The winter barn”, 90 × 60 cm, twelve objects.` */
 function inShort(source: Source, terminal: Terminal): string {
-  const { plan } = evaluate(source, terminal);
+  const { plan } = evaluateAlone(source, terminal);
   const count = plan.objects.length;
   const objects = `${count === 0 ? 'no' : counted(count)} object${count === 1 ? '' : 's'}`;
   return `“${shown(planTitle(plan))}”, ${canvasSize(plan.canvas)}, ${objects}.`;

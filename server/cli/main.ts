@@ -1,14 +1,19 @@
+import path from 'node:path';
 import process from 'node:process';
+import { nodeDarkroom } from '../entry/darkroom-node.js';
 import { exitCodes } from './exit-code.js';
 import { run } from './program.js';
 import { readUpTo } from './read-up-to.js';
 import { complaint, type Terminal } from './terminal.js';
+
+const darkroom = nodeDarkroom(path.join(__dirname, 'photograph.js'));
 
 const terminal: Terminal = {
   folder: process.cwd(),
   coloured: process.stdout.isTTY === true && !process.env['NO_COLOR'],
   now: () => new Date(),
   readInput: (mostBytes) => readUpTo(process.stdin, mostBytes),
+  square: darkroom.square,
   print: (output) => new Promise((resolve) => process.stdout.write(output, () => resolve())),
   explain: (text) => void process.stderr.write(text),
   complain: (message) => void process.stderr.write(complaint(message)),
@@ -23,6 +28,7 @@ for (const stream of [process.stdout, process.stderr]) {
 
 run(process.argv.slice(2), terminal).then(
   (code) => {
+    darkroom.close();
     if (code !== undefined) process.exitCode = code;
   },
   (error: unknown) => {

@@ -12,7 +12,7 @@ export interface MixOptions {
 
 /** `mahlstick mix`: what the colours are mixed of. A plan with errors is worked with as far as it can be read. */
 export async function mix(name: string, options: MixOptions, terminal: Terminal): Promise<ExitCode> {
-  const snapshot = evaluate(await readOneSource(name, terminal), terminal);
+  const snapshot = await evaluate(await readOneSource(name, terminal), terminal, 'plan');
   const { errors } = countRemarks(remarksOf(snapshot));
   const document = mixDocument(name, snapshot.plan, snapshot.measures.palette, errors);
   await terminal.print(

@@ -23,7 +23,7 @@ export async function schedule(
   terminal: Terminal,
 ): Promise<ExitCode> {
   refuse(options);
-  const snapshot = evaluate(await readOneSource(name, terminal), terminal);
+  const snapshot = await evaluate(await readOneSource(name, terminal), terminal, 'plan');
   const { errors } = countRemarks(remarksOf(snapshot));
   if (options.output === undefined) await terminal.print(printed(name, snapshot, errors, options, terminal));
   else await writeCalendar(name, snapshot, options.output, terminal);

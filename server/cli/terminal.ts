@@ -1,3 +1,5 @@
+import type { SquarePhotograph } from '../photograph/answers.js';
+
 /** What a command may know of the world it runs in, apart from the files it is given by name. */
 export interface Terminal {
   /** The current directory. */
@@ -10,6 +12,8 @@ export interface Terminal {
   readInput(mostBytes: number): Promise<Uint8Array>;
   /** Writes to the standard output, whole; settles when the reader has taken it or has gone. */
   print(output: string): Promise<void>;
+  /** Squares up the photographs that plans name; begun with the first. */
+  readonly square: SquarePhotograph;
   /** Tells the painter one thing that is amiss, on the standard error stream. */
   complain(message: string): void;
   /** Shows help on the standard error stream, as it is. */

@@ -2,7 +2,7 @@ import { Readable } from 'node:stream';
 import { measureDocument } from '../../server/cli/measure-document.js';
 import type { MeasureDocument } from '../../server/cli/schema/measure.js';
 import { linesOf } from '../../server/language/text.js';
-import { evaluate } from '../../server/cli/evaluate.js';
+import { evaluateAlone } from '../../server/cli/evaluate.js';
 import { run } from '../../server/cli/program.js';
 import { remarksOf } from '../../server/cli/remarks.js';
 import type { ExitCode } from '../../server/cli/exit-code.js';
@@ -28,6 +28,8 @@ export async function session(
   const complaints: string[] = [];
   const terminal: Terminal = {
     folder,
+    square: async (...asked) =>
+      (await import('../../server/photograph/square.js')).squarePhotograph(...asked),
     coloured: false,
     now: () => new Date('2026-11-30T08:05:09Z'),
     readInput: (mostBytes) => readUpTo(Readable.from([Buffer.from(input)]), mostBytes),
@@ -50,7 +52,7 @@ export async function session(
 
 /** A plan as `check` sees it, under the name `plan.mahl`. */
 export function checkedPlan(text: string) {
-  const snapshot = evaluate({ name: 'plan.mahl', text, marked: false, folder: '/' }, { folder: '/' });
+  const snapshot = evaluateAlone({ name: 'plan.mahl', text, marked: false, folder: '/' }, { folder: '/' });
   return { name: 'plan.mahl', lines: linesOf(text), remarks: remarksOf(snapshot) };
 }
 

@@ -1,0 +1,143 @@
+import * as v from 'valibot';
+import {
+  LSPErrorCodes,
+  ResponseError,
+  type CancellationToken,
+  type Connection,
+  type RequestType,
+} from 'vscode-languageserver';
+import { comparedScenes } from '../drawing/comparison/scenes.js';
+import { pictureViews } from '../drawing/scene.js';
+import { differenceInShort, wallCard } from '../drawing/wall/card.js';
+import { comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
+import {
+  cardRequest,
+  type CardParams,
+  type CardResult,
+  compareRequest,
+  type CompareParams,
+  type ComparedPlans,
+  type NeededFiles,
+} from './comparison-protocol.js';
+import type { Form } from './forms.js';
+import { admitted, cancelled, type Guard, type Session } from './guard.js';
+import { resolvePath, usualSpelling } from './paths.js';
+import { fileSizeLimitBytes } from './protocol.js';
+import type { Snapshot } from './snapshot.js';
+import { nextTurn } from './turns.js';
+
+const text = v.pipe(v.string(), v.maxLength(fileSizeLimitBytes));
+const file = v.variant('ok', [
+  v.object({ ok: v.literal(true), text }),
+  v.object({ ok: v.literal(false), reason: v.pipe(v.string(), v.maxLength(10_000)) }),
+]);
+const planText = v.object({
+  uri: v.string(),
+  text,
+  files: v.optional(v.pipe(v.record(v.string(), file), v.maxEntries(200))),
+});
+const view = v.picklist(pictureViews);
+const ofComparison = v.object({ earlier: planText, later: planText, view });
+const ofCard = v.object({ plan: planText, view, first: v.optional(planText) });
+
+/** Answers what is asked about plans that need not be open: what differs between two, and how one hangs on the wall. */
+export function answerComparisons(
+  connection: Connection,
+  guard: Guard,
+  folders: () => readonly string[],
+): void {
+  const answer = <P, R>(
+    type: RequestType<P, R | null, void>,
+    form: Form,
+    feature: (session: Session, params: P, goOn: () => Promise<boolean>) => Promise<R | undefined>,
+  ): void => {
+    connection.onRequest(
+      type.method,
+      async (params: P, token: CancellationToken): Promise<R | null | ResponseError<void>> => {
+        const session = admitted(guard, type.method, form, params);
+        if (session instanceof ResponseError) return session;
+        const goOn = async (): Promise<boolean> => {
+          await new Promise<void>((resolve) => nextTurn(resolve));
+          return !token.isCancellationRequested;
+        };
+        try {
+          if (!(await goOn())) return cancelled();
+          return (await feature(session, params, goOn)) ?? cancelled();
+        } catch (error) {
+          guard.failed(type.method, error);
+          return new ResponseError(LSPErrorCodes.RequestFailed, 'The plans could not be worked out.');
+        }
+      },
+    );
+  };
+
+  answer(compareRequest, ofComparison, compareTwo);
+  answer(cardRequest, ofCard, (session, params, goOn) => cardOf(session, params, folders(), goOn));
+}
+
+async function compareTwo(
+  { service }: Session,
+  { earlier, later, view: shown }: CompareParams,
+  goOn: () => Promise<boolean>,
+): Promise<ComparedPlans | NeededFiles | undefined> {
+  const before = await service.readAside(earlier, goOn);
+  const now = await service.readAside(later, goOn);
+  if (before === undefined || now === undefined) return undefined;
+  if ('needs' in before || 'needs' in now) {
+    const needs = (aside: typeof before) => ('needs' in aside ? aside.needs : []);
+    return { needs: { earlier: needs(before), later: needs(now) } };
+  }
+  const comparison = comparePlans(before.snapshot, now.snapshot);
+  const scenes = comparedScenes(comparison, shown);
+  const { changes, remark } = comparison;
+  return {
+    earlier: { scene: scenes.earlier },
+    later: { scene: scenes.later },
+    changes: changes.map(({ topic, kind, message, earlier: was, later: is }) => ({
+      topic,
+      kind,
+      message,
+      ...(was ? { earlier: was } : {}),
+      ...(is ? { later: is } : {}),
+    })),
+    remarks: [
+      ...(changes.length === 0 ? [noChangeInWords(earlier.text === later.text)] : []),
+      ...(remark === undefined ? [] : [remark]),
+      ...errorRemark('The earlier plan', before.snapshot),
+      ...errorRemark('The later plan', now.snapshot),
+    ],
+  };
+}
+
+function errorsOf({ tree, plan }: Snapshot): number {
+  return tree.problems.length + plan.problems.filter(({ severity }) => severity === 'error').length;
+}
+
+function errorRemark(which: string, snapshot: Snapshot): readonly string[] {
+  const errors = errorsOf(snapshot);
+  if (errors === 0) return [];
+  return [`${which} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is not compared.`];
+}
+
+async function cardOf(
+  { service }: Session,
+  { plan: asked, view: shown, first }: CardParams,
+  folders: readonly string[],
+  goOn: () => Promise<boolean>,
+): Promise<CardResult | undefined> {
+  const aside = await service.readAside(asked, goOn);
+  if (aside === undefined || 'needs' in aside) return undefined;
+  const { snapshot } = aside;
+  const card = wallCard(snapshot, shown, errorsOf(snapshot));
+  if (first === undefined || !buildsOn(snapshot, asked.uri, first.uri, folders)) return { card };
+  const base = await service.readAside(first, goOn);
+  if (base === undefined || 'needs' in base) return undefined;
+  return { card, differs: differenceInShort(comparePlans(base.snapshot, snapshot)) };
+}
+
+function buildsOn({ plan }: Snapshot, planUri: string, baseUri: string, folders: readonly string[]): boolean {
+  return (plan.basedOn?.plans ?? []).some((base) => {
+    const target = resolvePath(planUri, base.file, folders);
+    return target.ok && usualSpelling(target.uri) === usualSpelling(baseUri);
+  });
+}

@@ -110,6 +110,7 @@ const toolbar = new Toolbar({
   },
   point: (keys) => stage.point(keys),
   focus: (key) => stage.focus(key),
+  want: (sitting) => host.postMessage({ type: 'under', sitting }),
   write: (change) => hand.write(change),
 });
 const { bar } = toolbar;

@@ -66,7 +66,7 @@ const toPage = v.variant('type', [
   v.strictObject({ type: v.literal('gone') }),
   /** The plan can be read and not written. */
   v.strictObject({ type: v.literal('read only') }),
-  /** The file of the sketch that the plan names, as it names it. */
+  /** The file of the sketch or the photograph that is wanted, as the plan names it. */
   v.strictObject({
     type: v.literal('sketch'),
     file: v.pipe(v.string(), v.maxLength(10_000)),
@@ -106,6 +106,8 @@ const fromPage = v.variant('type', [
   v.strictObject({ type: v.literal('distance'), millimetres: v.nullable(distanceSchema) }),
   /** Show the record after that sitting, by its index in the plan; `null` for the latest. */
   v.strictObject({ type: v.literal('sitting'), sitting: v.nullable(count) }),
+  /** Give the file of the photograph of that sitting, by its index in the plan; `null` for the sketch. */
+  v.strictObject({ type: v.literal('under'), sitting: v.nullable(count) }),
   /** How much room there is for the drawing. */
   v.strictObject({ type: v.literal('room'), isNarrow: v.boolean() }),
   v.strictObject({ type: v.literal('restart') }),
@@ -142,6 +144,8 @@ export const pageStateSchema = v.strictObject({
   hidden: v.exactOptional(v.pipe(v.array(v.picklist(overlays)), v.maxLength(overlays.length))),
   /** How strongly the sketch shows, a part of one, where that is another than the plan says. */
   sketch: v.exactOptional(part),
+  /** The sitting whose photograph lies under the drawing, by its index in the plan; left out, the sketch does. */
+  under: v.exactOptional(count),
 });
 export type PageState = v.InferOutput<typeof pageStateSchema>;
 
@@ -149,7 +153,7 @@ export type PageState = v.InferOutput<typeof pageStateSchema>;
 type Kept = { readonly [K in keyof Omit<PageState, 'uri' | 'view'>]?: PageState[K] | undefined };
 
 export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<Look, 'view'>): PageState {
-  const { distanceMillimetres, sitting, snaps, zoom: zoomed, hidden, sketch } = others;
+  const { distanceMillimetres, sitting, snaps, zoom: zoomed, hidden, sketch, under } = others;
   return {
     uri,
     view: shown,
@@ -159,6 +163,7 @@ export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<L
     ...(zoomed === undefined ? {} : { zoom: zoomed }),
     ...(hidden === undefined || hidden.length === 0 ? {} : { hidden }),
     ...(sketch === undefined ? {} : { sketch }),
+    ...(under === undefined ? {} : { under }),
   };
 }
 

@@ -1,6 +1,6 @@
 import { Utils, URI } from 'vscode-uri';
 import * as vscode from 'vscode';
-import type { View } from '../../../server/drawing/scene.js';
+import type { Photograph, View } from '../../../server/drawing/scene.js';
 import { CopyOfDrawing } from '../../export/copy.js';
 import { Rasters } from '../../export/rasters.js';
 import { findingsOf } from '../../plan-findings.js';
@@ -39,6 +39,10 @@ export class PreviewPanel implements vscode.Disposable {
   /** Why messages of the page were not taken: each reason is logged once. */
   readonly #refused = new Set<Refusal>();
   readonly #subscriptions: vscode.Disposable[];
+  /** The pictures that the drawn plan names: no other file is read for the page. */
+  #named: { readonly sketch: string | undefined; readonly photographs: readonly Photograph[] } | undefined;
+  /** The sitting whose photograph the page wants; the sketch where it wants none. */
+  #under: number | undefined;
   #uri: vscode.Uri;
   #drawn: DrawnExample | undefined;
   /** The page listens; before that, and while it is hidden, it has nothing. */
@@ -58,7 +62,8 @@ export class PreviewPanel implements vscode.Disposable {
       deliver: (epoch, { version, scene }) => {
         this.#drawn = { version, example: exampleFor(scene) };
         this.#post({ type: 'scene', epoch, version, scene });
-        this.#sketch.show(this.#uri, scene.handling?.sketch?.file);
+        this.#named = { sketch: scene.handling?.sketch?.file, photographs: scene.photographs ?? [] };
+        this.#showFile();
       },
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
     });
@@ -224,6 +229,16 @@ export class PreviewPanel implements vscode.Disposable {
     if (this.#ready) void this.#parts.panel.webview.postMessage(message);
   }
 
+  #showFile(): void {
+    const { sketch, photographs = [] } = this.#named ?? {};
+    const photograph = photographs.find(({ sitting }) => sitting === this.#under);
+    this.#sketch.show(
+      this.#uri,
+      this.#under === undefined ? sketch : photograph?.file,
+      photograph === undefined ? 'sketch' : 'photograph',
+    );
+  }
+
   #postFindings(): void {
     const version = this.#parts.server.versionOf(this.#uri);
     if (version !== undefined)
@@ -251,6 +266,8 @@ export class PreviewPanel implements vscode.Disposable {
         this.#ready = true;
         this.#listens.fire();
         this.#sketch.forget();
+        this.#under = undefined;
+        this.#named = undefined;
         this.#post({ type: 'server', state: this.#parts.server.state });
         // It may be gone, which has to be said again to a page that has only now come.
         void this.#text.open();
@@ -270,6 +287,10 @@ export class PreviewPanel implements vscode.Disposable {
         return;
       case 'sitting':
         this.#feed.show({ ...this.#feed.look, sitting: message.sitting ?? undefined });
+        return;
+      case 'under':
+        this.#under = message.sitting ?? undefined;
+        this.#showFile();
         return;
       case 'room':
         this.#feed.show({ ...this.#feed.look, isNarrow: message.isNarrow });

@@ -4,6 +4,7 @@ import { resolvePath } from '../../../server/language/paths.js';
 import { reachOfPlans, workspaceFiles } from '../../reach.js';
 import { readBytesForPlan } from '../../read-file.js';
 import { languageId } from '../../server-link.js';
+import { kindOf } from '../../../server/photograph/head/kind.js';
 import type { SketchRead, ToPage } from '../messages.js';
 import { pictureHeader } from '../sketch/sketch-header.js';
 
@@ -12,10 +13,12 @@ const limitBytes = 25 * 1024 * 1024;
 /** A program that saves a picture writes it in several goes. */
 const settleMs = 200;
 
-/** The sketch that a plan names: read for its preview, and read again whenever the file is another. */
+type Named = 'sketch' | 'photograph';
+
+/** The sketch that a plan names, or the photograph of one of its sittings: read for its preview, and read again whenever the file is another. */
 export class SketchFile implements vscode.Disposable {
   readonly #post: (message: ToPage) => void;
-  #named: { readonly plan: vscode.Uri; readonly file: string } | undefined;
+  #named: { readonly plan: vscode.Uri; readonly file: string; readonly as: Named } | undefined;
   #watcher: vscode.Disposable | undefined;
   #timer: NodeJS.Timeout | number | undefined;
   /** Counts the reads, so that a slow one does not come after a later one. */
@@ -25,13 +28,13 @@ export class SketchFile implements vscode.Disposable {
     this.#post = post;
   }
 
-  /** The plan names this sketch now, as it is written there; `undefined` for none. */
-  show(plan: vscode.Uri, file: string | undefined): void {
+  /** The page is to have this file now, as it is written in the plan; `undefined` for none. */
+  show(plan: vscode.Uri, file: string | undefined, as: Named): void {
     const named = this.#named;
     if (named?.file === file && (file === undefined || named?.plan.toString() === plan.toString())) return;
     this.#stop();
     if (file === undefined) return;
-    this.#named = { plan, file };
+    this.#named = { plan, file, as };
     void this.#read();
   }
 
@@ -59,13 +62,16 @@ export class SketchFile implements vscode.Disposable {
     const folders = (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.toString());
     const target = resolvePath(named.plan.toString(), named.file, folders);
     if (target.ok) this.#watch(target.uri);
-    const answer = target.ok ? await this.#bytesOf(target.uri) : target;
+    const answer = target.ok ? await this.#bytesOf(target.uri, named.as) : target;
     if (read === this.#reads) this.#post({ type: 'sketch', file: named.file, read: answer });
   }
 
-  async #bytesOf(uri: string): Promise<SketchRead> {
+  async #bytesOf(uri: string, as: Named): Promise<SketchRead> {
     const answer = await readBytesForPlan(uri, reachOfPlans(languageId), workspaceFiles, limitBytes);
     if (!answer.ok) return answer;
+    // What the server can't read either is told in the same words.
+    const kind = as === 'photograph' ? kindOf(answer.bytes) : undefined;
+    if (kind?.ok === false) return kind;
     const header = pictureHeader(answer.bytes);
     // What a file system hands out may be part of a larger store, or a Buffer, which a page does not know.
     return header.ok ? { ok: true, bytes: Uint8Array.from(answer.bytes) } : header;

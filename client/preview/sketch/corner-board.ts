@@ -1,9 +1,17 @@
-import { type SketchCorner, sketchCorners, type Spot } from '../../../server/drawing/scene.js';
+import { sketchCorners, type Spot } from '../../../server/drawing/scene.js';
 import { element, svgElement } from '../elements.js';
 import { handleElement, placeDots } from '../hand/dots.js';
 import { arrowWay } from '../hand/keys.js';
 import { difference, distance, onDrawing, sum, unitsPerPixel } from '../hand/place.js';
-import { cornerInWords, type CornerPlaces, seenBox, stepIn, withinReach } from './corner-places.js';
+import {
+  cornerInWords,
+  type CornerPlaces,
+  type Placeable,
+  placeables,
+  seenBox,
+  stepIn,
+  withinReach,
+} from './corner-places.js';
 import { Loupe } from './loupe.js';
 import type { Size } from './sketch-squaring.js';
 
@@ -16,7 +24,7 @@ export interface Taken extends Size {
 const handlePixels = 22;
 
 interface Held {
-  readonly corner: SketchCorner;
+  readonly corner: Placeable;
   readonly pointer: number;
   /** From the pointer to the corner. */
   readonly off: Spot;
@@ -25,16 +33,20 @@ interface Held {
 /** The sketch as it was taken, with a handle on each corner of the canvas in it. */
 export class CornerBoard {
   readonly figure: HTMLElement;
-  readonly #put: (corner: SketchCorner, to: Spot, size: Size) => void;
+  readonly #put: (corner: Placeable, to: Spot, size: Size) => void;
+  readonly #greyTaken: () => void;
   readonly #svg = svgElement('svg', {
     role: 'group',
     'aria-label':
-      'The sketch as it was taken. Arrow keys move the corner that has the focus, with Shift in large steps.',
+      'As it was taken. Arrow keys move the corner that has the focus, with Shift in large steps.',
   });
   readonly #image = svgElement('image', { 'aria-hidden': 'true' });
   readonly #sheet = svgElement('g', { class: 'frame', 'aria-hidden': 'true' });
   readonly #handles = new Map(
-    sketchCorners.map((corner) => [corner, handleElement({ tabindex: '0', 'data-kind': 'point' })]),
+    placeables.map((corner) => [
+      corner,
+      handleElement({ tabindex: '0', 'data-kind': corner === 'grey' ? 'focus' : 'point' }),
+    ]),
   );
   readonly #loupe = new Loupe();
   #taken: Taken | undefined;
@@ -42,10 +54,15 @@ export class CornerBoard {
   #written: CornerPlaces = new Map();
   #moved: CornerPlaces = new Map();
   #held: Held | undefined;
+  #asksForGrey = false;
 
-  /** @param put a corner was put down at a place in a sketch of that size, in its pixels */
-  constructor(put: (corner: SketchCorner, to: Spot, size: Size) => void) {
+  /**
+   * @param put a corner was put down at a place in a sketch of that size, in its pixels
+   * @param greyTaken the click on the grey patch that was waited for has come
+   */
+  constructor(put: (corner: Placeable, to: Spot, size: Size) => void, greyTaken: () => void) {
     this.#put = put;
+    this.#greyTaken = greyTaken;
     this.#sheet.append(svgElement('path', { class: 'bed' }), svgElement('path', { class: 'line' }));
     const hand = svgElement('g', { class: 'hand' });
     hand.append(this.#sheet, ...this.#handles.values());
@@ -79,6 +96,27 @@ export class CornerBoard {
     this.#patch();
   }
 
+  /** Whether the next click says where the grey patch is. */
+  get asksForGrey(): boolean {
+    return this.#asksForGrey;
+  }
+
+  /**
+   * Waits for a click on the grey patch, or no longer.
+   * @param byKeys puts its handle where it is, or in the middle, to be moved by arrow keys
+   */
+  askForGrey(isAsked: boolean, byKeys = false): void {
+    this.#asksForGrey = isAsked && !byKeys;
+    this.figure.classList.toggle('asks', this.#asksForGrey);
+    if (!isAsked || !byKeys || this.#taken === undefined) return;
+    const { width, height } = this.#taken;
+    if (!this.#places.has('grey')) {
+      this.#move('grey', { x: width / 2, y: height / 2 }, this.#taken);
+      this.#write('grey');
+    }
+    this.#handles.get('grey')?.focus({ preventScroll: true });
+  }
+
   /** What was put down is in the text now, or will not be. */
   settle(): void {
     const held = this.#held?.corner;
@@ -100,10 +138,13 @@ export class CornerBoard {
       this.#svg.setAttribute('viewBox', `${x} ${y} ${width} ${height}`);
       this.figure.style.setProperty('--across', (width / height).toFixed(4));
     }
-    const d = `M${[...places.values()].map(({ x, y }) => `${x} ${y}`).join('L')}Z`;
+    const around = sketchCorners.flatMap((corner) => places.get(corner) ?? []);
+    const d = `M${around.map(({ x, y }) => `${x} ${y}`).join('L')}Z`;
     for (const path of this.#sheet.children) path.setAttribute('d', d);
     for (const [corner, handle] of this.#handles) {
-      const at = places.get(corner) ?? { x: 0, y: 0 };
+      const at = places.get(corner);
+      handle.toggleAttribute('hidden', at === undefined);
+      if (at === undefined) continue;
       placeDots(handle, at);
       handle.setAttribute('aria-label', cornerInWords(corner, at));
     }
@@ -111,11 +152,11 @@ export class CornerBoard {
     this.#loupe.look(looked === undefined ? undefined : places.get(looked), d);
   }
 
-  get #focused(): SketchCorner | undefined {
-    return sketchCorners.find((corner) => this.#handles.get(corner) === document.activeElement);
+  get #focused(): Placeable | undefined {
+    return placeables.find((corner) => this.#handles.get(corner) === document.activeElement);
   }
 
-  #move(corner: SketchCorner, at: Spot, size: Size): void {
+  #move(corner: Placeable, at: Spot, size: Size): void {
     this.#moved = new Map([...this.#moved, [corner, withinReach(at, size)]]);
     this.#patch();
   }
@@ -124,6 +165,14 @@ export class CornerBoard {
     const matrix = this.#svg.getScreenCTM();
     if (event.button !== 0 || !event.isPrimary || this.#held !== undefined || matrix === null) return;
     const under = onDrawing({ x: event.clientX, y: event.clientY }, matrix);
+    if (this.#asksForGrey && this.#taken !== undefined) {
+      event.preventDefault();
+      this.askForGrey(false);
+      this.#move('grey', under, this.#taken);
+      this.#write('grey');
+      this.#greyTaken();
+      return;
+    }
     const reach = handlePixels * unitsPerPixel(matrix);
     const [near] = [...this.#places]
       .filter(([, at]) => distance(at, under) <= reach)
@@ -153,7 +202,7 @@ export class CornerBoard {
     this.#write(held.corner);
   }
 
-  #write(corner: SketchCorner): void {
+  #write(corner: Placeable): void {
     const to = this.#moved.get(corner);
     this.#patch();
     if (to !== undefined && this.#taken !== undefined) this.#put(corner, to, this.#taken);

@@ -1,14 +1,11 @@
-import {
-  type Box,
-  type SketchCorner,
-  sketchCorners,
-  type SketchPlace,
-  type Spot,
-} from '../../../server/drawing/scene.js';
+import { type Box, sketchCorners, type SketchPlace, type Spot } from '../../../server/drawing/scene.js';
 import { BESIDE, ownCorners, placesIn, type Size } from './sketch-squaring.js';
 
-/** Where the corners of the canvas lie in a sketch, in its pixels. */
-export type CornerPlaces = ReadonlyMap<SketchCorner, Spot>;
+/** What is placed in a sketch or a photograph: the corners of the canvas, and in a photograph a patch of neutral grey. */
+export const placeables = [...sketchCorners, 'grey'] as const;
+export type Placeable = (typeof placeables)[number];
+/** Where they lie, in pixels; the grey patch only where there is one. */
+export type CornerPlaces = ReadonlyMap<Placeable, Spot>;
 
 /** Part of the longer side that is seen beside a sketch, so that a corner on its border can be taken hold of. */
 const MARGIN = 0.05;
@@ -16,9 +13,13 @@ const MARGIN = 0.05;
 const STEP = 0.001;
 
 /** As a plan gives them; the sketch's own where it gives not four. */
-export function cornerPlaces(size: Size, corners: readonly SketchPlace[]): CornerPlaces {
+export function cornerPlaces(size: Size, corners: readonly SketchPlace[], grey?: SketchPlace): CornerPlaces {
+  const [patch] = grey === undefined ? [] : placesIn(size, [grey]);
   const places = corners.length === sketchCorners.length ? placesIn(size, corners) : ownCorners(size);
-  return new Map(sketchCorners.map((corner, index) => [corner, places[index] ?? { x: 0, y: 0 }]));
+  return new Map<Placeable, Spot>([
+    ...sketchCorners.map((corner, index) => [corner, places[index] ?? { x: 0, y: 0 }] as const),
+    ...(patch === undefined ? [] : [['grey', patch] as const]),
+  ]);
 }
 
 /** What is to be seen: the sketch with a margin, and corners that lie beside it. */
@@ -47,8 +48,9 @@ export function stepIn({ width, height }: Size, isLarge: boolean): number {
 }
 
 /** `upper left corner of the canvas, 200 pixels from the left, 60 from the top` */
-export function cornerInWords(corner: SketchCorner, { x, y }: Spot): string {
-  return `${corner} corner of the canvas, ${Math.round(x)} pixels from the left, ${Math.round(y)} from the top`;
+export function cornerInWords(corner: Placeable, { x, y }: Spot): string {
+  const name = corner === 'grey' ? 'grey patch' : `${corner} corner of the canvas`;
+  return `${name}, ${Math.round(x)} pixels from the left, ${Math.round(y)} from the top`;
 }
 
 function within(place: number, side: number): number {

@@ -7,13 +7,24 @@ import { takenSketch } from './sketch-squarer.js';
 
 const sectionId = 'sketch-corners';
 
-/** The file of a sketch that can be shown, with a number that is another for every file that came. */
+/** The file of a sketch or photograph that can be shown, with a number that is another for every file that came. */
 export interface SketchBytes {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly count: number;
 }
 
-/** Placing the corners of the canvas in the sketch as it was taken: a button, and what it opens above the drawing. */
+/** What corners are placed in, as the text has them. */
+export interface Cornered {
+  readonly corners: readonly SketchPlace[];
+  readonly grey?: SketchPlace | undefined;
+  /** The sitting whose photograph it is, by its index in the plan; left out, it is the sketch. */
+  readonly sitting?: number | undefined;
+}
+
+/**
+ * Placing the corners of the canvas in the sketch or photograph as it was taken, and in a photograph a patch of grey: a button,
+ * and what it opens above the drawing.
+ */
 export class SketchCorners {
   readonly button = element(
     'button',
@@ -22,19 +33,47 @@ export class SketchCorners {
   );
   readonly section: HTMLElement;
   readonly #board: CornerBoard;
+  readonly #opened: () => void;
+  readonly #grey = element(
+    'button',
+    { type: 'button', class: 'tool', 'aria-pressed': 'false' },
+    'Click its grey patch',
+  );
   #file: SketchBytes | undefined;
-  #corners: readonly SketchPlace[] = [];
+  #cornered: Cornered | undefined;
   #isOpen = false;
   /** The sketch as it is shown, and of which file it is. */
   #taken: (Taken & Pick<SketchBytes, 'count'>) | undefined;
   #working = false;
 
-  constructor(write: (change: HandChange) => void) {
-    this.#board = new CornerBoard((corner, to, { width, height }) =>
-      write({ kind: 'sketch corner', corner, to, width, height }),
+  /** @param opened it is opened or closed now */
+  constructor(write: (change: HandChange) => void, opened: () => void) {
+    this.#opened = opened;
+    this.#board = new CornerBoard(
+      (place, to, { width, height }) => {
+        const sitting = this.#cornered?.sitting;
+        const at = { to, width, height };
+        if (place !== 'grey')
+          write({
+            kind: 'sketch corner',
+            corner: place,
+            ...(sitting === undefined ? {} : { sitting }),
+            ...at,
+          });
+        else if (sitting !== undefined) write({ kind: 'grey patch', sitting, ...at });
+      },
+      () => this.#grey.setAttribute('aria-pressed', 'false'),
     );
+    this.#grey.title =
+      'The next click in the photograph says where something neutral grey is, such as a grey card';
+    this.#grey.addEventListener('click', ({ detail }) => {
+      const isAsked = !this.#board.asksForGrey;
+      // A click that a key makes counts no presses of a pointer.
+      this.#board.askForGrey(isAsked, detail === 0);
+      this.#grey.setAttribute('aria-pressed', String(this.#board.asksForGrey));
+    });
     this.button.title =
-      'Shows the sketch as it was taken, to drag the corners of the canvas onto the corners of its sheet';
+      'Shows it as it was taken, to drag the corners of the canvas onto the corners of the sheet';
     this.section = element(
       'section',
       { class: 'sketch-corners', id: sectionId, 'aria-label': 'Corners of the sketch', hidden: '' },
@@ -43,18 +82,25 @@ export class SketchCorners {
         {},
         'Drag the four handles onto the corners of the sheet; each is written in the plan when you let go. With the keyboard, Tab goes to a corner and arrow keys move it, with Shift in large steps.',
       ),
+      this.#grey,
       this.#board.figure,
     );
     this.button.addEventListener('click', () => {
       this.#isOpen = !this.#isOpen;
+      this.#board.askForGrey(false);
+      this.#opened();
       this.#patch();
     });
   }
 
+  get isOpen(): boolean {
+    return this.#isOpen;
+  }
+
   /** What can be placed now: the corners as the text has them, in a file that can be shown; nothing else. */
-  show(file: SketchBytes | undefined, corners: readonly SketchPlace[]): void {
+  show(file: SketchBytes | undefined, cornered: Cornered | undefined): void {
     this.#file = file;
-    this.#corners = corners;
+    this.#cornered = cornered;
     this.#patch();
   }
 
@@ -64,13 +110,29 @@ export class SketchCorners {
   }
 
   #patch(): void {
-    const isShown = this.#isOpen && this.#file !== undefined;
+    const isShown = this.#isOpen && this.#file !== undefined && this.#cornered !== undefined;
     this.button.setAttribute('aria-expanded', String(isShown));
     this.section.hidden = !isShown;
-    if (!isShown) return;
+    if (!isShown) {
+      this.#give();
+      return;
+    }
+    const { corners = [], grey, sitting } = this.#cornered ?? {};
+    this.#grey.hidden = sitting === undefined;
+    this.#grey.setAttribute('aria-pressed', String(this.#board.asksForGrey));
+    this.section.setAttribute(
+      'aria-label',
+      `Corners of the ${sitting === undefined ? 'sketch' : 'photograph'}`,
+    );
     if (this.#taken?.count === this.#file?.count && this.#taken !== undefined)
-      this.#board.show(this.#taken, cornerPlaces(this.#taken, this.#corners));
+      this.#board.show(this.#taken, cornerPlaces(this.#taken, corners, grey));
     else void this.#take();
+  }
+
+  /** A large picture is not kept while it is not seen. */
+  #give(): void {
+    if (this.#taken !== undefined) URL.revokeObjectURL(this.#taken.url);
+    this.#taken = undefined;
   }
 
   async #take(): Promise<void> {
@@ -79,8 +141,7 @@ export class SketchCorners {
     const { bytes, count } = this.#file;
     const answer = await takenSketch(bytes);
     this.#working = false;
-    if (this.#taken !== undefined) URL.revokeObjectURL(this.#taken.url);
-    this.#taken = undefined;
+    this.#give();
     // What can't be shown is told where the sketch under the drawing is.
     if (!answer.ok) return;
     const { picture, width, height } = answer;

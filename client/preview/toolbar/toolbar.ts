@@ -28,6 +28,8 @@ export interface ToolbarParts {
   readonly redraw: () => void;
   readonly point: (keys: readonly string[]) => void;
   readonly focus: (key: string) => void;
+  /** The file of the photograph of a sitting is wanted to lie under the drawing, or with `null` that of the sketch. */
+  readonly want: (sitting: number | null) => void;
   /** Something done by hand is to be written in the text. */
   readonly write: (change: HandChange) => void;
 }
@@ -49,14 +51,30 @@ export class Toolbar {
     'More',
   );
 
-  constructor({ box, state, views, hand, takeOut, svg, keep, redraw, point, focus, write }: ToolbarParts) {
+  constructor({
+    box,
+    state,
+    views,
+    hand,
+    takeOut,
+    svg,
+    keep,
+    redraw,
+    point,
+    focus,
+    want,
+    write,
+  }: ToolbarParts) {
     this.#box = box;
     this.#zoom = new ZoomChoice(box, state.zoom, keep);
     this.#layers = new LayersChoice(state.hidden ?? [], () => {
       keep();
       redraw();
     });
-    this.sketch = new SketchUnderlay(state.sketch, { svg, changed: keep, write });
+    this.sketch = new SketchUnderlay(
+      { strength: state.sketch, under: state.under },
+      { svg, changed: keep, want, write },
+    );
     this.#find = new FindBox({
       summoned: () => this.#show(true),
       point: (key) => point(key === undefined ? [] : [key]),
@@ -86,12 +104,13 @@ export class Toolbar {
     this.#button.addEventListener('click', () => this.#show(!this.bar.classList.contains('with-more')));
   }
 
-  get kept(): Pick<PageState, 'zoom' | 'hidden' | 'sketch'> {
+  get kept(): Pick<PageState, 'zoom' | 'hidden' | 'sketch' | 'under'> {
     const { zoom } = this.#zoom;
     return {
       ...(zoom === undefined ? {} : { zoom }),
       hidden: [...this.#layers.hidden],
       ...(this.sketch.set === undefined ? {} : { sketch: this.sketch.set }),
+      ...(this.sketch.under === undefined ? {} : { under: this.sketch.under }),
     };
   }
 

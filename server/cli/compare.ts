@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { comparisonPage } from '../drawing/comparison/page.js';
 import { type Comparison, comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
-import type { PictureView } from '../drawing/scene.js';
+import type { ComparedView } from '../drawing/scene.js';
 import type { Snapshot } from '../language/snapshot.js';
 import { type ComparedSide, compareDocument } from './compare-document.js';
 import { compareText } from './compare-text.js';
@@ -20,7 +20,7 @@ export interface CompareOptions {
   readonly json?: boolean;
   readonly output?: string;
   readonly width?: number;
-  readonly view: PictureView;
+  readonly view: ComparedView;
   readonly theme: 'light' | 'dark';
   /** Ends with 1 when the pictures differ. */
   readonly exitCode?: boolean;

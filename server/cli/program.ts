@@ -1,7 +1,10 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../package.json';
-import { papers } from '../drawing/paper.js';
-import { pictureViews, views } from '../drawing/scene.js';
+import { type PaperSize, paperSizes, papers } from '../drawing/paper.js';
+import { comparedViews, views } from '../drawing/scene.js';
+import { MARGIN, OVERLAP } from '../drawing/transfer/sheets.js';
+import { rulers } from '../measure/transfer/rulers.js';
+import { millimetresPer } from '../plan/lengths.js';
 import { inWords } from '../plan/problems.js';
 import type { CheckOptions } from './check.js';
 import type { CompareOptions } from './compare.js';
@@ -14,6 +17,7 @@ import type { MixOptions } from './mix.js';
 import type { RecordOptions } from './record.js';
 import type { ScheduleOptions } from './schedule.js';
 import type { ServerOptions } from './server.js';
+import type { TransferOptions } from './transfer.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import type { WallOptions } from './wall.js';
 
@@ -96,6 +100,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .option('--distance <length>', 'squint from so far, such as 3m (else 3 times the diagonal)', distance)
     .option('--sitting <number>', 'record after that sitting, counted in the plan (else the latest)', sitting)
     .option('--no-glazes', 'body colours alone, without the glazes that go over them')
+    .option('--mirror', 'transfer with left and right changed over, for carrying over from the back')
     .option('-o, --output <file>', 'file to write, .svg, .png or .pdf')
     .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
     .addOption(
@@ -159,6 +164,52 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     )
     .action(async (name: string, options: MixOptions) => {
       end(await (await import('./mix.js')).mix(name, options, terminal));
+    });
+
+  program
+    .command('transfer')
+    .showHelpAfterError('Try `mahlstick transfer --help`.')
+    .summary('tell what to measure off, or draw it at full size')
+    .description(
+      'Tells the transfer grid and the points of each object, from two edges and by their squares. With -o as .pdf the ' +
+        'line drawing at full size on sheets of paper, to be laid over each other; as .svg or .png the view transfer.',
+    )
+    .argument('<plan>', 'plan to carry over; - is the standard input')
+    .option('--json', 'print JSON instead, see server/cli/README.md')
+    .addOption(
+      new Option('--unit <unit>', 'ruler to read lengths off (else that of the canvas)').choices(rulers),
+    )
+    .option('--mirror', 'left and right changed over, for carrying over from the back')
+    .option('-o, --output <file>', 'file to write, .pdf, .svg or .png')
+    .addOption(
+      new Option('--paper <paper>', 'sheets of a .pdf (A4, or Letter for a canvas in inches)').choices(
+        Object.keys(paperSizes) as PaperSize[],
+      ),
+    )
+    .option('--landscape', 'sheets lie on their long side (else whichever takes fewer)')
+    .option('--upright', 'sheets stand on their short side')
+    .option(
+      '--overlap <length>',
+      `what neighbours both show, ${OVERLAP.least} to ${OVERLAP.most} mm (${OVERLAP.usual} mm)`,
+      within('An overlap', OVERLAP),
+    )
+    .option(
+      '--margin <length>',
+      `left white round each sheet, ${MARGIN.least} to ${MARGIN.most} mm (${MARGIN.usual} mm)`,
+      within('A margin', MARGIN),
+    )
+    .option('--width <pixels>', 'width of a .png in pixels (1600 unless said)', pixels)
+    .option('--font <file>', 'font for letters that a .pdf has none for; can be given again', collected)
+    .addHelpText(
+      'after',
+      helpText('mahlstick transfer barn.mahl -o barn-pages.pdf --paper A4', [
+        [0, 'told or written'],
+        [1, 'told or written, but the plan has errors and what cannot be read is left out'],
+        [2, 'not done: a file cannot be read or written, or it would take too many sheets'],
+      ]),
+    )
+    .action(async (name: string, options: TransferOptions) => {
+      end(await (await import('./transfer.js')).transfer(name, options, terminal));
     });
 
   program
@@ -231,7 +282,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     )
     .option('--json', 'print JSON instead, see server/cli/README.md')
     .option('-o, --output <file>', 'drawing to write, .svg, .png or .pdf; - prints the SVG')
-    .addOption(new Option('--view <view>', 'how to draw both').choices(pictureViews).default('drawing'))
+    .addOption(new Option('--view <view>', 'how to draw both').choices(comparedViews).default('drawing'))
     .option('--width <pixels>', 'width of a .png in pixels (2400 unless said)', pixels)
     .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
     .option('--exit-code', 'end with 1 when the pictures differ')
@@ -260,7 +311,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .argument('[plan...]', 'folders or plans; the current folder unless said')
     .option('--json', 'print JSON instead, see server/cli/README.md')
     .option('-o, --output <file>', 'drawing to write, .svg, .png or .pdf; - prints the SVG')
-    .addOption(new Option('--view <view>', 'how to draw each').choices(pictureViews).default('colour'))
+    .addOption(new Option('--view <view>', 'how to draw each').choices(comparedViews).default('colour'))
     .option('--width <pixels>', 'width of a .png in pixels (2400 unless said)', pixels)
     .addOption(new Option('--theme <theme>', 'paper to draw on').choices(['light', 'dark']).default('light'))
     .addHelpText(
@@ -349,6 +400,16 @@ function sitting(text: string): number {
   throw new InvalidArgumentError('A sitting is told by its number in the plan: 1 for the first.');
 }
 
+/** Millimetres, also where no unit is given. */
+function within(what: string, { least, most }: { readonly least: number; readonly most: number }) {
+  return (text: string): number => {
+    const read = readDistance(text);
+    const millimetres = read === undefined ? NaN : read.value * millimetresPer(read.unit ?? 'mm');
+    if (millimetres >= least && millimetres <= most) return millimetres;
+    throw new InvalidArgumentError(`${what} is a length from ${least} to ${most} mm, such as 10mm or 0.5in.`);
+  };
+}
+
 function helpText(example: string, endings: readonly (readonly [ExitCode, string])[]): string {
   const codes = endings.map(([code, meaning]) => `  ${code}  ${meaning}`).join('\n');
   return `\nExample:\n  ${example}\n\nExit codes:\n${codes}\n`;
@@ -361,6 +422,7 @@ Examples:
   mahlstick measure barn.mahl               print shares and budgets
   mahlstick mix barn.mahl                   say what to mix
   mahlstick schedule barn.mahl -o barn.ics  put the sittings into a calendar
+  mahlstick transfer barn.mahl -o barn.pdf  print the lines at full size
   mahlstick record barn.mahl                say what photographs of it show
   mahlstick compare barn.mahl               say what changed since the last commit
   mahlstick wall                            show the plans of a folder

@@ -1,6 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import path from 'node:path';
-import type { PictureView } from '../drawing/scene.js';
+import type { ComparedView } from '../drawing/scene.js';
 import { differenceInShort, wallCard } from '../drawing/wall/card.js';
 import { type Hung, MOST_ON_WALL, wallPage } from '../drawing/wall/page.js';
 import { comparePlans } from '../findings/comparison/compare.js';
@@ -14,7 +14,7 @@ import { wallDocument, wallText } from './wall-document.js';
 import { writePage } from './write-page.js';
 
 export interface WallOptions {
-  readonly view: PictureView;
+  readonly view: ComparedView;
   readonly theme: 'light' | 'dark';
   readonly json?: boolean;
   readonly output?: string;
@@ -77,7 +77,7 @@ async function plansOf(names: readonly string[], { folder }: Terminal): Promise<
 
 async function hangAll(
   names: readonly string[],
-  view: PictureView,
+  view: ComparedView,
   terminal: Terminal,
 ): Promise<readonly Hung[]> {
   const hung: Hung[] = [];
@@ -88,7 +88,7 @@ async function hangAll(
       hung.push({ name: path.basename(name), unreadable: unreadableText(answer.unreadable) });
       continue;
     }
-    const snapshot = evaluate(answer.source, terminal);
+    const snapshot = await evaluate(answer.source, terminal, 'plan');
     const file = path.resolve(terminal.folder, name);
     first ??= { file, snapshot };
     const { tree, plan } = snapshot;

@@ -22,7 +22,17 @@ export const boardViews = ['palette', 'sittings', 'record'] as const satisfies r
 export type BoardView = (typeof boardViews)[number];
 /** Views of the picture itself. */
 export type PictureView = Exclude<View, BoardView>;
-export const pictureViews: readonly PictureView[] = views.filter((view) => !isBoardView(view));
+/** Views in which pictures are shown side by side; all of them the right way round, and of the picture alone. */
+export const comparedViews = [
+  'drawing',
+  'notan',
+  'values',
+  'colour',
+  'squint',
+  'path',
+  'emphasis',
+] as const satisfies readonly PictureView[];
+export type ComparedView = (typeof comparedViews)[number];
 
 export function isBoardView(view: View): view is BoardView {
   return (boardViews as readonly View[]).includes(view);

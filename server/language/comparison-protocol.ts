@@ -1,5 +1,5 @@
 import { RequestType } from 'vscode-languageserver-protocol';
-import type { PictureView, Scene } from '../drawing/scene.js';
+import type { ComparedView, Scene } from '../drawing/scene.js';
 import type { WallCard } from '../drawing/wall/card.js';
 import type { Change } from '../findings/comparison/change.js';
 import type { FileAnswer } from '../plan/plan.js';
@@ -19,7 +19,7 @@ export interface PlanText {
 export interface CompareParams {
   readonly earlier: PlanText;
   readonly later: PlanText;
-  readonly view: PictureView;
+  readonly view: ComparedView;
 }
 
 /** A change, with what it is about in the drawings. */
@@ -50,7 +50,7 @@ export const compareRequest = new RequestType<CompareParams, ComparedPlans | Nee
 
 export interface CardParams {
   readonly plan: PlanText;
-  readonly view: PictureView;
+  readonly view: ComparedView;
   /** The first plan on the wall: of one that builds on it, what differs is told. */
   readonly first?: PlanText;
 }

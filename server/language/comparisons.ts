@@ -7,7 +7,7 @@ import {
   type RequestType,
 } from 'vscode-languageserver';
 import { comparedScenes } from '../drawing/comparison/scenes.js';
-import { pictureViews } from '../drawing/scene.js';
+import { comparedViews } from '../drawing/scene.js';
 import { differenceInShort, wallCard } from '../drawing/wall/card.js';
 import { comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
 import {
@@ -36,7 +36,7 @@ const planText = v.object({
   text,
   files: v.optional(v.pipe(v.record(v.string(), file), v.maxEntries(200))),
 });
-const view = v.picklist(pictureViews);
+const view = v.picklist(comparedViews);
 const ofComparison = v.object({ earlier: planText, later: planText, view });
 const ofCard = v.object({ plan: planText, view, first: v.optional(planText) });
 

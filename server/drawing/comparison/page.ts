@@ -10,7 +10,7 @@ import { pathMark, textMark } from '../marks.js';
 import type { Page, PlacedDrawing } from '../page.js';
 import { paperSizes } from '../paper.js';
 import { rectanglePath } from '../path-data.js';
-import type { Box, Mark, PictureView } from '../scene.js';
+import type { Box, Mark, ComparedView } from '../scene.js';
 import { fittedList, type List } from '../plan-sheet/fitting.js';
 import { comparedScenes } from './scenes.js';
 
@@ -35,7 +35,7 @@ export function comparisonPage(
   comparison: Comparison,
   names: ComparedNames,
   noChange: string,
-  view: PictureView = 'drawing',
+  view: ComparedView = 'drawing',
 ): Page {
   const { earlier, later, changes, remark } = comparison;
   const paper = paperSizes[later.plan.canvas.unit === 'in' ? 'Letter' : 'A4'];

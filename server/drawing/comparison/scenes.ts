@@ -1,6 +1,6 @@
 import type { Comparison } from '../../findings/comparison/compare.js';
 import { compose, readingOf } from '../compose.js';
-import type { Mark, PictureView, Scene } from '../scene.js';
+import type { Mark, ComparedView, Scene } from '../scene.js';
 import { earlierMarks, laterMarks } from './marks.js';
 
 /** Both pictures of a comparison in one view, each with what changed marked on it instead of findings. */
@@ -14,7 +14,7 @@ export interface ComparedScenes {
  */
 export function comparedScenes(
   comparison: Comparison,
-  view: PictureView,
+  view: ComparedView,
   em: { readonly earlier: number; readonly later: number } | undefined = undefined,
 ): ComparedScenes {
   const { earlier, later } = comparison;

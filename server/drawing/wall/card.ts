@@ -8,7 +8,7 @@ import { type BarRow, colourRows, valueRows } from '../captions/budgets.js';
 import { canvasSize, percent, planTitle } from '../captions/words.js';
 import { compose, readingOf } from '../compose.js';
 import { pathMark } from '../marks.js';
-import type { Hex, Mark, PictureView, Scene } from '../scene.js';
+import type { Hex, Mark, ComparedView, Scene } from '../scene.js';
 
 /** A plan as it hangs on the wall of variants: small, with the figures that one chooses by. Plain data. */
 export interface WallCard {
@@ -53,7 +53,7 @@ export function wallCard(
     measures,
     findings,
   }: { readonly plan: Plan; readonly measures: Measures; readonly findings: readonly Finding[] },
-  view: PictureView,
+  view: ComparedView,
   errors: number,
 ): WallCard {
   const reading = readingOf(plan, measures, []);

@@ -8,6 +8,7 @@ import { mixSchema, mixSchemaId } from './mix.js';
 import { compareSchema, compareSchemaId } from './compare.js';
 import { recordSchema, recordSchemaId } from './record.js';
 import { scheduleSchema, scheduleSchemaId } from './schedule.js';
+import { transferSchema, transferSchemaId } from './transfer.js';
 import { wallSchema, wallSchemaId } from './wall.js';
 
 /** `npx vitest run server/cli/schema -u` writes the files anew; what is published under one id stays compatible. */
@@ -23,6 +24,7 @@ describe('the published schemas', () => {
     ['mix-1.json', mixSchema, mixSchemaId],
     ['record-1.json', recordSchema, recordSchemaId],
     ['schedule-1.json', scheduleSchema, scheduleSchemaId],
+    ['transfer-1.json', transferSchema, transferSchemaId],
     ['wall-1.json', wallSchema, wallSchemaId],
     ['compare-1.json', compareSchema, compareSchemaId],
   ])('%s says what the program says', async (name, schema, id) => {

@@ -25,7 +25,11 @@ export function squareCount({ uprights, levels }: Pick<TransferGrid, 'uprights' 
 }
 
 /** What a shape is: `circle, radius 3.5 cm`; empty where its points say all. */
-export function formInWords({ form, radius, axes, turn }: PiecePoints, canvas: Canvas, ruler: Ruler): string {
+export function formInWords(
+  { form, radius, axes, turn }: Pick<PiecePoints, 'form' | 'radius' | 'axes' | 'turn'>,
+  canvas: Canvas,
+  ruler: Ruler,
+): string {
   const told = (length: number) => ruled(length * canvas.millimetresPerUnit, ruler);
   if (form === 'circle' && radius !== undefined) return `circle, radius ${told(radius)}`;
   if (form !== 'ellipse' || axes === undefined) return form === 'curve' ? 'curve' : '';
@@ -40,7 +44,11 @@ export function formInWords({ form, radius, axes, turn }: PiecePoints, canvas: C
 }
 
 /** `corner`, `crosses the top edge`; with what lies over it said. */
-export function pointInWords({ kind, edge, isCovered }: KeyPoint): string {
+export function pointInWords({
+  kind,
+  edge,
+  isCovered,
+}: Pick<KeyPoint, 'kind' | 'edge' | 'isCovered'>): string {
   const what = kind === 'crosses the edge' ? `crosses the ${edge ?? ''} edge` : kind;
   return isCovered ? `${what}, covered` : what;
 }

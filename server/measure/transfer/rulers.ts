@@ -28,13 +28,18 @@ export function markOf(ruler: Ruler): number {
 
 /** A length as it is read off a ruler: `12.3 cm`, `123 mm`, `5 3/8 in`. */
 export function ruled(millimetres: number, ruler: Ruler): string {
+  return `${figureOn(millimetres, ruler)} ${ruler}`;
+}
+
+/** The same without its unit. */
+export function figureOn(millimetres: number, ruler: Ruler): string {
   switch (ruler) {
     case 'mm':
-      return `${plainNumber(millimetres, 0)} mm`;
+      return plainNumber(millimetres, 0);
     case 'cm':
-      return `${plainNumber(Math.round(millimetres) / 10, 1)} cm`;
+      return plainNumber(Math.round(millimetres) / 10, 1);
     case 'in':
-      return `${inSixteenths(millimetres / MILLIMETRES_PER_INCH)} in`;
+      return inSixteenths(millimetres / MILLIMETRES_PER_INCH);
   }
 }
 

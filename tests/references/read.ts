@@ -8,6 +8,11 @@ export function readReference(file: string): readonly (readonly string[])[] {
     .map((line) => line.trim().split(/\s+/));
 }
 
+/** A reference that is no table, as its bytes; what it is stands in the file of the same name ending in `.md`. */
+export function readReferenceBytes(file: string): Uint8Array {
+  return new Uint8Array(readFileSync(new URL(file, import.meta.url)));
+}
+
 /** One row of the Munsell renotation: x and y are for illuminant C, `reflectancePercent` is the Y of ASTM D1535. */
 export interface Renotation {
   readonly hue: string;

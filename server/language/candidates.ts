@@ -9,7 +9,7 @@ import type { FileReference } from '../plan/plan.js';
 import { sidesInWords, stockNames, stockSize } from '../plan/stock.js';
 import { termMeaning } from './figures/terms.js';
 import { ruleMeaning } from './hover.js';
-import type { NameKind } from './names.js';
+import { type Definition, type NameKind, writtenIn } from './names.js';
 import type { Slot } from './slots.js';
 import { crossingDrawing, divisionDrawing, objectDrawing } from './small-drawings.js';
 import type { Snapshot } from './snapshot.js';
@@ -204,7 +204,7 @@ const nameKinds: Readonly<Record<NameKind, CompletionItemKind>> = {
 function namesOf(snapshot: Snapshot, kind: NameKind, style: Style): readonly Candidate[] {
   const { names, plan } = snapshot;
   const shown = kind === 'colour' || kind === 'paint' ? coloursOf(snapshot) : [];
-  const written = names.definitions
+  const written = [...names.definitions, ...ofBases(snapshot)]
     .filter((definition) => definition.kind === kind)
     .map(({ name, key }) => ({
       ...shown.find(({ label }) => label === name),
@@ -216,6 +216,15 @@ function namesOf(snapshot: Snapshot, kind: NameKind, style: Style): readonly Can
   // A scale has groups even when the plan names none.
   if (kind !== 'group' || written.length > 0) return written;
   return plan.scale.groups.map(({ name }) => ({ label: name, kind: nameKinds.group, detail: kind }));
+}
+
+/** What the plans that this one builds on define and it does not itself. */
+function ofBases({ names: { definitions }, plan: { basedOn, statements } }: Snapshot): readonly Definition[] {
+  if (!basedOn) return [];
+  const own = new Set(definitions.map(({ kind, key }) => `${kind} ${key}`));
+  return writtenIn(
+    statements.filter(({ file, changes }) => file !== undefined || changes),
+  ).definitions.filter(({ kind, key }) => !own.has(`${kind} ${key}`));
 }
 
 /** An object as it lies in the picture, in a plan that has not so many that the list would be slow. */

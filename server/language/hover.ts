@@ -7,6 +7,7 @@ import { isOnLine } from '../plan/based-on/here.js';
 import { parseColour } from '../plan/colour/colour.js';
 import type { OwnLocation } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
+import { baseFigures } from './figures/base.js';
 import { canvasFigures } from './figures/canvas.js';
 import { colourBalanceFigures, colourFigures, wheelFigures } from './figures/colour.js';
 import { conceptFigures, cueFigures } from './figures/concept.js';
@@ -30,8 +31,10 @@ import { rangeOf, touches } from './text.js';
 export function hover(snapshot: Snapshot, position: Position, abilities: Abilities): Hover | undefined {
   const style = styleFor(abilities.hoverMarkdown, abilities.reference);
   const found = aboutName(snapshot, position, style) ?? aboutStatement(snapshot, position, style);
-  if (found === undefined || found.paragraphs.length === 0) return undefined;
-  return { contents: contentOf(style, found.paragraphs), range: rangeOf(found.location) };
+  if (found === undefined) return undefined;
+  const paragraphs = [...baseFigures(snapshot.plan, position.line, style), ...found.paragraphs];
+  if (paragraphs.length === 0) return undefined;
+  return { contents: contentOf(style, paragraphs), range: rangeOf(found.location) };
 }
 
 interface Found {

@@ -1,5 +1,6 @@
 import { parse, type SyntaxTree } from '../../grammar/index.js';
 import type { FileAnswer } from '../plan/plan.js';
+import { every } from '../plan/select.js';
 import { filesNamedIn } from './file-names.js';
 import { namesOf, type Names } from './names.js';
 import { contains, resolvePath, usualSpelling } from './paths.js';
@@ -186,10 +187,9 @@ export function knownPlan(uri: string, text: string, before?: KnownPlan): KnownP
   return { uri, text, lines: linesOf(text), tree, names: namesOf(tree) };
 }
 
-/** The path of the plan that a plan is based on. */
+/** The path of the plan that a plan is based on; where it names several, the last counts. */
 export function basePathOf({ nodes }: SyntaxTree): string | undefined {
-  for (const { statement } of nodes) if (statement.kind === 'based on') return statement.file.value;
-  return undefined;
+  return every(nodes, 'based on').at(-1)?.statement.file.value;
 }
 
 function isPlan(uri: string): boolean {

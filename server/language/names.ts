@@ -51,7 +51,8 @@ export function namesOf({ nodes, detached }: SyntaxTree): Names {
   return { ...writtenIn(nodes), astray: writtenIn(detached) };
 }
 
-function writtenIn(nodes: readonly Node[]): WrittenNames {
+/** The definitions and uses among statements, in their order. */
+export function writtenIn(nodes: readonly Node[]): WrittenNames {
   const definitions: Definition[] = [];
   const uses: Use[] = [];
   walk(nodes, (node) => {

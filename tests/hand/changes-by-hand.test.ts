@@ -71,15 +71,17 @@ function read(text: string): Read {
 
 /** The keys of all subjects that are placed by this one, by their text, and its own. */
 function placedBy(subject: string, { plan }: Read, lines: readonly string[]): ReadonlySet<string> {
-  const blocks = [...plan.objects, ...plan.leads].map(({ key, lines: { first, last } = { first: 0, last: -1 } }, index) => ({
-    subject: `${index < plan.objects.length ? 'object' : 'lead'}:${key}`,
-    // Without the names that they have themselves.
-    words: new Set(
-      nameKey(lines.slice(first, last + 1).join(' '))
-        .split(/[^\p{L}\p{N}'-]+/u)
-        .slice(2),
-    ),
-  }));
+  const blocks = [...plan.objects, ...plan.leads].map(
+    ({ key, lines: { first, last } = { first: 0, last: -1 } }, index) => ({
+      subject: `${index < plan.objects.length ? 'object' : 'lead'}:${key}`,
+      // Without the names that they have themselves.
+      words: new Set(
+        nameKey(lines.slice(first, last + 1).join(' '))
+          .split(/[^\p{L}\p{N}'-]+/u)
+          .slice(2),
+      ),
+    }),
+  );
   const focus = plan.focus && lines.slice(plan.focus.location.line, plan.focus.location.line + 1).join(' ');
   if (focus !== undefined)
     blocks.push({

@@ -32,8 +32,7 @@ export const cueNotCarried: Rule = {
 
 function hasError({ problems }: Plan, { location }: Cue): boolean {
   return problems.some(
-    (problem) =>
-      problem.severity === 'error' && isOwn(location) && problem.location.line === location.line,
+    (problem) => problem.severity === 'error' && isOwn(location) && problem.location.line === location.line,
   );
 }
 

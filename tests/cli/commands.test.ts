@@ -45,7 +45,7 @@ describe('mahlstick', () => {
       code: 2,
       stdout: '',
       stderr:
-        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, schedule, compare, wall, format, server and help.\n",
+        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, transfer, schedule, compare, wall, format, server and help.\n",
     });
   });
 
@@ -226,7 +226,17 @@ describe('draw', () => {
   });
 
   it('draws every view to the standard output', async () => {
-    for (const view of ['drawing', 'notan', 'values', 'colour', 'squint', 'mirror', 'path', 'emphasis']) {
+    for (const view of [
+      'drawing',
+      'notan',
+      'values',
+      'colour',
+      'squint',
+      'mirror',
+      'path',
+      'emphasis',
+      'transfer',
+    ]) {
       const { code, stdout, stderr } = await run(['draw', 'ten.mahl', '--view', view]);
       expect([code, stderr]).toEqual([0, '']);
       expect(stdout).toMatch(/^<\?xml version="1\.0" encoding="UTF-8"\?>\n<svg [^]*<\/svg>\n$/);

@@ -24,7 +24,7 @@ describe('the toolbar of the preview, by keyboard alone', () => {
     await button('More').press('Enter');
     await preview.locator('.views input:checked').focus();
     const names: string[] = [];
-    for (let press = 0; press < 14; press++) {
+    for (let press = 0; press < 15; press++) {
       await page.keyboard.press('Tab');
       names.push(
         await preview.locator('body').evaluate(() => {
@@ -43,6 +43,7 @@ describe('the toolbar of the preview, by keyboard alone', () => {
       'Find an object or lead',
       'More',
       'Division',
+      'Grid',
       'Names',
       'Leads',
       'Findings',

@@ -34,10 +34,14 @@ describe('the preview for a keyboard and a screen reader', () => {
             - text: Path
             - radio "Emphasis"
             - text: Emphasis
+            - radio "Transfer"
+            - text: Transfer
             - radio "Palette"
             - text: Palette
             - radio "Sittings"
             - text: Sittings
+            - radio "Record"
+            - text: Record
           - group "Zoom":
             - button "Zoom out": −
             - status "Zoom": 100 %

@@ -3,7 +3,17 @@ import { contrast } from './contrast.js';
 import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
 
 const themes = ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const;
-const views = ['drawing', 'notan', 'values', 'colour', 'squint', 'mirror', 'path', 'emphasis'] as const;
+const views = [
+  'drawing',
+  'notan',
+  'values',
+  'colour',
+  'squint',
+  'mirror',
+  'path',
+  'emphasis',
+  'transfer',
+] as const;
 const added = ['squint', 'mirror', 'path', 'emphasis'] as const;
 
 describe('the views of the preview that read the whole picture', () => {
@@ -72,8 +82,8 @@ describe('the views of the preview that read the whole picture', () => {
     const told = await buttons().evaluateAll((inputs) =>
       inputs.map((input) => input.getAttribute('aria-description') ?? ''),
     );
-    // Those of the picture, and the boards of palette and sittings.
-    expect(told).toHaveLength(views.length + 2);
+    // Those of the picture, and the boards of palette, sittings and record.
+    expect(told).toHaveLength(views.length + 3);
     expect(told.every((words) => words.endsWith('.'))).toBe(true);
   });
 

@@ -1,14 +1,16 @@
 import type { Handling, Mark, Scene, SceneLayer, Subject } from '../../../server/drawing/scene.js';
+import { isGridKey } from '../../../server/drawing/transfer/grid-key.js';
 import { isGlazeKey } from '../../../server/drawing/picture/glaze-key.js';
 import { inWords } from '../../../server/plan/problems.js';
 
 /** What lies over the picture and can be taken off it. */
-export const overlays = ['division', 'names', 'leads', 'findings', 'glazes'] as const;
+export const overlays = ['division', 'grid', 'names', 'leads', 'findings', 'glazes'] as const;
 export type Overlay = (typeof overlays)[number];
 
 /** As they are called on their buttons, and what each holds. */
 export const overlayWords: Readonly<Record<Overlay, { readonly label: string; readonly holds: string }>> = {
   division: { label: 'Division', holds: 'the division lines and the horizon' },
+  grid: { label: 'Grid', holds: 'the transfer grid' },
   names: { label: 'Names', holds: 'the names of objects and what points to them' },
   leads: { label: 'Leads', holds: 'the leads' },
   findings: { label: 'Findings', holds: 'the marks of findings' },
@@ -43,12 +45,14 @@ function belongs(mark: Mark, { name }: SceneLayer, { subjects }: Scene, overlay:
   switch (overlay) {
     case 'division':
       return name === 'construction' && (kind === 'division' || kind === 'horizon');
+    case 'grid':
+      return isGridKey(mark.key);
     case 'leads':
       // What is written at a lead goes with it.
       return (name === 'construction' || name === 'names') && kind === 'lead';
     case 'names':
       // The figures of shading have no subject: without them it would say nothing.
-      return name === 'names' && kind !== undefined;
+      return name === 'names' && kind !== undefined && kind !== 'grid';
     case 'findings':
       // A sign of one may stand beside the picture too.
       return name === 'findings' || kind === 'finding';

@@ -19,7 +19,7 @@ import {
 } from './legend-lines.js';
 import { pathLines } from './path-lines.js';
 import { tonesOf } from './tones.js';
-import { transferLines } from './transfer-lines.js';
+import { statedGridLine, transferLines } from './transfer-lines.js';
 import { toneOf } from '../views/notan.js';
 import type { Reading } from '../views/reading.js';
 import type { PictureView } from '../scene.js';
@@ -37,6 +37,7 @@ export function legendOf(reading: Reading, view: PictureView, leftOut: number): 
         ...focusLine(reading),
         ...leadLine(reading),
         ...divisionLines(reading),
+        ...statedGridLine(reading),
         ...horizonLine(reading),
         ...balanceLine(reading),
         ...groundLine(reading),

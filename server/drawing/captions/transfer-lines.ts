@@ -26,6 +26,13 @@ export function transferLines(reading: Reading, leftOut: number): readonly Legen
   ];
 }
 
+/** The grid that a plan states, over its drawing. */
+export function statedGridLine(reading: Reading): readonly LegendLine[] {
+  if (reading.plan.transferGrid === undefined) return [];
+  const line = gridLine(reading, transferOf(reading.plan));
+  return [{ ...line, text: `transfer grid: ${line.text}` }];
+}
+
 function gridLine({ plan, isMirrored }: Reading, { grid }: Transfer): LegendLine {
   const squares = gridInWords(grid, plan.canvas, rulerFor(plan.canvas));
   const from = `lettered from the ${isMirrored ? 'right' : 'left'}, numbered from the top`;

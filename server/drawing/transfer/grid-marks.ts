@@ -2,18 +2,12 @@ import { type TransferGrid, columnNames } from '../../measure/transfer/grid.js';
 import { pathMark, textMark } from '../marks.js';
 import { linePath } from '../path-data.js';
 import type { Ink, Mark } from '../scene.js';
+import { GRID_KEY } from './grid-key.js';
 import { textWidth } from '../captions/text-width.js';
 
-/** The keys of all that belongs to the grid begin so. */
-const GRID = 'transfer-grid';
 const LABEL_EMS = 0.8;
 /** Names of columns and rows are left out evenly where there is no room for all. */
 const STEPS = [1, 2, 5, 10, 20, 50, 100, 200];
-
-/** Whether a mark belongs to the grid, its lines or its letters and numbers. */
-export function isGridKey(key: string): boolean {
-  return key.startsWith(GRID);
-}
 
 /** The lines between the squares; the edges of the canvas are drawn already. */
 export function gridLines(
@@ -37,7 +31,7 @@ export function gridLines(
   ];
   if (lines.length === 0) return [];
   const { ink, subject, tip } = style;
-  return [pathMark(GRID, lines.join(''), { stroke: { ink, weight: 'hair' }, subject, tip })];
+  return [pathMark(GRID_KEY, lines.join(''), { stroke: { ink, weight: 'hair' }, subject, tip })];
 }
 
 /** Letters over the columns and numbers beside the rows, outside of the picture. */
@@ -54,7 +48,7 @@ export function gridNames(
   const across = stepFor(uprights, 1.3 * widest);
   const down = stepFor(levels, 1.2 * size);
   const text = (key: string, name: string, x: number, y: number, anchor: 'middle' | 'end') =>
-    textMark(`${GRID}:${key}`, name, x, y, {
+    textMark(`${GRID_KEY}:${key}`, name, x, y, {
       size,
       ink: style.ink,
       anchor,

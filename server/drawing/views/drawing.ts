@@ -20,6 +20,7 @@ import {
   seenObjects,
 } from './reading.js';
 import type { Stroke, Weight } from '../scene.js';
+import { statedGridLines, statedGridNames } from '../transfer/stated-grid.js';
 import { shapeMarks } from '../picture/shapes.js';
 
 /** Colours are laid over the ground this thin, so that the line rules the drawing. */
@@ -59,11 +60,13 @@ export function drawDrawing(reading: Reading): PictureMarks {
     construction: [
       pathMark('edge', rectanglePath(reading.picture), { stroke: { ink: line, weight: 'fine' } }),
       ...divisionMarks(reading),
+      ...statedGridLines(reading, line),
       ...horizonMarks(reading),
       ...leadMarks(reading, ground),
       ...focusMarks(reading, wash),
     ],
     ...names,
+    names: [...statedGridNames(reading), ...names.names],
     taken: [...names.taken, ...clear.kept, ...clear.spared],
   };
 }

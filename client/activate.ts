@@ -7,6 +7,7 @@ import { viewDescriptions, viewLabels } from './preview/views.js';
 import { choose } from './questions.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
 import { type CreateClient, ServerLink, languageId } from './server-link.js';
+import { sideBySideCommands } from './side-by-side/host/commands.js';
 import { showStatus, tellWhenStopped } from './status.js';
 
 let running: ServerLink | undefined;
@@ -44,6 +45,12 @@ export async function activateWith(
     }),
     register('choosePreviewView', () => chooseView(previews)),
     exportCommands(server, previews),
+    sideBySideCommands({
+      extensionUri: context.extensionUri,
+      server,
+      log,
+      planInFront: () => activePlan() ?? previews.current?.uri,
+    }),
     register('showPlan', () => previews.current?.showPlan()),
     register('restartServer', () => server.restart()),
     vscode.commands.registerCommand(openReferenceCommand, (page: unknown, anchor: unknown) =>

@@ -107,6 +107,7 @@ export const bundles = [
   { name: 'export', entry: 'server/entry/renderers.ts', options: shared, shipped: true },
   { name: 'photograph', entry: 'server/entry/photograph.ts', options: darkroom, shipped: true },
   { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
+  { name: 'side-by-side', entry: 'client/side-by-side/page/main.ts', options: browser, shipped: true },
   { name: 'markdown', entry: 'client/markdown/main.ts', options: browser, shipped: true },
   {
     name: 'markdown-plans',

@@ -26,6 +26,15 @@ import {
   writeChangeRequest,
 } from '../server/language/protocol.js';
 import { toBase64 } from '../server/language/base64.js';
+import {
+  type CardParams,
+  type CardResult,
+  cardRequest,
+  type ComparedPlans,
+  type CompareParams,
+  compareRequest,
+  type NeededFiles,
+} from '../server/language/comparison-protocol.js';
 import { type ExportParams, type ExportResult, exportRequest } from '../server/language/export-protocol.js';
 import type { ServerState } from './preview/messages.js';
 import { readBytesForPlan, readFileForPlan } from './read-file.js';
@@ -122,6 +131,24 @@ export class ServerLink implements vscode.Disposable {
       { textDocument: { uri: this.#uriText(uri) }, ...params },
       token,
     );
+  }
+
+  /** @throws when the server is not running */
+  compare(
+    params: CompareParams,
+    token?: vscode.CancellationToken,
+  ): Promise<ComparedPlans | NeededFiles | null> {
+    return this.#client.sendRequest(compareRequest, params, token);
+  }
+
+  /** @throws when the server is not running */
+  card(params: CardParams, token?: vscode.CancellationToken): Promise<CardResult | null> {
+    return this.#client.sendRequest(cardRequest, params, token);
+  }
+
+  /** A URI as the server is told it. */
+  uriText(uri: vscode.Uri): string {
+    return this.#uriText(uri);
   }
 
   showLog(): void {

@@ -1,4 +1,5 @@
-import { countsInWords, type Strip, stripInWords, type WallCard } from '../drawing/wall/card.js';
+import type { Strip, WallCard } from '../drawing/wall/card.js';
+import { countsInWords, stripInWords } from '../drawing/wall/words.js';
 import type { Hung } from '../drawing/wall/page.js';
 import { inks, shown } from './display.js';
 import { round } from './figures.js';

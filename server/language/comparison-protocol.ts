@@ -36,6 +36,8 @@ export interface ComparedPlans {
 
 export interface ComparedSide {
   readonly scene: Scene;
+  /** Of the canvas, so that both can be shown to one scale. */
+  readonly widthMillimetres: number;
 }
 
 /** The paths of files that have to be given with the texts. */

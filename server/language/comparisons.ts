@@ -91,8 +91,8 @@ async function compareTwo(
   const scenes = comparedScenes(comparison, shown);
   const { changes, remark } = comparison;
   return {
-    earlier: { scene: scenes.earlier },
-    later: { scene: scenes.later },
+    earlier: { scene: scenes.earlier, widthMillimetres: widthOf(before.snapshot) },
+    later: { scene: scenes.later, widthMillimetres: widthOf(now.snapshot) },
     changes: changes.map(({ topic, kind, message, earlier: was, later: is }) => ({
       topic,
       kind,
@@ -107,6 +107,10 @@ async function compareTwo(
       ...errorRemark('The later plan', now.snapshot),
     ],
   };
+}
+
+function widthOf({ plan: { canvas } }: Snapshot): number {
+  return canvas.width * canvas.millimetresPerUnit;
 }
 
 function errorsOf({ tree, plan }: Snapshot): number {

@@ -6,6 +6,8 @@ export interface PageParts {
   /** URIs as the page can fetch them. */
   readonly scriptUri: string;
   readonly styleUri: string;
+  /** Of the page, for screen readers; `Mahlstick preview` unless said. */
+  readonly title?: string;
   /** The state that the page hands back when the window is opened again, as JSON. */
   readonly state: string;
 }
@@ -29,14 +31,14 @@ export function contentSecurityPolicy({ cspSource, nonce }: Pick<PageParts, 'csp
 
 /** The page of a preview. It holds no word of the plan: those come as messages and reach it as text nodes. */
 export function pageHtml(parts: PageParts): string {
-  const { nonce, scriptUri, styleUri, state } = parts;
+  const { nonce, scriptUri, styleUri, state, title = 'Mahlstick preview' } = parts;
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${escapeAttribute(contentSecurityPolicy(parts))}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Mahlstick preview</title>
+<title>${escapeAttribute(title)}</title>
 <link rel="stylesheet" href="${escapeAttribute(styleUri)}">
 </head>
 <body data-state="${escapeAttribute(state)}">

@@ -5,7 +5,7 @@ import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
 import { type BarRow, colourRows, valueRows } from '../captions/budgets.js';
-import { canvasSize, percent, planTitle } from '../captions/words.js';
+import { canvasSize, planTitle } from '../captions/words.js';
 import { compose, readingOf } from '../compose.js';
 import { pathMark } from '../marks.js';
 import type { Hex, Mark, ComparedView, Scene } from '../scene.js';
@@ -108,24 +108,6 @@ function plain(mark: Mark): readonly Mark[] {
   return mark.kind === 'path'
     ? [pathMark(mark.key, mark.d, { fill: mark.fill, fillRule: mark.fillRule })]
     : [];
-}
-
-/** `dark 24 %, middle 31 %, light 45 % (wanted 40 %)`: what is out of the budget says what was wanted. */
-export function stripInWords({ parts }: { readonly parts: readonly Omit<StripPart, 'hex'>[] }): string {
-  return parts
-    .map(({ name, share, target, within }) => {
-      const wanted = within === false && target !== undefined ? ` (wanted ${percent(target)})` : '';
-      return `${name.toLowerCase()} ${percent(share)}${wanted}`;
-    })
-    .join(', ');
-}
-
-/** `2 warnings, 1 hint`, `nothing found` */
-export function countsInWords({ errors, warnings, hints }: Counts): string {
-  const some = (count: number, word: string): readonly string[] =>
-    count === 0 ? [] : [`${count} ${word}${count === 1 ? '' : 's'}`];
-  const told = [...some(errors, 'error'), ...some(warnings, 'warning'), ...some(hints, 'hint')];
-  return told.length === 0 ? 'nothing found' : told.join(', ');
 }
 
 /** What differs from the plan that it builds on: `Another than “Barn” in objects (3) and values (2)`. Findings follow from the rest. */

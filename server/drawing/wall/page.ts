@@ -6,7 +6,8 @@ import { pathMark, textMark } from '../marks.js';
 import type { Page, PlacedDrawing } from '../page.js';
 import { rectanglePath } from '../path-data.js';
 import type { Mark } from '../scene.js';
-import { countsInWords, type Strip, stripInWords, type WallCard } from './card.js';
+import type { Strip, WallCard } from './card.js';
+import { countsInWords, stripInWords } from './words.js';
 
 /** A plan on the wall, or one that can't be shown and why. */
 export type Hung = {
@@ -26,9 +27,6 @@ const MARGIN = 14;
 const STRIP = 2.6;
 /** More in a row make pictures too small to be told apart when the whole is looked at. */
 const MOST_COLUMNS = 6;
-
-/** So many plans hang on a wall; the rest is counted. */
-export const MOST_ON_WALL = 60;
 
 /**
  * Plans side by side as small pictures, each with its light and dark, its colours, its key and what is found in it, to choose

@@ -55,6 +55,8 @@ export function doubtInWords(doubt: Doubt, { objects, sittings }: Plan, sitting:
       const where = name === undefined ? '' : `, most of all on ${name}`;
       return `Light glares on ${percent(doubt.share)} of the canvas${where}: turn it away from the window, or wait for softer light`;
     }
+    case 'exposure':
+      return `Nearly all of it is ${doubt.stops < 0 ? 'darker' : 'lighter'} than planned by the same part, ${plainNumber(Math.abs(doubt.stops), 1)} stops: rather the exposure than the painting`;
     case 'grey patch':
       return doubt.reason.replace(/\.$/, '');
     case 'coloured light':

@@ -42,6 +42,8 @@ export function doubtInWords(plan: Plan, doubt: Doubt): string {
       const where = doubt.object === undefined ? '' : `, most of it on ${objectName(plan, doubt.object)}`;
       return `On ${percent(doubt.share)} of the canvas there is nearly white on what is to be darker${where}: it looks like glare.`;
     }
+    case 'exposure':
+      return `Nearly everything in it is ${doubt.stops < 0 ? 'darker' : 'lighter'} than planned by the same part, as with ${doubt.stops < 0 ? 'less' : 'more'} light: ${plainNumber(Math.abs(doubt.stops), 1)} stops. That is rather the exposure than the painting.`;
     case 'grey patch':
       return `Its grey patch could not be used: ${doubt.reason}`;
     case 'coloured light':
@@ -67,8 +69,10 @@ export function doubtInWords(plan: Plan, doubt: Doubt): string {
 const CORNERS = ['upper left', 'upper right', 'lower right', 'lower left'] as const;
 
 /** What can be done about it. */
-export function againstDoubt({ about }: Doubt): string {
-  switch (about) {
+export function againstDoubt(doubt: Doubt): string {
+  switch (doubt.about) {
+    case 'exposure':
+      return `Photograph it again about ${plainNumber(Math.abs(doubt.stops), 1)} stops ${doubt.stops < 0 ? 'lighter' : 'darker'}, or, if your eye says that the painting is so, set this aside.`;
     case 'burnt-out lights':
       return 'Photograph it again a stop darker.';
     case 'blocked darks':

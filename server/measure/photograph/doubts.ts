@@ -1,9 +1,9 @@
 import type { PictureLength, PicturePlace, Plan, Sitting } from '../../plan/plan.js';
-import { valueOfLab } from '../../plan/colour/value.js';
+import { luminousReflectance, stepValue, valueOfLab } from '../../plan/colour/value.js';
 import type { Mask } from './masks.js';
 import type { SquaredPicture } from './photographs.js';
 import { pixelCount, type Pixels, sumOver } from './pixels.js';
-import type { Doubt } from './record.js';
+import type { Doubt, RecordObject } from './record.js';
 import type { Target } from './targets.js';
 
 /** Parts of the canvas from which on a fault in a photograph is told; heuristic. */
@@ -12,6 +12,10 @@ const MUCH_BLACK = 0.02;
 const SOME_GLARE = 0.001;
 /** Glare lies on what is to be at least so much darker than white, Munsell values. */
 const DARK_FOR_GLARE = 7;
+/** Stops by which all of the picture is off when the exposure was, and by which objects may differ in it; heuristic. */
+const OFF_STOPS = 0.35;
+const ALIKE_STOPS = 0.2;
+const NEARLY_ALL = 0.75;
 /** Part of an object that spots cover at most. */
 const MOST_IN_SPOTS = 0.4;
 /** So much stronger is one channel of the light than another in lamplight of 2,700 K against daylight; from memory. */
@@ -27,7 +31,12 @@ export function doubtsOf(
   plan: Plan,
   sitting: Sitting,
   picture: SquaredPicture,
-  seen: { readonly pixels: Pixels; readonly masks: readonly Mask[]; readonly targets: readonly Target[] },
+  seen: {
+    readonly pixels: Pixels;
+    readonly masks: readonly Mask[];
+    readonly targets: readonly Target[];
+    readonly objects: readonly RecordObject[];
+  },
 ): readonly Doubt[] {
   const { trust } = picture;
   const found: Doubt[] = [];
@@ -41,7 +50,7 @@ export function doubtsOf(
   if (trust.blackShare > MUCH_BLACK) {
     found.push({ about: 'blocked darks', share: trust.blackShare, isGrave: true });
   }
-  found.push(...glare(seen));
+  found.push(...exposure(seen.objects, plan.scale.steps), ...glare(seen));
   if (trust.sharpness < TOO_COARSE) {
     found.push({ about: 'few pixels', sharpness: trust.sharpness, isGrave: true });
   }
@@ -81,6 +90,27 @@ function isOutside(
 function isBeyond({ value, in: unit }: PictureLength, side: number): boolean {
   const part = unit === 'parts' ? value : value / side;
   return part < -CORNERS_OUT || part > 1 + CORNERS_OUT;
+}
+
+/** Whether nearly all of the objects are off by the same part of the light; of fewer than three nothing can be said. */
+function exposure(objects: readonly RecordObject[], steps: number): readonly Doubt[] {
+  const held = objects.flatMap(({ value, share, against }) =>
+    against ? [{ share, stops: stopsBetween(stepValue(against.step, steps), value) }] : [],
+  );
+  if (held.length < 3) return [];
+  const whole = held.reduce((sum, { share }) => sum + share, 0);
+  held.sort((one, other) => one.stops - other.stops);
+  let passed = 0;
+  const median = held.find(({ share }) => (passed += share) >= whole / 2)?.stops ?? 0;
+  const alike = held.filter(({ stops }) => Math.abs(stops - median) <= ALIKE_STOPS);
+  const isAll = alike.length >= 3 && alike.reduce((sum, { share }) => sum + share, 0) >= NEARLY_ALL * whole;
+  return isAll && Math.abs(median) > OFF_STOPS ? [{ about: 'exposure', stops: median, isGrave: true }] : [];
+}
+
+/** From one Munsell value to another, in doublings of the light that is reflected. */
+function stopsBetween(from: number, to: number): number {
+  const light = (value: number): number => Math.max(0.5, luminousReflectance(value));
+  return Math.log2(light(to) / light(from));
 }
 
 /** Nearly white spots on what is to be dark or of a middle value; what is so light all over was painted so. */

@@ -77,6 +77,20 @@ export function recordFigures(
   const isBeforeOfThisSize =
     before && before.picture.width === picture.width && before.picture.height === picture.height;
   const masksBefore = isBeforeOfThisSize ? masks : before && masksOf(plan, areas, before.picture, memory);
+  const objects = recordObjects(
+    plan,
+    shares,
+    {
+      targets,
+      colours: byRole,
+      now,
+      before:
+        pixelsBefore && masksBefore
+          ? { pixels: pixelsBefore, masks: masksBefore, key: `${key} before` }
+          : undefined,
+    },
+    memory,
+  );
   return {
     steps,
     groups,
@@ -95,20 +109,7 @@ export function recordFigures(
     isWhole: wholeness(shares, targets),
     key: pixels.value,
     range: { darkest: valueAt(pixels, TAIL), lightest: valueAt(pixels, 1 - TAIL) },
-    objects: recordObjects(
-      plan,
-      shares,
-      {
-        targets,
-        colours: byRole,
-        now,
-        before:
-          pixelsBefore && masksBefore
-            ? { pixels: pixelsBefore, masks: masksBefore, key: `${key} before` }
-            : undefined,
-      },
-      memory,
-    ),
+    objects,
     ...(emphasis
       ? {
           emphasis: {
@@ -119,7 +120,7 @@ export function recordFigures(
           },
         }
       : {}),
-    doubts: doubtsOf(plan, sitting, picture, { pixels, masks, targets }),
+    doubts: doubtsOf(plan, sitting, picture, { pixels, masks, targets, objects }),
     ...(before ? { comparedWith: before.index } : {}),
     get change() {
       return change();

@@ -30,6 +30,9 @@ export interface Shade {
   readonly count: number;
 }
 
+/** Pixels on a side of the squares over which colours are evened out, and the range of L* in one from which on it is an edge. */
+const SQUARE = 3;
+const EDGE = 25;
 /** Side of a cell of the grid over CIELAB. */
 const CELL = 2.5;
 /** From this L* on a place is as light as glare: nearly paper white. */
@@ -68,7 +71,16 @@ export function workedOut({ width, height, lab }: Pick<SquaredPicture, 'width' |
   }
   lightness.sort();
   const value = lightness.reduce((sum, l) => sum + quickValue(l), 0) / Math.max(1, lightness.length);
-  return { width, height, lab, lightness, value, light: [sumX, sumY, sumZ], glaring, shades: shadesOf(lab) };
+  return {
+    width,
+    height,
+    lab,
+    lightness,
+    value,
+    light: [sumX, sumY, sumZ],
+    glaring,
+    shades: shadesOf({ width, height, lab }),
+  };
 }
 
 /** CIE 15: of the cube root of a part of white, that part. */
@@ -77,24 +89,56 @@ function linear(f: number): number {
   return cube > EPSILON ? cube : (116 * f - 16) / KAPPA;
 }
 
-function shadesOf(lab: Float32Array): readonly Shade[] {
+/**
+ * Grain, weave and noise are evened out over squares of three pixels a side, as they are by the eye, except where a square
+ * lies on an edge: there each pixel counts by itself.
+ */
+function shadesOf({
+  width,
+  height,
+  lab,
+}: Pick<SquaredPicture, 'width' | 'height' | 'lab'>): readonly Shade[] {
   const cells = new Map<number, { l: number; a: number; b: number; count: number }>();
-  for (let i = 0; i + 2 < lab.length; i += 3) {
-    const l = lab[i] as number;
-    const a = lab[i + 1] as number;
-    const b = lab[i + 2] as number;
+  const add = (l: number, a: number, b: number, count: number): void => {
     // Whole cells either side of grey, so that a grey with some noise is one shade.
     const key =
       (Math.round(l / CELL) * 1024 + Math.round(a / CELL) + 512) * 1024 + Math.round(b / CELL) + 512;
     const cell = cells.get(key);
     if (cell) {
-      cell.l += l;
-      cell.a += a;
-      cell.b += b;
-      cell.count++;
-    } else cells.set(key, { l, a, b, count: 1 });
+      cell.l += count * l;
+      cell.a += count * a;
+      cell.b += count * b;
+      cell.count += count;
+    } else cells.set(key, { l: count * l, a: count * a, b: count * b, count });
+  };
+  for (let top = 0; top < height; top += SQUARE) {
+    for (let left = 0; left < width; left += SQUARE) {
+      let [l, a, b, count] = [0, 0, 0, 0];
+      let [darkest, lightest] = [Infinity, -Infinity];
+      const each = (visit: (at: number) => void): void => {
+        for (let row = top; row < Math.min(height, top + SQUARE); row++) {
+          for (let column = left; column < Math.min(width, left + SQUARE); column++) {
+            visit(3 * (row * width + column));
+          }
+        }
+      };
+      each((at) => {
+        const lightness = lab[at] as number;
+        l += lightness;
+        a += lab[at + 1] as number;
+        b += lab[at + 2] as number;
+        count++;
+        darkest = Math.min(darkest, lightness);
+        lightest = Math.max(lightest, lightness);
+      });
+      if (lightest - darkest <= EDGE) add(l / count, a / count, b / count, count);
+      else each((at) => add(lab[at] as number, lab[at + 1] as number, lab[at + 2] as number, 1));
+    }
   }
-  return [...cells.values()].map(({ l, a, b, count }) => ({ lab: [l / count, a / count, b / count], count }));
+  return [...cells.values()].map(({ l, a, b, count }) => ({
+    lab: [l / count, a / count, b / count],
+    count,
+  }));
 }
 
 /** Mean colour of all that runs of pixels hold, averaged in linear light; nothing without a pixel. */

@@ -117,6 +117,11 @@ export type Doubt = { readonly isGrave: boolean } & (
   | { readonly about: 'burnt-out lights' | 'blocked darks'; readonly share: number }
   /** Glaring light on places that are to be dark; the object that has most of them. */
   | { readonly about: 'glare'; readonly share: number; readonly object?: number }
+  /**
+   * All that can be held to the plan is lighter or darker than it by about the same part, in stops, twice the light each:
+   * below nought darker. So it is rather the exposure than the painting.
+   */
+  | { readonly about: 'exposure'; readonly stops: number }
   | { readonly about: 'grey patch'; readonly reason: string }
   /** By how much the light was coloured, which the grey patch took out. */
   | { readonly about: 'coloured light'; readonly cast: number }

@@ -51,6 +51,11 @@ const meant: Readonly<Record<string, Meant>> = {
     setAside: ['colour beyond the palette', 'colour beyond the palette', 'colour beyond the palette'],
   },
   'winter-barn.mahl': { told: ['hazardous pigment', 'hazardous pigment', 'oily rags'], setAside: [] },
+  // What holds of the paints that it takes from the other plan holds here too; no tube is as dark as firs at dusk.
+  'winter-barn-dusk.mahl': {
+    told: ['hazardous pigment', 'hazardous pigment', 'oily rags'],
+    setAside: ['colour beyond the palette'],
+  },
   // Ten lines leave the wall behind the table to the ground.
   'ten.mahl': { told: ['bare ground'], setAside: [] },
 };
@@ -159,6 +164,12 @@ describe('what the list of examples says to try first', () => {
     const harder = changed('seamstress.mahl', 'edges   soft', 'edges   hard', 'object  lamp');
     expect(rulesFound(harder)).toContain('rival');
     expect(read(harder).findings.find(({ rule }) => rule === 'rival')?.message).toContain('`lamp`');
+  });
+
+  it('puts the lantern of `winter-barn-dusk.mahl` out with the door as dark as by day', () => {
+    const out = changed('winter-barn-dusk.mahl', '  value   4\n', '', 'object  door');
+    expect(read(out).plan.objects.find(({ name }) => name === 'door')?.step).toBe(1);
+    expect(rulesFound(out)).toContain('chroma out of reach');
   });
 
   it('leaves the pan of `quinces.mahl` away from another centre of interest', () => {

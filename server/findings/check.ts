@@ -1,6 +1,6 @@
 import { nearestWord } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
-import { isOwn, origin, placeHere } from '../plan/based-on/here.js';
+import { isOwn, placeHere, withOrigin } from '../plan/based-on/here.js';
 import type { LimitUnit, Location, OwnLocation, Plan, RuleSetting } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
 import { exceptionKinds, isTooNarrow, namesSetAside, setsAside } from './exceptions.js';
@@ -68,7 +68,7 @@ function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSetti
     const finding = {
       related: [],
       ...told,
-      message: `${message}${origin(location)}`,
+      message: withOrigin(message, location),
       location: placeHere(plan, location),
       ...(isOwn(location) ? {} : { from: location }),
       rule: rule.id,

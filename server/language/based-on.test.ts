@@ -40,7 +40,7 @@ test('what is found about a base is told where it is named, with where it comes 
   const { service, uri, failures } = await openHeir('object wall\n  plane middle\n');
   const budget = service.diagnostics(uri).find(({ code }) => code === 'value-budget');
   expect(budget?.range).toEqual({ start: { line: 0, character: 9 }, end: { line: 0, character: 24 } });
-  expect(budget?.message).toContain('(From `old/oven.mahl`, line 6.)');
+  expect(budget?.message).toContain(' (from `old/oven.mahl`, line 6).');
   expect(budget?.relatedInformation?.[0]).toEqual({
     location: { uri: BASE, range: { start: { line: 5, character: 13 }, end: { line: 5, character: 21 } } },
     message: 'It stands here.',

@@ -150,7 +150,7 @@ describe('what is wrong in a base', () => {
     const base = `${CANVAS}horizon 3\nhorizon 4\nfocus upper left\nobject bell\n  shape circle 2 at focus\nlead rope from upper right to bell`;
     const plan = planOf('based on "a.mahl"\nobject bell\n  at upper right', { 'a.mahl': base });
     expect(plan.problems.map(toldOf)).toEqual([
-      'warning 0:9 `rope` starts where it aims, so it leads nowhere. Let it come `from` a place farther off. (From `a.mahl`, line 7.)',
+      'warning 0:9 `rope` starts where it aims, so it leads nowhere. Let it come `from` a place farther off (from `a.mahl`, line 7).',
     ]);
     expect(plan.problems[0]?.from).toEqual({ file: 'a.mahl', line: 6, start: 5, end: 9 });
   });

@@ -15,7 +15,9 @@ export function placeHere({ basedOn }: Pick<Plan, 'basedOn'>, location: Location
   return isOwn(location) ? location : (basedOn?.location ?? { line: 0, start: 0, end: 0 });
 }
 
-/** ` (From `oven.mahl`, line 12.)` behind what is told of a place in another plan; nothing behind what is told of this one. */
-export function origin({ file, line }: Location): string {
-  return file === undefined ? '' : ` (From \`${file}\`, line ${line + 1}.)`;
+/** What is told of a place, with where that is when it is in a plan that the plan builds on: `… is let pass (from `oven.mahl`, line 12).` */
+export function withOrigin(message: string, { file, line }: Location): string {
+  if (file === undefined) return message;
+  const [stop = ''] = /[.?!]$/u.exec(message) ?? [];
+  return `${message.slice(0, message.length - stop.length)} (from \`${file}\`, line ${line + 1})${stop}`;
 }

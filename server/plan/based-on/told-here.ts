@@ -1,7 +1,7 @@
 import type { OwnLocation, PlanProblem } from '../plan.js';
 import type { FoundProblem } from '../problems.js';
 import type { Bases } from './bases.js';
-import { isOwn, origin } from './here.js';
+import { isOwn, withOrigin } from './here.js';
 
 /** So many places of errors in another plan are led to. */
 const MOST_RELATED = 20;
@@ -58,5 +58,5 @@ function fromBase(
   { code, severity, message, location: from, related }: FoundProblem,
   location: OwnLocation,
 ): PlanProblem {
-  return { code, severity, message: `${message}${origin(from)}`, location, from, related };
+  return { code, severity, message: withOrigin(message, from), location, from, related };
 }

@@ -106,24 +106,33 @@ function unpaintedText({ objects }: Measured): string {
   return `not painted yet: ${names.join(', ')}; shares are not held to the plan until all is`;
 }
 
-/** Groups of values and colour roles, each with what is planned and the budget. */
-function sharesText({ groups, valueBudget, roles, colourBudget, noRole }: Measured, ink: Inks): string {
-  const row = (name: string, share: number, planned: number, budget: Measured['valueBudget']): string[] => {
+/** Groups of values and colour roles, each with what is planned and the budget, to which it is held once all is painted. */
+function sharesText(
+  { groups, valueBudget, roles, colourBudget, noRole, whole }: Measured,
+  ink: Inks,
+): string {
+  const row = (
+    name: string,
+    share: number,
+    planned: number,
+    budget: Measured['valueBudget'],
+    isHeld: boolean,
+  ): string[] => {
     const entry = budget.find((one) => one.name === name);
     return [
       shown(name),
       percent(share),
       percent(planned),
       entry ? `${figure(entry.target * 100, 1)} % within ${figure(entry.tolerance * 100, 1)} %` : '',
-      entry && !entry.within ? (entry.share > entry.target ? 'too much' : 'too little') : '',
+      isHeld && entry && !entry.within ? (entry.share > entry.target ? 'too much' : 'too little') : '',
     ];
   };
   const rows = [
-    ...groups.map(({ name, share, planned }) => row(name, share, planned, valueBudget)),
+    ...groups.map(({ name, share, planned }) => row(name, share, planned, valueBudget, whole.values)),
     ...valueBudget
       .filter(({ name }) => !groups.some((group) => group.name === name))
-      .map(({ name, share, planned }) => row(name, share, planned, valueBudget)),
-    ...roles.map(({ role, share, planned }) => row(role, share, planned, colourBudget)),
+      .map(({ name, share, planned }) => row(name, share, planned, valueBudget, whole.values)),
+    ...roles.map(({ role, share, planned }) => row(role, share, planned, colourBudget, whole.colours)),
     ...(roles.length > 0 && noRole >= 0.0005 ? [['without role', percent(noRole)]] : []),
   ];
   const head = ['', 'seen', 'whole plan', 'budget', ''];

@@ -38,7 +38,7 @@ export class Board {
   take(scene: Scene, version: number): void {
     this.#scene = scene;
     const { handling } = scene;
-    this.#ground = handling === undefined ? undefined : { version, handling };
+    this.#ground = { version, handling };
     const turn = (at: Spot): Spot => turned(at, scene.picture, scene.view);
     this.#grips = (handling?.grips ?? []).flatMap((grip) => [
       { ...grip, at: turn(grip.at) },
@@ -69,7 +69,7 @@ export class Board {
   }
 
   get unit(): Unit {
-    return this.#ground?.handling.unit ?? 'cm';
+    return this.#ground?.handling?.unit ?? 'cm';
   }
 
   grip(key: string): Grip | undefined {
@@ -98,7 +98,7 @@ export class Board {
 
   /** Where the handles of a thing would be in the drawing, by their keys, if its frame were this one. */
   placesOfFrame(subject: string, frame: Frame): readonly (readonly [key: string, at: Spot])[] {
-    const whole = this.#ground?.handling.grips.find((grip) => grip.subject === subject && isWhole(grip));
+    const whole = this.#ground?.handling?.grips.find((grip) => grip.subject === subject && isWhole(grip));
     if (whole === undefined) return [];
     return sizeGripsOf({ ...whole, frame }, (at) => this.inPlan(at)).map(({ key, at }) => [key, at]);
   }

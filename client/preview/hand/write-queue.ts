@@ -9,10 +9,10 @@ export type Wish =
   | { readonly kind: 'change'; readonly change: HandChange }
   | { readonly kind: 'nudge'; readonly grip: string; readonly by: Spot };
 
-/** The drawing that is on the page: of which version, and what can be taken hold of in it. */
+/** The drawing that is on the page: of which version, and what can be taken hold of in it, which on a board is nothing. */
 export interface Ground {
   readonly version: number;
-  readonly handling: Handling;
+  readonly handling?: Handling | undefined;
 }
 
 export interface WriteQueueHost {
@@ -133,7 +133,7 @@ function joined(earlier: Wish, later: Wish): Wish | undefined {
 /** The change that a wish comes to, or why there is none. */
 function changeOf(wish: Wish, { handling }: Ground): HandChange | string {
   if (wish.kind === 'change') return wish.change;
-  const grip = gripIn(handling, wish.grip);
+  const grip = handling && gripIn(handling, wish.grip);
   if (grip === undefined) return 'What was to be moved is not in the drawing any more.';
   return grip.fixed ?? putDown(grip, sum(grip.at, wish.by), false);
 }

@@ -45,7 +45,7 @@ export class CornerBoard {
   readonly #handles = new Map(
     placeables.map((corner) => [
       corner,
-      handleElement({ tabindex: '0', 'data-kind': corner === 'grey' ? 'focus' : 'point' }),
+      handleElement({ tabindex: '0', 'data-kind': 'point', 'data-place': corner }),
     ]),
   );
   readonly #loupe = new Loupe();

@@ -36,7 +36,7 @@ export class SketchCorners {
   readonly #opened: () => void;
   readonly #grey = element(
     'button',
-    { type: 'button', class: 'tool', 'aria-pressed': 'false' },
+    { type: 'button', class: 'tool asking', 'aria-pressed': 'false' },
     'Click its grey patch',
   );
   #file: SketchBytes | undefined;

@@ -52,7 +52,7 @@ export interface DifferencePicture {
 }
 
 /** Pixels to each side over which a difference is evened out, so that the grain of canvas and brush does not show as spots. */
-const REACH = 2;
+const REACH = 3;
 
 const made = new WeakMap<Float32Array, DifferencePicture>();
 

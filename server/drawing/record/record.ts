@@ -1,9 +1,12 @@
+import type { Finding } from '../../findings/finding.js';
+import type { Point } from '../../plan/geometry/point.js';
 import { capitalised } from '../../plan/problems.js';
 import { type Board, bareBoard, belowBoard, boardPlace, cardMark, cardOf } from '../board.js';
 import { type Block, inColumns, stacked } from '../captions/block.js';
 import { legendBlock } from '../captions/legend.js';
 import { lines } from '../captions/title.js';
 import { textMark } from '../marks.js';
+import { regionOf } from '../picture/region.js';
 import type { Reading } from '../views/reading.js';
 import { type MeasuredRecord, chosenRecord, recordsOf } from './choice.js';
 import { describedRecord } from './description.js';
@@ -83,10 +86,25 @@ export function recordBoard(reading: Reading): Board {
     belowAt,
     legend,
     described: describedRecord(reading, records, record),
-    placeOf: ({ at }) => (at === undefined ? undefined : panels.inPhotograph(at)),
+    placeOf: (finding) => {
+      const at = placeInPicture(reading, record.sitting, finding);
+      return at === undefined ? undefined : panels.inPhotograph(at);
+    },
     marked: { x: inner.x, y: inner.y, width: inner.width, height: Math.max(em, panels.height) },
     card,
   };
+}
+
+/** Where in the picture lies what is found of the sitting that is shown; nothing for what is found of another. */
+function placeInPicture(
+  { plan, cells }: Reading,
+  sitting: number,
+  { at, objects, location: { line, file } }: Finding,
+): Point | undefined {
+  const lines = plan.sittings[sitting]?.lines;
+  if (lines === undefined || file !== undefined || line < lines.first || line > lines.last) return undefined;
+  const [object] = objects;
+  return at ?? (object === undefined ? undefined : regionOf(cells, object)?.heart);
 }
 
 function sentencesBlock(

@@ -21,7 +21,11 @@ export function painted(
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
       const [red, green, blue, alpha = 255] = colourAt(x, y);
-      data.set([red, green, blue, alpha], 4 * (y * width + x));
+      const at = 4 * (y * width + x);
+      data[at] = red;
+      data[at + 1] = green;
+      data[at + 2] = blue;
+      data[at + 3] = alpha;
     }
   }
   return { width, height, data };

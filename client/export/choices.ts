@@ -1,10 +1,11 @@
 import type { Paper } from '../../server/drawing/paper.js';
 import { type View, views } from '../../server/drawing/scene.js';
+import type { Exportable } from '../../server/language/export-protocol.js';
 import { viewDescriptions, viewLabels } from '../preview/views.js';
 import { type Choice, askFor, choose } from '../questions.js';
 
 /** What is to become a file, and how. */
-export type Wanted = { readonly what: View | 'sheet' } & (
+export type Wanted = { readonly what: Exportable } & (
   | { readonly format: 'svg' | 'ics' }
   | { readonly format: 'png'; readonly width: number }
   | { readonly format: 'pdf'; readonly paper?: Paper }
@@ -16,7 +17,7 @@ const WIDTHS = { least: 16, most: 12_000 } as const;
 
 /** Asks what to export, the shown view first; `undefined` when the painter has thought better of it. */
 export async function askWhat(shown: View): Promise<Wanted | undefined> {
-  const what = await ask('What do you want to take out?', [
+  const what = await ask<View | 'sheet' | 'pages A4' | 'pages Letter'>('What do you want to take out?', [
     {
       label: viewLabels[shown],
       description: 'the shown view',
@@ -27,8 +28,9 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
       label: 'Plan sheet',
       description: '',
       detail: 'The whole plan on one page, for a client, a gallery or a class.',
-      value: 'sheet' as const,
+      value: 'sheet',
     },
+    ...PAGES,
     ...views
       .filter((view) => view !== shown)
       .map((view) => ({
@@ -39,6 +41,8 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
       })),
   ]);
   if (what === undefined) return undefined;
+  if (what === 'pages A4') return { what: 'pages', format: 'pdf', paper: 'A4' };
+  if (what === 'pages Letter') return { what: 'pages', format: 'pdf', paper: 'Letter' };
   const format = await ask<Format>('As what?', [
     { label: 'PDF', description: '', detail: 'To print and to send; text can be searched.', value: 'pdf' },
     { label: 'PNG', description: '', detail: 'Pixels, for the web and for letters.', value: 'png' },
@@ -62,6 +66,13 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
     }
   }
 }
+
+const PAGES = (['A4', 'Letter'] as const).map((paper) => ({
+  label: `Full-size pages (PDF, ${paper})`,
+  description: '',
+  detail: 'The lines as large as the canvas, on sheets to be laid over each other.',
+  value: `pages ${paper}` as const,
+}));
 
 const CALENDAR = {
   label: 'Calendar',

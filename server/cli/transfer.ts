@@ -1,5 +1,6 @@
 import path from 'node:path';
 import type { PaperSize } from '../drawing/paper.js';
+import { usualPaper } from '../drawing/plan-sheet/sheet.js';
 import { fullSizePages } from '../drawing/transfer/full-size.js';
 import type { Ruler } from '../measure/transfer/rulers.js';
 import type { Snapshot } from '../language/snapshot.js';
@@ -114,7 +115,7 @@ async function writePages(
   terminal: Terminal,
 ): Promise<void> {
   const full = fullSizePages(plan, measures, {
-    paper: options.paper ?? (plan.canvas.unit === 'in' ? 'Letter' : 'A4'),
+    paper: options.paper ?? usualPaper(plan),
     lies: options.landscape ? 'landscape' : options.upright ? 'upright' : undefined,
     overlap: options.overlap,
     margin: options.margin,

@@ -22,6 +22,9 @@ function greyOfValue(value: number): string {
 
 const pictureViews = views.filter((view) => !isBoardView(view));
 
+/** The lines to carry over have no tones. */
+const toned = pictureViews.filter((view) => view !== 'transfer');
+
 describe('every view', () => {
   it.each(views)('%s has keys that are unique, and subjects that exist', (view) => {
     const scene = sceneOf(doorwayPlan, view);
@@ -38,7 +41,7 @@ describe('every view', () => {
     expect(sceneOf(doorwayPlan, view)).toEqual(scene);
   });
 
-  it.each(pictureViews)('%s draws the shapes from back to front on the ground', (view) => {
+  it.each(toned)('%s draws the shapes from back to front on the ground', (view) => {
     const keys = marksOf(sceneOf(doorwayPlan, view), 'picture').map(({ key }) => key);
     expect(keys).toEqual([
       'ground',
@@ -53,7 +56,19 @@ describe('every view', () => {
     ]);
   });
 
-  it.each(pictureViews)('%s hatches what has neither value nor colour, and says so', (view) => {
+  it('transfer draws the same shapes as lines on paper', () => {
+    const marks = marksOf(sceneOf(doorwayPlan, 'transfer'), 'picture');
+    expect(marks.map(({ key }) => key)).toEqual(
+      marksOf(sceneOf(doorwayPlan, 'drawing'), 'picture').flatMap(({ key }) =>
+        key.endsWith(':hatch') ? [] : [key],
+      ),
+    );
+    expect(new Set(marks.map((mark) => (mark.kind === 'path' ? mark.fill : undefined)))).toEqual(
+      new Set(['mount']),
+    );
+  });
+
+  it.each(toned)('%s hatches what has neither value nor colour, and says so', (view) => {
     const { legend } = sceneOf(doorwayPlan, view);
     expect(legend.find(({ key }) => key === 'hatch')?.text).toMatch(
       /^hatched, 1 %: no value or colour planned$/,

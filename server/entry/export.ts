@@ -4,9 +4,11 @@ import { calendarEvents } from '../drawing/icalendar/events.js';
 import { iCalendar } from '../drawing/icalendar/write.js';
 import { pageOf, scaleInWords } from '../drawing/paper.js';
 import { missingLettersSentence } from '../drawing/pdf/words.js';
-import { planSheet } from '../drawing/plan-sheet/sheet.js';
+import { planSheet, usualPaper } from '../drawing/plan-sheet/sheet.js';
+import { fullSizePages } from '../drawing/transfer/full-size.js';
+import type { ExportParams } from '../language/export-protocol.js';
 import type { Snapshot } from '../language/snapshot.js';
-import type { Exporter } from '../language/exports.js';
+import { NotMade, type Exporter } from '../language/exports.js';
 import type { Renderers } from './renderers.js';
 
 /**
@@ -18,9 +20,12 @@ export function exporterWith(load: (installed: string | undefined) => Renderers)
     const { what, format, paper, distanceMillimetres, sitting } = params;
     if (format === 'ics') return calendar({ plan, measures }, params.textDocument.uri);
     const { renderToText, pageToText, pdfOf } = load(installed);
+    if (what === 'pages') return fullSize({ plan, measures }, params, pdfOf);
     const theme = what === 'sheet' ? 'light' : (params.theme ?? 'light');
     const scene =
-      what === 'sheet' ? undefined : compose(plan, measures, findings, what, { distanceMillimetres, sitting });
+      what === 'sheet'
+        ? undefined
+        : compose(plan, measures, findings, what, { distanceMillimetres, sitting });
     const sheet = () => planSheet(plan, measures, findings, paper === 'true' ? undefined : paper);
     if (format === 'svg') {
       const svg = scene === undefined ? pageToText(sheet(), { theme }) : renderToText(scene, { theme });
@@ -36,6 +41,26 @@ export function exporterWith(load: (installed: string | undefined) => Renderers)
         ...(missing.length === 0 ? [] : [missingLettersSentence(missing)]),
       ],
     };
+  };
+}
+
+/** The lines at full size; what can't be made is told as a sentence. */
+async function fullSize(
+  { plan, measures }: Pick<Snapshot, 'plan' | 'measures'>,
+  { paper }: ExportParams,
+  pdfOf: Renderers['pdfOf'],
+): ReturnType<Exporter> {
+  const full = fullSizePages(plan, measures, {
+    paper: paper === undefined || paper === 'true' ? usualPaper(plan) : paper,
+  });
+  if (!full.ok) throw new NotMade(full.reason);
+  const { pdf, missing } = await pdfOf(full.pages, 'light');
+  return {
+    pdf: base64(pdf),
+    remarks: [
+      'Print at 100 % and measure the rules on the first page before you use the others.',
+      ...(missing.length === 0 ? [] : [missingLettersSentence(missing)]),
+    ],
   };
 }
 

@@ -11,11 +11,11 @@ import type { ExportTheme } from '../language/export-protocol.js';
 export interface Renderers {
   readonly renderToText: typeof renderToText;
   readonly pageToText: typeof pageToText;
-  readonly pdfOf: (page: Page, theme: ExportTheme) => Promise<PdfResult>;
+  readonly pdfOf: (pages: Page | readonly Page[], theme: ExportTheme) => Promise<PdfResult>;
 }
 
 export const renderers: Renderers = {
   renderToText,
   pageToText,
-  pdfOf: (page, theme) => pdfOf(page, { theme, fonts: { ...roboto, more: [] } }),
+  pdfOf: (pages, theme) => pdfOf(pages, { theme, fonts: { ...roboto, more: [] } }),
 };

@@ -11,10 +11,12 @@ export type ExportFormat = (typeof exportFormats)[number];
 export const exportThemes = ['light', 'dark', 'high contrast dark', 'high contrast light'] as const;
 export type ExportTheme = (typeof exportThemes)[number];
 
+export type Exportable = View | 'sheet' | 'pages';
+
 export interface ExportParams {
   readonly textDocument: DocumentIdentifier;
-  /** A view, or the plan sheet. */
-  readonly what: View | 'sheet';
+  /** A view, the plan sheet, or the lines at full size on pages of paper, which are a PDF on A4, A3 or Letter. */
+  readonly what: Exportable;
   readonly format: ExportFormat;
   /** `light` unless said; a plan sheet is always on white paper. */
   readonly theme?: ExportTheme;

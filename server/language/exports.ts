@@ -23,9 +23,12 @@ export type Exporter = (
   installed: string | undefined,
 ) => Promise<Exported & { readonly remarks: readonly string[] }>;
 
+/** Why an exporter makes no file of a plan: a sentence to the painter. */
+export class NotMade extends Error {}
+
 const wanted = v.object({
   textDocument: v.object({ uri: v.string() }),
-  what: v.picklist([...views, 'sheet']),
+  what: v.picklist([...views, 'sheet', 'pages']),
   format: v.picklist(exportFormats),
   theme: v.optional(v.picklist(exportThemes)),
   paper: v.optional(v.picklist(papers)),
@@ -69,6 +72,7 @@ export function answerExports(
         if (token.isCancellationRequested) return cancelled();
         return { version: snapshot.version, ...exported };
       } catch (error) {
+        if (error instanceof NotMade) return new ResponseError(LSPErrorCodes.RequestFailed, error.message);
         guard.failed(exportRequest.method, error);
         return new ResponseError(LSPErrorCodes.RequestFailed, 'The drawing could not be made.');
       }

@@ -86,6 +86,16 @@ test('the canvas: proportion, what the trade calls it, and diagonal', () => {
   expect(hoverText('can|vas 64.4 x 40 cm')).toContain('Golden section, 0.5 % shorter.');
 });
 
+test('the transfer grid: how many squares, of what size, and where the first lines are drawn', () => {
+  expect(hoverText('canvas 64 x 45 cm\ngr|id every 10 cm')).toContain(
+    '7 × 5 squares of 10 cm, the last column 4 cm wide and the last row 5 cm high, lettered from the left, numbered from the top.',
+  );
+  expect(hoverText('canvas 16 x 11 in\ngr|id 4 x 2')).toContain(
+    '4 × 2 squares of 4 in across and 5 1/2 in down',
+  );
+  expect(hoverText('canvas 16 x 11 in\ngr|id 4 x 2')).toContain('They are not square');
+});
+
 test('the division: where its lines lie, and what of it is nearest to the focal point', () => {
   const divided = (words: string): string | undefined =>
     hoverText(picture((text) => text.replace('focus', `di|vide ${words}\nfocus`)));

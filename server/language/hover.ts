@@ -9,6 +9,7 @@ import type { OwnLocation } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import { baseFigures } from './figures/base.js';
 import { canvasFigures } from './figures/canvas.js';
+import { gridFigures, sketchFigures } from './figures/transfer.js';
 import { colourBalanceFigures, colourFigures, wheelFigures } from './figures/colour.js';
 import { conceptFigures, cueFigures } from './figures/concept.js';
 import { horizonFigures, leadFigures, pathFigures } from './figures/eye-path.js';
@@ -137,6 +138,10 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
       return scaleFigures(snapshot, style);
     case 'planes':
       return planesFigures(snapshot, style);
+    case 'grid':
+      return gridFigures(snapshot, node.line, style);
+    case 'sketch':
+      return sketchFigures(snapshot, style);
     case 'horizon':
       return horizonFigures(snapshot, style);
     case 'win by':

@@ -68,6 +68,13 @@ test('the step that a colour comes to where no value is stated', () => {
   expect(hints[1]).toBe(`colour teal [value ${Math.round(step * 10) / 10}]`);
 });
 
+test('how many squares a transfer grid comes to, where its spacing is given', () => {
+  expect(told(['places'], 'canvas 64 x 45 cm\ngrid every 10 cm\n')).toEqual([
+    'grid every 10 cm [7 × 5 squares]',
+  ]);
+  expect(told(['places'], 'canvas 64 x 45 cm\ngrid 6 x 4\n')).toEqual([]);
+});
+
 test('where places in words lie, not those in coordinates', () => {
   // The golden section of 100 and 50 from the right and from the top.
   expect(told(['places'])).toEqual([

@@ -4,6 +4,9 @@ import { dayInWords, daysInWords } from '../findings/words/days.js';
 import { differenceInWords, partsInWords } from '../findings/words/paints.js';
 import { length, percent } from '../findings/words/words.js';
 import { isOwn } from '../plan/based-on/here.js';
+import { squareCount, gridInWords } from '../drawing/transfer/words.js';
+import { transferGridOf } from '../measure/transfer/grid.js';
+import { rulerFor } from '../measure/transfer/rulers.js';
 import { toMunsell } from '../plan/colour/munsell.js';
 import type { Location, PlanObject } from '../plan/plan.js';
 import { resolvePlace } from '../plan/places.js';
@@ -130,7 +133,16 @@ function placeHints(snapshot: Snapshot, range: Range): readonly Hint[] {
       if (hint !== undefined) hints.push(hint);
     }
   });
-  return hints;
+  return [...hints, ...gridHints(snapshot)];
+}
+
+/** At the spacing of a transfer grid, how many squares that comes to. */
+function gridHints({ plan }: Snapshot): readonly Hint[] {
+  const stated = plan.transferGrid;
+  if (stated === undefined || !('every' in stated.value) || !isOwn(stated.location)) return [];
+  const grid = transferGridOf(plan);
+  const told = gridInWords(grid, plan.canvas, rulerFor(plan.canvas));
+  return [{ at: stated.location, label: squareCount(grid), tooltip: `${told}.` }];
 }
 
 function placesOf({ statement }: Node): readonly Place[] {

@@ -46,6 +46,7 @@ describe('numbers that make no sense where they stand', () => {
     [`${CANVAS}\nsitting "one"\n  fat     [101%]`, /between 0 % and 100 %/],
     [`${CANVAS}\n[grid    0 x 4]`, /1 to 200 whole squares/],
     [`${CANVAS}\ngrid    every [-2 cm]`, /larger than nothing/],
+    [`${CANVAS}\n[grid    every 0.1 mm]`, /more than 200 one way/],
     [`${CANVAS}\n[away    2027-01-02 to 2026-12-24]`, /end before they begin/],
     [`${CANVAS}\nsitting "one"\n  photo   "a.jpg"\n    grey    ([3 cm], 4)`, /in pixels or in %, not in cm/],
     [`${CANVAS}\npalette\n  [tube    0 ml]`, /more than nothing/],

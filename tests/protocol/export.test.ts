@@ -3,6 +3,7 @@ import { pathToFileURL } from 'node:url';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ExportParams, ExportResult } from '../../server/language/export-protocol.js';
+import { readPages } from '../support/pdf-pages.js';
 import { readPdf } from '../support/pdf.js';
 import { bareClient } from './clients.js';
 import { bundle, startServer, startWorker, type Client } from './server.js';
@@ -52,6 +53,22 @@ describe.each(kinds)('the server as %s', (kind) => {
     const read = await readPdf(Buffer.from(result !== null && 'pdf' in result ? result.pdf : '', 'base64'));
     expect(read.text).toContain(told);
     expect(read.width).toBeGreaterThan(200);
+  });
+
+  it('gives the lines at full size on pages of paper, and refuses more than anybody pastes together', async () => {
+    const result = await exported({ what: 'pages', format: 'pdf', paper: 'Letter' });
+    const pages = await readPages(
+      Buffer.from(result !== null && 'pdf' in result ? result.pdf : '', 'base64'),
+    );
+    expect(pages.length).toBeGreaterThan(2);
+    expect(pages[0]?.text).toContain('sheets of Letter');
+    expect(Math.min(pages[0]?.width ?? 0, pages[0]?.height ?? 0)).toBeCloseTo(215.9, 1);
+    expect(result?.remarks[0]).toMatch(/^Print at 100 %/u);
+    const wall = 'file:///studio/wall.mahl';
+    await client.open(wall, 'canvas 9 x 6 m\n');
+    await expect(
+      client.request('mahlstick/export', { textDocument: { uri: wall }, what: 'pages', format: 'pdf' }),
+    ).rejects.toThrow(/takes \d+ sheets of A4, and at most 200 are made/u);
   });
 
   it('gives the sittings as a calendar', async () => {

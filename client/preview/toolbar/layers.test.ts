@@ -76,6 +76,17 @@ describe('a drawing without what is hidden', () => {
     expect(isThere(scene, 'glazes')).toBe(false);
   });
 
+  it('has no transfer grid, nor its letters, where the plan states one', () => {
+    const ruled = sceneOf(`${doorwayPlan}\ngrid every 10 cm\n`, 'drawing');
+    const keys = (of: typeof ruled) =>
+      of.layers.flatMap(({ marks }) => marks).filter(({ key }) => key.startsWith('transfer-grid'));
+    expect(keys(ruled).length).toBeGreaterThan(8 + 5);
+    expect(keys(withoutHidden(ruled, new Set(['grid'])))).toEqual([]);
+    expect(keys(withoutHidden(ruled, new Set(['names'])))).toEqual(keys(ruled));
+    expect(isThere(scene, 'grid')).toBe(false);
+    expect(isThere(sceneOf(doorwayPlan, 'transfer'), 'grid')).toBe(true);
+  });
+
   it('says what is left out, and only what would be there', () => {
     const told = withoutHidden(scene, new Set(overlays)).description;
     expect(told).toContain(

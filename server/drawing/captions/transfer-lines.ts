@@ -4,6 +4,7 @@ import { counted } from '../../findings/words/words.js';
 import { pathMark } from '../marks.js';
 import { circlePath, linePath } from '../path-data.js';
 import { gridInWords } from '../transfer/words.js';
+import type { Token } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import type { LegendLine } from './legend.js';
 import { divisionLines, horizonLine, level, stroked } from './legend-lines.js';
@@ -29,11 +30,11 @@ export function transferLines(reading: Reading, leftOut: number): readonly Legen
 /** The grid that a plan states, over its drawing. */
 export function statedGridLine(reading: Reading): readonly LegendLine[] {
   if (reading.plan.transferGrid === undefined) return [];
-  const line = gridLine(reading, transferOf(reading.plan));
+  const line = gridLine(reading, transferOf(reading.plan), 'quiet');
   return [{ ...line, text: `transfer grid: ${line.text}` }];
 }
 
-function gridLine({ plan, isMirrored }: Reading, { grid }: Transfer): LegendLine {
+function gridLine({ plan, isMirrored }: Reading, { grid }: Transfer, ink: Token = 'hint'): LegendLine {
   const squares = gridInWords(grid, plan.canvas, rulerFor(plan.canvas));
   const from = `lettered from the ${isMirrored ? 'right' : 'left'}, numbered from the top`;
   const stated = grid.isStated ? '' : `; to keep it, write ‘${grid.line}’`;
@@ -55,7 +56,7 @@ function gridLine({ plan, isMirrored }: Reading, { grid }: Transfer): LegendLine
             ]),
           ])
           .join(''),
-        { ink: 'hint', weight: 'fine' },
+        { ink, weight: 'fine' },
       ),
     ],
   };

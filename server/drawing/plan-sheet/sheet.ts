@@ -15,7 +15,7 @@ const EM = 2.75;
 const MARGINS = { side: 19, top: 18, bottom: 15 } as const;
 
 /** Paper that sheets are printed on where canvases are measured so. */
-function usualPaper({ canvas }: Plan): PaperSize {
+export function usualPaper({ canvas }: Pick<Plan, 'canvas'>): PaperSize {
   return canvas.unit === 'in' ? 'Letter' : 'A4';
 }
 

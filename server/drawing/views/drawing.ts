@@ -60,7 +60,7 @@ export function drawDrawing(reading: Reading): PictureMarks {
     construction: [
       pathMark('edge', rectanglePath(reading.picture), { stroke: { ink: line, weight: 'fine' } }),
       ...divisionMarks(reading),
-      ...statedGridLines(reading, line),
+      ...statedGridLines(reading, hexOf(mix(ground, lineOn(ground), 0.4))),
       ...horizonMarks(reading),
       ...leadMarks(reading, ground),
       ...focusMarks(reading, wash),

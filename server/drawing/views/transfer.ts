@@ -50,9 +50,9 @@ export function drawTransfer(reading: Reading): PictureMarks {
     shapes: [
       pathMark('ground', rectanglePath(picture), { fill: PENCIL.paper }),
       ...visibleLines(objects, PENCIL),
-      ...coveredLines(covered, PENCIL),
     ],
     construction: [
+      ...coveredLines(covered, PENCIL),
       ...lightLines(reading, transfer),
       ...gridLines(transfer.grid, picture, {
         ink: 'hint',

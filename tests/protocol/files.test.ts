@@ -153,3 +153,31 @@ test('a plan that is closed while its files are being fetched is not spoken of a
   const versions = client.published.filter((one) => one.uri === uri).map(({ version }) => version);
   expect(versions).toEqual([1, undefined]);
 });
+
+test('an edit of an open base changes what is told of the plan that builds on it', async () => {
+  ({ client } = start());
+  const uriOf = (name: string): string => URI.file(path.join(folder, 'studio', name)).toString();
+  const base = 'canvas 40 x 30 cm\nobject door\n  shape circle 4\n';
+  await writeFile(path.join(folder, 'studio', 'base.mahl'), `\ufeff${base.replaceAll('\n', '\r\n')}`);
+  const heir = uriOf('heir.mahl');
+  const isTold = (code: string) => () =>
+    client.published.findLast(({ uri }) => uri === heir)?.diagnostics.some((one) => one.code === code) ??
+    false;
+  await client.initialize({ textDocument: { publishDiagnostics: { relatedInformation: true } } });
+  await client.open(heir, 'based on "base.mahl"\nobject door\n  at (4, 5)\npath door\n');
+  await client.until(isTold('no-focus'), 'what is found of both plans');
+  expect(isTold('unknown-name')()).toBe(false);
+
+  await client.open(uriOf('base.mahl'), base);
+  await client.notify('textDocument/didChange', {
+    textDocument: { uri: uriOf('base.mahl'), version: 2 },
+    contentChanges: [{ text: `${base}objekt lamp\n` }],
+  });
+  await client.until(isTold('error-in-another-plan'), 'the error in the base');
+  const { diagnostics = [] } = client.published.findLast(({ uri }) => uri === heir) ?? {};
+  const told = diagnostics.find(({ code }) => code === 'error-in-another-plan');
+  expect(told?.range.start).toEqual({ line: 0, character: 9 });
+  expect(told?.relatedInformation?.map(({ location }) => [location.uri, location.range.start.line])).toEqual([
+    [uriOf('base.mahl'), 3],
+  ]);
+});

@@ -305,7 +305,7 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .summary('show plans side by side, to choose from')
     .description(
       'Shows the plans of a folder, or those named, side by side: each with its values, colours, key and how much is found in ' +
-        'it, and for one that builds on the first what differs from that. With -o they are drawn as small pictures. ' +
+        'it, and for one that builds on another what differs from that. With -o they are drawn as small pictures. ' +
         'Sixty plans at most; the rest is counted.',
     )
     .argument('[plan...]', 'folders or plans; the current folder unless said')

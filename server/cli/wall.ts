@@ -7,9 +7,9 @@ import { type Hung, wallPage } from '../drawing/wall/page.js';
 import { comparePlans } from '../findings/comparison/compare.js';
 import type { Snapshot } from '../language/snapshot.js';
 import { targetOf } from './draw-target.js';
-import { evaluate } from './evaluate.js';
+import { evaluateAlone } from './evaluate.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
-import { readSource, unreadableText } from './source.js';
+import { readSource, type Source, unreadableText } from './source.js';
 import { CommandFailure, refusalOf, type Terminal } from './terminal.js';
 import { wallDocument, wallText } from './wall-document.js';
 import { writePage } from './write-page.js';
@@ -82,27 +82,31 @@ async function hangAll(
   terminal: Terminal,
 ): Promise<readonly Hung[]> {
   const hung: Hung[] = [];
-  let first: { readonly file: string; readonly snapshot: Snapshot } | undefined;
   for (const name of names) {
     const answer = await readSource(name, terminal);
     if (!answer.ok) {
       hung.push({ name: path.basename(name), unreadable: unreadableText(answer.unreadable) });
       continue;
     }
-    const snapshot = await evaluate(answer.source, terminal, 'plan');
-    const file = path.resolve(terminal.folder, name);
-    first ??= { file, snapshot };
+    const snapshot = evaluateAlone(answer.source, terminal);
     const { tree, plan } = snapshot;
     const errors = tree.problems.length + plan.problems.filter(({ severity }) => severity === 'error').length;
-    const base = first.file;
-    const isVariant = (plan.basedOn?.plans ?? []).some(
-      ({ file: from }) => path.resolve(path.dirname(file), from) === base,
-    );
+    const [base] = plan.basedOn?.plans ?? [];
+    const beside = base && path.dirname(path.resolve(answer.source.folder, base.file));
     hung.push({
       name: path.basename(name),
       card: wallCard(snapshot, view, errors),
-      ...(isVariant ? { differs: differenceInShort(comparePlans(first.snapshot, snapshot)) } : {}),
+      ...(base === undefined || beside === undefined
+        ? {}
+        : {
+            differs: differsFrom({ ...answer.source, text: base.text, folder: beside }, snapshot, terminal),
+          }),
     });
   }
   return hung;
+}
+
+/** What differs from the plan that one builds on. */
+function differsFrom(base: Source, snapshot: Snapshot, terminal: Terminal): string {
+  return differenceInShort(comparePlans(evaluateAlone(base, terminal), snapshot));
 }

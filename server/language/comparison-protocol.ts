@@ -53,12 +53,11 @@ export const compareRequest = new RequestType<CompareParams, ComparedPlans | Nee
 export interface CardParams {
   readonly plan: PlanText;
   readonly view: ComparedView;
-  /** The first plan on the wall: of one that builds on it, what differs is told. */
-  readonly first?: PlanText;
 }
 
 export interface CardResult {
   readonly card: WallCard;
+  /** What differs from the plan that it builds on. */
   readonly differs?: string;
 }
 

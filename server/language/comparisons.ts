@@ -21,7 +21,7 @@ import {
 } from './comparison-protocol.js';
 import type { Form } from './forms.js';
 import { admitted, cancelled, type Guard, type Session } from './guard.js';
-import { resolvePath, usualSpelling } from './paths.js';
+import { resolvePath } from './paths.js';
 import { fileSizeLimitBytes } from './protocol.js';
 import type { Snapshot } from './snapshot.js';
 import { nextTurn } from './turns.js';
@@ -38,7 +38,7 @@ const planText = v.object({
 });
 const view = v.picklist(comparedViews);
 const ofComparison = v.object({ earlier: planText, later: planText, view });
-const ofCard = v.object({ plan: planText, view, first: v.optional(planText) });
+const ofCard = v.object({ plan: planText, view });
 
 /** Answers what is asked about plans that need not be open: what differs between two, and how one hangs on the wall. */
 export function answerComparisons(
@@ -125,7 +125,7 @@ function errorRemark(which: string, snapshot: Snapshot): readonly string[] {
 
 async function cardOf(
   { service }: Session,
-  { plan: asked, view: shown, first }: CardParams,
+  { plan: asked, view: shown }: CardParams,
   folders: readonly string[],
   goOn: () => Promise<boolean>,
 ): Promise<CardResult | undefined> {
@@ -133,15 +133,10 @@ async function cardOf(
   if (aside === undefined || 'needs' in aside) return undefined;
   const { snapshot } = aside;
   const card = wallCard(snapshot, shown, errorsOf(snapshot));
-  if (first === undefined || !buildsOn(snapshot, asked.uri, first.uri, folders)) return { card };
-  const base = await service.readAside(first, goOn);
+  const [nearest] = snapshot.plan.basedOn?.plans ?? [];
+  const target = nearest && resolvePath(asked.uri, nearest.file, folders);
+  if (nearest === undefined || target?.ok !== true) return { card };
+  const base = await service.readAside({ uri: target.uri, text: nearest.text }, goOn);
   if (base === undefined || 'needs' in base) return undefined;
   return { card, differs: differenceInShort(comparePlans(base.snapshot, snapshot)) };
-}
-
-function buildsOn({ plan }: Snapshot, planUri: string, baseUri: string, folders: readonly string[]): boolean {
-  return (plan.basedOn?.plans ?? []).some((base) => {
-    const target = resolvePath(planUri, base.file, folders);
-    return target.ok && usualSpelling(target.uri) === usualSpelling(baseUri);
-  });
 }

@@ -24,6 +24,13 @@ export interface ComparisonParts extends Pick<ShellParts, 'extensionUri' | 'log'
   readonly closed: () => void;
 }
 
+/** Of two versions of one plan its name alone, which leaves room in a row of tabs. */
+function titleOf({ base, name }: Side, later: Side): string {
+  return base.toString() === later.base.toString()
+    ? `Compare ${later.name}`
+    : `Compare ${name} with ${later.name}`;
+}
+
 /** A plan may name files that name files. */
 const MOST_ROUNDS = 12;
 
@@ -43,7 +50,7 @@ export class ComparisonPanel implements vscode.Disposable {
     const { earlier, later, server } = parts;
     this.#shell = new Shell({
       ...parts,
-      title: `Compare ${earlier.name} with ${later.name}`,
+      title: titleOf(earlier, later),
       ready: () => this.#refresh(),
       received: (message) => {
         if (message.type === 'open') void this.#open(message.index);

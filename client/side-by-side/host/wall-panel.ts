@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { ComparedView } from '../../../server/drawing/scene.js';
-import type { CardResult, PlanText } from '../../../server/language/comparison-protocol.js';
+import type { CardResult } from '../../../server/language/comparison-protocol.js';
 import type { ServerLink } from '../../server-link.js';
 import type { CardMessage } from '../messages.js';
 import { Shell, type ShellParts } from './shell.js';
@@ -52,7 +52,6 @@ export class WallPanel implements vscode.Disposable {
     const { token } = this.#work;
     const { title, plans, left, server, log } = this.#parts;
     this.#shell.post({ type: 'wall', title, view: this.#view, names: plans.map(nameOf), left });
-    let first: PlanText | undefined;
     for (const [index, uri] of plans.entries()) {
       const read = await textOf(uri);
       if (token.isCancellationRequested) return;
@@ -62,8 +61,7 @@ export class WallPanel implements vscode.Disposable {
       }
       const plan = { uri: server.uriText(uri), text: read.text };
       try {
-        const params = { plan, view: this.#view, ...(first === undefined ? {} : { first }) };
-        const result = await server.card(params, token);
+        const result = await server.card({ plan, view: this.#view }, token);
         if (token.isCancellationRequested) return;
         if (result === null) throw new Error('no answer');
         this.#shell.post(cardMessage(index, result));
@@ -72,7 +70,6 @@ export class WallPanel implements vscode.Disposable {
         log.debug(`No picture of ${uri.toString()}: ${String(error)}`);
         this.#shell.post({ type: 'unreadable', index, reason: 'This plan could not be worked out.' });
       }
-      first ??= plan;
     }
   }
 

@@ -4,6 +4,7 @@ import { countsInWords, stripInWords } from '../../../server/drawing/wall/words.
 import { element, svgElement } from '../../preview/elements.js';
 import type { CardMessage, FromPage, WallMessage } from '../messages.js';
 import { viewField } from './view-field.js';
+import { unbroken } from './with-code.js';
 
 /** Plans as small pictures to choose from. Arrow keys go from one to the next, Enter opens it. */
 export class WallPage {
@@ -57,10 +58,15 @@ export class WallPage {
     button.replaceChildren(
       picture,
       element('span', { class: 'title' }, card.title),
-      element('span', { class: 'quiet' }, element('span', { class: 'name' }, name), `, ${card.canvas}`),
+      element(
+        'span',
+        { class: 'quiet' },
+        element('span', { class: 'name' }, name),
+        unbroken(`, ${card.canvas}`),
+      ),
       ...card.strips.flatMap((strip) => [
         stripBar(strip.parts),
-        element('span', { class: 'figures' }, stripInWords(strip)),
+        element('span', { class: 'figures' }, unbroken(stripInWords(strip))),
       ]),
       element('span', { class: 'quiet' }, found),
       ...(differs === undefined ? [] : [element('span', { class: 'figures' }, differs)]),

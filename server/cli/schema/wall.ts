@@ -25,7 +25,7 @@ const shown = v.strictObject({
   warnings: v.number(),
   hints: v.number(),
   differs: v.exactOptional(
-    v.pipe(v.string(), v.description('What differs from the first plan, when it builds on that.')),
+    v.pipe(v.string(), v.description('What differs from the plan that it builds on.')),
   ),
 });
 

@@ -110,12 +110,12 @@ function plain(mark: Mark): readonly Mark[] {
     : [];
 }
 
-/** What differs from the plan that it builds on: `Another than “Barn” in objects (3) and values (2)`. Findings follow from the rest. */
+/** What differs from the plan that it builds on: `Differs from “Barn” in objects (3) and values (2)`. Findings follow from the rest. */
 export function differenceInShort({ changes, earlier }: Comparison): string {
   const base = `“${planTitle(earlier.plan)}”`;
   const told = topics.flatMap((topic) => {
     const count = changes.filter((change) => change.topic === topic).length;
     return count === 0 || topic === 'findings' ? [] : [`${topic} (${count})`];
   });
-  return told.length === 0 ? `The same picture as ${base}` : `Another than ${base} in ${inWords(told)}`;
+  return told.length === 0 ? `The same picture as ${base}` : `Differs from ${base} in ${inWords(told)}`;
 }

@@ -14,7 +14,10 @@ export type Hung = {
   /** The name of its file. */
   readonly name: string;
 } & (
-  | { readonly card: WallCard; /** What differs from the first. */ readonly differs?: string }
+  | {
+      readonly card: WallCard;
+      /** What differs from the plan that it builds on. */ readonly differs?: string;
+    }
   | { /** A sentence. */ readonly unreadable: string }
 );
 

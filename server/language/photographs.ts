@@ -107,12 +107,15 @@ export class PlanPhotographs {
     };
     return {
       squared: (squaring) => {
+        // What is let go goes first: a file that nobody has asked for yet would go with it.
+        const now = begun();
         const found = this.#entryAt(planUri, squaring.path);
-        return 'ok' in found ? found : this.#squared(found, squaring, planUri, begun());
+        return 'ok' in found ? found : this.#squared(found, squaring, planUri, now);
       },
       sizeOf: (path) => {
+        const now = begun();
         const found = this.#entryAt(planUri, path);
-        return 'ok' in found ? found : this.#sizeOf(found, planUri, begun());
+        return 'ok' in found ? found : this.#sizeOf(found, planUri, now);
       },
     };
   }
@@ -311,13 +314,16 @@ export class PlanPhotographs {
   #tell(entries: readonly Entry[]): void {
     const plans = new Set<string>();
     for (const entry of entries) {
-      for (const { squaring, given, askedBy } of entry.wants.values()) {
-        const answer = this.#answerTo(entry, squaring);
-        if (answer !== undefined && answer !== given) [...askedBy.keys()].forEach((plan) => plans.add(plan));
+      for (const want of entry.wants.values()) {
+        const answer = this.#answerTo(entry, want.squaring);
+        if (answer === undefined || answer === want.given) continue;
+        want.given = answer;
+        [...want.askedBy.keys()].forEach((plan) => plans.add(plan));
       }
       const size = this.#sizeIn(entry);
-      if (size !== undefined && !isSameSize(size, entry.size.given))
-        [...entry.size.askedBy.keys()].forEach((plan) => plans.add(plan));
+      if (size === undefined || isSameSize(size, entry.size.given)) continue;
+      entry.size.given = size;
+      [...entry.size.askedBy.keys()].forEach((plan) => plans.add(plan));
     }
     if (plans.size > 0) this.#host.changed([...plans]);
   }

@@ -4,6 +4,8 @@ import { mixDocument } from '../../server/cli/mix-document.js';
 import { mixText } from '../../server/cli/mix-text.js';
 import { scheduleDocument } from '../../server/cli/schedule-document.js';
 import { scheduleText } from '../../server/cli/schedule-text.js';
+import { transferDocument } from '../../server/cli/transfer-document.js';
+import { transferText } from '../../server/cli/transfer-text.js';
 import { blurAt, distanceInWords, viewingOf } from '../../server/drawing/viewing.js';
 import { length } from '../../server/findings/words/words.js';
 import { checked, type Checked, planOf } from '../support/plan.js';
@@ -14,23 +16,26 @@ export function checkedPlan(name: string): Checked {
   return checked(planText(name));
 }
 
-/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule --json` and `mix --json` tell more. */
+/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule --json`, `mix --json` and `transfer --json` tell more. */
 export function documentOf(name: string): object {
   const { plan, measures } = checkedPlan(name);
   const file = `${name}.mahl`;
   return {
+    ...transferDocument(plan, measures, { file, errors: 0, isMirrored: false }),
     ...scheduleDocument(file, plan, measures.schedule, 0),
     ...mixDocument(file, plan, measures.palette, 0),
     ...measureDocument(file, plan, measures, 0),
   };
 }
 
-/** What `mahlstick measure` prints of a plan of the page, and below it what `schedule` and `mix` print. */
+/** What `mahlstick measure` prints of a plan of the page, and below it what `transfer`, `schedule` and `mix` print. */
 function printed(name: string): string {
   const { plan, measures, findings } = checkedPlan(name);
   const schedule = scheduleText(scheduleDocument(name, plan, measures.schedule, 0), findings, false);
   const mix = mixText(mixDocument(name, plan, measures.palette, 0), findings, false);
-  return `${measureText(measureDocument(name, plan, measures, 0), false)}\n${schedule}\n${mix}`;
+  const carried = transferDocument(plan, measures, { file: name, errors: 0, isMirrored: false });
+  const transfer = transferText(carried, plan, findings, false);
+  return `${measureText(measureDocument(name, plan, measures, 0), false)}\n${transfer}\n${schedule}\n${mix}`;
 }
 
 /** What a block of the page is to hold, with the end of its last line. */

@@ -28,7 +28,10 @@ export function comparedScenes(
     const marks = marksOf(readingOf(plan, measures, [], options));
     return {
       ...scene,
-      layers: scene.layers.map((layer) => (layer.name === 'findings' ? { ...layer, marks } : layer)),
+      // Below the names, which stay readable.
+      layers: scene.layers.map((layer) =>
+        layer.name === 'construction' ? { ...layer, marks: [...layer.marks, ...marks] } : layer,
+      ),
     };
   };
   return {

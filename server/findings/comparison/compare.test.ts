@@ -113,7 +113,7 @@ describe('two plans', () => {
     [
       'words',
       ['before rain', 'before snow'],
-      ['The concept is “The last oranges before snow.” instead of “The last oranges before rain.”.'],
+      ['The concept is “The last oranges before snow.” instead of “The last oranges before rain.”'],
     ],
   ] as const)('tell of %s', (_, [before, now], messages) => {
     const edit = (text: string) =>

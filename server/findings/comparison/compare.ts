@@ -45,7 +45,9 @@ export function comparePlans(earlier: EvaluatedPlan, later: EvaluatedPlan): Comp
   return {
     ...compared,
     // Sorting keeps what has one topic in its order.
-    changes: [...changes].sort((one, other) => topics.indexOf(one.topic) - topics.indexOf(other.topic)),
+    changes: changes
+      .map((change) => ({ ...change, message: change.message.replace(/([.!?…]”)\.$/u, '$1') }))
+      .sort((one, other) => topics.indexOf(one.topic) - topics.indexOf(other.topic)),
     ...(remark === undefined ? {} : { remark }),
   };
 }

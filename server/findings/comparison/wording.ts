@@ -5,7 +5,7 @@ import { toMunsell } from '../../plan/colour/munsell.js';
 import { formatLike } from '../../plan/colour/format.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import type { Frame } from '../../measure/comparison/frame.js';
-import { percent, length } from '../words/words.js';
+import { counted, length, percent } from '../words/words.js';
 
 /** `6 cm to the right and 2 cm up`; on canvases of different sizes `7 % of the width to the right`. Empty when it rounds to nothing. */
 export function moveInWords(
@@ -63,11 +63,11 @@ export function colourText(colour: Colour): string {
 /** CIEDE2000 under which nobody sees that a colour is another. */
 export const LEAST_DIFFERENCE = 0.5;
 
-/** `half a step`, `one step`, `2 steps` */
+/** `half a step`, `one step`, `two steps`, `1.5 steps` */
 export function stepsInWords(steps: number): string {
   if (Math.abs(steps - 0.5) < 0.05) return 'half a step';
   const told = plainNumber(steps, 1);
-  return told === '1' ? 'one step' : `${told} steps`;
+  return told === '1' ? 'one step' : `${Number.isInteger(Number(told)) ? counted(Number(told)) : told} steps`;
 }
 
 /** Words of the plan in quotation marks, cut where they are long. */

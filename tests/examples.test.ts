@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { format, parse } from '../grammar/index.js';
 import { compose } from '../server/drawing/compose.js';
-import { type View, views } from '../server/drawing/scene.js';
+import { boardViews, type View, views } from '../server/drawing/scene.js';
 import { check } from '../server/findings/check.js';
 import { measure } from '../server/measure/measure.js';
 import { resolvePlan } from '../server/plan/resolve.js';
@@ -60,7 +60,7 @@ const meant: Readonly<Record<string, Meant>> = {
   'ten.mahl': { told: ['bare ground'], setAside: [] },
 };
 /** Views that show no picture of the whole plan. */
-const boards: ReadonlySet<View> = new Set(['palette', 'sittings']);
+const boards: ReadonlySet<View> = new Set(boardViews);
 
 const nothing: Meant = { told: [], setAside: [] };
 

@@ -3,3 +3,4 @@ import './opening.suite.js';
 import './language.suite.js';
 import './rules.suite.js';
 import './preview.suite.js';
+import './side-by-side.suite.js';

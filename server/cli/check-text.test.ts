@@ -62,6 +62,24 @@ describe('checkText', () => {
     expect(text).toContain('barn.mahl: 1 error, 1 warning, 1 hint, 1 set aside');
   });
 
+  it('shows the words of the plan that a remark comes from', () => {
+    const from = { line: 4, start: 2, end: 9, file: '../oven.mahl' };
+    const text = checkText(
+      [
+        {
+          name: 'variants/barn.mahl',
+          lines,
+          linesOf: (file) => (file === '../oven.mahl' ? ['', '', '', '', '  value 5'] : []),
+          remarks: [remark({ from, related: [{ location: from, message: 'It is here.' }] })],
+        },
+      ],
+      false,
+    );
+    expect(text).toContain('  variants/barn.mahl:1:1  warning  ');
+    expect(text).toContain('    in variants/../oven.mahl:5:3\n    5 | value 5\n      | ^^^^^^^\n');
+    expect(text).not.toContain('It is here.');
+  });
+
   it('sums up several plans', () => {
     const plan = { name: 'barn.mahl', lines, remarks: [remark({})] };
     expect(checkText([plan, plan], false)).toMatch(/^2 plans: no errors, 2 warnings, no hints$/m);

@@ -72,7 +72,10 @@ function remarkText(remark: Remark, plan: CheckedPlan, ink: Inks): string {
   } else if (advice !== undefined) {
     lines.push(`    Try: ${shown(advice)}`);
   }
-  for (const other of related) {
+  const elsewhere = related.filter(
+    (other) => other.location.file !== from?.file || other.location.line !== from?.line,
+  );
+  for (const other of elsewhere) {
     lines.push(`    ${ink.quiet(placeText(plan, other.location))}  ${shown(other.message)}`);
   }
   return `${lines.join('\n')}\n`;

@@ -47,6 +47,7 @@ export async function within<T>(
 export async function bundle(
   entry: 'node' | 'worker',
   alsoExport = false,
+  alsoPhotographs = false,
 ): Promise<{ readonly file: string; readonly remove: () => Promise<void> }> {
   const folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-server-'));
   const built = async (name: string, from: string) => {
@@ -64,6 +65,7 @@ export async function bundle(
   await built('core.js', 'core');
   const file = await built('server.js', `server/entry/${entry}.ts`);
   if (alsoExport) await built('export.js', 'server/entry/renderers.ts');
+  if (alsoPhotographs) await built('photograph.js', 'server/entry/photograph.ts');
   return { file, remove: () => rm(folder, { recursive: true, force: true }) };
 }
 

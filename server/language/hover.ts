@@ -18,6 +18,7 @@ import { focusFigures, meansFigures } from './figures/focus.js';
 import { objectFigures } from './figures/object.js';
 import { allowanceFigures, notations, type Paragraphs } from './figures/paragraphs.js';
 import { mediumFigures, mixtureFigures, paintFigures, paletteFigures } from './figures/paint.js';
+import { photographFigures } from './figures/photograph.js';
 import { dueFigures, sittingFigures } from './figures/sitting.js';
 import { tokenFigures } from './figures/token.js';
 import { budgetFigures, groupFigures, planesFigures, scaleFigures } from './figures/values.js';
@@ -177,6 +178,8 @@ function figuresOf(snapshot: Snapshot, node: Node, style: Style): Paragraphs {
     case 'fat':
     case 'film':
       return sittingFigures(snapshot, node.line, style);
+    case 'photo':
+      return photographFigures(snapshot, node.line, style);
     case 'due':
       return dueFigures(snapshot, style);
     case 'medium':

@@ -42,6 +42,8 @@ export const measureAnchors = {
   film: 'drying',
   layer: 'order-of-layers',
   fat: 'order-of-layers',
+  photo: 'what-a-photograph-shows',
+  grey: 'what-cant-be-trusted',
   grid: 'transfer-grid',
   sketch: 'proportion-of-the-sketch',
   due: 'the-due-date',

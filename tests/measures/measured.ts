@@ -2,6 +2,8 @@ import { measureDocument } from '../../server/cli/measure-document.js';
 import { measureText } from '../../server/cli/measure-text.js';
 import { mixDocument } from '../../server/cli/mix-document.js';
 import { mixText } from '../../server/cli/mix-text.js';
+import { recordDocument } from '../../server/cli/record-document.js';
+import { recordText } from '../../server/cli/record-text.js';
 import { scheduleDocument } from '../../server/cli/schedule-document.js';
 import { scheduleText } from '../../server/cli/schedule-text.js';
 import { transferDocument } from '../../server/cli/transfer-document.js';
@@ -16,26 +18,29 @@ export function checkedPlan(name: string): Checked {
   return checked(planText(name));
 }
 
-/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule --json`, `mix --json` and `transfer --json` tell more. */
-export function documentOf(name: string): object {
+/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule`, `mix`, `transfer` and `record` tell with `--json`. */
+export function documentsOf(name: string): readonly object[] {
   const { plan, measures } = checkedPlan(name);
   const file = `${name}.mahl`;
-  return {
-    ...transferDocument(plan, measures, { file, errors: 0, isMirrored: false }),
-    ...scheduleDocument(file, plan, measures.schedule, 0),
-    ...mixDocument(file, plan, measures.palette, 0),
-    ...measureDocument(file, plan, measures, 0),
-  };
+  return [
+    measureDocument(file, plan, measures, 0),
+    mixDocument(file, plan, measures.palette, 0),
+    scheduleDocument(file, plan, measures.schedule, 0),
+    transferDocument(plan, measures, { file, errors: 0, isMirrored: false }),
+    recordDocument(file, plan, measures, 0),
+  ];
 }
 
-/** What `mahlstick measure` prints of a plan of the page, and below it what `transfer`, `schedule` and `mix` print. */
+/** What `mahlstick measure` prints of a plan of the page, and below it what `transfer`, `schedule`, `mix` and `record` print. */
 function printed(name: string): string {
   const { plan, measures, findings } = checkedPlan(name);
   const schedule = scheduleText(scheduleDocument(name, plan, measures.schedule, 0), findings, false);
   const mix = mixText(mixDocument(name, plan, measures.palette, 0), findings, false);
   const carried = transferDocument(plan, measures, { file: name, errors: 0, isMirrored: false });
   const transfer = transferText(carried, plan, findings, false);
-  return `${measureText(measureDocument(name, plan, measures, 0), false)}\n${transfer}\n${schedule}\n${mix}`;
+  const record = recordText(recordDocument(name, plan, measures, 0), findings, false);
+  const measured = measureText(measureDocument(name, plan, measures, 0), false);
+  return [measured, transfer, schedule, mix, record].join('\n');
 }
 
 /** What a block of the page is to hold, with the end of its last line. */
@@ -46,7 +51,7 @@ export function bodyOf({ language, plan, of }: Block): string {
     case 'text':
       return of === SEEN_FROM ? seenFrom(plan) : sectionOf(printed(plan), of);
     case 'json':
-      return `${compact({ [of]: partOf(documentOf(plan), of) })}\n`;
+      return `${compact({ [of]: partInAny(documentsOf(plan), of) })}\n`;
   }
 }
 
@@ -66,8 +71,13 @@ function sectionOf(text: string, heading: string): string {
   return `${section.trimEnd()}\n`;
 }
 
+/** What the first document that has something at a path has there. */
+export function partInAny(documents: readonly object[], path: string): unknown {
+  return documents.map((document) => partOf(document, path)).find((part) => part !== undefined);
+}
+
 /** What stands at a path, `emphasis.focal.means`; in a list, what its first entry has there. Nothing for a wrong one. */
-export function partOf(value: unknown, path: string): unknown {
+function partOf(value: unknown, path: string): unknown {
   return path.split('.').reduce<unknown>((part, key) => {
     const whole: unknown = Array.isArray(part) ? part[0] : part;
     return typeof whole === 'object' && whole !== null ? (whole as Record<string, unknown>)[key] : undefined;

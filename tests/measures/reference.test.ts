@@ -8,7 +8,8 @@ import { views } from '../../server/drawing/scene.js';
 import { chapters } from '../../server/findings/finding.js';
 import { measureAnchors } from '../../server/language/reference.js';
 import { openPlan } from '../../server/language/test-support.js';
-import { bodyOf, checkedPlan, documentOf, partOf } from './measured.js';
+import { withShownPhotographs } from '../support/shown-photographs.js';
+import { bodyOf, checkedPlan, documentsOf, partInAny } from './measured.js';
 import {
   blocksOf,
   figuresTold,
@@ -124,10 +125,8 @@ describe.each(sections.map((section) => ({ section, name: section.heading })))('
   });
 
   it('names what is in the JSON', () => {
-    const documents = own.map(documentOf);
-    const missing = section.jsonPaths.filter((name) =>
-      documents.every((document) => partOf(document, name) === undefined),
-    );
+    const documents = own.flatMap(documentsOf);
+    const missing = section.jsonPaths.filter((name) => partInAny(documents, name) === undefined);
     expect(missing).toEqual([]);
   });
 
@@ -145,12 +144,12 @@ describe.each(sections.map((section) => ({ section, name: section.heading })))('
 describe('the drawings of measures', () => {
   const all = sections.flatMap((section) => section.drawings);
 
-  it.each(all)('$plan looks as it did', ({ plan: name, view, marked }) => {
+  it.each(all)('$plan looks as it did', async ({ plan: name, view, marked }) => {
     const file = path.join(drawings, `${name}.svg`);
     const { plan, measures, findings } = checkedPlan(name);
     expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
     expect(views).toContain(view);
-    const svg = plate(plan, measures, marked ? findings : [], view);
+    const svg = plate(plan, await withShownPhotographs(measures), marked ? findings : [], view);
     if (isWriting) {
       mkdirSync(drawings, { recursive: true });
       writeFileSync(file, svg);

@@ -76,11 +76,14 @@ export function photographOf(
   {
     deviations = [],
     noise = 0,
+    stops = 0,
     measures = measure(plan),
     longerSide,
     ...told
   }: {
     readonly deviations?: readonly Deviation[];
+    /** In doublings of the light. */
+    readonly stops?: number;
     /** Greatest distance from what is painted, in each of L*, a* and b*. */
     readonly noise?: number;
     readonly measures?: Measures;
@@ -98,6 +101,7 @@ export function photographOf(
       : target;
   });
   const { lab } = plannedPicture(plan, masksOf(plan, areas, size, new Memory()), painted, size);
+  if (stops !== 0) expose(lab, stops);
   if (noise > 0) addNoise(lab, noise);
   return pictureOfPixels({ ...size, lab }, told);
 }
@@ -106,6 +110,16 @@ function deviating([l, a, b]: Lab, deviation: Deviation | undefined, steps: numb
   if (deviation?.colour) return deviation.colour;
   const off = deviation?.steps ?? 0;
   return off === 0 ? [l, a, b] : [lightnessOfValue(valueOfLab([l, a, b]) + (10 * off) / steps), a, b];
+}
+
+/** All of it under more or less light: X, Y and Z by one factor, which CIELAB takes the cube root of but for the darkest. */
+function expose(lab: Float32Array, stops: number): void {
+  const factor = Math.cbrt(2 ** stops);
+  for (let i = 0; i < lab.length; i += 3) {
+    lab[i] = Math.min(100, Math.max(0, ((lab[i] as number) + 16) * factor - 16));
+    lab[i + 1] = (lab[i + 1] as number) * factor;
+    lab[i + 2] = (lab[i + 2] as number) * factor;
+  }
 }
 
 /** The same noise each time, even on the whole. */
@@ -137,7 +151,8 @@ export function photographsAt(pictures: Readonly<Record<string, SquaredPicture>>
 
 /**
  * Photographs that are what their names say, in plans that tests and the reference show: `as planned.jpg`, or what is
- * painted otherwise: `wall 1.5 steps darker, jug #a05030.jpg`. `burnt out` has lights that are lost. `missing.jpg` is not
+ * painted otherwise: `wall 1.5 steps darker, jug #a05030.jpg`. `burnt out` has lights that are lost, and `0.5 stops
+ * lighter` is lighter all over. `missing.jpg` is not
  * there, and `later.jpg` stays on its way.
  */
 export function photographsAsTold(plan: Plan): Photographs {
@@ -159,6 +174,7 @@ export function photographsAsTold(plan: Plan): Photographs {
       path,
       photographOf(plan, index, {
         deviations: said.flatMap(deviationOf),
+        stops: said.reduce((sum, words) => sum + stopsOf(words), 0),
         noise: 2,
         measures,
         longerSide: TOLD_SIDE,
@@ -169,6 +185,11 @@ export function photographsAsTold(plan: Plan): Photographs {
   });
   const { squared, sizeOf } = photographsAt(Object.fromEntries(known));
   return { squared: (squaring) => (squaring.path === 'later.jpg' ? undefined : squared(squaring)), sizeOf };
+}
+
+function stopsOf(words: string): number {
+  const [, count, way] = /^([\d.]+) stops? (darker|lighter)$/u.exec(words) ?? [];
+  return (way === 'darker' ? -1 : 1) * Number(count ?? 0);
 }
 
 function deviationOf(words: string): readonly Deviation[] {

@@ -21,53 +21,58 @@ export interface Pixels {
 export type PixelsAnswer = { readonly ok: true; readonly pixels: Pixels } | NoPhotograph;
 
 /**
- * Decodes a picture whose head has been read and whose size is allowed. Never rejects: what a decoder can't read is a
- * sentence, and so is a picture of another size than its head says.
+ * Decodes a picture whose head has been read and whose size is allowed. What a decoder can't read is a sentence, and so is a
+ * picture of another size than its head says.
+ * @throws where a decoder can't be had at all
  */
 export async function decode(bytes: Uint8Array, head: PictureHead): Promise<PixelsAnswer> {
-  const answer = await decoders[head.type](bytes, head).catch(() => damaged(head));
-  if (!answer.ok) return answer;
-  const { width, height, data } = answer.pixels;
+  const decoder = await decoders[head.type](head);
+  const decoded = await decoder(bytes as unknown as ArrayBuffer).catch(() => undefined);
+  if (decoded === undefined) return damaged(head);
+  if ('ok' in decoded) return decoded;
+  const { width, height, data } = decoded;
   if (width !== head.width || height !== head.height || data.length !== 4 * width * height) {
     return {
       ok: false,
       reason: `This ${head.type} says that it has ${head.width} × ${head.height} pixels and holds ${width} × ${height}. Save it anew.`,
     };
   }
-  return answer;
+  return { ok: true, pixels: { width, height, data, isOpaque: !head.hasAlpha } };
 }
 
-const decoders = { JPEG: fromJpeg, PNG: fromPng, WebP: fromWebp } as const;
+type Decoded = Omit<Pixels, 'isOpaque'>;
+/** Rejects for what it can't read. */
+type Decoder = (bytes: ArrayBuffer) => Promise<Decoded | NoPhotograph>;
+
+const decoders: Readonly<Record<PictureHead['type'], (head: PictureHead) => Promise<Decoder>>> = {
+  JPEG: jpegDecoder,
+  PNG: pngDecoder,
+  WebP: webpDecoder,
+};
 
 function damaged({ type }: Pick<PictureHead, 'type'>): NoPhotograph {
   return { ok: false, reason: `The data of this ${type} is damaged. Copy it anew from where it came from.` };
 }
 
-/** The decoder fills up with grey what is missing or can't be read, and says so in a message alone. */
-async function fromJpeg(bytes: Uint8Array, head: PictureHead): Promise<PixelsAnswer> {
+/** It fills up with grey what is missing or can't be read, and says so in a message alone. */
+async function jpegDecoder(head: PictureHead): Promise<Decoder> {
   let warning = '';
   await initJpeg(await fresh(jpegWasm, (message) => (warning ||= message)));
-  const pixels = await decodeJpeg(bytes as unknown as ArrayBuffer, { preserveOrientation: false });
-  if (/premature end/i.test(warning)) return endsTooEarly(head.type);
-  // Bytes too many between two scans, which some cameras leave, harm nothing.
-  if (/corrupt|bogus|invalid|inconsistent/i.test(warning) && !/extraneous/i.test(warning))
-    return damaged(head);
-  return { ok: true, pixels: decoded(pixels, head) };
+  return async (bytes) => {
+    const decoded = await decodeJpeg(bytes, { preserveOrientation: false });
+    if (/premature end/i.test(warning)) return endsTooEarly(head.type);
+    // Bytes too many between two scans, which some cameras leave, harm nothing.
+    const isHarmed = /corrupt|bogus|invalid|inconsistent/i.test(warning) && !/extraneous/i.test(warning);
+    return isHarmed ? damaged(head) : decoded;
+  };
 }
 
-async function fromPng(bytes: Uint8Array, head: PictureHead): Promise<PixelsAnswer> {
+async function pngDecoder({ bits }: PictureHead): Promise<Decoder> {
   await initPng(await compiled(pngWasm));
-  const input = bytes as unknown as ArrayBuffer;
-  const pixels = head.bits === 16 ? await decodePng(input, { bitDepth: 16 }) : await decodePng(input);
-  return { ok: true, pixels: decoded(pixels, head) };
+  return (bytes) => (bits === 16 ? decodePng(bytes, { bitDepth: 16 }) : decodePng(bytes));
 }
 
-async function fromWebp(bytes: Uint8Array, head: PictureHead): Promise<PixelsAnswer> {
+async function webpDecoder(): Promise<Decoder> {
   await initWebp(await fresh(webpWasm));
-  return { ok: true, pixels: decoded(await decodeWebp(bytes as unknown as ArrayBuffer), head) };
-}
-
-/** What decoders hand out has getters and more to it. */
-function decoded({ width, height, data }: Omit<Pixels, 'isOpaque'>, { hasAlpha }: PictureHead): Pixels {
-  return { width, height, data, isOpaque: !hasAlpha };
+  return (bytes) => decodeWebp(bytes);
 }

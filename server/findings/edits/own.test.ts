@@ -147,6 +147,49 @@ describe('what would change a base is said in the plan that builds on it', () =>
     expect(said(own, edit)).toBe(after);
   });
 
+  it('with the files that it names by their paths from here, and new lines where they belong', () => {
+    const base = `canvas 60 x 40 cm
+object peel
+  shape from "../parts/tools.svg" part "peel"
+  shape circle 3 at (9, 9)
+sitting "One" on 2026-12-01
+  photo "one.jpg"
+    grey (3, 4)
+`;
+    const plan = planOf('based on "old/oven.mahl"', files({ 'old/oven.mahl': base, 'parts/tools.svg': '' }));
+    const [, circle] = objectNamed(plan, 'peel').node.children;
+    const photo = plan.sittings[0]?.node.children[0];
+    if (circle?.statement.kind !== 'shape' || circle.statement.shape.form !== 'circle' || !photo)
+      throw new Error('no circle or no photograph');
+    const { across } = circle.statement.shape;
+    expect(
+      ownEdits(plan, [
+        replace({ ...across, line: circle.line, file: circle.file ?? '' }, '5'),
+        addLine(photo, 'corners', '(0, 0) (9, 0) (9, 9) (0, 9)'),
+      ]),
+    ).toEqual([
+      {
+        kind: 'add statement',
+        text: 'object  peel\n  shape from "parts/tools.svg" part "peel"\n  shape circle 5 at (9, 9)',
+      },
+      {
+        kind: 'add statement',
+        text: 'sitting "One"\n  photo "old/one.jpg"\n    grey (3, 4)\n    corners (0, 0) (9, 0) (9, 9) (0, 9)',
+      },
+    ]);
+  });
+
+  it('in a row of plans, with the day of a sitting that stands in the farthest', () => {
+    const rows = {
+      'near.mahl': 'based on "far.mahl"\nsitting "One"\n  fat 5%\n',
+      'far.mahl': 'canvas 60 x 40 cm\nsitting "One" on 2026-12-01\n  layer block-in\n',
+    };
+    const plan = planOf('based on "near.mahl"', files(rows));
+    expect(ownEdits(plan, moveEdits(plan, [{ sitting: 0, day: 20_800 }]))).toEqual([
+      { kind: 'add statement', text: 'sitting "One" on 2026-12-13' },
+    ]);
+  });
+
   it('but not what would stand beside it', () => {
     const plan = planOf('based on "oven.mahl"', files({ 'oven.mahl': `${OVEN}note "x"\ndivide golden\n` }));
     const note = plan.notes[0];

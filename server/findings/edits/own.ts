@@ -1,4 +1,4 @@
-import { isKind, type Node } from '../../../grammar/index.js';
+import { inQuotes, isKind, type Node } from '../../../grammar/index.js';
 import type { BasePlan } from '../../plan/based-on/base-plans.js';
 import { isOwn } from '../../plan/based-on/here.js';
 import type { Location, Plan } from '../../plan/plan.js';
@@ -89,6 +89,10 @@ function layersOf(statement: Node): readonly Node[] {
   return [statement, ...(statement.changes ? layersOf(statement.changes) : [])];
 }
 
+function isSame(one: Node, other: Node): boolean {
+  return one.file === other.file && one.line === other.line;
+}
+
 function holds({ file, line: first, lastLine }: Node, place: Location): boolean {
   return file === place.file && first <= place.line && place.line <= lastLine;
 }
@@ -100,24 +104,29 @@ function saidHere(
 ): readonly OwnEdit[] | undefined {
   const text = new BaseText(plan.basedOn?.plans ?? [], edits);
   const { kind } = statement.statement;
-  const added = edits.flatMap((edit) => (edit.kind === 'add line' ? [`  ${edit.text}`] : []));
-  if (WHOLLY.has(kind))
-    return [{ kind: 'add statement', text: [...text.block(statement), ...added].join('\n') }];
+  if (WHOLLY.has(kind)) return [{ kind: 'add statement', text: text.block(statement).join('\n') }];
   if (!GOING_ON.has(kind)) return undefined;
   const changed = edits.flatMap((edit) => (edit.kind === 'replace' ? [edit] : []));
   const inHeader = changed.filter(({ location }) =>
     layersOf(statement).some((layer) => layer.file === location.file && layer.line === location.line),
   );
+  const below = edits.flatMap((edit) =>
+    edit.kind === 'add line' && !isSame(edit.under, statement) ? [edit] : [],
+  );
   const lines = linesOf(
     statement,
-    changed.filter((edit) => !inHeader.includes(edit)),
+    [
+      ...changed.filter((edit) => !inHeader.includes(edit)).map(({ location }) => location),
+      ...below.map(({ under }) => locate(under, under.statement)),
+    ],
     text,
   );
   if (!lines) return undefined;
-  const under = [...lines.map((line) => `  ${line}`), ...added];
+  const under = [...lines, ...text.addedTo(statement)];
   if (statement.file === undefined) return goneOnWith(statement, inHeader, under);
-  const header = inHeader.length > 0 ? text.words(statement) : headerOf(statement, text);
-  return [{ kind: 'add statement', text: [header, ...under].join('\n') }];
+  const header = headerOf(statement, inHeader, text);
+  if (header === undefined) return undefined;
+  return [{ kind: 'add statement', text: [header, ...under.map((line) => `  ${line}`)].join('\n') }];
 }
 
 /** The plan's own statement goes on with more lines, and a sitting with a day. */
@@ -140,19 +149,18 @@ function goneOnWith(
         ]
       : [];
   if (under.length === 0) return dated;
-  const text = under.map((words) => words.slice(2)).join('\n');
-  return [...dated, { kind: 'add line', under: own, text }];
+  return [...dated, { kind: 'add line', under: own, text: under.join('\n') }];
 }
 
 /** What stands under a statement of a base, as far as it changes, each line as it becomes. */
 function linesOf(
   { children }: Node,
-  edits: readonly { readonly location: Location }[],
+  places: readonly Location[],
   text: BaseText,
 ): readonly string[] | undefined {
   const changed = new Set<Node>();
-  for (const { location } of edits) {
-    const child = children.find((one) => holds(one, location));
+  for (const place of places) {
+    const child = children.find((one) => holds(one, place));
     if (!child || BESIDE.has(child.statement.kind)) return undefined;
     // Shapes of a base all go where the plan gives one.
     const alike = isKind(child, 'shape') ? children.filter((one) => isKind(one, 'shape')) : [child];
@@ -161,17 +169,40 @@ function linesOf(
   return [...changed].flatMap((child) => text.block(child));
 }
 
-function headerOf(node: Node, text: BaseText): string {
+/** The line that opens a statement of a base, as far as it is needed to go on with it; with what is edited of it. */
+function headerOf(
+  node: Node,
+  edits: readonly { readonly location: Location; readonly text: string }[],
+  text: BaseText,
+): string | undefined {
   const { statement } = node;
-  const words = (start: number, end: number): string => text.slice(locate(node, { start, end }));
+  const [edit] = edits;
+  if (edits.some(({ location }) => location.file === node.file)) return text.words(node);
+  // The day of a sitting may stand in a plan further on.
+  if (edit && statement.kind !== 'sitting') return undefined;
   switch (statement.kind) {
     case 'object':
-      return keywordAndWords('object', words(statement.name.start, statement.name.end));
-    case 'sitting':
-      return keywordAndWords('sitting', words(statement.title.start, statement.title.end));
+      return keywordAndWords('object', text.slice(locate(node, statement.name)));
+    case 'sitting': {
+      const title = text.slice(locate(node, statement.title));
+      return keywordAndWords('sitting', edit ? `${title} on ${edit.text}` : title);
+    }
     default:
       return statement.kind;
   }
+}
+
+/** A file that a base in another folder names, by its path from the plan. */
+function pathFromHere(node: Node): readonly FixEdit[] {
+  if (node.file?.includes('/') !== true) return [];
+  const { statement } = node;
+  const file =
+    statement.kind === 'photo' || statement.kind === 'sketch'
+      ? statement.file
+      : statement.kind === 'shape' && statement.shape.form === 'file'
+        ? statement.shape.file
+        : undefined;
+  return file ? [{ kind: 'replace', location: locate(node, file), text: inQuotes(file.value) }] : [];
 }
 
 /** The lines of the plans that a plan builds on, as some edits would leave them. */
@@ -192,7 +223,7 @@ class BaseText {
   words(node: Node): string {
     const { file, line, statement } = node;
     const { start, end } = statement;
-    const edits = this.#edits
+    const edits = [...this.#edits, ...pathFromHere(node)]
       .flatMap((edit) => (edit.kind === 'replace' ? [edit] : []))
       .filter(({ location }) => location.file === file && location.line === line)
       .toSorted((one, other) => one.location.start - other.location.start);
@@ -207,9 +238,14 @@ class BaseText {
 
   /** A statement after the edits with what stands under it, a line each. */
   block(node: Node): readonly string[] {
-    return [
-      this.words(node),
-      ...node.children.flatMap((child) => this.block(child).map((line) => `  ${line}`)),
-    ];
+    const under = [...node.children.flatMap((child) => this.block(child)), ...this.addedTo(node)];
+    return [this.words(node), ...under.map((line) => `  ${line}`)];
+  }
+
+  /** New lines under a statement. */
+  addedTo({ file, line }: Node): readonly string[] {
+    return this.#edits.flatMap((edit) =>
+      edit.kind === 'add line' && edit.under.file === file && edit.under.line === line ? [edit.text] : [],
+    );
   }
 }

@@ -64,7 +64,7 @@ function refuse(names: readonly string[], { staged }: CheckOptions): void {
   if (staged === true && names.length > 0)
     throw new CommandFailure('--staged checks what is staged; give it no plans.');
   if (staged !== true && names.length === 0)
-    throw new CommandFailure('Name the plans to check, or give --staged.');
+    throw new CommandFailure('Name the plans to check, or give --staged. Try `mahlstick check --help`.');
   refuseRepeatedInput(names);
 }
 

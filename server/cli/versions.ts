@@ -22,6 +22,8 @@ export interface Version {
  * `HEAD@{10:00}:barn.mahl`, belongs to the revision.
  */
 export function versionOf(name: string): Version | undefined {
+  // A drive is no revision.
+  if (/^[a-z]:[\\/]/iu.test(name)) return undefined;
   const side = /^(:[0-3]):(.+)$/su.exec(name);
   if (side) return { revision: side[1] ?? '', path: side[2] ?? '' };
   let depth = 0;
@@ -45,7 +47,10 @@ export async function readVersion(name: string, terminal: Terminal): Promise<Sou
 
 /** The version of a plan that was last committed, under the name that it had there. */
 export async function readCommitted(name: string, { folder }: Terminal): Promise<Source> {
+  if (name === standardInput) throw new CommandFailure('The standard input is in no commit; name two plans.');
   const file = path.resolve(folder, name);
+  if (!existsSync(file) && versionOf(name) !== undefined)
+    throw new CommandFailure(`${name} is one version; name the plan to compare it with as well.`);
   const beside = path.dirname(file);
   const repository = await repositoryAt(beside);
   if (!(await isRevision('HEAD', beside)))

@@ -61,6 +61,8 @@ export function answerComparisons(
           return !token.isCancellationRequested;
         };
         try {
+          // It costs more than a turn, so what is typed goes first.
+          await guard.lull.reached();
           if (!(await goOn())) return cancelled();
           return (await feature(session, params, goOn)) ?? cancelled();
         } catch (error) {

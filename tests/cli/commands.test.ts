@@ -13,6 +13,7 @@ import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import type { CheckDocument } from '../../server/cli/schema/check.js';
 import type { MeasureDocument } from '../../server/cli/schema/measure.js';
+import type { WallDocument } from '../../server/cli/schema/wall.js';
 import { session } from '../support/command-line.js';
 import { readPdf } from '../support/pdf.js';
 import { examplesFolder, root } from './examples-folder.js';
@@ -45,7 +46,7 @@ describe('mahlstick', () => {
       code: 2,
       stdout: '',
       stderr:
-        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, transfer, schedule, compare, wall, format, server and help.\n",
+        "mahlstick: There is no command 'nonsense'; the commands are check, draw, measure, mix, transfer, schedule, record, compare, wall, format, server and help.\n",
     });
   });
 
@@ -353,5 +354,33 @@ describe('server', () => {
       stdout: '',
       stderr: 'mahlstick: The language server speaks over the standard streams: add --stdio.\n',
     });
+  });
+});
+
+describe('wall', () => {
+  it('tells of the plans that are named, what can’t be read too, and of a variant what differs', async () => {
+    mkdirSync(path.join(plans.folder, 'studies'));
+    write('studies/pear.mahl', 'canvas 40 x 30 cm\nobject pear\n  shape circle 12\n  value 2\n');
+    write('studies/pear-light.mahl', 'based on "pear.mahl"\nplan "Light"\nobject pear\n  value 5\n');
+    const { code, stdout } = await run(['wall', 'studies', '--json']);
+    const document = JSON.parse(stdout) as WallDocument;
+    const validate = validator('wall-1.json');
+    expect(validate(document), JSON.stringify(validate.errors)).toBe(true);
+    expect(code).toBe(0);
+    expect(document.plans).toMatchObject([
+      {
+        file: 'pear-light.mahl',
+        title: 'Light',
+        differs: expect.stringMatching(/^Differs from “Untitled plan” in objects /u) as unknown,
+      },
+      { file: 'pear.mahl', title: 'Untitled plan' },
+    ]);
+    const lost = await run(['wall', 'studies/pear.mahl', 'lost.mahl', '-o', 'wall.svg']);
+    expect(lost).toMatchObject({ code: 2, stderr: 'mahlstick: lost.mahl is not there.\n' });
+  });
+
+  it('says that there is no plan', async () => {
+    mkdirSync(path.join(plans.folder, 'empty'));
+    expect((await run(['wall', 'empty'])).stderr).toBe('mahlstick: There is no plan in empty.\n');
   });
 });

@@ -33,6 +33,7 @@ function titleOf({ base, name }: Side, later: Side): string {
 
 /** A plan may name files that name files. */
 const MOST_ROUNDS = 12;
+const PAUSE_MILLISECONDS = 400;
 
 /** Two plans side by side beside the text. What is written meanwhile is compared anew. */
 export class ComparisonPanel implements vscode.Disposable {
@@ -44,6 +45,7 @@ export class ComparisonPanel implements vscode.Disposable {
   #shown: ComparedPlans | undefined;
   #asking: Promise<void> | undefined;
   #isStale = false;
+  #pause: ReturnType<typeof setTimeout> | undefined;
 
   constructor(parts: ComparisonParts) {
     this.#parts = parts;
@@ -60,13 +62,14 @@ export class ComparisonPanel implements vscode.Disposable {
         }
       },
       closed: () => {
+        clearTimeout(this.#pause);
         vscode.Disposable.from(...this.#subscriptions).dispose();
         parts.closed();
       },
     });
     this.#subscriptions = [
       server.onPlanChanged((changed) => {
-        if (server.isAbout(changed, later.uri) || server.isAbout(changed, earlier.uri)) this.#refresh();
+        if (server.isAbout(changed, later.uri) || server.isAbout(changed, earlier.uri)) this.#refreshSoon();
       }),
       server.onStateChanged((state) => {
         if (state === 'running') this.#refresh();
@@ -76,6 +79,12 @@ export class ComparisonPanel implements vscode.Disposable {
 
   dispose(): void {
     this.#shell.dispose();
+  }
+
+  /** When the typing pauses: two whole plans are worked out for it. */
+  #refreshSoon(): void {
+    clearTimeout(this.#pause);
+    this.#pause = setTimeout(() => this.#refresh(), PAUSE_MILLISECONDS);
   }
 
   /** One comparison at a time; what changes meanwhile is compared once after it. */

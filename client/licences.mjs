@@ -33,7 +33,14 @@ function licenceOf(folder) {
     readFileSync(path.join(folder, 'package.json'), 'utf8'),
   );
   const file = readdirSync(folder).find((entry) => /^licen[cs]e(\.|$)/i.test(entry));
-  if (file !== undefined) return [`${name} ${version}`, readFileSync(path.join(folder, file), 'utf8').trim()];
+  // What was compiled into a library for pictures has a licence of its own.
+  const codec = path.join(folder, 'codec/LICENSE.codec.md');
+  const files = [
+    ...(file === undefined ? [] : [path.join(folder, file)]),
+    ...(existsSync(codec) ? [codec] : []),
+  ];
+  if (files.length > 0)
+    return [`${name} ${version}`, files.map((each) => readFileSync(each, 'utf8').trim()).join('\n\n')];
   if (license === undefined) throw new Error(`${name} does not say under which licence it is.`);
   return [
     `${name} ${version}`,

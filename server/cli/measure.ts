@@ -12,7 +12,7 @@ export interface MeasureOptions {
 
 /** `mahlstick measure`: what is measured on a plan. A plan with errors is measured as far as it can be read. */
 export async function measure(name: string, options: MeasureOptions, terminal: Terminal): Promise<ExitCode> {
-  const snapshot = await evaluate(await readOneSource(name, terminal), terminal);
+  const snapshot = await evaluate(await readOneSource(name, terminal), terminal, 'plan');
   const { errors } = countRemarks(remarksOf(snapshot));
   const document = measureDocument(name, snapshot.plan, snapshot.measures, errors);
   await terminal.print(

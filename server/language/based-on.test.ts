@@ -104,6 +104,14 @@ test.each([
   else expect(told.replaceAll('\\', '')).toContain(words.replaceAll('\\', ''));
 });
 
+test('from an object that goes on with one of the base it leads to that', async () => {
+  const bench = await openHeir('object door\n  at (3, 4)\npath door\n');
+  bench.service.open(BASE, 1, OVEN);
+  const at = (line: number, character: number) => bench.service.definition(bench.uri, { line, character });
+  expect(at(1, 8)).toMatchObject({ targetUri: BASE, targetSelectionRange: { start: { line: 11 } } });
+  expect(at(3, 6)).toMatchObject({ targetUri: bench.uri, targetSelectionRange: { start: { line: 1 } } });
+});
+
 test('no line of a base is taken for one of the plan', async () => {
   const own = 'object door\n  at (12, 30)\n\n\n\n\n\n\n\n\n\n\n\n\n\n';
   const { service, uri } = await openHeir(own);

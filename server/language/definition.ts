@@ -4,7 +4,7 @@ import {
   type LocationLink,
   type Position,
 } from 'vscode-languageserver-types';
-import { definitionIn, nameUnder, occurrencesHere } from './family.js';
+import { definitionIn, type NamedPlace, nameUnder, occurrencesHere } from './family.js';
 import { filesNamedIn, type NamedFile } from './file-names.js';
 import type { KnownPlan, Surroundings } from './library.js';
 import { knownPart, partUnder, rangeOfPart, usesOfPart } from './parts.js';
@@ -12,7 +12,8 @@ import type { Snapshot } from './snapshot.js';
 import { emptyRangeAt, rangeOf, touches } from './text.js';
 
 /**
- * Where the name under the caret is defined, here or in a plan that this one is based on; for a part of an SVG file its
+ * Where the name under the caret is defined, here or in a plan that this one is based on: on its own definition, that of
+ * the plan whose thing it changes. For a part of an SVG file its
  * element there, and for a file that a plan takes something from, its beginning. One place, or none.
  */
 export function definition(
@@ -22,7 +23,7 @@ export function definition(
 ): LocationLink | undefined {
   const name = nameUnder(plan, line, character, around);
   if (name === undefined) return fileDefinition(plan, { line, character }, around);
-  const found = definitionIn(plan, name, around);
+  const found = definitionOf(plan, name, around);
   if (found === undefined) return undefined;
   const { node, location } = found.definition;
   return {
@@ -34,6 +35,20 @@ export function definition(
     },
     targetSelectionRange: rangeOf(location),
   };
+}
+
+/** Of a name that is given again where another plan has it already, the definition there. */
+function definitionOf(
+  plan: KnownPlan,
+  name: NamedPlace,
+  around: Surroundings,
+): ReturnType<typeof definitionIn> {
+  const here = definitionIn(plan, name, around);
+  const isItself =
+    here?.plan === plan &&
+    here.definition.location.line === name.location.line &&
+    here.definition.location.start === name.location.start;
+  return (isItself ? definitionIn(plan, { ...name, ofBase: true }, around) : undefined) ?? here;
 }
 
 function fileDefinition(

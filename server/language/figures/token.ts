@@ -8,6 +8,7 @@ import {
 import { weekdayAndDay } from '../../findings/words/days.js';
 import { percent } from '../../findings/words/words.js';
 import { dayOf } from '../../measure/sittings/days.js';
+import type { Bases } from '../../plan/based-on/bases.js';
 import { stepValue } from '../../plan/colour/value.js';
 import { type Axis, canvasUnits, divisionPlace, millimetresPer } from '../../plan/lengths.js';
 import { CAUTION_FIRST, cautionsAboutPaint } from '../../plan/materials/cautions.js';
@@ -43,7 +44,16 @@ export function tokenFigures(
     case 'date':
       return [style.text(writtenDay(written))];
     case 'reference':
-      return [style.text(referenceFigure(node, canonicalWord(written), basePathOf(tree) !== undefined))];
+      return [
+        style.text(
+          referenceFigure(
+            node,
+            canonicalWord(written),
+            basePathOf(tree) !== undefined,
+            plan.basedOn?.lacking,
+          ),
+        ),
+      ];
     case 'colour':
       return colourIndexFigures(node, written).map((words) => style.text(words));
     default:
@@ -65,15 +75,22 @@ function colourIndexFigures({ statement }: Node, written: string): readonly stri
 }
 
 /** What is said of a name that nothing in the plan gives. */
-function referenceFigure({ statement: { kind } }: Node, word: string, hasBase: boolean): string {
+function referenceFigure(
+  { statement: { kind } }: Node,
+  word: string,
+  hasBase: boolean,
+  lacking: Bases['lacking'],
+): string {
   const role = kind === 'budget' ? termMeaning(word, kind) : undefined;
   if (role !== undefined) return role;
   if (kind === 'without')
     return hasBase
       ? 'A name of the plan that this one is based on.'
       : 'This plan is based on no other from which this could be left out.';
+  if (lacking !== undefined)
+    return 'This plan does not give this name; it may come from the plan that it is based on.';
   return hasBase
-    ? 'This plan does not give this name; it may come from the plan that it is based on.'
+    ? 'Neither this plan nor the one that it is based on has this name.'
     : 'Nothing in this plan has this name.';
 }
 

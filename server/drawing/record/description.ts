@@ -6,7 +6,7 @@ import type { Reading } from '../views/reading.js';
 import type { MeasuredRecord } from './choice.js';
 import { doubtsOf, notesOf } from './notes.js';
 import { farthestFirst, isTold, tailInWords } from './objects.js';
-import { colourShareInWords, valueShareInWords } from './panels.js';
+import { colourShareInWords, valueShareInWords } from './cells.js';
 import { colourBands, differencePicture, hasColours, valueBands } from './pictures.js';
 import { type Series, colourSeries, valueSeries } from './shares.js';
 import { frameInWords } from './strip.js';

@@ -4,7 +4,7 @@ import type { LegendLine } from '../captions/legend.js';
 import { pathMark } from '../marks.js';
 import { circlePath, linePath, rectanglePath } from '../path-data.js';
 import type { Reading } from '../views/reading.js';
-import { focusSign, strongestMarks } from './panels.js';
+import { focusSign, strongestMarks } from './signs.js';
 
 const GREY = computedColour([55, 0, 0]);
 

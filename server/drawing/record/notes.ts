@@ -1,9 +1,10 @@
+import { againstDoubt, doubtInWords } from '../../findings/words/photographs.js';
 import { someOf } from '../../findings/words/words.js';
 import type { SittingRecord } from '../../measure/photograph/record.js';
 import { plainNumber } from '../../plan/problems.js';
-import { percent } from '../captions/words.js';
+import { inQuotes, percent } from '../captions/words.js';
 import type { Reading } from '../views/reading.js';
-import { doubtInWords, sittingName } from './words.js';
+import { sittingName } from './words.js';
 
 const MOST_NAMED = 5;
 
@@ -53,8 +54,10 @@ function emphasisInWords(fromFocus: number | undefined, atFocus: number | undefi
   return `The photograph is strongest ${away} from the focal point${there}`;
 }
 
-/** What can't be trusted in the chosen photograph. */
+/** What can't be trusted in the chosen photograph, and of what may mislead what to do about it. */
 export function doubtsOf({ plan }: Reading, record: SittingRecord): readonly string[] {
   if (record.is !== 'measured') return [];
-  return record.figures.doubts.map((doubt) => doubtInWords(doubt, plan, record.sitting));
+  return record.figures.doubts
+    .map((doubt) => `${doubtInWords(plan, doubt)}${doubt.isGrave ? ` ${againstDoubt(doubt)}` : ''}`)
+    .map((sentences) => inQuotes(sentences).replace(/\.$/, ''));
 }

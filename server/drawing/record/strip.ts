@@ -125,7 +125,7 @@ function frameMarks(
       }),
       ...(isChosen
         ? [
-            pathMark(`${key}:chosen`, rectanglePath(grown(box, 0.28 * em)), {
+            pathMark(`${key}:chosen:edge`, rectanglePath(grown(box, 0.28 * em)), {
               stroke: { ink: 'wanted', weight: 'heavy' },
               subject,
             }),

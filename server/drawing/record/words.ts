@@ -1,14 +1,12 @@
-import { counted } from '../../findings/words/words.js';
-import type { Doubt, RecordObject } from '../../measure/photograph/record.js';
+import type { RecordObject } from '../../measure/photograph/record.js';
 import { dayOf } from '../../measure/sittings/days.js';
 import type { Plan } from '../../plan/plan.js';
-import { capitalised, plainNumber } from '../../plan/problems.js';
-import { percent } from '../captions/words.js';
+import { plainNumber } from '../../plan/problems.js';
 import { shortDate } from '../sittings/dates.js';
 
 /** `2 Colour`: a sitting by its number in the text and its title. */
 export function sittingName({ sittings }: Pick<Plan, 'sittings'>, index: number): string {
-  return `${index + 1}\u00A0 ${sittings[index]?.title ?? ''}`.trimEnd();
+  return `${index + 1}\u00A0${sittings[index]?.title ?? ''}`;
 }
 
 /** `Mon 11 Jan 2027`, or that there is none. */
@@ -41,44 +39,4 @@ export function objectInWords({ against, since }: RecordObject): string {
     ...off,
     ...(went === 'neither' ? [] : [went === 'nearer' ? 'and came nearer' : 'and went away']),
   ].join(', ');
-}
-
-/** What can't be trusted in a photograph, as a sentence without its full stop. */
-export function doubtInWords(doubt: Doubt, { objects, sittings }: Plan, sitting: number): string {
-  switch (doubt.about) {
-    case 'burnt-out lights':
-      return `The lights are burnt out on ${percent(doubt.share)} of the canvas: how light it is there can’t be told`;
-    case 'blocked darks':
-      return `The darks are blocked on ${percent(doubt.share)} of the canvas: how dark it is there can’t be told`;
-    case 'glare': {
-      const name = objects[doubt.object ?? -1]?.name;
-      const where = name === undefined ? '' : `, most of all on ${name}`;
-      return `Light glares on ${percent(doubt.share)} of the canvas${where}: turn it away from the window, or wait for softer light`;
-    }
-    case 'exposure':
-      return `Nearly all of it is ${doubt.stops < 0 ? 'darker' : 'lighter'} than planned by the same part, ${plainNumber(Math.abs(doubt.stops), 1)} stops: rather the exposure than the painting`;
-    case 'grey patch':
-      return doubt.reason.replace(/\.$/, '');
-    case 'coloured light':
-      return `The light was coloured; the grey patch has put right what was off by ${percent(doubt.cast - 1)}`;
-    case 'no grey patch':
-      return 'There is no grey patch, so light and camera are in the figures: take a grey card beside the canvas into the picture and write ‘grey’ with its place below ‘photo’';
-    case 'no profile':
-      return 'The file does not say which colours its numbers mean; sRGB is taken';
-    case 'few pixels':
-      return 'It has few pixels for what is measured: stand nearer, or save it larger';
-    case 'proportions':
-      return `It is ${plainNumber(doubt.photograph)} times as wide as high and the canvas ${plainNumber(doubt.canvas)}: give the corners of the canvas in it`;
-    case 'corners outside':
-      return `${capitalised(counted(doubt.corners.length))} of its corners ${doubt.corners.length === 1 ? 'lies' : 'lie'} outside of the photograph`;
-    case 'taken earlier': {
-      const [taken, day] = [dayOf(doubt.taken), dayOf(doubt.sitting)];
-      return `The camera took it on ${taken === undefined ? doubt.taken : shortDate(taken)}, before ${sittingName({ sittings }, sitting)} on ${day === undefined ? doubt.sitting : shortDate(day)}`;
-    }
-  }
-}
-
-/** `three objects` */
-export function objectsInWords(count: number): string {
-  return `${counted(count)} ${count === 1 ? 'object' : 'objects'}`;
 }

@@ -33,6 +33,7 @@ export class ComparisonPage {
   show(message: ComparisonMessage): void {
     const focused = this.#focusedIndex();
     this.#bar.replaceChildren(
+      element('h1', { class: 'spoken' }, 'Two plans compared'),
       viewField(message.view, (view) => this.#post({ type: 'view', view })),
       this.#status,
     );

@@ -4,7 +4,7 @@ import type { Canvas, Division, Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { length } from '../words/words.js';
 import { type Change, type Compared, changeOf, places } from './change.js';
-import { colourChange, colourText, LEAST_DIFFERENCE, moveInWords } from './wording.js';
+import { colourChange, colourText, LEAST_DIFFERENCE, moveInWords, said } from './wording.js';
 
 /** What differs in the canvas, its division and the centre of interest. */
 export function settingChanges(compared: Compared): readonly Change[] {
@@ -24,9 +24,9 @@ function canvasChanges(before: Canvas, now: Canvas): readonly Change[] {
       'canvas',
       [before[of], now[of]],
       {
-        new: (text) => `The ${of} is said now: ${text}.`,
-        gone: (text) => `The ${of} is no longer said; it was ${text}.`,
-        changed: (text, old) => `The ${of} is ${text} instead of ${old}.`,
+        new: (text) => `The ${of} is said now: ${said(text)}.`,
+        gone: (text) => `The ${of} is no longer said; it was ${said(text)}.`,
+        changed: (text, old) => `The ${of} is ${said(text)} instead of ${said(old)}.`,
       },
       where,
     );

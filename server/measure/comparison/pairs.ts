@@ -28,7 +28,7 @@ export interface ObjectPairs {
 /** CIEDE2000 under which two colours are hardly told apart. */
 const SAME_COLOUR = 1;
 /** So many objects without a partner are held against each other; a plan from a stranger may have any number. */
-const MOST_TRIED = 60;
+const MOST_TRIED = 40;
 
 /**
  * Which objects of two plans are the same: those of one name, and of the others those that one object alone of the other plan

@@ -291,8 +291,8 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
       'after',
       helpText('mahlstick compare HEAD~1:barn.mahl barn.mahl', [
         [0, 'compared'],
-        [1, 'compared, but a plan has errors (with --exit-code also: the pictures differ)'],
-        [2, 'not compared: no such file, revision or repository, or a merge that is not settled'],
+        [1, 'compared, but a plan has errors; with --exit-code: pictures differ'],
+        [2, 'not compared: no such file or revision, or a merge is not settled'],
       ]),
     )
     .action(async (names: string[], options: CompareOptions) => {
@@ -424,7 +424,7 @@ Examples:
   mahlstick schedule barn.mahl -o barn.ics  put the sittings into a calendar
   mahlstick transfer barn.mahl -o barn.pdf  print the lines at full size
   mahlstick record barn.mahl                say what photographs of it show
-  mahlstick compare barn.mahl               say what changed since the last commit
+  mahlstick compare barn.mahl               say what changed since its commit
   mahlstick wall                            show the plans of a folder
   mahlstick format barn.mahl                tidy it
 

@@ -28,7 +28,7 @@ describe('mahlstick', () => {
   });
 
   it('explains every command in lines that a terminal of 80 columns holds', async () => {
-    for (const command of ['', 'check', 'draw', 'measure', 'format', 'server', 'help']) {
+    for (const command of ['', 'check', 'draw', 'measure', 'compare', 'wall', 'format', 'server', 'help']) {
       const { code, stdout } = await run(['help', ...(command === '' ? [] : [command])], {
         env: { COLUMNS: '80' },
       });

@@ -25,7 +25,7 @@ export const paintedEmphasis: Rule = {
   perObject: false,
   summary: 'In the latest photograph another place draws the eye more than the focal point.',
   explanation:
-    'The photograph has no outlines, so contrasts are looked for from pixel to pixel and gathered as they are in the plan. The plan is looked at in the same way: what is told is that the focal point has lost against it. Nothing is said before all that is seen has been painted, or of edges of the dominant object at the focal point itself.',
+    'The photograph has no outlines, so contrasts are looked for from pixel to pixel and gathered as they are in the plan. The plan is looked at in the same way: what is told is that the focal point has lost against it. Nothing is said before all that is seen has been painted, where light glares on the canvas, or of edges of the dominant object at the focal point itself.',
   formula:
     'contrast gathered at the focal point / the most gathered anywhere, in the photograph < limit x the same in the plan',
   source: 'heuristic, as for emphasis',
@@ -33,7 +33,9 @@ export const paintedEmphasis: Rule = {
     const latest = latestPhotograph(plan, measures);
     const { focus, canvas } = plan;
     if (!latest?.figures.isWhole.values || !focus || isOff(focus.at, canvas) || !isReadable(plan)) return [];
-    const { emphasis } = latest.figures;
+    const { emphasis, doubts } = latest.figures;
+    // Glare draws the eye in the photograph and is not on the canvas.
+    if (doubts.some(({ about }) => about === 'glare')) return [];
     // In no plan does it have more than the strongest place.
     if (emphasis?.atFocus === undefined || !exceeds(limit, emphasis.atFocus)) return [];
     const near = areasNear(latest.figures.planned, emphasis.at, plan);

@@ -37,7 +37,7 @@ function scene(...lines: readonly string[]): string {
   return `${SCENE}${lines.join('\n')}\n`;
 }
 
-/** What stands of the record's findings, `rule: message`. */
+/** What stands of the findings of the record. */
 function told(
   text: string,
   photographs: (plan: ReturnType<typeof planOf>) => Photographs = photographsAsTold,
@@ -64,11 +64,11 @@ const rulesOf = (findings: readonly Finding[]): readonly string[] => findings.ma
 function photographed(
   text: string,
   deviations: readonly Deviation[],
-  told_: Parameters<typeof photographOf>[2] = {},
+  camera: Parameters<typeof photographOf>[2] = {},
 ): readonly Finding[] {
   return told(text, (plan) =>
     photographsAt({
-      'one.jpg': photographOf(plan, 0, { deviations, noise: 1.5, longerSide: 240, ...told_ }),
+      'one.jpg': photographOf(plan, 0, { deviations, noise: 1.5, longerSide: 240, ...camera }),
     }),
   );
 }
@@ -132,7 +132,7 @@ describe('what is found in the photographs of a painting', () => {
     const trust = { burntShare: 0.2, blackShare: 0, sharpness: 3, grey: { cast: 1 } };
     const darker = photographed(ONE, [{ object: 'bowl', steps: -1.2 }], { trust });
     expect(darker.find(({ rule }) => rule === 'painted value')?.severity).toBe('hint');
-    const { grey: _, ...unbalanced } = { ...trust, burntShare: 0 };
+    const unbalanced = { burntShare: 0, blackShare: 0, sharpness: 3 };
     const redder = photographed(ONE, [{ object: 'bowl', colour: [71.6, 40, 20] }], { trust: unbalanced });
     expect(redder.map(({ rule, severity }) => [rule, severity])).toEqual([['painted colour', 'hint']]);
   });

@@ -1,9 +1,13 @@
+import { copyFileSync } from 'node:fs';
+import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { contrast } from './contrast.js';
 import { type Studio, artefact, eventually, openStudio, shape } from './studio.js';
 
 const themes = ['light', 'dark', 'high-contrast', 'high-contrast-light'] as const;
-const boards = ['palette', 'sittings'] as const;
+const boards = ['palette', 'sittings', 'record'] as const;
+/** Made, not taken: leaning and lit, with a grey card beside the canvas. */
+const photograph = new URL('../../examples/record/quinces-03.jpg', import.meta.url);
 
 describe('the views of the preview that tell what is painted with, and when', () => {
   let studio: Studio;
@@ -75,6 +79,45 @@ describe('the views of the preview that tell what is painted with, and when', ()
     await eventually(inJug).toBe(1);
     await glazes.press('Space');
     await eventually(inJug).toBe(2);
+  });
+
+  it('shows the photograph after a sitting beside the plan, and has corners and grey placed in it', async () => {
+    const { goTo, page, preview, refusals, workbench } = studio;
+    copyFileSync(photograph, path.join(workbench.folder, 'sink.jpg'));
+    for (const line of [29, 34]) {
+      await workbench.runCommand('View: Focus First Editor Group');
+      await goTo(`${line}:1`);
+      await page.keyboard.press('End');
+      await page.keyboard.insertText('\n  photo   "sink.jpg"');
+    }
+    await show('record');
+    const images = () => preview.locator('.drawing svg image').count();
+    // The photograph, what is off in values and colours, and two small ones.
+    await eventually(images).toBe(5);
+    expect(await preview.locator('.drawing svg image').first().getAttribute('href')).toMatch(/^blob:/);
+    expect(refusals).toEqual([]);
+    const shown = () => preview.locator('.sitting output').textContent();
+    expect(await shown()).toBe('2 Glaze');
+    await preview.locator('body').press(',');
+    await eventually(written).toMatch(/Photograph\n1 Flat, /u);
+    await preview.locator('[data-key="record:strip:1"]').click({ force: true });
+    await eventually(written).toMatch(/Photograph\n2 Glaze, /u);
+    expect(await shown()).toBe('2 Glaze');
+
+    const more = preview.getByRole('button', { name: 'More', exact: true });
+    if ((await more.getAttribute('aria-expanded')) === 'false') await more.press('Enter');
+    await preview.getByRole('button', { name: 'Place its corners' }).press('Enter');
+    const line = (words: string) => page.locator('.view-line', { hasText: words }).count();
+    const corner = preview.getByRole('button', { name: /^upper left corner of the canvas/ });
+    await corner.press('ArrowRight');
+    await eventually(() => line('corners (0.1%, 0%) (100%, 0%)')).toBe(1);
+    await preview.getByRole('button', { name: 'Click its grey patch' }).click();
+    const box = await preview.locator('.corner-board > svg').first().boundingBox();
+    if (box === null) throw new Error('There is no photograph.');
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    await eventually(() => line('grey    (50%, 50%)')).toBe(1);
+    await preview.getByRole('button', { name: 'Place its corners' }).press('Enter');
+    expect(await preview.locator('.corner-board image').first().isVisible()).toBe(false);
   });
 
   it.each(themes)('can be read in %s', async (theme) => {

@@ -1,9 +1,13 @@
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { FileAnswer } from '../../server/plan/plan.js';
+import type { Photographs } from '../../server/measure/photograph/photographs.js';
+import { type Deviation, photographOf, photographsAt } from '../../server/measure/photograph/test-support.js';
+import type { FileAnswer, Plan } from '../../server/plan/plan.js';
 import { pageToText, renderToText } from '../../server/drawing/headless.js';
 import { planSheet } from '../../server/drawing/plan-sheet/sheet.js';
 import { type View, views } from '../../server/drawing/scene.js';
+import { photographedScene } from '../../server/drawing/record/test-record.js';
 import { sceneOf, worked } from '../../server/drawing/test-plans.js';
 
 /**
@@ -21,10 +25,25 @@ const IN_EVERY_VIEW: ReadonlySet<string> = new Set(['winter-barn', 'moth-night']
 /** A still life with few paints and a figure in many sittings, with what they are painted with and when. */
 const AT_THE_EASEL: ReadonlySet<string> = new Set(['quinces', 'seamstress']);
 
+/** The one of them that has photographs, which are drawn as they would be if it were painted so. */
+const PHOTOGRAPHED = 'quinces';
+const painted: Readonly<Record<string, readonly Deviation[]>> = {
+  'record/quinces-02.jpg': [
+    { object: 'pan', steps: 1 },
+    { object: 'quinces', steps: -0.6 },
+  ],
+  'record/quinces-03.jpg': [
+    { object: 'pan', steps: 0.3 },
+    { object: 'quinces', steps: -1.1 },
+    { object: 'leaves', colour: [45, 30, 20] },
+  ],
+};
+
 const drawings = plans.flatMap((plan) => viewsOf(plan).map((view) => ({ plan, view })));
 
 function viewsOf(plan: string): readonly (View | 'sheet')[] {
   if (IN_EVERY_VIEW.has(plan)) return [...views, 'sheet'];
+  if (plan === PHOTOGRAPHED) return ['drawing', 'palette', 'sittings', 'record'];
   return AT_THE_EASEL.has(plan) ? ['drawing', 'palette', 'sittings'] : ['drawing'];
 }
 
@@ -41,7 +60,31 @@ function draw(plan: string, view: View | 'sheet'): string {
     const { plan: read, measures, findings } = worked(text, readBeside);
     return pageToText(planSheet(read, measures, findings), { theme: 'light' });
   }
-  return renderToText(sceneOf(text, view, readBeside), { theme: 'light' });
+  const scene =
+    view === 'record' && plan === PHOTOGRAPHED
+      ? photographedScene(text, {}, 'record', photographsOf)
+      : sceneOf(text, view, readBeside);
+  return withoutPixels(renderToText(scene, { theme: 'light' }));
+}
+
+function photographsOf(plan: Plan): Photographs {
+  return photographsAt(
+    Object.fromEntries(
+      plan.sittings.flatMap(({ photo }, sitting) =>
+        photo === undefined
+          ? []
+          : [[photo.file, photographOf(plan, sitting, { deviations: painted[photo.file] ?? [], noise: 1 })]],
+      ),
+    ),
+  );
+}
+
+/** Pictures in pixels by a digest of them: which one it is can be compared, and what it shows is tried elsewhere. */
+function withoutPixels(svg: string): string {
+  return svg.replace(/href="data:([^;]+);base64,([^"]+)"/g, (_, type: string, pixels: string) => {
+    const digest = createHash('sha256').update(pixels).digest('hex').slice(0, 16);
+    return `href="data:${type};sha256,${digest}"`;
+  });
 }
 
 describe('examples', () => {

@@ -60,8 +60,13 @@ export function photographed(
   return { plan, measures, findings: check(plan, measures) };
 }
 
-export function photographedScene(text: string, options: ComposeOptions = {}, view: View = 'record'): Scene {
-  const { plan, measures, findings } = photographed(text);
+export function photographedScene(
+  text: string,
+  options: ComposeOptions = {},
+  view: View = 'record',
+  photographs: (plan: Worked['plan']) => Photographs = photographsAsTold,
+): Scene {
+  const { plan, measures, findings } = photographed(text, photographs);
   return compose(plan, measures, findings, view, options);
 }
 

@@ -52,6 +52,20 @@ describe('what the page accepts', () => {
     expect(receiveInPage({ type: 'view', view: 'sideways' })).toEqual({ ok: false, reason: 'malformed' });
   });
 
+  it.each([
+    ['data:image/png;base64,AAAA', true],
+    ['data:image/jpeg;base64,/9j/', true],
+    ['https://example.org/a.png', false],
+    ['data:image/svg+xml;base64,AAAA', false],
+    ['data:image/png;base64,"><script>', false],
+    ['file:///etc/passwd', false],
+    ['javascript:alert(1)', false],
+  ])('takes a picture that is written out, and nothing that leads elsewhere: %s', (href, ok) => {
+    const picture = { kind: 'image', key: 'a', box: { x: 0, y: 0, width: 1, height: 1 }, href };
+    const drawn = { ...stillLife, layers: [{ name: 'picture', marks: [picture] }] };
+    expect(receiveInPage({ ...scene, scene: drawn }).ok).toBe(ok);
+  });
+
   function seenFrom(distanceMillimetres: number): unknown {
     return { ...stillLife, viewing: { distanceMillimetres, usualMillimetres: 1_500, unit: 'm' } };
   }
@@ -63,7 +77,7 @@ describe('what the page accepts', () => {
 });
 
 describe('what the extension accepts', () => {
-  it('takes eight kinds of message', () => {
+  it('takes what a page asks for', () => {
     for (const message of [
       { type: 'ready' },
       { type: 'view', view: 'values' },
@@ -71,6 +85,10 @@ describe('what the extension accepts', () => {
       { type: 'distance', millimetres: 3_000 },
       { type: 'distance', millimetres: null },
       { type: 'room', isNarrow: true },
+      { type: 'sitting', sitting: 2 },
+      { type: 'sitting', sitting: null },
+      { type: 'under', sitting: 0 },
+      { type: 'under', sitting: null },
       { type: 'restart' },
       { type: 'example', version: 3 },
       { type: 'try', id: 1, version: 3, change: moved },
@@ -98,6 +116,8 @@ describe('what the extension accepts', () => {
       'malformed',
     ],
     ['with a view that does not exist', { type: 'view', view: 'sideways' }, 'malformed'],
+    ['with a sitting before the first', { type: 'sitting', sitting: -1 }, 'malformed'],
+    ['with a file in place of a sitting', { type: 'under', sitting: '../secret.jpg' }, 'malformed'],
     ['with a room in words', { type: 'room', isNarrow: 'narrow' }, 'malformed'],
     ['with a distance of nothing', { type: 'distance', millimetres: 0 }, 'malformed'],
     ['with a distance out of reason', { type: 'distance', millimetres: 2_000_000 }, 'malformed'],

@@ -1,3 +1,4 @@
+import { transferGridOf } from '../../measure/transfer/grid.js';
 import { type Transfer, transferOf } from '../../measure/transfer/key-points.js';
 import { rulerFor } from '../../measure/transfer/rulers.js';
 import { counted } from '../../findings/words/words.js';
@@ -30,11 +31,15 @@ export function transferLines(reading: Reading, leftOut: number): readonly Legen
 /** The grid that a plan states, over its drawing. */
 export function statedGridLine(reading: Reading): readonly LegendLine[] {
   if (reading.plan.transferGrid === undefined) return [];
-  const line = gridLine(reading, transferOf(reading.plan), 'quiet');
+  const line = gridLine(reading, { grid: transferGridOf(reading.plan) }, 'quiet');
   return [{ ...line, text: `transfer grid: ${line.text}` }];
 }
 
-function gridLine({ plan, isMirrored }: Reading, { grid }: Transfer, ink: Token = 'hint'): LegendLine {
+function gridLine(
+  { plan, isMirrored }: Reading,
+  { grid }: Pick<Transfer, 'grid'>,
+  ink: Token = 'hint',
+): LegendLine {
   const squares = gridInWords(grid, plan.canvas, rulerFor(plan.canvas));
   const from = `lettered from the ${isMirrored ? 'right' : 'left'}, numbered from the top`;
   const stated = grid.isStated ? '' : `; to keep it, write ‘${grid.line}’`;

@@ -61,8 +61,18 @@ const MOST_CROSSINGS = 12;
 /** Nearer than this, part of the diagonal, two places are one. */
 const SAME = 1e-6;
 
-/** What is measured off of a plan to carry it over: a pure function of it. */
+const known = new WeakMap<Plan, Transfer>();
+
+/** What is measured off of a plan to carry it over: a pure function of it, kept as long as the plan is. */
 export function transferOf(plan: Plan): Transfer {
+  const before = known.get(plan);
+  if (before !== undefined) return before;
+  const transfer = measured(plan);
+  known.set(plan, transfer);
+  return transfer;
+}
+
+function measured(plan: Plan): Transfer {
   return {
     grid: transferGridOf(plan),
     objects: plan.objects.flatMap((object) => {

@@ -84,11 +84,11 @@ describe('the views of the preview that tell what is painted with, and when', ()
   it('shows the photograph after a sitting beside the plan, and has corners and grey placed in it', async () => {
     const { goTo, page, preview, refusals, workbench } = studio;
     copyFileSync(photograph, path.join(workbench.folder, 'sink.jpg'));
-    for (const line of [29, 34]) {
+    for (const line of [28, 34]) {
       await workbench.runCommand('View: Focus First Editor Group');
       await goTo(`${line}:1`);
       await page.keyboard.press('End');
-      await page.keyboard.insertText('\n  photo   "sink.jpg"');
+      await page.keyboard.insertText('\nphoto   "sink.jpg"');
     }
     await show('record');
     const images = () => preview.locator('.drawing svg image').count();

@@ -22,6 +22,11 @@ export function replace(location: Location, text: string): FixEdit {
   return { kind: 'replace', location, text };
 }
 
+/** Right behind some words, in whatever text they stand. */
+export function rightBehind(location: Location): Location {
+  return { ...location, start: location.end };
+}
+
 /** A statement under another. */
 export function addLine(under: Node, keyword: string, words: string): FixEdit {
   return { kind: 'add line', under, text: keywordAndWords(keyword, words) };

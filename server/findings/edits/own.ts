@@ -110,6 +110,8 @@ function saidHere(
   const inHeader = changed.filter(({ location }) =>
     layersOf(statement).some((layer) => layer.file === location.file && layer.line === location.line),
   );
+  // A thing of the base keeps its part in the picture where none is given here.
+  if (kind === 'object' && inHeader.some((edit) => edit.text === '')) return undefined;
   const below = edits.flatMap((edit) =>
     edit.kind === 'add line' && !isSame(edit.under, statement) ? [edit] : [],
   );

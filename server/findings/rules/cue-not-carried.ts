@@ -1,6 +1,7 @@
 import { isOwn } from '../../plan/based-on/here.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Cue, Plan, PlanObject } from '../../plan/plan.js';
+import { rightBehind } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
 import { cueOpening } from '../words/cues.js';
@@ -53,7 +54,7 @@ function notCarried(plan: Plan, cue: Cue): RuleFinding {
             edits: [
               {
                 kind: 'replace',
-                location: { ...location, start: location.end },
+                location: rightBehind(location),
                 text: ` ${words}`,
               },
             ],

@@ -4,7 +4,7 @@ import { paintsObjects } from '../../measure/sittings/layers.js';
 import type { ScheduledSitting } from '../../measure/sittings/schedule.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { every, statementLocation } from '../../plan/select.js';
-import { replace } from '../edits/edit.js';
+import { replace, rightBehind } from '../edits/edit.js';
 import type { FixEdit, Rule, RuleFinding } from '../finding.js';
 import { sittingName } from '../words/days.js';
 import { percent, quoted } from '../words/words.js';
@@ -63,5 +63,5 @@ function worksEdit({ sittings }: Plan, sitting: number, name: string): FixEdit |
   const works = every(sittings[sitting]?.node.children ?? [], 'works').at(-1);
   if (!works) return undefined;
   const location = statementLocation(works);
-  return replace({ ...location, start: location.end }, `, ${name}`);
+  return replace(rightBehind(location), `, ${name}`);
 }

@@ -2,8 +2,8 @@ import type { Stop } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import { dominantsAtFocus } from '../../measure/emphasis/at-focus.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
-import type { EyePath, Location, Plan } from '../../plan/plan.js';
-import { replace } from '../edits/edit.js';
+import type { EyePath, Plan } from '../../plan/plan.js';
+import { replace, rightBehind } from '../edits/edit.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { seenAt } from '../seen/seen.js';
@@ -85,7 +85,7 @@ function neverArrives(
         ? {
             fix: {
               title: `Let the path go on to ${quoted(dominant.name)}`,
-              edits: [replace(justAfter(path), `, ${dominant.name}`)],
+              edits: [replace(rightBehind(path.stopsLocation), `, ${dominant.name}`)],
             },
           }
         : {}),
@@ -100,10 +100,6 @@ function elsewhere(plan: Plan, measures: Measures, end: Stop): string {
   if (!seen || seen.plane === 'background')
     return `Set an object there and let it go on to that, or ${bring}.`;
   return `Let it go on to ${quoted(seen.name)}, which is seen there, or ${bring}.`;
-}
-
-function justAfter({ stopsLocation: { line, end } }: EyePath): Location {
-  return { line, start: end, end };
 }
 
 function outOfOrder(

@@ -3,7 +3,7 @@ import { isDryingOil } from '../../measure/sittings/layers.js';
 import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import { VARNISH_AFTER_MONTHS } from '../../measure/sittings/working-back.js';
 import type { Plan } from '../../plan/plan.js';
-import { replace } from '../edits/edit.js';
+import { replace, rightBehind } from '../edits/edit.js';
 import { lastDayToEnd } from '../edits/sittings.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { dayInWords, sittingName } from '../words/days.js';
@@ -51,12 +51,11 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, place: number): Remedy {
       advice: `Give it one; it goes over nothing wet from ${dayInWords(day)} on, but what comes after it has to be put off then.`,
     };
   }
-  const { line, end } = stated.location;
   return {
     advice: `Give it one, such as \`on ${isoOf(day)}\`, when everything below it is dry.`,
     fix: {
       title: `Hold ${sittingName(plan, own?.sitting ?? 0)} on ${dayInWords(day)}`,
-      edits: [replace({ line, start: end, end }, ` on ${isoOf(day)}`)],
+      edits: [replace(rightBehind(stated.location), ` on ${isoOf(day)}`)],
     },
   };
 }

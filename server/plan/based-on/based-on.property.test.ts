@@ -55,6 +55,29 @@ it('a plan cut in two, one part based on the other, is the whole', () => {
   );
 });
 
+it('whatever two plans say, they are read as one, and every place told is one of the plan’s own', () => {
+  const lines = texts.flatMap((text) => text.split('\n'));
+  const some = fc.array(fc.constantFrom(...lines), { maxLength: 60 }).map((chosen) => chosen.join('\n'));
+  const names = fc.array(fc.constantFrom('sky', 'barn', 'track', 'rust', 'road', 'white', 'pan'), {
+    minLength: 1,
+    maxLength: 4,
+  });
+  fc.assert(
+    fc.property(some, some, names, (base, own, left) => {
+      const text = `based on "base.mahl"\nwithout ${left.join(', ')}\n${own}`;
+      const plan = planOf(text, base);
+      const last = text.split('\n').length;
+      for (const { location } of plan.problems) {
+        expect(location).not.toHaveProperty('file');
+        expect(location.line).toBeLessThan(last);
+      }
+      for (const { lines: block } of [...plan.objects, ...plan.leads, ...plan.sittings])
+        expect(block?.last ?? 0).toBeLessThan(last);
+    }),
+    { numRuns: Number(process.env['RUNS'] ?? 60) },
+  );
+});
+
 /** Each statement goes to one of the two, and of the blocks of objects, sittings and palettes each line. */
 function cutInTwo(text: string, toss: () => boolean): { readonly base: string; readonly own: string } {
   const lines = text.split('\n');

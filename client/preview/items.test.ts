@@ -28,6 +28,19 @@ describe('the items of a drawing', () => {
     expect(item('budget:value')?.outline).toEqual([]);
   });
 
+  it('have the line round them in a photograph too', () => {
+    const line = {
+      kind: 'path',
+      key: 'record:object:jug:outline',
+      d: 'M60 8h8v14h-8z',
+      stroke: { ink: '#000000', weight: 'hair' },
+      subject: 'object:jug',
+    } as const;
+    const layers = [...stillLife.layers, { name: 'construction' as const, marks: [line] }];
+    const jug = itemsOf({ ...stillLife, layers }).find(({ key }) => key === 'object:jug');
+    expect(jug?.outline).toEqual(['M20 8h8v14h-8z', 'M60 8h8v14h-8z']);
+  });
+
   it('are thin when a pointer needs help to hit them', () => {
     expect(items.filter(({ thin }) => thin).map(({ key }) => key)).toEqual(['lead:edge']);
   });

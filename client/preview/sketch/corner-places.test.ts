@@ -27,6 +27,15 @@ describe('where corners lie in a sketch', () => {
     expect([...cornerPlaces(size, [at(0.5, 1), at(1, 1)]).values()]).toEqual(own);
   });
 
+  it('has the grey patch of a photograph beside them', () => {
+    const places = cornerPlaces(size, [], at(0.75, 300));
+    expect(places.get('grey')).toEqual({ x: 600, y: 300 });
+    expect([...cornerPlaces(size, []).keys()]).not.toContain('grey');
+    expect(cornerInWords('grey', { x: 600, y: 300 })).toBe(
+      'grey patch, 600 pixels from the left, 300 from the top',
+    );
+  });
+
   it('is seen with a margin, beside the sketch too', () => {
     expect(seenBox(size, cornerPlaces(size, []))).toEqual({ x: -40, y: -40, width: 880, height: 680 });
     const beside = cornerPlaces(size, [at(-0.25, 60), at(1, 0), at(1, 700), at(0, 600)]);

@@ -123,63 +123,81 @@ const anyRow: AddRow = ({ pixels, tables, map, out }, { y, across, row, ends }) 
 };
 
 /**
- * Of 8 bits and opaque, as photographs are: the same as {@link anyRow} some eight times faster. All in whole numbers of 32 bits:
+ * Of 8 bits and opaque, as photographs are: the same as {@link anyRow}, several times faster. All in whole numbers of 32 bits:
  * four channels at once, and places in 65 536ths of a pixel, for which no side may have more than 32 767.
  */
 function opaqueRow({ data, width, height }: Pixels): AddRow {
   const words = new Int32Array(data.buffer, data.byteOffset, width * height);
-  return ({ tables, map, out }, { y, across, row, ends }) => {
-    const [red, green, blue] = tables;
-    const { a, b, c, d, e, f, g, h, i } = map;
-    const [startU, startV, startDepth] = [b * y + c, e * y + f, h * y + i];
-    let u = startU / startDepth;
-    let v = startV / startDepth;
-    // What lies between two places inside is inside.
-    const isInside =
-      [startU / startDepth, (a + startU) / (g + startDepth)].every((place) => place >= 0 && place < width) &&
-      [startV / startDepth, (d + startV) / (g + startDepth)].every((place) => place >= 0 && place < height);
-    let burnt = 0;
-    let black = 0;
-    for (let column = 0; column < out.width; column++) {
-      // Within one pixel that comes out the way is straight and even, to a small part of a pixel.
-      const x = (column + 1) / out.width;
-      const scale = 1 / (g * x + startDepth);
-      const nextU = (a * x + startU) * scale;
-      const nextV = (d * x + startV) * scale;
-      const stepU = (nextU - u) / across;
-      const stepV = (nextV - v) / across;
-      const du = (stepU * 65536) | 0;
-      const dv = (stepV * 65536) | 0;
-      let fixedU = ((u + stepU / 2) * 65536) | 0;
-      let fixedV = ((v + stepV / 2) * 65536) | 0;
-      let sumRed = 0;
-      let sumGreen = 0;
-      let sumBlue = 0;
-      for (let part = 0; part < across; part++) {
-        const at = isInside
-          ? Math.imul(fixedV >> 16, width) + (fixedU >> 16)
-          : Math.imul(within(fixedV >> 16, height), width) + within(fixedU >> 16, width);
-        const word = words[at] as number;
-        fixedU = (fixedU + du) | 0;
-        fixedV = (fixedV + dv) | 0;
-        sumRed += red[word & 255] as number;
-        sumGreen += green[(word >> 8) & 255] as number;
-        sumBlue += blue[(word >> 16) & 255] as number;
-        // The last bit of each channel left out: 254 and 255 are the upper end, 0 and 1 the lower.
-        const levels = word & 0xfefefe;
-        const short = levels ^ 0xfefefe;
-        if (((short - 0x010101) & ~short & 0x808080) !== 0) burnt = (burnt + 1) | 0;
-        else if (levels === 0) black = (black + 1) | 0;
+  return (reading, into) => addOpaqueRow(words, width, height, reading, into);
+}
+
+function addOpaqueRow(
+  words: Int32Array,
+  width: number,
+  height: number,
+  { tables, map, out }: Reading,
+  { y, across, row, ends }: SampleRow,
+): void {
+  const red = tables[0];
+  const green = tables[1];
+  const blue = tables[2];
+  const { a, b, c, d, e, f, g, h, i } = map;
+  const startU = b * y + c;
+  const startV = e * y + f;
+  const startDepth = h * y + i;
+  const columns = out.width;
+  // A division takes as long as a sample does.
+  const perColumn = 1 / columns;
+  const perSample = 1 / across;
+  // What lies between two places inside is inside.
+  const isInside =
+    [startU / startDepth, (a + startU) / (g + startDepth)].every((place) => place >= 0 && place < width) &&
+    [startV / startDepth, (d + startV) / (g + startDepth)].every((place) => place >= 0 && place < height);
+  let fixedU = (startU / startDepth) * 65536;
+  let fixedV = (startV / startDepth) * 65536;
+  let burnt = 0;
+  let black = 0;
+  for (let column = 0; column < columns; column++) {
+    // Within one pixel that comes out the way is straight and even, to a small part of a pixel.
+    const x = (column + 1) * perColumn;
+    const scale = 65536 / (g * x + startDepth);
+    const nextU = (a * x + startU) * scale;
+    const nextV = (d * x + startV) * scale;
+    const stepU = ((nextU - fixedU) * perSample) | 0;
+    const stepV = ((nextV - fixedV) * perSample) | 0;
+    let placeU = (fixedU + stepU * 0.5) | 0;
+    let placeV = (fixedV + stepV * 0.5) | 0;
+    fixedU = nextU;
+    fixedV = nextV;
+    let sumRed = 0;
+    let sumGreen = 0;
+    let sumBlue = 0;
+    for (let part = 0; part < across; part++) {
+      let sampleU = placeU >> 16;
+      let sampleV = placeV >> 16;
+      placeU = (placeU + stepU) | 0;
+      placeV = (placeV + stepV) | 0;
+      if (!isInside) {
+        sampleU = within(sampleU, width);
+        sampleV = within(sampleV, height);
       }
-      row[3 * column] = (row[3 * column] as number) + sumRed;
-      row[3 * column + 1] = (row[3 * column + 1] as number) + sumGreen;
-      row[3 * column + 2] = (row[3 * column + 2] as number) + sumBlue;
-      u = nextU;
-      v = nextV;
+      const word = words[(Math.imul(sampleV, width) + sampleU) | 0] as number;
+      sumRed += red[word & 255] as number;
+      sumGreen += green[(word >> 8) & 255] as number;
+      sumBlue += blue[(word >> 16) & 255] as number;
+      // The last bit of each channel left out: 254 and 255 are the upper end, 0 and 1 the lower.
+      const levels = word & 0xfefefe;
+      const short = levels ^ 0xfefefe;
+      if (((short - 0x010101) & ~short & 0x808080) !== 0) burnt = (burnt + 1) | 0;
+      else if (levels === 0) black = (black + 1) | 0;
     }
-    ends.burnt += burnt;
-    ends.black += black;
-  };
+    const into = 3 * column;
+    row[into] = (row[into] as number) + sumRed;
+    row[into + 1] = (row[into + 1] as number) + sumGreen;
+    row[into + 2] = (row[into + 2] as number) + sumBlue;
+  }
+  ends.burnt += burnt;
+  ends.black += black;
 }
 
 /** The nearest place that there is along a side. */

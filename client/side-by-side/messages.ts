@@ -31,6 +31,7 @@ const strip = v.strictObject({
       within: v.exactOptional(v.boolean()),
     }),
   ),
+  words: text,
 });
 
 /** A plan on the wall, as the page shows it. */
@@ -41,6 +42,7 @@ export const cardSchema = v.strictObject({
   strips: most(strip),
   key: v.exactOptional(text),
   counts: v.strictObject({ errors: count, warnings: count, hints: count }),
+  found: text,
 });
 
 const toPage = v.variant('type', [

@@ -2,7 +2,7 @@ import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { ComparedView } from '../drawing/scene.js';
 import { differenceInShort, wallCard } from '../drawing/wall/card.js';
-import { MOST_ON_WALL } from '../drawing/wall/words.js';
+import { MOST_ON_WALL } from '../drawing/wall/most.js';
 import { type Hung, wallPage } from '../drawing/wall/page.js';
 import { comparePlans } from '../findings/comparison/compare.js';
 import type { Snapshot } from '../language/snapshot.js';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { MOST_ON_WALL } from '../../../server/drawing/wall/words.js';
+import { MOST_ON_WALL } from '../../../server/drawing/wall/most.js';
 import { resolvePath } from '../../../server/language/paths.js';
 import { type Choice, choose } from '../../questions.js';
 import type { ServerLink } from '../../server-link.js';

@@ -89,7 +89,7 @@ function cardMessage(index: number, { card, differs }: CardResult): CardMessage 
   return {
     type: 'card',
     index,
-    card: { ...rest, strips: strips.map(({ of, parts }) => ({ of, parts: [...parts] })) },
+    card: { ...rest, strips: strips.map((strip) => ({ ...strip, parts: [...strip.parts] })) },
     ...(differs === undefined ? {} : { differs }),
   };
 }

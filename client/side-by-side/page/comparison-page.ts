@@ -1,4 +1,3 @@
-import { capitalised } from '../../../server/plan/problems.js';
 import { type Drawing, render } from '../../../server/drawing/render.js';
 import { topics } from '../../../server/findings/comparison/change.js';
 import { element } from '../../preview/elements.js';
@@ -65,7 +64,7 @@ export class ComparisonPage {
               : element('span', { class: 'change' }, ...withCode(sentence)),
           ),
         );
-        return [element('section', {}, element('h2', {}, capitalised(topic)), element('ul', {}, ...items))];
+        return [element('section', {}, element('h2', {}, topic), element('ul', {}, ...items))];
       }),
     );
     if (focused !== undefined) this.#changes.querySelector<HTMLElement>(`[data-index="${focused}"]`)?.focus();

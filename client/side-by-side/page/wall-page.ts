@@ -1,6 +1,5 @@
 import { render } from '../../../server/drawing/render.js';
 import type { StripPart } from '../../../server/drawing/wall/card.js';
-import { countsInWords, stripInWords } from '../../../server/drawing/wall/words.js';
 import { element, svgElement } from '../../preview/elements.js';
 import type { CardMessage, FromPage, WallMessage } from '../messages.js';
 import { viewField } from './view-field.js';
@@ -54,7 +53,6 @@ export class WallPage {
     const name = button?.querySelector('.name')?.textContent ?? '';
     if (button === undefined) return;
     const picture = element('span', { class: 'picture' });
-    const found = [card.key, countsInWords(card.counts)].filter((told) => told !== undefined).join('; ');
     button.replaceChildren(
       picture,
       element('span', { class: 'title' }, card.title),
@@ -66,9 +64,9 @@ export class WallPage {
       ),
       ...card.strips.flatMap((strip) => [
         stripBar(strip.parts),
-        element('span', { class: 'figures' }, unbroken(stripInWords(strip))),
+        element('span', { class: 'figures' }, unbroken(strip.words)),
       ]),
-      element('span', { class: 'quiet' }, found),
+      element('span', { class: 'quiet' }, card.found),
       ...(differs === undefined ? [] : [element('span', { class: 'figures' }, differs)]),
     );
     render(picture, card.scene, { theme: 'editor', part: 'picture', idPrefix: `card-${index}` });

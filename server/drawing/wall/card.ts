@@ -7,6 +7,7 @@ import { inWords } from '../../plan/problems.js';
 import { type BarRow, colourRows, valueRows } from '../captions/budgets.js';
 import { canvasSize, planTitle } from '../captions/words.js';
 import { compose, readingOf } from '../compose.js';
+import { countsInWords, stripInWords } from './words.js';
 import { pathMark } from '../marks.js';
 import type { Hex, Mark, ComparedView, Scene } from '../scene.js';
 
@@ -22,11 +23,15 @@ export interface WallCard {
   /** `middle key`; missing where nothing has a value. */
   readonly key?: string;
   readonly counts: Counts;
+  /** Key and counts in words: `high key; 1 hint`. */
+  readonly found: string;
 }
 
 export interface Strip {
   readonly of: 'value' | 'colour';
   readonly parts: readonly StripPart[];
+  /** The figures: `dark 24 %, middle 31 %, light 45 %`. */
+  readonly words: string;
 }
 
 /** Shares are parts of the picture. */
@@ -61,17 +66,27 @@ export function wallCard(
   const count = (severity: Finding['severity']) =>
     standing.filter((finding) => finding.severity === severity).length;
   const { key } = measures.values;
+  const counts = {
+    errors: errors + count('error'),
+    warnings: count('warning'),
+    hints: count('hint'),
+  };
   return {
     title: planTitle(plan),
     canvas: canvasSize(plan.canvas),
     scene: small(compose(plan, measures, [], view)),
-    strips: [
-      { of: 'value' as const, parts: valueRows(reading).map(stripPart) },
-      { of: 'colour' as const, parts: colourRows(reading).map(stripPart) },
-    ].filter(({ parts }) => parts.length > 0),
+    strips: [strip('value', valueRows(reading)), strip('colour', colourRows(reading))].filter(
+      ({ parts }) => parts.length > 0,
+    ),
     ...(key === undefined ? {} : { key: `${key} key` }),
-    counts: { errors: errors + count('error'), warnings: count('warning'), hints: count('hint') },
+    counts,
+    found: [...(key === undefined ? [] : [`${key} key`]), countsInWords(counts)].join('; '),
   };
+}
+
+function strip(of: Strip['of'], rows: readonly BarRow[]): Strip {
+  const parts = rows.map(stripPart);
+  return { of, parts, words: stripInWords({ parts }) };
 }
 
 function stripPart({ name, share, parts, wanted }: BarRow): StripPart {

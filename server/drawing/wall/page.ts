@@ -7,7 +7,6 @@ import type { Page, PlacedDrawing } from '../page.js';
 import { rectanglePath } from '../path-data.js';
 import type { Mark } from '../scene.js';
 import type { Strip, WallCard } from './card.js';
-import { countsInWords, stripInWords } from './words.js';
 
 /** A plan on the wall, or one that can't be shown and why. */
 export type Hung = {
@@ -122,11 +121,8 @@ function captionBlock(hung: Hung): Block {
         (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink', face: 'strong' }),
       ),
       oneLine('name', `${hung.name}, ${card.canvas}`, WIDTH),
-      ...card.strips.flatMap((strip) => [
-        stripBlock(strip),
-        paragraph(`${strip.of}:words`, stripInWords(strip), 2),
-      ]),
-      oneLine('found', [card.key, countsInWords(card.counts)].filter(Boolean).join('; '), WIDTH),
+      ...card.strips.flatMap((strip) => [stripBlock(strip), paragraph(`${strip.of}:words`, strip.words, 2)]),
+      oneLine('found', card.found, WIDTH),
       ...(differs === undefined ? [] : [paragraph('differs', differs, 3)]),
     ],
     0.3 * EM,
@@ -141,9 +137,8 @@ function captionTexts({
   return [
     name,
     card.canvas,
-    ...card.strips.map(stripInWords),
-    ...(card.key === undefined ? [] : [card.key]),
-    countsInWords(card.counts),
+    ...card.strips.map(({ words }) => words),
+    card.found,
     ...(differs === undefined ? [] : [differs]),
   ];
 }

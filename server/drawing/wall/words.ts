@@ -1,9 +1,6 @@
 import { percent } from '../captions/words.js';
 import type { Counts, StripPart } from './card.js';
 
-/** So many plans hang on a wall; the rest is counted. */
-export const MOST_ON_WALL = 60;
-
 /** `dark 24 %, middle 31 %, light 45 % (wanted 40 %)`: what is out of the budget says what was wanted. */
 export function stripInWords({ parts }: { readonly parts: readonly Omit<StripPart, 'hex'>[] }): string {
   return parts

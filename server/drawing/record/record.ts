@@ -1,4 +1,5 @@
 import type { Finding } from '../../findings/finding.js';
+import { isIn } from '../../plan/based-on/here.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { capitalised } from '../../plan/problems.js';
 import { type Board, bareBoard, belowBoard, boardPlace, cardMark, cardOf } from '../board.js';
@@ -99,10 +100,10 @@ export function recordBoard(reading: Reading): Board {
 function placeInPicture(
   { plan, cells }: Reading,
   sitting: number,
-  { at, objects, location: { line, file } }: Finding,
+  { at, objects, location, from = location }: Finding,
 ): Point | undefined {
-  const lines = plan.sittings[sitting]?.lines;
-  if (lines === undefined || file !== undefined || line < lines.first || line > lines.last) return undefined;
+  const node = plan.sittings[sitting]?.node;
+  if (node === undefined || !isIn(node, from)) return undefined;
   const [object] = objects;
   return at ?? (object === undefined ? undefined : regionOf(cells, object)?.heart);
 }

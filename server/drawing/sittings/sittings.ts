@@ -1,5 +1,6 @@
 import { counted } from '../../findings/words/words.js';
 import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
+import { isIn } from '../../plan/based-on/here.js';
 import { capitalised, inWords } from '../../plan/problems.js';
 import { type Board, bareBoard, belowBoard, boardPlace, cardMark, cardOf } from '../board.js';
 import { type Block, inColumns, stacked } from '../captions/block.js';
@@ -59,10 +60,8 @@ export function sittingsBoard(reading: Reading): Board {
     belowAt,
     legend,
     described: described(reading, schedule),
-    placeOf: ({ objects, location, from: { file, line } = location }) => {
-      const sitting = plan.sittings.findIndex(
-        ({ node }) => node.file === file && node.line <= line && line <= node.lastLine,
-      );
+    placeOf: ({ objects, location, from = location }) => {
+      const sitting = plan.sittings.findIndex(({ node }) => isIn(node, from));
       return calendar.placeOf(calendarAt, {
         object: objects[0],
         sitting: sitting < 0 ? undefined : sitting,

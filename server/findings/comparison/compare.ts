@@ -1,9 +1,10 @@
 import { frameOf } from '../../measure/comparison/frame.js';
 import { pairObjects } from '../../measure/comparison/pairs.js';
+import { placeHere } from '../../plan/based-on/here.js';
 import type { Canvas } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { besideChanges } from './beside.js';
-import { type Change, type Compared, type EvaluatedPlan, topics } from './change.js';
+import { type Change, type Compared, type EvaluatedPlan, places, topics } from './change.js';
 import { colourChanges, paletteChanges } from './colours.js';
 import { eyePathChanges } from './eye-path.js';
 import { objectChanges } from './objects.js';
@@ -46,7 +47,15 @@ export function comparePlans(earlier: EvaluatedPlan, later: EvaluatedPlan): Comp
     ...compared,
     // Sorting keeps what has one topic in its order.
     changes: changes
-      .map((change) => ({ ...change, message: change.message.replace(/([.!?…]”)\.$/u, '$1') }))
+      .map((change) => ({
+        ...change,
+        message: change.message.replace(/([.!?…]”)\.$/u, '$1'),
+        // What stands in a plan that one of them builds on is gone to where that one names it.
+        ...places(
+          change.earlier && placeHere(earlier.plan, change.earlier),
+          change.later && placeHere(later.plan, change.later),
+        ),
+      }))
       .sort((one, other) => topics.indexOf(one.topic) - topics.indexOf(other.topic)),
     ...(remark === undefined ? {} : { remark }),
   };

@@ -1,6 +1,6 @@
 import { inQuotes, isKind, type Node } from '../../../grammar/index.js';
 import type { BasePlan } from '../../plan/based-on/base-plans.js';
-import { isOwn } from '../../plan/based-on/here.js';
+import { isIn, isOwn } from '../../plan/based-on/here.js';
 import type { Location, Plan } from '../../plan/plan.js';
 import { locate } from '../../plan/problems.js';
 import type { Fix, FixEdit, OwnEdit, OwnFix } from '../finding.js';
@@ -82,7 +82,7 @@ function placeOf(edit: ForeignEdit): Location {
 
 /** The statement at the left margin that a place of a base belongs to, or the plan's own one that changes that. */
 function statementWith({ statements }: Plan, place: Location): Node | undefined {
-  return statements.find((statement) => layersOf(statement).some((layer) => holds(layer, place)));
+  return statements.find((statement) => isIn(statement, place));
 }
 
 function layersOf(statement: Node): readonly Node[] {

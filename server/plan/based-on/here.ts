@@ -1,3 +1,4 @@
+import type { Node } from '../../../grammar/index.js';
 import type { Location, OwnLocation, Plan } from '../plan.js';
 
 /** Whether a place is one of the plan's own text. */
@@ -8,6 +9,12 @@ export function isOwn(location: Location): location is OwnLocation {
 /** Whether a place is on a line of the plan's own text. */
 export function isOnLine(location: Location | undefined, line: number): boolean {
   return location !== undefined && isOwn(location) && location.line === line;
+}
+
+/** Whether a place is in the block of a statement, or in what that changes of another plan. */
+export function isIn({ file, line: first, lastLine, changes }: Node, place: Location): boolean {
+  if (file === place.file && first <= place.line && place.line <= lastLine) return true;
+  return changes !== undefined && isIn(changes, place);
 }
 
 /** Where the plan itself says what stands at a place: there, or where it names the plan that it is based on. */

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { rules } from '../../server/findings/rules.js';
+import { parseColour } from '../../server/plan/colour/colour.js';
+import { computedColour } from '../../server/plan/colour/model.js';
+import { toHex } from '../../server/plan/colour/srgb.js';
 import { planOf } from '../support/plan.js';
 import { box, isTold, LAMP, object, outline, ROOM } from './limit-plans.js';
 
@@ -8,6 +11,20 @@ interface Sides {
   readonly plan: (figure: number) => readonly string[];
   readonly within: number;
   readonly beyond: number;
+}
+
+const SLATE = object('wall', box(0, 0, 80, 60), 'colour 5B 5/4');
+
+/** A sitting with a photograph that shows what it is called. */
+function photographed(name: string): string {
+  return `sitting "${name}"\n  photo   "${name}.jpg"\n`;
+}
+
+function redder(notation: string, towards: number): string {
+  const reading = parseColour(notation);
+  if (!reading.ok) throw new Error(reading.reason);
+  const [l, a, b] = reading.colour.lab;
+  return toHex(computedColour([l, a + towards, b]));
 }
 
 /** The canvas is 80 x 60 cm, its diagonal 100 cm; the focal point lies at (60, 45) and the ground is Munsell value 5. */
@@ -284,6 +301,33 @@ const SIDES: Readonly<Record<string, Sides>> = {
     plan: (wide) => [ROOM, `sketch  "idea, ${wide} x 9000.png"\n`],
     within: 12230,
     beyond: 12250,
+  },
+  'painted value': {
+    plan: (steps) => [ROOM, SLATE, photographed(`wall ${steps} steps darker`)],
+    within: 0.73,
+    beyond: 0.77,
+  },
+  // The blue grey turned towards red by so much of a*: 7 and 8.3 of CIEDE2000.
+  'painted colour': {
+    plan: (towards) => [ROOM, SLATE, photographed(`wall ${redder('5B 5/4', towards)}`)],
+    within: 8,
+    beyond: 9,
+  },
+  // The focal point has then 82 % and 78 % of what the darkened moon has; in the plan it has the most.
+  'painted emphasis': {
+    plan: (steps) => [
+      ROOM,
+      object('lamp, dominant', 'circle 8 at focus', 'value 5'),
+      object('moon', 'circle 8 at (20, 20)', 'value 3'),
+      photographed(`moon ${steps} steps darker`),
+    ],
+    within: 2.36,
+    beyond: 2.5,
+  },
+  'away from plan': {
+    plan: (steps) => [ROOM, SLATE, photographed('as planned'), photographed(`wall ${steps} steps darker`)],
+    within: 0.19,
+    beyond: 0.21,
   },
 };
 

@@ -48,7 +48,10 @@ export function sideBySideCommands(parts: SideBySideParts): vscode.Disposable {
     register('compareWithPlan', async (resource) => {
       const plan = resource ?? parts.planInFront();
       const other = plan && (await askPlan(plan));
-      if (plan !== undefined && other !== undefined) compare(asItIs(other), asItIs(plan));
+      if (plan === undefined || other === undefined) return;
+      // A variant comes after the plan that it builds on.
+      if (await buildsOn(other, plan)) compare(asItIs(plan), asItIs(other));
+      else compare(asItIs(other), asItIs(plan));
     }),
     register('wallOfPlans', async (resource) => {
       const found = await plansOnWall(resource, parts.planInFront());
@@ -108,8 +111,7 @@ async function askVersion(plan: vscode.Uri): Promise<Side | undefined> {
         : { ok: true, text };
     },
     file: async (path) => {
-      const folders = (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.toString());
-      const target = resolvePath(plan.toString(), path, folders);
+      const target = resolvePath(plan.toString(), path, openFolders());
       if (!target.ok) return target;
       const text = await history.text(version.revision, vscode.Uri.parse(target.uri));
       return text === undefined
@@ -156,8 +158,21 @@ async function plansOnWall(
   const pattern = place === undefined ? '**/*.mahl' : new vscode.RelativePattern(place, '*.mahl');
   const found = inOrder(await vscode.workspace.findFiles(pattern, undefined, MOST_OFFERED));
   if (found.length === 0) return undefined;
-  const title = place === undefined ? 'Wall of plans' : `Wall of plans: ${nameOf(place)}`;
+  const name = place === undefined ? '' : nameOf(place);
+  const title = name === '' ? 'Wall of plans' : `Wall of plans: ${name}`;
   return { title, plans: found.slice(0, MOST_ON_WALL), left: Math.max(0, found.length - MOST_ON_WALL) };
+}
+
+/** Whether a plan says that it builds on another. */
+async function buildsOn(plan: vscode.Uri, base: vscode.Uri): Promise<boolean> {
+  const read = await textOf(plan);
+  const [, path] = (read.ok ? /^\s*based on\s+"([^"]+)"/mu.exec(read.text) : null) ?? [];
+  const target = path === undefined ? undefined : resolvePath(plan.toString(), path, openFolders());
+  return target?.ok === true && target.uri === base.toString();
+}
+
+function openFolders(): readonly string[] {
+  return (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.toString());
 }
 
 function inOrder(plans: readonly vscode.Uri[]): readonly vscode.Uri[] {

@@ -2,6 +2,8 @@ import { mkdir, mkdtemp, rename, rm, symlink, writeFile } from 'node:fs/promises
 import os from 'node:os';
 import path from 'node:path';
 import { PassThrough } from 'node:stream';
+import { Worker } from 'node:worker_threads';
+import { encode as encodePng } from 'fast-png';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { createMessageConnection, type MessageConnection } from 'vscode-jsonrpc/node';
 import {
@@ -13,7 +15,8 @@ import {
 import { URI } from 'vscode-uri';
 import { serve } from '../../server/language/connection.js';
 import type { SceneResult } from '../../server/language/protocol.js';
-import { mozJpeg, painted, quarters } from '../photographs/made.js';
+import type { SquareNews } from '../../server/photograph/darkroom.js';
+import { mozJpeg, painted, quarters, webp } from '../photographs/made.js';
 import { fullClient } from './clients.js';
 import { bundle, Client, startServer, within, type RunningServer } from './server.js';
 
@@ -104,6 +107,40 @@ describe('the server for node', () => {
     expect(record).not.toContain('data:image/jpeg');
     expect(record.replaceAll(/[^\w.]+/g, ' ')).toContain(reason.split(' ').slice(0, 3).join(' '));
   });
+});
+
+/** A thread of node that has what a browser's worker has, and nothing of node; it is made of text, so it has no address of its own. */
+const asBrowser = (file: string): string => `
+  const { parentPort } = require('node:worker_threads');
+  globalThis.self = globalThis;
+  globalThis.location = { href: 'blob:made-of-text' };
+  globalThis.importScripts = () => undefined;
+  globalThis.ImageData = class { constructor(data, width, height) { Object.assign(this, { data, width, height }); } };
+  globalThis.postMessage = (message, transfer) => parentPort.postMessage(message, transfer);
+  parentPort.on('message', (data) => globalThis.onmessage({ data }));
+  const script = require('node:fs').readFileSync(${JSON.stringify(file)}, 'utf8');
+  new Function('process', 'require', 'module', script)();
+`;
+
+test('what measures photographs runs in a worker of a browser too, for each kind of file', async () => {
+  const bundled = await bundle('node', false, true);
+  const worker = new Worker(asBrowser(path.join(path.dirname(bundled.file), 'photograph.js')), {
+    eval: true,
+  });
+  try {
+    const picture = quarters(64, 48);
+    const files = [await mozJpeg(picture), encodePng({ ...picture, channels: 4 }), await webp(picture)];
+    const answers: SquareNews[] = [];
+    worker.on('message', (news: SquareNews) => 'answer' in news && answers.push(news));
+    for (const bytes of files)
+      worker.postMessage({ bytes, squaring: { path: 'a', corners: [], proportion: 4 / 3 } });
+    await vi.waitFor(() => expect(answers).toHaveLength(files.length), { timeout: 20_000 });
+    for (const answer of answers)
+      expect(answer).toMatchObject({ answer: { ok: true, picture: { width: 480 } } });
+  } finally {
+    await worker.terminate();
+    await bundled.remove();
+  }
 });
 
 describe('measuring that takes long', () => {

@@ -13,13 +13,7 @@ import type { Box, Mark } from '../scene.js';
 import { outlineSteps } from '../sittings/frame.js';
 import { type Reading, glazedPaintOf, isUnplanned, paintOf } from '../views/reading.js';
 import type { MeasuredRecord } from './choice.js';
-import {
-  colourBands,
-  type DifferencePicture,
-  differencePicture,
-  hasColours,
-  valueBands,
-} from './pictures.js';
+import { colourBands, type DifferencePicture, differencePictures, valueBands } from './pictures.js';
 import { bandsBlock, colourEdges, valueEdges } from './scales.js';
 import { focusRing, strongestMarks } from './signs.js';
 import { dateOfSitting, sittingName } from './words.js';
@@ -36,10 +30,9 @@ export function cellsOf(reading: Reading, record: SittingRecord): readonly Cell[
   const plan = planCell(reading, record.sitting);
   if (record.is !== 'measured') return [plan, missingCell(reading, record)];
   const { picture, figures } = record;
-  const values = differencePicture(figures.valueDifference, picture, valueBands);
+  const { values, colours } = differencePictures(picture, figures, reading.plan.scale.steps);
   const cells = [plan, photographCell(reading, record), valueCell(reading, values)];
-  if (!hasColours(figures)) return cells;
-  return [...cells, colourCell(reading, differencePicture(figures.colourDifference, picture, colourBands))];
+  return colours === undefined ? cells : [...cells, colourCell(reading, colours)];
 }
 
 /** What each object is to show after a sitting; the finished picture where no sitting is known. */

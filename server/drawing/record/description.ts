@@ -7,7 +7,7 @@ import type { MeasuredRecord } from './choice.js';
 import { doubtsOf, notesOf } from './notes.js';
 import { farthestFirst, isTold, tailInWords } from './objects.js';
 import { colourShareInWords, valueShareInWords } from './cells.js';
-import { colourBands, differencePicture, hasColours, valueBands } from './pictures.js';
+import { differencePictures } from './pictures.js';
 import { type Series, colourSeries, valueSeries } from './shares.js';
 import { frameInWords } from './strip.js';
 import { dateOfSitting, objectInWords, sittingName } from './words.js';
@@ -50,6 +50,7 @@ function measuredSentences(
 ): readonly string[] {
   const { plan } = reading;
   const { figures, picture } = record;
+  const pictures = differencePictures(picture, figures, plan.scale.steps);
   const measured = records.filter((each): each is MeasuredRecord => each.is === 'measured');
   const at = measured.indexOf(record);
   const sorted = farthestFirst(figures.objects);
@@ -65,12 +66,10 @@ function measuredSentences(
   const values = shares(valueSeries(reading, measured));
   const colours = shares(colourSeries(reading, measured));
   return [
-    `Values: ${valueShareInWords(differencePicture(figures.valueDifference, picture, valueBands))}`,
-    ...(hasColours(figures)
-      ? [
-          `Colours: ${colourShareInWords(differencePicture(figures.colourDifference, picture, colourBands))} of CIEDE2000`,
-        ]
-      : []),
+    `Values: ${valueShareInWords(pictures.values)}`,
+    ...(pictures.colours === undefined
+      ? []
+      : [`Colours: ${colourShareInWords(pictures.colours)} of CIEDE2000`]),
     ...(values.length === 0 ? [] : [`Shares of values: ${inWords(values)}`]),
     ...(colours.length === 0 ? [] : [`Shares of colours: ${inWords(colours)}`]),
     ...(told.length === 0 ? [] : [`Objects, the farthest from the plan first: ${told.join('; ')}`]),

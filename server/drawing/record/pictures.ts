@@ -54,39 +54,82 @@ export interface DifferencePicture {
 /** Pixels to each side over which a difference is evened out, so that the grain of canvas and brush does not show as spots. */
 const REACH = 3;
 
-const made = new WeakMap<Float32Array, DifferencePicture>();
+/** What is off in a photograph, as pictures; that of colours only where the plan has some. */
+export interface DifferencePictures {
+  readonly values: DifferencePicture;
+  readonly colours?: DifferencePicture;
+}
 
-/** Kept by the differences themselves, so that the same ones are painted once. */
+interface Made {
+  /** What the plan had at each pixel. */
+  readonly planned: Float32Array;
+  /** What else the differences follow from. */
+  readonly by: string;
+  readonly pictures: DifferencePictures;
+}
+
+const made = new WeakMap<SquaredPicture, Made>();
+
+/**
+ * Kept with the photograph for as long as the plan has the same at each pixel: most edits change nothing of that, and are not
+ * to wait until a hundred thousand colours are compared again.
+ */
+export function differencePictures(
+  picture: SquaredPicture,
+  figures: RecordFigures,
+  steps: number,
+): DifferencePictures {
+  const planned = figures.planned.lab;
+  const by = `${steps} ${figures.objects.map(({ against }) => (against?.colour ? 'c' : against ? 'v' : '-')).join('')}`;
+  const known = made.get(picture);
+  if (known?.by === by && isSame(known.planned, planned)) return known.pictures;
+  const pictures = {
+    values: differencePicture(figures.valueDifference, picture, valueBands),
+    ...(hasColours(figures)
+      ? { colours: differencePicture(figures.colourDifference, picture, colourBands) }
+      : {}),
+  };
+  made.set(picture, { planned, by, pictures });
+  return pictures;
+}
+
+/** Bit by bit, as what is not a number equals nothing. */
+function isSame(one: Float32Array, other: Float32Array): boolean {
+  if (one === other) return true;
+  if (one.length !== other.length) return false;
+  const [left, right] = [one, other].map(
+    ({ buffer, byteOffset, length }) => new Uint32Array(buffer, byteOffset, length),
+  ) as [Uint32Array, Uint32Array];
+  return left.every((bits, index) => bits === right[index]);
+}
+
 export function differencePicture(
   differences: Float32Array,
   { width, height }: Pick<SquaredPicture, 'width' | 'height'>,
   scale: readonly Band[],
 ): DifferencePicture {
-  const known = made.get(differences);
-  if (known !== undefined) return known;
   const even = evenedOut(differences, width, height);
-  const counts = scale.map(() => 0);
-  let unplanned = 0;
-  const pixels = Uint8Array.from(even, (value) => {
-    if (Number.isNaN(value)) {
-      unplanned += 1;
-      return 0;
-    }
-    const band = Math.max(
-      0,
-      scale.findLastIndex(({ from }) => value >= from),
-    );
-    counts[band] = (counts[band] ?? 0) + 1;
-    return band + 1;
-  });
-  const all = Math.max(1, pixels.length);
-  const picture = {
+  const counts = new Array<number>(scale.length + 1).fill(0);
+  const pixels = new Uint8Array(even.length);
+  for (let pixel = 0; pixel < even.length; pixel += 1) {
+    const place = placeOn(scale, even[pixel] ?? NaN);
+    pixels[pixel] = place;
+    counts[place] = (counts[place] ?? 0) + 1;
+  }
+  const [unplanned = 0, ...shares] = counts.map((count) => count / Math.max(1, even.length));
+  return {
     href: indexedPicture({ width, height, pixels, colours: [undefined, ...scale.map(({ hex }) => hex)] }),
-    shares: counts.map((count) => count / all),
-    unplanned: unplanned / all,
+    shares,
+    unplanned,
   };
-  made.set(differences, picture);
-  return picture;
+}
+
+/** The band of a figure, counted from 1; 0 for what is no number. */
+function placeOn(scale: readonly Band[], value: number): number {
+  if (Number.isNaN(value)) return 0;
+  for (let band = scale.length - 1; band > 0; band -= 1)
+    if (value >= (scale[band]?.from ?? 0)) return band + 1;
+  return 1;
 }
 
 /** Each pixel the mean of those round it; what is not known stays so, and adds nothing to its neighbours. */

@@ -31,7 +31,12 @@ export function plannedPicture(
 }
 
 function lay(lab: Float32Array, from: number, to: number, colour: readonly [number, number, number]): void {
-  for (let i = 3 * from; i < 3 * to; i += 3) lab.set(colour, i);
+  const [l, a, b] = colour;
+  for (let i = 3 * from; i < 3 * to; i += 3) {
+    lab[i] = l;
+    lab[i + 1] = a;
+    lab[i + 2] = b;
+  }
 }
 
 /** Photograph less plan at each pixel, in steps of a scale; NaN where the plan has nothing. */

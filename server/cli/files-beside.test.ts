@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, truncateSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { filesBeside } from './files-beside.js';
+import { filesBeside, picturesBeside } from './files-beside.js';
 
 const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-beside-'));
 const plans = path.join(top, 'studio', 'plans');
@@ -19,6 +19,8 @@ beforeAll(() => {
   writeFileSync(path.join(plans, 'latin.svg'), Buffer.from([0x3c, 0xfc]));
   writeFileSync(path.join(plans, 'huge.svg'), '');
   truncateSync(path.join(plans, 'huge.svg'), 5 * 1024 * 1024 + 1);
+  writeFileSync(path.join(plans, 'huge.jpg'), '');
+  truncateSync(path.join(plans, 'huge.jpg'), 100 * 1024 * 1024 + 1);
   symlinkSync(path.join(top, 'secret.txt'), path.join(plans, 'leak.svg'));
   symlinkSync(path.join(plans, 'parts', 'door.svg'), path.join(plans, 'inside.svg'));
   symlinkSync(path.join(plans, 'nothing.svg'), path.join(plans, 'dangling.svg'));
@@ -65,5 +67,24 @@ describe('filesBeside', () => {
     ],
   ])('refuses %j with a reason', (written, reason) => {
     expect(filesBeside(plans, plans)(written)).toEqual({ ok: false, reason });
+  });
+});
+
+describe('picturesBeside', () => {
+  it('reads bytes as they are, larger ones than texts may be', () => {
+    const read = picturesBeside(plans, plans)('huge.svg');
+    expect(read.ok && read.bytes.length).toBe(5 * 1024 * 1024 + 1);
+    expect(picturesBeside(plans, plans)('latin.svg')).toMatchObject({ ok: true });
+  });
+
+  it.each([
+    ['../../secret.txt', outside.reason],
+    ['leak.svg', outside.reason],
+    ['parts', 'This is not a file.'],
+    ['none.jpg', 'There is no such file.'],
+    ['huge.jpg', 'This file is larger than 100 MB.'],
+    ['/etc/passwd', 'Files are named by their path from the plan, not from the top of the disk.'],
+  ])('refuses %s as texts are refused', (name, reason) => {
+    expect(picturesBeside(plans, plans)(name)).toEqual({ ok: false, reason });
   });
 });

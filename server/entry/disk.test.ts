@@ -4,7 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { URI } from 'vscode-uri';
-import { readFromDisk } from './disk.js';
+import { readBytesFromDisk, readFromDisk } from './disk.js';
 
 let base: string;
 
@@ -25,8 +25,8 @@ beforeAll(async () => {
 
 afterAll(() => rm(base, { recursive: true, force: true }));
 
-const read = (file: string, root = 'studio') =>
-  readFromDisk(URI.file(path.join(base, file)).toString(), [URI.file(path.join(base, root)).toString()]);
+const uriOf = (file: string) => URI.file(path.join(base, file)).toString();
+const read = (file: string, root = 'studio') => readFromDisk(uriOf(file), [uriOf(root)]);
 
 test('a text below the root', async () => {
   expect(await read('studio/door.svg')).toEqual({ ok: true, text: '<svg/>' });
@@ -57,4 +57,13 @@ test.each([
 
 test('what is not on a disk is refused', async () => {
   expect((await readFromDisk('http://localhost/a.svg', ['http://localhost/'])).ok).toBe(false);
+});
+
+test('photographs are read as bytes, larger ones than texts may be, and by the same rules', async () => {
+  const bytesOf = (file: string) => readBytesFromDisk(uriOf(file), [uriOf('studio')]);
+  expect(await bytesOf('studio/latin1.svg')).toMatchObject({ ok: true });
+  const large = await bytesOf('studio/large.svg');
+  expect(large.ok && large.bytes.length).toBeGreaterThan(5 * 1024 * 1024);
+  expect(await bytesOf('studio/out.svg')).toMatchObject({ ok: false });
+  expect(await bytesOf('secret.svg')).toMatchObject({ ok: false });
 });

@@ -35,15 +35,18 @@ export async function buildMahlstick(): Promise<Mahlstick> {
   const folder = mkdtempSync(path.join(root, 'artefacts', 'mahlstick-'));
   chmodSync(folder, 0o755);
   const file = path.join(folder, 'mahlstick.cjs');
-  await esbuild.build({
-    ...(await bundleOptions('server/cli/main.ts')),
-    absWorkingDir: root,
-    entryPoints: ['server/cli/main.ts'],
-    outfile: file,
-    bundle: true,
-    external: ['@resvg/resvg-js'],
-    logLevel: 'error',
-  });
+  const built = async (entry: string, outfile: string) =>
+    esbuild.build({
+      ...(await bundleOptions(entry)),
+      absWorkingDir: root,
+      entryPoints: [entry],
+      outfile,
+      bundle: true,
+      external: ['@resvg/resvg-js'],
+      logLevel: 'error',
+    });
+  await built('server/cli/main.ts', file);
+  await built('server/entry/photograph.ts', path.join(folder, 'photograph.js'));
   return {
     file,
     run: (words, options = {}) => start(file, words, options),

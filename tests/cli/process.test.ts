@@ -3,6 +3,7 @@ import { chmodSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from '
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
+import { mozJpeg, quarters } from '../photographs/made.js';
 import { examplesFolder } from './examples-folder.js';
 import { buildMahlstick, type Mahlstick, type RunOptions } from './mahlstick.js';
 
@@ -45,6 +46,16 @@ describe('mahlstick', () => {
     const env = { NODE_OPTIONS: `--require ${path.join(plans.folder, 'refuse.cjs')}` };
     expect((await run(['draw', 'ten.mahl'], { env })).code).toBe(0);
     expect(await run(['draw', 'ten.mahl', '-o', 'ten.png'], { env })).toMatchObject({ code: 3 });
+  });
+
+  it('measures a photograph in a thread of its own, and ends when it is done', async () => {
+    write('01.jpg', await mozJpeg(quarters(64, 48)));
+    write('recorded.mahl', 'canvas 40 x 30 cm\nsitting "Block in" on 2026-03-09\n  photo "01.jpg"\n');
+    const { code, stdout } = await run(['record', 'recorded.mahl', '--json']);
+    expect(code).toBe(0);
+    expect(stdout).toContain('"is": "measured"');
+    write('01.jpg', '');
+    expect((await run(['record', 'recorded.mahl', '--json'])).stdout).toContain('This file is empty.');
   });
 
   it('takes a reader that leaves early for what it is', async () => {

@@ -47,7 +47,7 @@ const made: readonly Made[] = [
       height: 720,
       corners: corners([96, 70], [716, 52], [742, 590], [78, 566]),
       card: { x: 826, y: 470 },
-      light: [1.12, 1, 0.78],
+      light: [0.96, 0.86, 0.67],
       falloff: 0.12,
       quality: 74,
       seed: 2,

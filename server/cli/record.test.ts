@@ -118,15 +118,13 @@ describe('mahlstick record', () => {
                  such file.
           Try: Name a JPEG, PNG or WebP that lies beside the plan, or take the line
                out.
-        warning: After “Stool” on 9 March 2027 the middle values cover 0.3 % of the
-                 canvas; the budget is 60 % within 5 %, and in the plan it is 60.8 %.
-                 Most of the difference is \`wall\`, 0.6 steps darker than planned: 60.6
-                 % of the canvas has left the middle values with it. The darks miss
-                 theirs too.
+        warning: After “Stool” the middle values cover 0.3 % of the canvas; the budget
+                 is 60 % within 5 %, the plan has 60.8 %. Most of that is \`wall\`, 0.6
+                 steps darker than planned: with it 60.6 % of the canvas has left
+                 them. The darks miss theirs too.
           Try: Lighten \`wall\` by 0.6 steps: that brings the middle values to 60.8 %.
-        hint: After “Stool” on 9 March 2027 \`wall\` is farther from the plan than after
-              “Block in”: 13.3 off now, 0.1 then. It is now 0.6 steps darker than
-              planned.
+        hint: After “Stool” \`wall\` is farther from the plan than after “Block in”:
+              13.3 off now, 0.1 then. It is now 0.6 steps darker than planned.
           Try: Nothing was planned for it in that sitting: look whether something was
                painted over its edge, or the light of the two photographs differs.
 

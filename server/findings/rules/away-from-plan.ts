@@ -34,7 +34,7 @@ export const awayFromPlan: Rule = {
       if (!exceeds(now - then, limit)) return [];
       return [
         {
-          message: `${afterSitting(plan, measures, latest.sitting)} ${quoted(object.name)} is farther from the plan than after ${sittingName(plan, before)}: ${plainNumber(now, 1)} off now, ${plainNumber(then, 1)} then.${stepsTold(against)}`,
+          message: `${afterSitting(plan, latest.sitting)} ${quoted(object.name)} is farther from the plan than after ${sittingName(plan, before)}: ${plainNumber(now, 1)} off now, ${plainNumber(then, 1)} then.${stepsTold(against)}`,
           advice: wasWorked(plan, latest.sitting, object.index)
             ? `Look at the photograph of ${sittingName(plan, before)} before you go on with it.`
             : 'Nothing was planned for it in that sitting: look whether something was painted over its edge, or the light of the two photographs differs.',

@@ -43,7 +43,7 @@ function found(
   const many = role.endsWith('s');
   return {
     message:
-      `${afterSitting(plan, measures, latest.sitting)} ${role} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, and in the plan it is ${percent(planned.share)}.` +
+      `${afterSitting(plan, latest.sitting)} ${role} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, the plan has ${percent(planned.share)}.` +
       (cause ? ` ${causeInWords(plan, cause)}` : '') +
       missedToo(others),
     advice: cause

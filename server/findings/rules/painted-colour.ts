@@ -33,7 +33,7 @@ export const paintedColour: Rule = {
       if (!colour || hueAndChroma === undefined || !exceeds(hueAndChroma, limit)) return [];
       return [
         {
-          message: `${afterSitting(plan, measures, latest.sitting)} the colour of ${quoted(object.name)} is ${plainNumber(hueAndChroma, 1)} off what is planned, at its planned value: ${turnInWords(seen.colour, colour)}.`,
+          message: `${afterSitting(plan, latest.sitting)} the colour of ${quoted(object.name)} is ${plainNumber(hueAndChroma, 1)} off what is planned, at its planned value: ${turnInWords(seen.colour, colour)}.`,
           remedy: () => ({ advice: adviceOn(plan, measures, object, seen.colour, colour) }),
           location: latest.location,
           related: [

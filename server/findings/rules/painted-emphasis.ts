@@ -70,7 +70,7 @@ function found(
       undefined,
     );
   return {
-    message: `${afterSitting(plan, measures, latest.sitting)} a place at ${where}, ${length(fromFocus * plan.canvas.diagonal, plan.canvas)} from the focal point, draws the eye most; the focal point has ${strengthPercent(atFocus, 1)} of its contrast, and in the plan ${strengthPercent(latest.figures.emphasis?.planned?.atFocus ?? 0, 1)} of the strongest.${off ? ` There ${quoted(off.object.name)} is ${offInSteps(off.against.stepsOff)} than planned.` : ''}`,
+    message: `${afterSitting(plan, latest.sitting)} a place at ${where}, ${length(fromFocus * plan.canvas.diagonal, plan.canvas)} from the focal point, draws the eye most; the focal point has ${strengthPercent(atFocus, 1)} of its contrast, and in the plan ${strengthPercent(latest.figures.emphasis?.planned?.atFocus ?? 0, 1)} of the strongest.${off ? ` There ${quoted(off.object.name)} is ${offInSteps(off.against.stepsOff)} than planned.` : ''}`,
     advice: off
       ? `Bring ${quoted(off.object.name)} back to its step first, then look again.`
       : 'Soften the edges there, or sharpen those at the focal point.',

@@ -44,8 +44,8 @@ function found(
   const cause = causeOf(plan, measures, latest, entry);
   return {
     message:
-      `${afterSitting(plan, measures, latest.sitting)} ${words} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, and in the plan it is ${percent(planned.share)}.` +
-      (cause ? ` ${causeInWords(plan, cause, words)}` : '') +
+      `${afterSitting(plan, latest.sitting)} ${words} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, the plan has ${percent(planned.share)}.` +
+      (cause ? ` ${causeInWords(plan, cause, many)}` : '') +
       missedToo(others),
     advice: cause
       ? adviceOn(plan, cause, entry)
@@ -85,11 +85,11 @@ function causeOf(
   return most && sign * most.more > 0 ? most : undefined;
 }
 
-function causeInWords(plan: Plan, { seen, more }: Cause, words: string): string {
+function causeInWords(plan: Plan, { seen, more }: Cause, many: boolean): string {
   const name = objectName(plan, seen.object);
   const off = seen.against?.stepsOff ?? 0;
   const isOff = Math.abs(off) >= SAID ? `, ${offInSteps(off)} than planned` : '';
-  return `Most of the difference is ${name}${isOff}: ${percent(Math.abs(more))} of the canvas has ${more > 0 ? `gone over to ${words}` : `left ${words}`} with it.`;
+  return `Most of that is ${name}${isOff}: with it ${percent(Math.abs(more))} of the canvas has ${more > 0 ? 'come to' : 'left'} ${many ? 'them' : 'it'}.`;
 }
 
 function adviceOn(plan: Plan, { seen, more }: Cause, entry: BudgetMeasure): string {

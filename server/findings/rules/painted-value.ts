@@ -30,7 +30,7 @@ export const paintedValue: Rule = {
       if (!exceeds(Math.abs(against.stepsOff), limit)) return [];
       return [
         {
-          message: `${afterSitting(plan, measures, latest.sitting)} ${quoted(object.name)} is ${offInSteps(against.stepsOff)} than planned: step ${plainNumber(seen.step, 1)} in the photograph, ${plainNumber(against.step, 1)} in the plan.`,
+          message: `${afterSitting(plan, latest.sitting)} ${quoted(object.name)} is ${offInSteps(against.stepsOff)} than planned: step ${plainNumber(seen.step, 1)} in the photograph, ${plainNumber(against.step, 1)} in the plan.`,
           remedy: () => ({ advice: adviceOn(plan, measures, latest, object, against) }),
           location: latest.location,
           related: [

@@ -1,16 +1,13 @@
-import type { Measures } from '../../measure/measures.js';
 import type { Doubt } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
-import { dayInWords } from './days.js';
-import { sittingAndDay } from './layers.js';
+import { dayInWords, sittingName } from './days.js';
 import { objectName, percent } from './words.js';
 import { dayOf } from '../../measure/sittings/days.js';
 
-/** `After “Body colour” on 22 January 2027` */
-export function afterSitting(plan: Plan, { schedule }: Measures, index: number): string {
-  const sitting = schedule?.sittings.find((one) => one.sitting === index) ?? { sitting: index };
-  return `After ${sittingAndDay(plan, sitting)}`;
+/** `After “Body colour”` */
+export function afterSitting(plan: Plan, index: number): string {
+  return `After ${sittingName(plan, index)}`;
 }
 
 /** So many steps, with one place: `1.2 steps`, `one step`. */
@@ -43,7 +40,7 @@ export function doubtInWords(plan: Plan, doubt: Doubt): string {
       return `On ${percent(doubt.share)} of the canvas there is nearly white on what is to be darker${where}: it looks like glare.`;
     }
     case 'exposure':
-      return `Nearly everything in it is ${doubt.stops < 0 ? 'darker' : 'lighter'} than planned by the same part, as with ${doubt.stops < 0 ? 'less' : 'more'} light: ${plainNumber(Math.abs(doubt.stops), 1)} stops. That is rather the exposure than the painting.`;
+      return `Nearly all of it is ${doubt.stops < 0 ? 'darker' : 'lighter'} than planned by about ${plainNumber(Math.abs(doubt.stops), 1)} stops: rather the exposure than the painting.`;
     case 'grey patch':
       return `Its grey patch could not be used: ${doubt.reason}`;
     case 'coloured light':

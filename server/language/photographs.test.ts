@@ -238,6 +238,20 @@ describe('measuring that is stopped', () => {
   });
 });
 
+it('a text that is only tried has nothing measured for it', async () => {
+  ask(['1.jpg']);
+  await idle();
+  const { aside } = photographs.photographsFor(plan);
+  expect(aside.squared(wish('1.jpg'))).toMatchObject({ reason: 'one' });
+  expect([aside.squared(wish('1.jpg', 3)), aside.squared(wish('2.jpg')), aside.sizeOf('2.jpg')]).toEqual([
+    undefined,
+    undefined,
+    undefined,
+  ]);
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  expect(measured).toEqual(['one 1.5']);
+});
+
 describe('a saved plan', () => {
   it('has its photographs read again only where nobody tells of changes', async () => {
     ask(['1.jpg']);

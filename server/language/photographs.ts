@@ -27,6 +27,11 @@ export interface PlanPhotographsHost {
   readonly settleMilliseconds?: number;
 }
 
+export interface AskedPhotographs extends Photographs {
+  /** The same for a text that is only tried: it is answered with what is known, and nothing is read or measured for it. */
+  readonly aside: Photographs;
+}
+
 /** What is shown while photographs are measured. */
 export interface MeasuringShown {
   /** `part` of all that is known to be done, 0 to 1. */
@@ -95,7 +100,7 @@ export class PlanPhotographs {
   }
 
   /** What one computation of a plan asks. What was asked for in neither this nor the last one is let go. */
-  photographsFor(planUri: string): Photographs {
+  photographsFor(planUri: string): AskedPhotographs {
     let computation: number | undefined;
     const begun = (): number => {
       if (computation === undefined) {
@@ -116,6 +121,16 @@ export class PlanPhotographs {
         const now = begun();
         const found = this.#entryAt(planUri, path);
         return 'ok' in found ? found : this.#sizeOf(found, planUri, now);
+      },
+      aside: {
+        squared: (squaring) => {
+          const known = this.#known(planUri, squaring.path);
+          return known && this.#answerTo(known, squaring);
+        },
+        sizeOf: (path) => {
+          const known = this.#known(planUri, path);
+          return known && this.#sizeIn(known);
+        },
       },
     };
   }
@@ -155,6 +170,11 @@ export class PlanPhotographs {
     for (const entry of left) entry.isStopped = true;
     this.#current?.controller.abort();
     this.#tell(left);
+  }
+
+  #known(planUri: string, path: string): Entry | undefined {
+    const target = resolvePath(planUri, path, this.#host.folders());
+    return target.ok ? this.#entries.get(usualSpelling(target.uri)) : undefined;
   }
 
   #entryAt(planUri: string, path: string): Entry | NoPhotograph {

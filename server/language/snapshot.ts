@@ -54,7 +54,7 @@ export interface SnapshotSource {
   /** Finds mixtures, at once or beside the typing; what it knows is kept from snapshot to snapshot too. */
   readonly mixer: Mixer;
   /** The pictures beside the plan, as far as they are known; without it they stay on their way. */
-  readonly photographs?: Photographs;
+  readonly photographs?: Photographs & { readonly aside?: Photographs };
   /** What is set of rules outside of the plan. */
   readonly ruleSettings?: RuleSettings;
 }
@@ -82,7 +82,9 @@ export function takeSnapshot({
   const readInstead = (other: string): TriedReading => {
     const otherTree = parseText(other, tree());
     const otherPlan = resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() });
-    const otherMeasures = once(() => measure(otherPlan, memory.aside(), mixer.aside(), photographs));
+    const otherMeasures = once(() =>
+      measure(otherPlan, memory.aside(), mixer.aside(), photographs?.aside ?? photographs),
+    );
     const otherFindings = once(() => check(otherPlan, otherMeasures(), ruleSettings));
     return {
       tree: otherTree,

@@ -62,7 +62,7 @@ describe('check', () => {
     const names = readdirSync(plans.folder).filter((name) => name.endsWith('.mahl'));
     const { code, stdout, stderr } = await run(['check', ...names]);
     expect([code, stderr]).toEqual([0, '']);
-    expect(stdout).toMatch(/^8 plans: no errors, 3 warnings, /m);
+    expect(stdout).toMatch(/^8 plans: no errors, 5 warnings, /m);
     expect(stdout).toContain('because "read from across the road');
   });
 

@@ -17,13 +17,17 @@ export interface Resampled {
   readonly blackShare: number;
 }
 
-/** Samples of one pixel that comes out, across or down; a steep perspective asks for more in its far corner than it is worth. */
-const MOST_SAMPLES = 64;
+/**
+ * Samples of one pixel that comes out, across or down: 9 are as even as a painter can see, and of a photograph of 24 million
+ * pixels a third of what all would be. What is measured is smaller than what is shown, and has some 50 to each pixel.
+ */
+const MOST_SAMPLES = 3;
 
 /**
  * Brings what lies between four corners of a photograph onto a rectangle, in linear light. Where pixels of the photograph are
- * smaller than those that come out, all of them are averaged, by samples no farther apart than they are; where they are
- * larger, four are mixed by their distance. Beside the photograph its edge goes on. What is not opaque stands before white.
+ * smaller than those that come out, samples of them are averaged, each row of them a little farther along than the one above,
+ * so that neither the weave of a canvas nor a straight edge meets all of them at once; where they are larger, four are mixed by
+ * their distance. Beside the photograph its edge goes on. What is not opaque stands before white.
  * @param corners in pixels as they are stored, convex
  */
 export function resample(pixels: Pixels, tables: Tables, corners: Corners, out: Size): Resampled {
@@ -73,7 +77,13 @@ function averaged(reading: Reading, across: number, down: number): Resampled {
   for (let to = 0; to < out.height; to++) {
     row.fill(0);
     for (let sub = 0; sub < down; sub++)
-      addRow(reading, { y: (to * down + sub + 0.5) / (out.height * down), across, row, ends });
+      addRow(reading, {
+        y: (to * down + sub + 0.5) / (out.height * down),
+        shift: (sub + 0.5) / down,
+        across,
+        row,
+        ends,
+      });
     for (let index = 0; index < row.length; index++)
       rgb[row.length * to + index] = (row[index] as number) / (across * down);
   }
@@ -85,6 +95,8 @@ function averaged(reading: Reading, across: number, down: number): Resampled {
 interface SampleRow {
   /** From the upper edge of what comes out, 0 to 1. */
   readonly y: number;
+  /** From one sample to the next, how far along each stands. */
+  readonly shift: number;
   readonly across: number;
   readonly row: Float64Array;
   readonly ends: Ends;
@@ -99,7 +111,7 @@ interface Ends {
 type AddRow = (reading: Reading, into: SampleRow) => void;
 
 /** Of 8 or 16 bits, opaque or not. */
-const anyRow: AddRow = ({ pixels, tables, map, out }, { y, across, row, ends }) => {
+const anyRow: AddRow = ({ pixels, tables, map, out }, { y, shift, across, row, ends }) => {
   const { data, width, height } = pixels;
   const [red, green, blue] = tables;
   const top = red.length - 1;
@@ -107,7 +119,7 @@ const anyRow: AddRow = ({ pixels, tables, map, out }, { y, across, row, ends }) 
   let sample = 0;
   for (let column = 0; column < out.width; column++) {
     for (let part = 0; part < across; part++, sample++) {
-      const { x: u, y: v } = project(map, { x: (sample + 0.5) / (out.width * across), y });
+      const { x: u, y: v } = project(map, { x: (sample + shift) / (out.width * across), y });
       const at = 4 * (within(Math.floor(v), height) * width + within(Math.floor(u), width));
       const [r, g, b] = [data[at] ?? 0, data[at + 1] ?? 0, data[at + 2] ?? 0];
       const share = (data[at + 3] ?? 0) / top;
@@ -136,7 +148,7 @@ function addOpaqueRow(
   width: number,
   height: number,
   { tables, map, out }: Reading,
-  { y, across, row, ends }: SampleRow,
+  { y, shift, across, row, ends }: SampleRow,
 ): void {
   const red = tables[0];
   const green = tables[1];
@@ -165,8 +177,8 @@ function addOpaqueRow(
     const nextV = (d * x + startV) * scale;
     const stepU = ((nextU - fixedU) * perSample) | 0;
     const stepV = ((nextV - fixedV) * perSample) | 0;
-    let placeU = (fixedU + stepU * 0.5) | 0;
-    let placeV = (fixedV + stepV * 0.5) | 0;
+    let placeU = (fixedU + stepU * shift) | 0;
+    let placeV = (fixedV + stepV * shift) | 0;
     fixedU = nextU;
     fixedV = nextV;
     let sumRed = 0;

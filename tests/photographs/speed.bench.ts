@@ -1,25 +1,15 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { bench, describe } from 'vitest';
 import { decode } from '../../server/photograph/codec/decode.js';
 import { headOf } from '../../server/photograph/head/head.js';
 import { squarePhotograph } from '../../server/photograph/square.js';
 import type { PicturePlace } from '../../server/plan/plan.js';
-import { mozJpeg, painted } from './made.js';
 
 /** Side by side in one run: a photograph of 24 million pixels decoded, and squared up from its bytes on. */
 
-const [width, height] = [6_000, 4_000];
-/** Soft tones and the grain of a sensor, so that it is as large as what a camera writes. */
-const photograph = await mozJpeg(
-  painted(width, height, (x, y) => {
-    const grain = ((Math.imul(x, 73_856_093) ^ Math.imul(y, 19_349_663)) >>> 7) % 25;
-    return [
-      120 + 90 * Math.sin(x / 300 + y / 900) + grain - 12,
-      110 + 80 * Math.sin(y / 400) + grain - 12,
-      90 + 60 * Math.sin((x + y) / 500) + grain - 12,
-    ];
-  }),
-  { quality: 95, chroma_subsample: 2 },
-);
+/** 6000 x 4000 pixels, as a camera wrote them; of the package `exif` (MIT). */
+const photograph = readFileSync(createRequire(import.meta.url).resolve('exif/test/sony-alpha-6000.jpg'));
 const at = (across: number, down: number): PicturePlace => ({
   across: { value: across, in: 'parts' },
   down: { value: down, in: 'parts' },

@@ -10,7 +10,15 @@ import { tried } from './trial.js';
 /** The plan as it would be drawn after the change. */
 export function tryChange(
   snapshot: Snapshot,
-  { version, change, view, distanceMillimetres, sitting, isNarrow, handling = true }: TryChangeParams & HandlingWanted,
+  {
+    version,
+    change,
+    view,
+    distanceMillimetres,
+    sitting,
+    isNarrow,
+    handling = true,
+  }: TryChangeParams & HandlingWanted,
 ): SceneResult | Refused {
   const trial = tried(snapshot, version, change);
   if (trial.kind === 'refused') return { version, refused: trial.why };

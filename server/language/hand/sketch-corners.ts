@@ -16,7 +16,9 @@ export function moveSketchCorner(
   { corner, sitting, to, width, height }: Placed,
 ): Attempt {
   const picture =
-    sitting === undefined ? every(snapshot.plan.statements, 'sketch').at(-1) : photographOf(snapshot, sitting);
+    sitting === undefined
+      ? every(snapshot.plan.statements, 'sketch').at(-1)
+      : photographOf(snapshot, sitting);
   if (!picture)
     return refusal(`The plan has no ${sitting === undefined ? 'sketch' : 'such photograph'} any more.`);
   const stated = every(picture.children, 'corners').at(-1);

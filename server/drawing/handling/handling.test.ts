@@ -1,12 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { ReadFile } from '../../plan/plan.js';
 import { compose } from '../compose.js';
 import type { Handling } from '../scene.js';
 import { markOf, worked } from '../test-plans.js';
 
-function handlingIn(text: string): Handling {
-  const { plan, measures, findings } = worked(text);
+function handlingIn(text: string, readFile?: ReadFile): Handling {
+  const { plan, measures, findings } = worked(text, readFile);
   const { handling } = compose(plan, measures, findings, 'values', { handling: true });
   if (!handling) throw new Error('no handling');
   return handling;
@@ -121,7 +122,8 @@ describe('what can be taken hold of', () => {
   it.each(readdirSync(folder).filter((name) => name.endsWith('.mahl')))(
     'has keys of its own in %s',
     (name) => {
-      const { grips: held } = handlingIn(readFileSync(path.join(folder, name), 'utf8'));
+      const textOf = (file: string) => readFileSync(path.join(folder, file), 'utf8');
+      const { grips: held } = handlingIn(textOf(name), (file) => ({ ok: true, text: textOf(file) }));
       expect(held.length).toBeGreaterThan(5);
       expect(new Set(held.map(({ key }) => key)).size).toBe(held.length);
       for (const { at } of held) expect([at.x, at.y].every(Number.isFinite)).toBe(true);

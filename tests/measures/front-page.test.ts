@@ -16,6 +16,7 @@ it('shows figures that are measured on its plan', () => {
 });
 
 it('quotes a finding and its advice as they are told', () => {
-  const [message, advice] = [...page.matchAll(/"([A-Z][^"]*\.)"/gu)].map(([, quoted]) => quoted);
+  const [paragraph = ''] = /^- \*\*finds\*\*.*$/mu.exec(page) ?? [];
+  const [message, advice] = [...paragraph.matchAll(/"([A-Z][^"]*\.)"/gu)].map(([, quoted]) => quoted);
   expect(findings.map((finding) => [finding.message, finding.advice])).toContainEqual([message, advice]);
 });

@@ -16,12 +16,21 @@ export async function withShownPhotographs(measures: Measures): Promise<Measures
   return { ...measures, record: { ...record, sittings } };
 }
 
+/** Half as wide and high as it is measured, which is enough for a page of text. */
 async function shown(picture: SquaredPicture): Promise<SquaredPicture> {
-  const { width, height, lab } = picture;
+  const [width, height] = [Math.floor(picture.width / 2), Math.floor(picture.height / 2)];
+  const mean = (column: number, row: number, channel: number): number =>
+    [0, 1, picture.width, picture.width + 1].reduce(
+      (sum, next) =>
+        sum + (picture.lab[3 * (2 * row * picture.width + 2 * column + next) + channel] ?? 0) / 4,
+      0,
+    );
   const data = new Uint8ClampedArray(4 * width * height);
-  for (let pixel = 0; pixel < width * height; pixel++) {
-    const [l = 0, a = 0, b = 0] = lab.subarray(3 * pixel, 3 * pixel + 3);
-    data.set([...labToRgb([l, a, b]).map((channel) => 255 * channel), 255], 4 * pixel);
+  for (let row = 0; row < height; row++) {
+    for (let column = 0; column < width; column++) {
+      const rgb = labToRgb([mean(column, row, 0), mean(column, row, 1), mean(column, row, 2)]);
+      data.set([...rgb.map((channel) => 255 * channel), 255], 4 * (row * width + column));
+    }
   }
   return { ...picture, shown: { width, height, jpeg: await encode({ width, height, data }) } };
 }

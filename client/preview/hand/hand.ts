@@ -90,6 +90,8 @@ export class Hand {
     this.#moving = new Moving({
       ...shared,
       gripAt: (event) => (this.tool === undefined ? this.#selection.gripAt(event) : undefined),
+      // The cursor of the text may be there already, while something else has been marked by keys.
+      clicked: ({ subject }) => this.#selection.select(subject),
       begun: (grip) => this.#begun(grip),
     });
     this.#keyboard = new Keyboard({

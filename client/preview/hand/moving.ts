@@ -22,6 +22,8 @@ export interface MovingHost {
   /** What a pointer that comes down there would move. */
   readonly gripAt: (event: PointerEvent) => Grip | undefined;
   readonly snaps: () => boolean;
+  /** It was pressed and let go of where it is. */
+  readonly clicked: (grip: Grip) => void;
   /** It moves from now on. */
   readonly begun: (grip: Grip) => void;
   readonly attempt: (change: HandChange) => void;
@@ -230,6 +232,7 @@ export class Moving {
     if (holding?.pointer !== event.pointerId) return;
     if (holding.state === 'pressed') {
       this.#end();
+      this.#host.clicked(holding.grip);
       return;
     }
     event.stopPropagation();

@@ -14,3 +14,18 @@ export function keepFocus(): void {
     }
   });
 }
+
+/** From when on the page looks whether it has the focus, milliseconds. */
+const looks = [0, 50, 150, 300] as const;
+
+/**
+ * Takes the focus for the page, where the editor has given it to what the page lies in alone: it does so when it is asked for
+ * the page while it is still on its way to the text.
+ */
+export function takeFocus(): void {
+  for (const after of looks) {
+    setTimeout(() => {
+      if (!document.hasFocus()) window.focus();
+    }, after);
+  }
+}

@@ -7,7 +7,7 @@ import { DistanceChoice } from './toolbar/distance-choice.js';
 import { element } from './elements.js';
 import { exampleFor } from './example.js';
 import { Hand } from './hand/hand.js';
-import { keepFocus } from './kept-focus.js';
+import { keepFocus, takeFocus } from './kept-focus.js';
 import { FindingsList } from './findings/findings-list.js';
 import {
   type FromPage,
@@ -194,6 +194,9 @@ function take(message: ToPage): void {
       return;
     case 'read only':
       notices.readOnly();
+      return;
+    case 'come back':
+      takeFocus();
       return;
     case 'sketch':
       toolbar.sketch.received(message.file, message.read);

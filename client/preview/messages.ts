@@ -66,6 +66,8 @@ const toPage = v.variant('type', [
   v.strictObject({ type: v.literal('gone') }),
   /** The plan can be read and not written. */
   v.strictObject({ type: v.literal('read only') }),
+  /** The text has done what was asked for, and the focus comes back to the page. */
+  v.strictObject({ type: v.literal('come back') }),
   /** The file of the sketch or the photograph that is wanted, as the plan names it. */
   v.strictObject({
     type: v.literal('sketch'),

@@ -320,7 +320,10 @@ export class PreviewPanel implements vscode.Disposable {
         void this.#hand.write(message);
         return;
       case 'step':
-        void this.#hand.step(message.to, () => this.#parts.panel.reveal());
+        void this.#hand.step(message.to, () => {
+          this.#parts.panel.reveal();
+          this.#post({ type: 'come back' });
+        });
         return;
     }
   }

@@ -1,12 +1,8 @@
 import { encode } from 'jpeg-js';
 import type { SquaredPicture } from '../../server/measure/photograph/photographs.js';
-import {
-  type Corners,
-  type Homography,
-  fromUnitSquare,
-  project,
-} from '../../server/plan/geometry/homography.js';
+import { type Corners, fromUnitSquare, project } from '../../server/plan/geometry/homography.js';
 import { labToRgb } from '../../server/plan/colour/srgb.js';
+import { curve, inverse, linear } from '../support/taken-photographs.js';
 
 /** How a painting that never was is photographed, so that the file is like one that a painter takes. */
 export interface Taking {
@@ -54,26 +50,11 @@ export function taken(
       );
       const grain = 1 + 0.012 * (random() - 0.5);
       lit.forEach((channel, index) => {
-        data[4 * (y * width + x) + index] = Math.round(255 * encoded(channel * grain));
+        data[4 * (y * width + x) + index] = Math.round(255 * curve(Math.min(1, channel * grain)));
       });
     }
   }
   return Uint8Array.from(encode({ width, height, data }, quality).data);
-}
-
-/** The way back, by the adjugate of the matrix: the factor before it makes no difference to where a point comes to lie. */
-function inverse({ a, b, c, d, e, f, g, h, i }: Homography): Homography {
-  return {
-    a: e * i - f * h,
-    b: c * h - b * i,
-    c: b * f - c * e,
-    d: f * g - d * i,
-    e: a * i - c * g,
-    f: c * d - a * f,
-    g: d * h - e * g,
-    h: b * g - a * h,
-    i: a * e - b * d,
-  };
 }
 
 /** What stands at a place: the painting, its edge, the grey card or the wall. */
@@ -116,16 +97,6 @@ function smooth(
     });
   }
   return mixed as unknown as Light;
-}
-
-/** IEC 61966-2-1, both ways. */
-function linear(channel: number): number {
-  return channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4;
-}
-
-function encoded(light: number): number {
-  const clipped = Math.min(1, Math.max(0, light));
-  return clipped <= 0.0031308 ? 12.92 * clipped : 1.055 * clipped ** (1 / 2.4) - 0.055;
 }
 
 /** The same numbers from 0 to 1 for the same seed: a linear congruence, as in Knuth's second volume. */

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { PhotonImage } from '@silvia-odwyer/photon-node';
 import { describe, expect, it } from 'vitest';
 import { squarePhotograph } from '../../server/photograph/square.js';
+import { linear } from '../support/taken-photographs.js';
 
 /**
  * Photographs that cameras have taken: those that the package `exif` 0.6.0 (MIT) tries itself with, one of 13 million pixels of
@@ -12,11 +13,9 @@ import { squarePhotograph } from '../../server/photograph/square.js';
  */
 const folder = path.join(path.dirname(createRequire(import.meta.url).resolve('exif/package.json')), 'test');
 
-/** The lightness of each grey level of sRGB's linear light: IEC 61966-2-1, CIE 15:2004. */
-const linear = Array.from({ length: 256 }, (_, level) => {
-  const part = level / 255;
-  return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-});
+/** The light of each level of sRGB. */
+const lightOf = Array.from({ length: 256 }, (_, level) => linear(level / 255));
+/** CIE 15:2004, section 8.2.1.1. */
 const lightnessOf = (luminance: number): number =>
   luminance > (6 / 29) ** 3 ? 116 * Math.cbrt(luminance) - 16 : (29 / 3) ** 3 * luminance;
 
@@ -33,7 +32,7 @@ function fieldsTold(bytes: Uint8Array, across: number, down: number): readonly n
       const at = 4 * (y * width + x);
       const field = Math.floor((y * down) / height) * across + Math.floor((x * across) / width);
       const [red = 0, green = 0, blue = 0] = [pixels[at], pixels[at + 1], pixels[at + 2]];
-      sums[field]! += 0.2126 * linear[red]! + 0.7152 * linear[green]! + 0.0722 * linear[blue]!;
+      sums[field]! += 0.2126 * lightOf[red]! + 0.7152 * lightOf[green]! + 0.0722 * lightOf[blue]!;
       counts[field]! += 1;
     }
   }

@@ -129,7 +129,8 @@ function noiseOf(deviation: number): () => number {
   return () => deviation * (even() + even() + even());
 }
 
-function inverse({ a, b, c, d, e, f, g, h, i }: Homography): Homography {
+/** The way back, by the adjugate of the matrix: the factor before it makes no difference to where a point comes to lie. */
+export function inverse({ a, b, c, d, e, f, g, h, i }: Homography): Homography {
   return {
     a: e * i - f * h,
     b: c * h - b * i,
@@ -143,12 +144,13 @@ function inverse({ a, b, c, d, e, f, g, h, i }: Homography): Homography {
   };
 }
 
-/** IEC 61966-2-1. */
-function linear(encoded: number): number {
+/** The light of an sRGB channel, both from 0 to 1: IEC 61966-2-1. */
+export function linear(encoded: number): number {
   return encoded <= 0.04045 ? encoded / 12.92 : ((encoded + 0.055) / 1.055) ** 2.4;
 }
 
-function curve(light: number): number {
+/** The way back; light beyond 1 stays beyond it. */
+export function curve(light: number): number {
   return light <= 0.0031308 ? 12.92 * Math.max(0, light) : 1.055 * light ** (1 / 2.4) - 0.055;
 }
 

@@ -59,5 +59,6 @@ export function toSrgb({ rgb, width, height }: LinearPicture, toXyz: Matrix): Ui
 }
 
 function encode(linear: number): number {
-  return encoded[Math.min(STEPS, Math.max(0, Math.round(linear * STEPS)))] as number;
+  const step = (linear * STEPS + 0.5) | 0;
+  return encoded[step < 0 ? 0 : step > STEPS ? STEPS : step] as number;
 }

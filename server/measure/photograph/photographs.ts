@@ -15,7 +15,7 @@ export interface Squaring {
 /** The longer side of a squared-up photograph as it is measured, in pixels. */
 export const measuredSide = 480;
 /** The longer side of a squared-up photograph as it is shown, in pixels; less where the photograph itself has less. */
-export const shownSide = 1200;
+export const shownSide = 1080;
 
 /**
  * A photograph seen square: the canvas alone, resampled in linear light. Immutable; the same `id` is the same object as

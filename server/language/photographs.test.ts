@@ -202,8 +202,35 @@ describe('several', () => {
   });
 
   it('are no more than a plan can name', () => {
-    const names = Array.from({ length: 201 }, (_, index) => `${index}.jpg`);
-    expect(ask(names).at(-1)).toContain('A plan can name 200 pictures');
+    const names = Array.from({ length: 101 }, (_, index) => `${index}.jpg`);
+    expect(ask(names).at(-1)).toContain('A plan can name 100 pictures');
+  });
+
+  it('are each measured once, however many they are', async () => {
+    const names = Array.from({ length: 100 }, (_, index) => `many-${index}.jpg`);
+    for (const name of names) files.set(name, name);
+    for (const of of [plan, other]) {
+      ask(names, 1.5, of);
+      await idle();
+    }
+    expect(ask(names)).toEqual(names);
+    expect(measured).toEqual(names.map((name) => `${name} 1.5`));
+  });
+
+  it('that nobody asks for any more are kept for a while', async () => {
+    const names = Array.from({ length: 100 }, (_, index) => `many-${index}.jpg`);
+    for (const name of names) files.set(name, name);
+    ask(names);
+    await idle();
+    ask(['1.jpg']);
+    ask(['1.jpg']);
+    await vi.waitFor(() => expect(measured.at(-1)).toBe('one 1.5'));
+    ask(names.slice(70));
+    await vi.waitFor(() => expect(ask(names.slice(70))).toEqual(names.slice(70)));
+    expect(measured).toHaveLength(101);
+    ask(names.slice(0, 1));
+    await vi.waitFor(() => expect(measured.at(-1)).toBe('many-0.jpg 1.5'));
+    expect(measured).toHaveLength(102);
   });
 });
 

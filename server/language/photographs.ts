@@ -63,10 +63,10 @@ interface Entry {
   isStopped: boolean;
 }
 
-/** A plan from a stranger could name any number of files. */
-const PICTURES_PER_PLAN = 200;
-/** Some two megabytes each. */
-const RESULTS_KEPT = 60;
+/** A plan from a stranger could name any number of files; what is measured of each takes some two megabytes. */
+const PICTURES_PER_PLAN = 100;
+/** Of what nobody asks for just now, in case that a corner is put back or a plan opened again. */
+const UNWANTED_KEPT = 30;
 /** Programs write a photograph in several goes, and painters a corner in several keys. */
 const SETTLE_MILLISECONDS = 200;
 
@@ -324,10 +324,17 @@ export class PlanPhotographs {
     }
   }
 
+  /** What is asked for is kept whatever its number: else it would be measured again and again. */
   #keep(id: string, answer: SquaredAnswer): void {
     this.#results.set(id, answer);
-    const [oldest] = this.#results.keys();
-    if (this.#results.size > RESULTS_KEPT && oldest !== undefined) this.#results.delete(oldest);
+    const wanted = new Set(
+      [...this.#entries.values()].flatMap(({ content, wants }) =>
+        content === undefined ? [] : [...wants.values()].map(({ squaring }) => idOf(content, squaring)),
+      ),
+    );
+    const unwanted = [...this.#results.keys()].filter((each) => !wanted.has(each));
+    for (const each of unwanted.slice(0, Math.max(0, unwanted.length - UNWANTED_KEPT)))
+      this.#results.delete(each);
   }
 
   /** Tells the plans that would now be answered otherwise. */

@@ -7,13 +7,8 @@ import type { Scene, View } from './scene.js';
 import type { Measures } from '../measure/measures.js';
 import { type Worked, worked } from './test-plans.js';
 
-/** A small plan with a palette, a glaze and sittings, in which every figure of the views can be counted by hand. */
-export const kitchenPlan = `plan "Blue jug"
-canvas 40 x 30 cm
-  ground #b79a63
-  medium oil
-scale 5
-colour delft #4a5f8c dominant
+/** A wall, a jug before it and a fruit, whose figures can be counted by hand. */
+export const blueJug = `colour delft #4a5f8c dominant
 colour lemon #d9c04a complement
 object wall
   plane background
@@ -27,7 +22,15 @@ object jug, dominant
 object fruit, secondary
   shape circle 4 at (30, 22)
   colour lemon
-  value 4
+  value 4`;
+
+/** A small plan with a palette, a glaze and sittings, in which every figure of the views can be counted by hand. */
+export const kitchenPlan = `plan "Blue jug"
+canvas 40 x 30 cm
+  ground #b79a63
+  medium oil
+scale 5
+${blueJug}
   glaze #a8401c
 object shelf
   shape rectangle (-5, 26) to (45, 34)

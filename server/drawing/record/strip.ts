@@ -3,10 +3,10 @@ import type { BoardPlace } from '../board.js';
 import { type Block, stacked } from '../captions/block.js';
 import { lines } from '../captions/title.js';
 import { textWidth } from '../captions/text-width.js';
-import { andMore } from '../captions/words.js';
 import { imageMark, pathMark, textMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { grown } from '../picture/boxes.js';
+import { type RowsOf, laidInRows, rowsFor } from '../rows.js';
 import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { smallPicture } from './pictures.js';
@@ -14,11 +14,7 @@ import { dateOfSitting, sittingName } from './words.js';
 
 /** More small pictures than these are hard to compare. */
 const MOST_FRAMES = 24;
-const LEAST_CELL_EMS = 6.4;
-const MOST_CELL_EMS = 11;
-const MOST_HEIGHT_EMS = 9;
-const MOST_COLUMNS = 8;
-const GAP_EMS = 1;
+const rows: RowsOf = { leastCell: 6.4, mostCell: 11, mostColumns: 8, mostHeight: 9, gap: 1, below: 0.5 };
 
 export interface RecordStrip {
   /** From the top of the first picture to the last word below one. */
@@ -33,50 +29,32 @@ export function recordStrip(
   reading: Reading,
   records: readonly SittingRecord[],
   chosen: number,
-  { em, inner }: BoardPlace,
+  place: BoardPlace,
   top: number,
 ): RecordStrip {
   const { plan } = reading;
   const { width, height } = plan.canvas;
   const shown = framesOf(plan.sittings.length, chosen);
-  const gap = GAP_EMS * em;
-  const fitting = Math.max(1, Math.floor((inner.width + gap) / (LEAST_CELL_EMS * em + gap)));
-  const most = Math.min(MOST_COLUMNS, fitting, shown.length);
-  const rows = Math.ceil(shown.length / most);
-  const columns = Math.ceil(shown.length / rows);
-  const cell = Math.min((inner.width - (columns - 1) * gap) / columns, MOST_CELL_EMS * em);
-  const scale = Math.min(cell / width, (MOST_HEIGHT_EMS * em) / height);
-  const size = { width: width * scale, height: height * scale };
-  const byS = new Map(records.map((record) => [record.sitting, record]));
-  const shapes: Mark[] = [];
-  const construction: Mark[] = [];
-  const written: Mark[] = [];
-  let y = top;
-  for (let first = 0; first < shown.length; first += columns) {
-    const row = shown.slice(first, first + columns);
-    const texts = row.map((sitting) =>
-      wordsUnder(reading, sitting, byS.get(sitting), sitting === chosen, cell),
-    );
-    row.forEach((sitting, index) => {
-      const box = { x: inner.x + index * (cell + gap), y, ...size };
-      const frame = frameMarks(reading, sitting, byS.get(sitting), sitting === chosen, box);
-      shapes.push(...frame.shapes);
-      construction.push(...frame.edge);
-      written.push(...(texts[index]?.marks(box.x, y + size.height + 0.5 * em) ?? []));
-    });
-    y += size.height + 0.5 * em + Math.max(0, ...texts.map((text) => text.height)) + gap;
-  }
-  const more = plan.sittings.length - shown.length;
-  if (more > 0) {
-    written.push(
-      textMark('record:more', andMore(more, 'sitting', 'sittings'), inner.x, y + 0.4 * em, {
-        size: 0.86 * em,
-        ink: 'quiet',
-      }),
-    );
-    y += 1.2 * em;
-  }
-  return { height: y - gap - top, shapes, construction, written };
+  const fitted = rowsFor(shown.length, plan.canvas, place, rows);
+  const size = { width: width * fitted.scale, height: height * fitted.scale };
+  const bySitting = new Map(records.map((record) => [record.sitting, record]));
+  const { bottom, ...marks } = laidInRows(
+    shown.map((sitting) => {
+      const record = bySitting.get(sitting);
+      const isChosen = sitting === chosen;
+      return {
+        words: wordsUnder(reading, sitting, record, isChosen, fitted.cell),
+        draw: (at) => frameMarks(reading, sitting, record, isChosen, { ...at, ...size }),
+      };
+    }),
+    fitted,
+    plan.canvas,
+    place,
+    rows,
+    top,
+    { key: 'record:more', count: plan.sittings.length - shown.length },
+  );
+  return { height: bottom - top, ...marks };
 }
 
 /** The first sittings, or those up to the chosen one where it would be left out. */

@@ -12,6 +12,7 @@ import { resolvePlan } from '../../plan/resolve.js';
 import { type ComposeOptions, compose } from '../compose.js';
 import type { Scene, View } from '../scene.js';
 import type { Worked } from '../test-plans.js';
+import { blueJug } from '../test-studio.js';
 
 /** A small plan with three sittings, whose photographs are what their names say (`photographsAsTold`). */
 export const photographedPlan = `plan "Blue jug"
@@ -21,21 +22,7 @@ focus (16, 17)
 scale 5
   group dark 1-2, middle 3, light 4-5
 budget value dark 30%, middle 20%, light 50% within 5%
-colour delft #4a5f8c dominant
-colour lemon #d9c04a complement
-object wall
-  plane background
-  shape rectangle (0, 0) to (40, 30)
-  colour delft
-  value 4
-object jug, dominant
-  shape rectangle (10, 8) to (22, 26)
-  colour delft
-  value 2
-object fruit, secondary
-  shape circle 4 at (30, 22)
-  colour lemon
-  value 4
+${blueJug}
 sitting "Lay in" on 2027-01-11
   works wall, jug
   layer body colour

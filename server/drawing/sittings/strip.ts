@@ -6,7 +6,6 @@ import { plainNumber } from '../../plan/problems.js';
 import type { BoardPlace } from '../board.js';
 import { type Block, stacked } from '../captions/block.js';
 import { lines } from '../captions/title.js';
-import { andMore } from '../captions/words.js';
 import { pathMark, textMark } from '../marks.js';
 import { number, rectanglePath } from '../path-data.js';
 import { hatchPath } from '../picture/hatch.js';
@@ -14,16 +13,21 @@ import { glazeKey } from '../picture/glaze-key.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Box, Mark } from '../scene.js';
+import { type RowsOf, laidInRows, rowsFor } from '../rows.js';
 import { shortDate } from './dates.js';
 import { outlineSteps } from './frame.js';
 import { type Standing, standingAfter } from '../../measure/sittings/standing.js';
 
 /** More small pictures than these are hard to compare. */
 export const MOST_FRAMES = 24;
-const LEAST_CELL_EMS = 8.4;
-const MOST_COLUMNS = 6;
-const MOST_HEIGHT_EMS = 15;
-const GAP_EMS = 1.1;
+const rows: RowsOf = {
+  leastCell: 8.4,
+  mostCell: 17,
+  mostColumns: 6,
+  mostHeight: 15,
+  gap: 1.1,
+  below: 0.45,
+};
 
 /** The picture after each sitting, side by side in rows. */
 export interface Strip {
@@ -43,53 +47,24 @@ export function stripOf(reading: Reading, schedule: ScheduleMeasure, place: Boar
     schedule.sittings,
     reading.showsGlazes ? measures.palette?.mixing : undefined,
   );
-  const gap = GAP_EMS * em;
-  const fitting = Math.floor((inner.width + gap) / (LEAST_CELL_EMS * em + gap));
-  const most = Math.max(1, Math.min(MOST_COLUMNS, fitting, shown.length));
-  // Rows as even as can be: five are three and two, not four and one.
-  const rows = Math.ceil(shown.length / most);
-  const columns = Math.ceil(shown.length / rows);
-  // One or two pictures are not blown up to the width of the board.
-  const cell = Math.min((inner.width - (columns - 1) * gap) / columns, 17 * em);
-  const { width, height } = plan.canvas;
-  const scale = Math.min(cell / width, (MOST_HEIGHT_EMS * em) / height);
-
+  const fitted = rowsFor(shown.length, plan.canvas, place, rows);
+  const { scale } = fitted;
   const outlines = plan.objects.map(({ outline }) => outlineSteps(outline, plan.canvas, scale, em));
-  const shapes: Mark[] = [];
-  const construction: Mark[] = [];
-  const written: Mark[] = [];
-  let top = inner.y;
-  for (let row = 0; row < rows; row++) {
-    const inRow = shown.slice(row * columns, (row + 1) * columns);
-    const texts = inRow.map((sitting, index) =>
-      wordsUnder(reading, schedule, sitting, row * columns + index, cell),
-    );
-    inRow.forEach((sitting, index) => {
-      const at = { x: inner.x + index * (cell + gap), y: top, scale };
-      const order = row * columns + index;
-      const frame = frameMarks(reading, sitting, { look: looks[order] ?? [], outlines, at });
-      shapes.push(...frame.shapes);
-      construction.push(...frame.edge);
-      written.push(...(texts[index]?.marks(at.x, top + height * scale + 0.45 * em) ?? []));
-    });
-    top += height * scale + 0.45 * em + Math.max(0, ...texts.map((text) => text.height)) + gap;
-  }
-  const more = schedule.sittings.length - shown.length;
-  if (more > 0) {
-    written.push(
-      textMark('sittings:more', andMore(more, 'sitting', 'sittings'), inner.x, top + 0.4 * em, {
-        size: 0.86 * em,
-        ink: 'quiet',
-      }),
-    );
-    top += 1.2 * em;
-  }
-  return {
-    box: { x: inner.x, y: inner.y, width: inner.width, height: top - gap - inner.y },
-    shapes,
-    construction,
-    written,
-  };
+  const laid = laidInRows(
+    shown.map((sitting, order) => ({
+      words: wordsUnder(reading, schedule, sitting, order, fitted.cell),
+      draw: (at) =>
+        frameMarks(reading, sitting, { look: looks[order] ?? [], outlines, at: { ...at, scale } }),
+    })),
+    fitted,
+    plan.canvas,
+    place,
+    rows,
+    inner.y,
+    { key: 'sittings:more', count: schedule.sittings.length - shown.length },
+  );
+  const { bottom, ...marks } = laid;
+  return { box: { ...inner, height: bottom - inner.y }, ...marks };
 }
 
 interface FrameParts {

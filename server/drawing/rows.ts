@@ -1,0 +1,89 @@
+import type { Canvas } from '../plan/plan.js';
+import type { BoardPlace } from './board.js';
+import type { Block } from './captions/block.js';
+import { andMore } from './captions/words.js';
+import { textMark } from './marks.js';
+import type { Mark } from './scene.js';
+
+/** How small pictures of the canvas stand in rows, in heights of the letters. */
+export interface RowsOf {
+  readonly leastCell: number;
+  readonly mostCell: number;
+  readonly mostColumns: number;
+  readonly mostHeight: number;
+  readonly gap: number;
+  /** From a picture to the words below it. */
+  readonly below: number;
+}
+
+/** Small pictures in rows, as even as can be: five are three and two, not four and one. */
+export interface Rows {
+  readonly columns: number;
+  /** How wide one may be, with its words. */
+  readonly cell: number;
+  /** Of the canvas. */
+  readonly scale: number;
+}
+
+/** As many columns as fit, for so many pictures of a canvas as large as there is room for. */
+export function rowsFor(
+  count: number,
+  { width, height }: Pick<Canvas, 'width' | 'height'>,
+  { em, inner }: BoardPlace,
+  { leastCell, mostCell, mostColumns, mostHeight, gap }: RowsOf,
+): Rows {
+  const between = gap * em;
+  const fitting = Math.floor((inner.width + between) / (leastCell * em + between));
+  const most = Math.max(1, Math.min(mostColumns, fitting, count));
+  const columns = Math.ceil(count / Math.ceil(count / most));
+  // One or two pictures are not blown up to the width of the board.
+  const cell = Math.min((inner.width - (columns - 1) * between) / columns, mostCell * em);
+  return { columns, cell, scale: Math.min(cell / width, (mostHeight * em) / height) };
+}
+
+/** What stands for one of them: its words, and what is drawn above. */
+export interface InRow {
+  readonly words: Block;
+  readonly draw: (at: { readonly x: number; readonly y: number }) => {
+    readonly shapes: readonly Mark[];
+    readonly edge: readonly Mark[];
+  };
+}
+
+/** Puts them below each other from `top` on, and tells how many sittings are left out; `bottom` is that of the last word. */
+export function laidInRows(
+  items: readonly InRow[],
+  { columns, cell, scale }: Rows,
+  { height }: Pick<Canvas, 'height'>,
+  { em, inner }: BoardPlace,
+  { gap, below }: RowsOf,
+  top: number,
+  more: { readonly key: string; readonly count: number },
+): {
+  readonly bottom: number;
+  readonly shapes: readonly Mark[];
+  readonly construction: readonly Mark[];
+  readonly written: readonly Mark[];
+} {
+  const shapes: Mark[] = [];
+  const construction: Mark[] = [];
+  const written: Mark[] = [];
+  let y = top;
+  for (let first = 0; first < items.length; first += columns) {
+    const row = items.slice(first, first + columns);
+    row.forEach(({ words, draw }, index) => {
+      const x = inner.x + index * (cell + gap * em);
+      const drawn = draw({ x, y });
+      shapes.push(...drawn.shapes);
+      construction.push(...drawn.edge);
+      written.push(...words.marks(x, y + height * scale + below * em));
+    });
+    y += height * scale + below * em + Math.max(0, ...row.map(({ words }) => words.height)) + gap * em;
+  }
+  if (more.count > 0) {
+    const text = andMore(more.count, 'sitting', 'sittings');
+    written.push(textMark(more.key, text, inner.x, y + 0.4 * em, { size: 0.86 * em, ink: 'quiet' }));
+    y += 1.2 * em;
+  }
+  return { bottom: y - gap * em, shapes, construction, written };
+}

@@ -1,3 +1,4 @@
+import '../page.css';
 import './preview.css';
 import './toolbar/toolbar.css';
 import * as v from 'valibot';

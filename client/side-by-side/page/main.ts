@@ -1,3 +1,4 @@
+import '../../page.css';
 import './side-by-side.css';
 import { type FromPage, readInPage, type ToPage } from '../messages.js';
 import { element } from '../../preview/elements.js';

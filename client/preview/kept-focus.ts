@@ -16,7 +16,7 @@ export function keepFocus(): void {
 }
 
 /** From when on the page looks whether it has the focus, milliseconds. */
-const looks = [0, 50, 150, 300] as const;
+const looks = [0, 50, 150, 300, 600, 1_000] as const;
 
 /**
  * Takes the focus for the page, where the editor has given it to what the page lies in alone: it does so when it is asked for

@@ -15,17 +15,30 @@ export function keepFocus(): void {
   });
 }
 
-/** From when on the page looks whether it has the focus, milliseconds. */
-const looks = [0, 50, 150, 300, 600, 1_000] as const;
-
 /**
- * Takes the focus for the page, where the editor has given it to what the page lies in alone: it does so when it is asked for
- * the page while it is still on its way to the text.
+ * Takes the focus back for the page when the editor, which took it, asks for that: where it has given it to what the page
+ * lies in alone. What is asked again is done until the page has had the focus for a while or something is done in it, for
+ * what the focus then goes to, a list of commands say, is to keep it.
  */
-export function takeFocus(): void {
-  for (const after of looks) {
-    setTimeout(() => {
-      if (!document.hasFocus()) window.focus();
-    }, after);
+export class FocusTaken {
+  /** How often in turn the page had the focus already when it was asked. */
+  #had = 0;
+  #isSettled = true;
+
+  constructor() {
+    for (const done of ['keydown', 'pointerdown']) {
+      document.addEventListener(done, () => (this.#isSettled = true), true);
+    }
+  }
+
+  ask(isFirst: boolean): void {
+    if (isFirst) {
+      this.#had = 0;
+      this.#isSettled = false;
+    }
+    if (this.#isSettled) return;
+    this.#had = document.hasFocus() ? this.#had + 1 : 0;
+    this.#isSettled = this.#had > 2;
+    if (this.#had === 0) window.focus();
   }
 }

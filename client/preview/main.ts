@@ -8,7 +8,7 @@ import { DistanceChoice } from './toolbar/distance-choice.js';
 import { element } from './elements.js';
 import { exampleFor } from './example.js';
 import { Hand } from './hand/hand.js';
-import { keepFocus, takeFocus } from './kept-focus.js';
+import { FocusTaken, keepFocus } from './kept-focus.js';
 import { FindingsList } from './findings/findings-list.js';
 import {
   type FromPage,
@@ -128,6 +128,7 @@ const drawings = element(
 
 document.body.append(bar, drawings, findings.live);
 keepFocus();
+const focusTaken = new FocusTaken();
 host.setState(state);
 watchRoom(drawings, (isNarrow) => {
   document.body.classList.toggle('narrow', isNarrow);
@@ -197,7 +198,7 @@ function take(message: ToPage): void {
       notices.readOnly();
       return;
     case 'come back':
-      takeFocus();
+      focusTaken.ask(message.isFirst);
       return;
     case 'sketch':
       toolbar.sketch.received(message.file, message.read);

@@ -26,7 +26,7 @@ describe('what the page accepts', () => {
       { type: 'server', state: 'stopped' },
       { type: 'gone' },
       { type: 'read only' },
-      { type: 'come back' },
+      { type: 'come back', isFirst: true },
       { type: 'sketch', file: 'scan.png', read: { ok: true, bytes: Uint8Array.of(1, 2) } },
       { type: 'sketch', file: 'scan.png', read: { ok: false, reason: 'There is no such file.' } },
       { type: 'tried', id: 4, version: 3, scene: stillLife },

@@ -67,7 +67,7 @@ const toPage = v.variant('type', [
   /** The plan can be read and not written. */
   v.strictObject({ type: v.literal('read only') }),
   /** The text has done what was asked for, and the focus comes back to the page. */
-  v.strictObject({ type: v.literal('come back') }),
+  v.strictObject({ type: v.literal('come back'), isFirst: v.boolean() }),
   /** The file of the sketch or the photograph that is wanted, as the plan names it. */
   v.strictObject({
     type: v.literal('sketch'),

@@ -8,6 +8,7 @@ import type { ServerLink } from '../../server-link.js';
 import type { Look } from '../look.js';
 import { type PageState, type Refusal, type ToPage, pageState, receiveFromPage } from '../messages.js';
 import { exampleFor } from '../example.js';
+import { ComingBack } from './coming-back.js';
 import { createNonce, pageHtml } from './page.js';
 import { HandEdits, isReadOnly } from './hand-edits.js';
 import { documentOf, editorOf } from './plan-places.js';
@@ -34,6 +35,7 @@ export class PreviewPanel implements vscode.Disposable {
   readonly #parts: PreviewParts;
   readonly #feed: SceneFeed;
   readonly #hand: HandEdits;
+  readonly #back: ComingBack;
   readonly #text: PlanText;
   readonly #sketch = new SketchFile((message) => this.#post(message));
   /** Why messages of the page were not taken: each reason is logged once. */
@@ -67,12 +69,17 @@ export class PreviewPanel implements vscode.Disposable {
       },
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
     });
+    this.#back = new ComingBack({
+      isHere: () => panel.active,
+      ask: (isFirst) => this.#post({ type: 'come back', isFirst }),
+    });
     this.#text = new PlanText({
       panel,
       log: parts.log,
       uri: () => this.#uri,
       opened: () => this.#feed.refresh(),
       gone: () => this.#post({ type: 'gone' }),
+      left: () => this.#back.end(),
     });
     this.#hand = new HandEdits({
       server,
@@ -198,6 +205,7 @@ export class PreviewPanel implements vscode.Disposable {
 
   dispose(): void {
     this.#feed.stop();
+    this.#back.end();
     this.#listens.dispose();
     this.#sketch.dispose();
     vscode.Disposable.from(...this.#subscriptions).dispose();
@@ -322,7 +330,7 @@ export class PreviewPanel implements vscode.Disposable {
       case 'step':
         void this.#hand.step(message.to, () => {
           this.#parts.panel.reveal();
-          this.#post({ type: 'come back' });
+          this.#back.begin();
         });
         return;
     }

@@ -14,6 +14,8 @@ export interface PlanTextParts {
   readonly opened: () => void;
   /** The plan can't be opened. */
   readonly gone: () => void;
+  /** The focus goes to the text. */
+  readonly left: () => void;
 }
 
 /** An example that was offered with a drawing, and the version of the text that was drawn. */
@@ -50,6 +52,7 @@ export class PlanText {
   async show(selection?: vscode.Range): Promise<void> {
     const document = await this.open();
     if (document === undefined) return;
+    this.#parts.left();
     await vscode.window.showTextDocument(document, {
       viewColumn: columnFor(this.#parts.uri(), this.#parts.panel),
       ...(selection === undefined ? {} : { selection }),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checked } from '../../tests/support/plan.js';
+import { checked, files } from '../../tests/support/plan.js';
 import { standing } from './check.js';
 import { rules } from './rules.js';
 
@@ -172,5 +172,17 @@ describe('settings', () => {
       'object  moth, dominant\n  shape   circle 4 at focus\n  value   1\n  allow   one dominant because "they are twins"';
     const third = 'object  rug, secondary\n  shape   circle 4 at (20, 40)\n  value   1';
     expect(told(CANVAS, FOCUS, WALL, LAMP, twin, third)).toEqual([]);
+  });
+});
+
+describe('an object that is changed where a plan builds on another', () => {
+  it('is left alone while what the other plan says of it has an error', () => {
+    const base = `${CANVAS}\nobject  rack\n  shape   rectangle 12 x 20 at nowhere\n  value   2`;
+    const { plan, findings } = checked(
+      'based on "oven.mahl"\nobject  rack\n  value   3',
+      files({ 'oven.mahl': base }),
+    );
+    expect(plan.problems.map(({ code }) => code)).toEqual(['error in another plan']);
+    expect(findings.filter(({ objects }) => objects.length > 0)).toEqual([]);
   });
 });

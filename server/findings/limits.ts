@@ -1,3 +1,4 @@
+import { isIn } from '../plan/based-on/here.js';
 import type { Point } from '../plan/geometry/point.js';
 import type { Canvas, Location, Plan, PlanObject } from '../plan/plan.js';
 
@@ -14,17 +15,16 @@ export function isOff({ x, y }: Point, { width, height }: Pick<Canvas, 'width' |
   return [-x, x - width, -y, y - height].some((beyond) => exceeds(beyond, 0));
 }
 
-/** Whether something of an object could not be read or resolved, which is told already. */
+/** Whether something of an object, or of what it changes of another plan, could not be read or resolved: that is told already. */
 export function hasFault(plan: Plan, { faulty, node, waiting }: PlanObject): boolean {
-  const isHere = (place: Location): boolean =>
-    place.file === node.file && place.line >= node.line && place.line <= node.lastLine;
-  return (
-    faulty ||
-    waiting ||
-    plan.problems.some(
-      ({ severity, location, from, related }) =>
-        severity === 'error' &&
-        (from === undefined ? isHere(location) : related.some((place) => isHere(place.location))),
-    )
+  return faulty || waiting || isErrorTold(plan, (place) => isIn(node, place));
+}
+
+/** Whether an error is told of one of some places, in the plan or in one that it builds on. */
+export function isErrorTold({ problems }: Plan, isThere: (place: Location) => boolean): boolean {
+  return problems.some(
+    ({ severity, location, from, related }) =>
+      severity === 'error' &&
+      (from === undefined ? isThere(location) : related.some((place) => isThere(place.location))),
   );
 }

@@ -1,6 +1,6 @@
 import { inQuotes, isKind, type Node } from '../../../grammar/index.js';
 import type { BasePlan } from '../../plan/based-on/base-plans.js';
-import { isIn, isOwn } from '../../plan/based-on/here.js';
+import { isIn, isInBlock, isOwn } from '../../plan/based-on/here.js';
 import type { Location, Plan } from '../../plan/plan.js';
 import { locate } from '../../plan/problems.js';
 import type { Fix, FixEdit, OwnEdit, OwnFix } from '../finding.js';
@@ -93,10 +93,6 @@ function isSame(one: Node, other: Node): boolean {
   return one.file === other.file && one.line === other.line;
 }
 
-function holds({ file, line: first, lastLine }: Node, place: Location): boolean {
-  return file === place.file && first <= place.line && place.line <= lastLine;
-}
-
 function saidHere(
   plan: Plan,
   statement: Node,
@@ -162,7 +158,7 @@ function linesOf(
 ): readonly string[] | undefined {
   const changed = new Set<Node>();
   for (const place of places) {
-    const child = children.find((one) => holds(one, place));
+    const child = children.find((one) => isInBlock(one, place));
     if (!child || BESIDE.has(child.statement.kind)) return undefined;
     // Shapes of a base all go where the plan gives one.
     const alike = isKind(child, 'shape') ? children.filter((one) => isKind(one, 'shape')) : [child];

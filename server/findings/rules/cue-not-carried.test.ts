@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checked, mended } from '../../../tests/support/plan.js';
+import { checked, files, mended } from '../../../tests/support/plan.js';
 
 const OBJECTS =
   'canvas  40 x 30 cm\nobject  kettle\n  shape   circle 8\n  value   2\n' +
@@ -44,6 +44,13 @@ describe('a cue that nothing carries', () => {
   it('is nothing to tell before there are objects', () => {
     expect(told('"the smell of gas"', 'canvas  40 x 30 cm').findings).toEqual([]);
   });
+});
+
+it('a cue of another plan is left alone where a name in it is told to be unknown', () => {
+  const base = files({ 'stove.mahl': `cue     "the smell of gas" carried by ketle\n${OBJECTS}` });
+  const { plan, findings } = checked('based on "stove.mahl"', base);
+  expect(plan.problems.map(({ code }) => code)).toEqual(['error in another plan']);
+  expect(findings.filter(({ rule }) => rule === 'cue not carried')).toEqual([]);
 });
 
 describe('a cue whose objects are not seen', () => {

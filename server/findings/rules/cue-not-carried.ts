@@ -1,9 +1,8 @@
-import { isOwn } from '../../plan/based-on/here.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Cue, Plan, PlanObject } from '../../plan/plan.js';
 import { rightBehind } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { hasFault } from '../limits.js';
+import { hasFault, isErrorTold } from '../limits.js';
 import { cueOpening } from '../words/cues.js';
 import { quoted, someOf } from '../words/words.js';
 
@@ -31,10 +30,8 @@ export const cueNotCarried: Rule = {
         }),
 };
 
-function hasError({ problems }: Plan, { location }: Cue): boolean {
-  return problems.some(
-    (problem) => problem.severity === 'error' && isOwn(location) && problem.location.line === location.line,
-  );
+function hasError(plan: Plan, { location: { file, line } }: Cue): boolean {
+  return isErrorTold(plan, (place) => place.file === file && place.line === line);
 }
 
 function notCarried(plan: Plan, cue: Cue): RuleFinding {

@@ -11,10 +11,15 @@ export function isOnLine(location: Location | undefined, line: number): boolean 
   return location !== undefined && isOwn(location) && location.line === line;
 }
 
+/** Whether a place is in the block of a statement, in the text that the statement stands in. */
+export function isInBlock({ file, line: first, lastLine }: Node, place: Location): boolean {
+  return file === place.file && first <= place.line && place.line <= lastLine;
+}
+
 /** Whether a place is in the block of a statement, or in what that changes of another plan. */
-export function isIn({ file, line: first, lastLine, changes }: Node, place: Location): boolean {
-  if (file === place.file && first <= place.line && place.line <= lastLine) return true;
-  return changes !== undefined && isIn(changes, place);
+export function isIn(statement: Node, place: Location): boolean {
+  const { changes } = statement;
+  return isInBlock(statement, place) || (changes !== undefined && isIn(changes, place));
 }
 
 /** Where the plan itself says what stands at a place: there, or where it names the plan that it is based on. */

@@ -157,6 +157,16 @@ describe('a photograph of what was painted otherwise', () => {
     expect(emphasis?.at.y).toBeGreaterThan(20);
     expect(emphasis?.planned?.atFocus).toBe(1);
   });
+
+  it('finds the strongest place of the plan, whatever beside it has neither value nor colour', () => {
+    const withLatch = yard(PAINT.replace('gate', 'gate, latch')).replace(
+      'sitting',
+      'object  latch\n  shape   rectangle (46, 22) to (48, 24)\nsitting',
+    );
+    const [without, beside] = [yard(PAINT), withLatch].map((text) => figuresOf(recordOf(text)[0]));
+    expect(beside?.isWhole.values).toBe(true);
+    expect(beside?.emphasis?.planned).toEqual(without?.emphasis?.planned);
+  });
 });
 
 describe('what a photograph is held to', () => {

@@ -75,7 +75,8 @@ function contrastsOf(pixels: Pixels, { width, height }: Canvas): readonly Border
         contrastOf({ value: 0, lab: [0, 0, 0] }, { value: way(value), lab: [0, way(a), way(b)] }, 'hard')
           .pull;
       const pull = Math.hypot(contrast(across), contrast(down)) - LET_PASS;
-      if (pull <= 0) continue;
+      // It is no number beside what has neither value nor colour.
+      if (!(pull > 0)) continue;
       stretches.push({
         at: { x: (column / columns) * width, y: (row / rows) * height },
         length,

@@ -1,6 +1,7 @@
-import type { Strip, WallCard } from '../drawing/wall/card.js';
-import { countsInWords, stripInWords } from '../drawing/wall/words.js';
+import type { WallCard } from '../drawing/wall/card.js';
+import type { Strip } from '../drawing/wall/figures.js';
 import type { Hung } from '../drawing/wall/page.js';
+import { countsInWords, stripInWords } from '../drawing/wall/words.js';
 import { inks, shown } from './display.js';
 import { round } from './figures.js';
 import { type WallDocument, wallSchemaId } from './schema/wall.js';

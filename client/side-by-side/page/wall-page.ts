@@ -1,5 +1,5 @@
 import { render } from '../../../server/drawing/render.js';
-import type { StripPart } from '../../../server/drawing/wall/card.js';
+import type { StripPart } from '../../../server/drawing/wall/figures.js';
 import { element, svgElement } from '../../preview/elements.js';
 import type { CardMessage, FromPage, WallMessage } from '../messages.js';
 import { viewField } from './view-field.js';

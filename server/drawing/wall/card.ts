@@ -7,9 +7,10 @@ import { inWords } from '../../plan/problems.js';
 import { type BarRow, colourRows, valueRows } from '../captions/budgets.js';
 import { canvasSize, planTitle } from '../captions/words.js';
 import { compose, readingOf } from '../compose.js';
-import { countsInWords, stripInWords } from './words.js';
 import { pathMark } from '../marks.js';
-import type { Hex, Mark, ComparedView, Scene } from '../scene.js';
+import type { ComparedView, Hex, Mark, Scene } from '../scene.js';
+import type { Counts, Strip, StripPart } from './figures.js';
+import { countsInWords, stripInWords } from './words.js';
 
 /** A plan as it hangs on the wall of variants: small, with the figures that one chooses by. Plain data. */
 export interface WallCard {
@@ -25,30 +26,6 @@ export interface WallCard {
   readonly counts: Counts;
   /** Key and counts in words: `high key; 1 hint`. */
   readonly found: string;
-}
-
-export interface Strip {
-  readonly of: 'value' | 'colour';
-  readonly parts: readonly StripPart[];
-  /** The figures: `dark 24 %, middle 31 %, light 45 %`. */
-  readonly words: string;
-}
-
-/** Shares are parts of the picture. */
-export interface StripPart {
-  readonly name: string;
-  readonly share: number;
-  /** The tone that most of it is in. */
-  readonly hex: Hex;
-  readonly target?: number;
-  /** False for a share that is out of its budget. */
-  readonly within?: boolean;
-}
-
-export interface Counts {
-  readonly errors: number;
-  readonly warnings: number;
-  readonly hints: number;
 }
 
 /** @param errors of the text, which are no findings */

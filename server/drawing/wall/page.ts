@@ -6,7 +6,8 @@ import { pathMark, textMark } from '../marks.js';
 import type { Page, PlacedDrawing } from '../page.js';
 import { rectanglePath } from '../path-data.js';
 import type { Mark } from '../scene.js';
-import type { Strip, WallCard } from './card.js';
+import type { WallCard } from './card.js';
+import type { Strip } from './figures.js';
 
 /** A plan on the wall, or one that can't be shown and why. */
 export type Hung = {

@@ -1,5 +1,5 @@
 import { percent } from '../captions/words.js';
-import type { Counts, StripPart } from './card.js';
+import type { Counts, StripPart } from './figures.js';
 
 /** `dark 24 %, middle 31 %, light 45 % (wanted 40 %)`: what is out of the budget says what was wanted. */
 export function stripInWords({ parts }: { readonly parts: readonly Omit<StripPart, 'hex'>[] }): string {

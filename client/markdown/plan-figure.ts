@@ -2,6 +2,7 @@ import { parse } from '../../grammar/index.js';
 import { compose } from '../../server/drawing/compose.js';
 import { render } from '../../server/drawing/render.js';
 import type { Scene } from '../../server/drawing/scene.js';
+import { errorCount } from '../../server/language/errors.js';
 import { takeSnapshot } from '../../server/language/snapshot.js';
 import { Memory } from '../../server/measure/memory.js';
 import { Mixer } from '../../server/measure/mixing/mixer.js';
@@ -25,7 +26,7 @@ const NO_FILES: FileAnswer = {
  * @param words what holds the plan's words; it becomes a part of the figure
  */
 export function planFigure(text: string, count: number, words: Node): HTMLElement {
-  const { plan, measures, findings, tree } = takeSnapshot({
+  const snapshot = takeSnapshot({
     uri: '',
     version: 0,
     text,
@@ -36,10 +37,11 @@ export function planFigure(text: string, count: number, words: Node): HTMLElemen
     // A page is to be read at once, and mixtures take a second: it tells none.
     mixer: Mixer.patient(),
   });
+  const { plan, measures, findings } = snapshot;
   const drawing = element('div', { class: 'mahlstick-drawing' });
   const scene = compose(plan, measures, findings, 'drawing');
   render(drawing, scene, { theme: 'editor', part: 'picture', idPrefix: `mahlstick-${count}` });
-  const errors = tree.problems.length + plan.problems.filter(({ severity }) => severity === 'error').length;
+  const errors = errorCount(snapshot);
   const title = plan.title?.value.trim() ?? '';
   const lost = errors === 0 ? '' : `${counted(errors, 'error')}: what can’t be read is not drawn.`;
   const told = findingItems(scene);

@@ -2,15 +2,16 @@ import path from 'node:path';
 import { comparisonPage } from '../drawing/comparison/page.js';
 import { type Comparison, comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
 import type { ComparedView } from '../drawing/scene.js';
+import { errorsSentence } from '../language/errors.js';
 import type { Snapshot } from '../language/snapshot.js';
 import { type ComparedSide, compareDocument } from './compare-document.js';
 import { compareText } from './compare-text.js';
 import { conflictSentence } from './conflict.js';
 import { targetOf } from './draw-target.js';
+import { errorsOf } from './ending.js';
 import { evaluateAlone } from './evaluate.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
 import { gitDiff } from './git-diff.js';
-import { countRemarks, remarksOf } from './remarks.js';
 import { refuseRepeatedInput, type Source, spokenName } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import { readCommitted, readVersion } from './versions.js';
@@ -45,23 +46,22 @@ export async function compare(
     const conflict = conflictSentence(source);
     if (conflict !== undefined) throw new CommandFailure(conflict);
   }
-  const evaluated = [earlier, later].map((source) => evaluateAlone(source, terminal));
-  const [before, now] = evaluated;
-  if (before === undefined || now === undefined) return exitCodes.failed;
+  const [before, now] = [evaluateAlone(earlier, terminal), evaluateAlone(later, terminal)];
   const comparison = comparePlans(before, now);
+  const sides = { earlier: sideOf(earlier, before), later: sideOf(later, now) };
   const isSameText = earlier.text === later.text;
   if (options.output === undefined) {
-    const sides = { earlier: sideOf(earlier, before), later: sideOf(later, now) };
     const document = compareDocument(comparison, sides, isSameText);
     await terminal.print(
       options.json ? `${JSON.stringify(document, null, 2)}\n` : compareText(document, terminal.coloured),
     );
   } else await draw(comparison, [earlier, later], isSameText, options, terminal);
-  const hasErrors = [earlier, later]
-    .map((source, index) => tellErrors(source, evaluated[index], terminal))
-    .some((has) => has);
+  // What could be read was compared; that there is more is said.
+  const unread = [sides.earlier, sides.later].filter(({ errors }) => errors > 0);
+  for (const { name, errors } of unread)
+    terminal.complain(errorsSentence(spokenName(name), errors, 'not compared'));
   const differs = options.exitCode === true && comparison.changes.length > 0;
-  return hasErrors || differs ? exitCodes.found : exitCodes.fine;
+  return unread.length > 0 || differs ? exitCodes.found : exitCodes.fine;
 }
 
 /** Decided before any work is done. */
@@ -74,18 +74,7 @@ function refuse(names: readonly string[], { json, output }: CompareOptions): voi
 
 function sideOf({ name }: Source, snapshot: Snapshot): ComparedSide {
   const title = snapshot.plan.title?.value;
-  const { errors } = countRemarks(remarksOf(snapshot));
-  return { name, ...(title === undefined ? {} : { title }), errors };
-}
-
-/** What could be read was compared; that there is more is said. */
-function tellErrors(source: Source, snapshot: Snapshot | undefined, terminal: Terminal): boolean {
-  const errors = snapshot === undefined ? 0 : countRemarks(remarksOf(snapshot)).errors;
-  if (errors === 0) return false;
-  terminal.complain(
-    `${spokenName(source.name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is not compared.`,
-  );
-  return true;
+  return { name, ...(title === undefined ? {} : { title }), errors: errorsOf(snapshot) };
 }
 
 async function draw(

@@ -9,11 +9,11 @@ import type { Snapshot } from '../language/snapshot.js';
 import { inWords } from '../plan/problems.js';
 import { type Distance, millimetresOf } from './distance.js';
 import { type Target, targetOf } from './draw-target.js';
+import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
-import { exitCodes, type ExitCode } from './exit-code.js';
+import type { ExitCode } from './exit-code.js';
 import { readFonts } from './fonts.js';
-import { countRemarks, remarksOf } from './remarks.js';
-import { readOneSource, spokenName } from './source.js';
+import { readOneSource } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import { writeWhole } from './write-whole.js';
 
@@ -60,13 +60,7 @@ export async function draw(name: string, options: DrawOptions, terminal: Termina
   const snapshot = await evaluate(await readOneSource(name, terminal), terminal);
   refuseSitting(options, snapshot);
   await write(target, snapshot, options, fonts, terminal);
-  const { errors } = countRemarks(remarksOf(snapshot));
-  if (errors === 0) return exitCodes.fine;
-  terminal.complain(
-    `${spokenName(name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is not drawn. ` +
-      'See `mahlstick check`.',
-  );
-  return exitCodes.found;
+  return endingWith(name, errorsOf(snapshot), 'not drawn', terminal);
 }
 
 function refusePaper({ view, paper, theme }: DrawOptions, { format }: Target): void {

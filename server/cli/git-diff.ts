@@ -2,13 +2,14 @@ import path from 'node:path';
 import { comparePlans } from '../findings/comparison/compare.js';
 import { canvasSize, planTitle } from '../drawing/captions/words.js';
 import { counted } from '../findings/words/words.js';
+import { errorsSentence } from '../language/errors.js';
 import { compareDocument } from './compare-document.js';
 import { compareText } from './compare-text.js';
 import { conflictSentence } from './conflict.js';
 import { shown } from './display.js';
+import { errorsOf } from './ending.js';
 import { evaluateAlone } from './evaluate.js';
 import { exitCodes, type ExitCode } from './exit-code.js';
-import { countRemarks, remarksOf } from './remarks.js';
 import { readOneSource, type Source } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 
@@ -53,7 +54,6 @@ async function told({ at, oldFile, newFile, newPath }: Given, terminal: Terminal
     const conflict = conflictSentence(earlier, true) ?? conflictSentence(later, true);
     if (conflict !== undefined) return `${shown(conflict)}\n\n`;
     const [before, now] = [evaluateAlone(earlier, terminal), evaluateAlone(later, terminal)];
-    const errorsOf = (plan: typeof now) => countRemarks(remarksOf(plan)).errors;
     const sides = {
       earlier: { name: at === newPath ? `${at} before` : at, errors: errorsOf(before) },
       later: { name: newPath, errors: errorsOf(now) },
@@ -61,10 +61,7 @@ async function told({ at, oldFile, newFile, newPath }: Given, terminal: Terminal
     const document = compareDocument(comparePlans(before, now), sides, earlier.text === later.text);
     const unread = [sides.earlier, sides.later]
       .filter(({ errors }) => errors > 0)
-      .map(
-        ({ name, errors }) =>
-          `${shown(name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is not compared.\n`,
-      );
+      .map(({ name, errors }) => `${errorsSentence(shown(name), errors, 'not compared')}\n`);
     return `${compareText(document, terminal.coloured)}${unread.join('')}\n`;
   } catch (error) {
     if (!(error instanceof CommandFailure)) throw error;

@@ -1,9 +1,9 @@
+import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
-import { exitCodes, type ExitCode } from './exit-code.js';
+import type { ExitCode } from './exit-code.js';
 import { measureDocument } from './measure-document.js';
 import { measureText } from './measure-text.js';
-import { countRemarks, remarksOf } from './remarks.js';
-import { readOneSource, spokenName } from './source.js';
+import { readOneSource } from './source.js';
 import type { Terminal } from './terminal.js';
 
 export interface MeasureOptions {
@@ -13,15 +13,10 @@ export interface MeasureOptions {
 /** `mahlstick measure`: what is measured on a plan. A plan with errors is measured as far as it can be read. */
 export async function measure(name: string, options: MeasureOptions, terminal: Terminal): Promise<ExitCode> {
   const snapshot = await evaluate(await readOneSource(name, terminal), terminal, 'plan');
-  const { errors } = countRemarks(remarksOf(snapshot));
+  const errors = errorsOf(snapshot);
   const document = measureDocument(name, snapshot.plan, snapshot.measures, errors);
   await terminal.print(
     options.json ? `${JSON.stringify(document, null, 2)}\n` : measureText(document, terminal.coloured),
   );
-  if (errors === 0) return exitCodes.fine;
-  terminal.complain(
-    `${spokenName(name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is not measured. ` +
-      'See `mahlstick check`.',
-  );
-  return exitCodes.found;
+  return endingWith(name, errors, 'not measured', terminal);
 }

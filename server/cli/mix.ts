@@ -1,9 +1,9 @@
+import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
-import { exitCodes, type ExitCode } from './exit-code.js';
+import type { ExitCode } from './exit-code.js';
 import { mixDocument } from './mix-document.js';
 import { mixText } from './mix-text.js';
-import { countRemarks, remarksOf } from './remarks.js';
-import { readOneSource, spokenName } from './source.js';
+import { readOneSource } from './source.js';
 import type { Terminal } from './terminal.js';
 
 export interface MixOptions {
@@ -13,17 +13,12 @@ export interface MixOptions {
 /** `mahlstick mix`: what the colours are mixed of. A plan with errors is worked with as far as it can be read. */
 export async function mix(name: string, options: MixOptions, terminal: Terminal): Promise<ExitCode> {
   const snapshot = await evaluate(await readOneSource(name, terminal), terminal, 'plan');
-  const { errors } = countRemarks(remarksOf(snapshot));
+  const errors = errorsOf(snapshot);
   const document = mixDocument(name, snapshot.plan, snapshot.measures.palette, errors);
   await terminal.print(
     options.json
       ? `${JSON.stringify(document, null, 2)}\n`
       : mixText(document, snapshot.findings, terminal.coloured),
   );
-  if (errors === 0) return exitCodes.fine;
-  terminal.complain(
-    `${spokenName(name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is left out. ` +
-      'See `mahlstick check`.',
-  );
-  return exitCodes.found;
+  return endingWith(name, errors, 'left out', terminal);
 }

@@ -1,10 +1,10 @@
 import { type DrawOptions, draw } from './draw.js';
+import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
-import { exitCodes, type ExitCode } from './exit-code.js';
+import type { ExitCode } from './exit-code.js';
 import { recordDocument } from './record-document.js';
 import { recordText } from './record-text.js';
-import { countRemarks, remarksOf } from './remarks.js';
-import { readOneSource, spokenName } from './source.js';
+import { readOneSource } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 
 export interface RecordOptions extends Pick<
@@ -29,17 +29,12 @@ export async function record(name: string, options: RecordOptions, terminal: Ter
   );
   if (withOutput !== undefined) throw new CommandFailure(`--${withOutput} belongs to a drawing: give -o.`);
   const snapshot = await evaluate(await readOneSource(name, terminal), terminal);
-  const { errors } = countRemarks(remarksOf(snapshot));
+  const errors = errorsOf(snapshot);
   const document = recordDocument(name, snapshot.plan, snapshot.measures, errors);
   await terminal.print(
     json
       ? `${JSON.stringify(document, null, 2)}\n`
       : recordText(document, snapshot.findings, terminal.coloured),
   );
-  if (errors === 0) return exitCodes.fine;
-  terminal.complain(
-    `${spokenName(name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is left out. ` +
-      'See `mahlstick check`.',
-  );
-  return exitCodes.found;
+  return endingWith(name, errors, 'left out', terminal);
 }

@@ -2,9 +2,9 @@ import path from 'node:path';
 import type { Snapshot } from '../language/snapshot.js';
 import { calendarEvents } from '../drawing/icalendar/events.js';
 import { iCalendar } from '../drawing/icalendar/write.js';
+import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
-import { exitCodes, type ExitCode } from './exit-code.js';
-import { countRemarks, remarksOf } from './remarks.js';
+import type { ExitCode } from './exit-code.js';
 import { scheduleDocument } from './schedule-document.js';
 import { scheduleText } from './schedule-text.js';
 import { readOneSource, spokenName, standardInput } from './source.js';
@@ -24,15 +24,10 @@ export async function schedule(
 ): Promise<ExitCode> {
   refuse(options);
   const snapshot = await evaluate(await readOneSource(name, terminal), terminal, 'plan');
-  const { errors } = countRemarks(remarksOf(snapshot));
+  const errors = errorsOf(snapshot);
   if (options.output === undefined) await terminal.print(printed(name, snapshot, errors, options, terminal));
   else await writeCalendar(name, snapshot, options.output, terminal);
-  if (errors === 0) return exitCodes.fine;
-  terminal.complain(
-    `${spokenName(name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is left out. ` +
-      'See `mahlstick check`.',
-  );
-  return exitCodes.found;
+  return endingWith(name, errors, 'left out', terminal);
 }
 
 /** Decided before any work is done. */

@@ -6,11 +6,11 @@ import type { Ruler } from '../measure/transfer/rulers.js';
 import type { Snapshot } from '../language/snapshot.js';
 import { draw } from './draw.js';
 import { type Target, targetOf } from './draw-target.js';
+import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
-import { exitCodes, type ExitCode } from './exit-code.js';
+import type { ExitCode } from './exit-code.js';
 import { readFonts } from './fonts.js';
-import { countRemarks, remarksOf } from './remarks.js';
-import { readOneSource, spokenName } from './source.js';
+import { readOneSource } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import { transferDocument } from './transfer-document.js';
 import { transferText } from './transfer-text.js';
@@ -52,15 +52,16 @@ export async function transfer(
   const fonts = await readFonts(options.font ?? [], terminal);
   const snapshot = await evaluate(await readOneSource(name, terminal), terminal);
   await writePages(target, snapshot, options, fonts, terminal);
-  return ending(name, snapshot, 'not drawn', terminal);
+  return endingWith(name, errorsOf(snapshot), 'not drawn', terminal);
 }
 
 async function tell(name: string, options: TransferOptions, terminal: Terminal): Promise<ExitCode> {
   const snapshot = await evaluate(await readOneSource(name, terminal), terminal);
   const { plan, measures, findings } = snapshot;
+  const errors = errorsOf(snapshot);
   const document = transferDocument(plan, measures, {
     file: name,
-    errors: countRemarks(remarksOf(snapshot)).errors,
+    errors,
     isMirrored: options.mirror ?? false,
     ruler: options.unit,
   });
@@ -69,7 +70,7 @@ async function tell(name: string, options: TransferOptions, terminal: Terminal):
       ? `${JSON.stringify(document, null, 2)}\n`
       : transferText(document, plan, findings, terminal.coloured),
   );
-  return ending(name, snapshot, 'left out', terminal);
+  return endingWith(name, errors, 'left out', terminal);
 }
 
 function drawn({ output, width }: TransferOptions): { readonly output?: string; readonly width?: number } {
@@ -138,14 +139,4 @@ async function writePages(
   terminal.explain(
     `${target.file} is written: a page with the map, and ${length === 1 ? 'one sheet' : `${length} sheets`} of ${full.layout.paper}. Print at 100 % and measure the rules on the first page.\n`,
   );
-}
-
-function ending(name: string, snapshot: Snapshot, what: string, terminal: Terminal): ExitCode {
-  const { errors } = countRemarks(remarksOf(snapshot));
-  if (errors === 0) return exitCodes.fine;
-  terminal.complain(
-    `${spokenName(name)} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is ${what}. ` +
-      'See `mahlstick check`.',
-  );
-  return exitCodes.found;
 }

@@ -5,6 +5,7 @@ import { differenceInShort, wallCard } from '../drawing/wall/card.js';
 import { MOST_ON_WALL } from '../drawing/wall/most.js';
 import { type Hung, wallPage } from '../drawing/wall/page.js';
 import { comparePlans } from '../findings/comparison/compare.js';
+import { errorCount } from '../language/errors.js';
 import type { Snapshot } from '../language/snapshot.js';
 import { targetOf } from './draw-target.js';
 import { evaluateAlone } from './evaluate.js';
@@ -89,13 +90,11 @@ async function hangAll(
       continue;
     }
     const snapshot = evaluateAlone(answer.source, terminal);
-    const { tree, plan } = snapshot;
-    const errors = tree.problems.length + plan.problems.filter(({ severity }) => severity === 'error').length;
-    const [base] = plan.basedOn?.plans ?? [];
+    const [base] = snapshot.plan.basedOn?.plans ?? [];
     const beside = base && path.dirname(path.resolve(answer.source.folder, base.file));
     hung.push({
       name: path.basename(name),
-      card: wallCard(snapshot, view, errors),
+      card: wallCard(snapshot, view, errorCount(snapshot)),
       ...(base === undefined || beside === undefined
         ? {}
         : {

@@ -19,6 +19,7 @@ import {
   type ComparedPlans,
   type NeededFiles,
 } from './comparison-protocol.js';
+import { errorCount, errorsSentence } from './errors.js';
 import type { Form } from './forms.js';
 import { admitted, cancelled, type Guard, type Session } from './guard.js';
 import { resolvePath } from './paths.js';
@@ -115,14 +116,9 @@ function widthOf({ plan: { canvas } }: Snapshot): number {
   return canvas.width * canvas.millimetresPerUnit;
 }
 
-function errorsOf({ tree, plan }: Snapshot): number {
-  return tree.problems.length + plan.problems.filter(({ severity }) => severity === 'error').length;
-}
-
 function errorRemark(which: string, snapshot: Snapshot): readonly string[] {
-  const errors = errorsOf(snapshot);
-  if (errors === 0) return [];
-  return [`${which} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is not compared.`];
+  const errors = errorCount(snapshot);
+  return errors === 0 ? [] : [errorsSentence(which, errors, 'not compared')];
 }
 
 async function cardOf(
@@ -134,7 +130,7 @@ async function cardOf(
   const aside = await service.readAside(asked, goOn);
   if (aside === undefined || 'needs' in aside) return undefined;
   const { snapshot } = aside;
-  const card = wallCard(snapshot, shown, errorsOf(snapshot));
+  const card = wallCard(snapshot, shown, errorCount(snapshot));
   const [nearest] = snapshot.plan.basedOn?.plans ?? [];
   const target = nearest && resolvePath(asked.uri, nearest.file, folders);
   if (nearest === undefined || target?.ok !== true) return { card };

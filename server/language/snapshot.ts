@@ -5,7 +5,7 @@ import type { Reading } from '../findings/fix-trial.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { measure } from '../measure/measure.js';
 import type { Measures } from '../measure/measures.js';
-import type { Memory } from '../measure/memory.js';
+import { type Memory, once } from '../measure/memory.js';
 import type { Mixer } from '../measure/mixing/mixer.js';
 import type { Photographs } from '../measure/photograph/photographs.js';
 import type { OutlineCache } from '../plan/outline-cache.js';
@@ -124,10 +124,4 @@ export function takeSnapshot({
     },
     readInstead,
   };
-}
-
-/** Calls `compute` when first asked and keeps what it gave. */
-function once<T>(compute: () => T): () => T {
-  let kept: { readonly value: T } | undefined;
-  return () => (kept ??= { value: compute() }).value;
 }

@@ -55,6 +55,12 @@ export class Memory {
   }
 }
 
+/** Works out when it is first asked for, and once. */
+export function once<Result>(work: () => Result): () => Result {
+  let known: { readonly value: Result } | undefined;
+  return () => (known ??= { value: work() }).value;
+}
+
 /** Whether nothing that a result depends on has changed: the same inputs one by one, as `Object.is` compares. */
 export function sameInputs(one: readonly unknown[], other: readonly unknown[]): boolean {
   return one.length === other.length && one.every((input, index) => Object.is(input, other[index]));

@@ -1,7 +1,7 @@
 import type { Plan, Sitting } from '../../plan/plan.js';
 import { measureBudget } from '../budget.js';
 import type { VisibleAreas } from '../areas/areas.js';
-import type { Memory } from '../memory.js';
+import { type Memory, once } from '../memory.js';
 import { changeSince } from './change.js';
 import { doubtsOf } from './doubts.js';
 import { colourDifferences, plannedPicture, valueDifferences } from './maps.js';
@@ -63,17 +63,17 @@ export function recordFigures(
   const byRole = roleColours(plan, shares, areas.bareShare, targets);
   const roles = measureRoles(pixels, byRole, memory, key);
   const emphasis = strongPlaces(pixels, canvas, focus?.at, memory, key);
-  const planned = kept(() => plannedPicture(plan, masks, targets, picture));
-  const change = kept(() =>
+  const planned = once(() => plannedPicture(plan, masks, targets, picture));
+  const change = once(() =>
     before && pixelsBefore
       ? changeSince(now, { sitting: before.index, pixels: pixelsBefore }, memory)
       : undefined,
   );
-  const plannedEmphasis = kept(() =>
+  const plannedEmphasis = once(() =>
     strongPlaces(workedOut(planned()), canvas, focus?.at, memory, `${key} as planned`),
   );
-  const values = kept(() => valueDifferences(picture.lab, planned(), scale.steps));
-  const colours = kept(() => colourDifferences(picture.lab, planned(), targets));
+  const values = once(() => valueDifferences(picture.lab, planned(), scale.steps));
+  const colours = once(() => colourDifferences(picture.lab, planned(), targets));
   const isBeforeOfThisSize =
     before && before.picture.width === picture.width && before.picture.height === picture.height;
   const masksBefore = isBeforeOfThisSize ? masks : before && masksOf(plan, areas, before.picture, memory);
@@ -145,10 +145,4 @@ function wholeness(shares: readonly number[], targets: readonly Target[]): Recor
     values: without((target) => target?.worked === true && target.counts !== 'nothing'),
     colours: without((target) => target?.counts === 'value and colour'),
   };
-}
-
-/** Works out when it is first asked for, and once. */
-function kept<T>(work: () => T): () => T {
-  let known: { readonly value: T } | undefined;
-  return () => (known ??= { value: work() }).value;
 }

@@ -25,7 +25,7 @@ import {
   tryChangeRequest,
   writeChangeRequest,
 } from '../server/language/protocol.js';
-import { toBase64 } from '../server/language/base64.js';
+import { toBase64 } from '../server/drawing/base64.js';
 import {
   type CardParams,
   type CardResult,

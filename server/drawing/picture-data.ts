@@ -1,3 +1,4 @@
+import { fromBase64, toBase64 } from './base64.js';
 import type { PictureData } from './scene.js';
 
 /** A picture of our own, written out: what it may be, and nothing after it. */
@@ -16,21 +17,12 @@ const jpegs = new WeakMap<Uint8Array, PictureData>();
 export function jpegPicture(bytes: Uint8Array): PictureData {
   const known = jpegs.get(bytes);
   if (known !== undefined) return known;
-  const made: PictureData = `data:image/jpeg;base64,${base64(bytes)}`;
+  const made: PictureData = `data:image/jpeg;base64,${toBase64(bytes)}`;
   jpegs.set(bytes, made);
   return made;
 }
 
-/** In pieces, because a function takes only so many arguments. */
-export function base64(bytes: Uint8Array): string {
-  const pieces: string[] = [];
-  for (let from = 0; from < bytes.length; from += 8192)
-    pieces.push(String.fromCharCode(...bytes.subarray(from, from + 8192)));
-  return btoa(pieces.join(''));
-}
-
 /** The bytes of a picture, as it was written out. */
 export function bytesOfPicture(picture: PictureData): Uint8Array {
-  const text = atob(picture.slice(picture.indexOf(',') + 1));
-  return Uint8Array.from(text, (character) => character.charCodeAt(0));
+  return fromBase64(picture.slice(picture.indexOf(',') + 1));
 }

@@ -1,5 +1,5 @@
 import { encode } from 'fast-png';
-import { base64 } from './picture-data.js';
+import { toBase64 } from './base64.js';
 import type { Hex, PictureData } from './scene.js';
 
 /** Pixels as places in a list of colours, row by row. */
@@ -21,10 +21,10 @@ export function indexedPicture({ width, height, pixels, colours }: IndexedPictur
     return isClear ? [red, green, blue, colour === undefined ? 0 : 255] : [red, green, blue];
   });
   const png = encode({ width, height, data: pixels, depth: 8, channels: 1, palette });
-  return `data:image/png;base64,${base64(png)}`;
+  return `data:image/png;base64,${toBase64(png)}`;
 }
 
 /** Bytes of sRGB, three a pixel, as a PNG. */
 export function colourPicture(width: number, height: number, pixels: Uint8Array): PictureData {
-  return `data:image/png;base64,${base64(encode({ width, height, data: pixels, depth: 8, channels: 3 }))}`;
+  return `data:image/png;base64,${toBase64(encode({ width, height, data: pixels, depth: 8, channels: 3 }))}`;
 }

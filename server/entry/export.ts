@@ -1,4 +1,5 @@
 import { URI, Utils } from 'vscode-uri';
+import { toBase64 } from '../drawing/base64.js';
 import { compose } from '../drawing/compose.js';
 import { calendarEvents } from '../drawing/icalendar/events.js';
 import { iCalendar } from '../drawing/icalendar/write.js';
@@ -35,7 +36,7 @@ export function exporterWith(load: (installed: string | undefined) => Renderers)
       scene === undefined ? { page: sheet(), scale: 1 } : pageOf(scene, plan, paper ?? 'true');
     const { pdf, missing } = await pdfOf(page, theme);
     return {
-      pdf: base64(pdf),
+      pdf: toBase64(pdf),
       remarks: [
         ...(scale === 1 ? [] : [`The picture is drawn at ${scaleInWords(scale)}.`]),
         ...(missing.length === 0 ? [] : [missingLettersSentence(missing)]),
@@ -56,7 +57,7 @@ async function fullSize(
   if (!full.ok) throw new NotMade(full.reason);
   const { pdf, missing } = await pdfOf(full.pages, 'light');
   return {
-    pdf: base64(pdf),
+    pdf: toBase64(pdf),
     remarks: [
       'Print at 100 % and measure the rules on the first page before you use the others.',
       ...(missing.length === 0 ? [] : [missingLettersSentence(missing)]),
@@ -75,12 +76,4 @@ function calendar(
     ics: iCalendar(events, { name: plan.title?.value ?? file, now: new Date() }),
     remarks: events.length === 0 ? ['Nothing is planned on any day, so it is empty.'] : [],
   });
-}
-
-/** In pieces, because a function takes only so many arguments. */
-function base64(bytes: Uint8Array): string {
-  const pieces: string[] = [];
-  for (let from = 0; from < bytes.length; from += 8192)
-    pieces.push(String.fromCharCode(...bytes.subarray(from, from + 8192)));
-  return btoa(pieces.join(''));
 }

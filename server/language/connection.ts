@@ -13,12 +13,12 @@ import {
   type InitializeResult,
   type NotificationType,
 } from 'vscode-languageserver';
+import { fromBase64 } from '../drawing/base64.js';
 import type { FileAnswer } from '../plan/plan.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
 import type { PictureBytes } from '../photograph/gather.js';
 import { photographLimitBytes } from '../photograph/limits.js';
 import { abilitiesOf, type Abilities, type Wishes } from './abilities.js';
-import { fromBase64 } from './base64.js';
 import { capabilitiesFor } from './capabilities.js';
 import { Configuration } from './configuration.js';
 import { rootsOf, usualSpelling } from './paths.js';

@@ -24,7 +24,7 @@ import type { Point } from './geometry/point.js';
  */
 export interface Plan {
   /** What it builds on; missing for a plan that builds on no other. */
-  readonly basedOn?: Bases & { readonly location: OwnLocation };
+  readonly basedOn?: Bases;
   /** Its statements and those of the plans it builds on, as one plan; each says in which file it stands. */
   readonly statements: readonly Node[];
   readonly title?: Stated<string>;

@@ -1,7 +1,5 @@
 import type { Node, Plane, ShapeForm, Span, SyntaxTree } from '../../grammar/index.js';
 import { walk } from '../../grammar/index.js';
-import type { Bases } from './based-on/bases.js';
-import { isOwn } from './based-on/here.js';
 import { toldHere } from './based-on/told-here.js';
 import { type Whole, wholeOf } from './based-on/whole.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
@@ -71,10 +69,8 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   const focus = references.focal;
   const concept = resolveConcept(nodes, objectIndex, problems);
   const leads = resolveLeads(nodes, objectIndex, references);
-  const { bases } = whole;
-  const basedOn = isKnown(bases) ? bases : undefined;
   return {
-    ...(basedOn ? { basedOn } : {}),
+    ...(whole.bases ? { basedOn: whole.bases } : {}),
     statements: nodes,
     ...concept,
     canvas: { ...bare, ground },
@@ -102,12 +98,8 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     allowances: resolveAllowances(nodes, { objects: objectIndex, leads, cues: concept.cues }, problems),
     ruleSettings: resolveRuleSettings(nodes, problems),
     files: filesNamed(nodes),
-    problems: told(tree, whole, ofBases.list, problems),
+    problems: told(whole, ofBases.list, problems),
   };
-}
-
-function isKnown(bases: Bases): bases is NonNullable<Plan['basedOn']> {
-  return bases.location !== undefined && isOwn(bases.location);
 }
 
 /**
@@ -115,23 +107,18 @@ function isKnown(bases: Bases): bases is NonNullable<Plan['basedOn']> {
  * canvas and crossings may come from it.
  */
 function told(
-  tree: SyntaxTree,
-  { bases }: Whole,
+  { bases, texts }: Whole,
   ofBases: readonly FoundProblem[],
   problems: Problems,
 ): readonly PlanProblem[] {
-  const found = bases.lacking === undefined ? [...ofBases, ...problems.list] : ofBases;
-  const trees = [{ file: undefined, tree }, ...bases.plans];
-  const fresh = trees.flatMap((text) =>
+  const found = bases?.lacking === undefined ? [...ofBases, ...problems.list] : ofBases;
+  const fresh = texts.flatMap(({ file, tree }) =>
     news(
-      found.filter(({ location }) => location.file === text.file),
-      text.tree,
+      found.filter(({ location }) => location.file === file),
+      tree,
     ),
   );
-  if (isKnown(bases)) return toldHere(fresh, bases);
-  return fresh.flatMap((problem) =>
-    isOwn(problem.location) ? [{ ...problem, location: problem.location }] : [],
-  );
+  return toldHere(fresh, bases);
 }
 
 /** Words that could not be read mean nothing, so it is no news that nothing goes by that name. */

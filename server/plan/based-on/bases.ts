@@ -1,5 +1,5 @@
 import type { Node, NodeOf, SyntaxTree } from '../../../grammar/index.js';
-import type { Location, ReadFile } from '../plan.js';
+import type { OwnLocation, ReadFile } from '../plan.js';
 import { locate, type Problems } from '../problems.js';
 import { every, lastOf } from '../select.js';
 import { type BasePlan, basePlan } from './base-plans.js';
@@ -12,8 +12,8 @@ const MOST_CHARACTERS = 10_000_000;
 
 /** What a plan builds on. */
 export interface Bases {
-  /** Where the plan says what it builds on: the file's name. Missing for a plan that builds on none. */
-  readonly location?: Location;
+  /** Where the plan says what it builds on: the file's name. */
+  readonly location: OwnLocation;
   /** The nearest first. */
   readonly plans: readonly BasePlan[];
   /** Set while one of them is on its way, or where one can't be had, which has been told. */
@@ -22,11 +22,19 @@ export interface Bases {
 
 type BasedOn = Node & NodeOf<'based on'>;
 
-/** Reads the plans that a plan builds on, one by the next. What can't be had is one error, where the plan says `based on`. */
-export function readBases({ nodes }: SyntaxTree, readFile: ReadFile | undefined, problems: Problems): Bases {
+/**
+ * Reads the plans that a plan builds on, one by the next; nothing for a plan that builds on none. What can't be had is one
+ * error, where the plan says `based on`.
+ */
+export function readBases(
+  { nodes }: SyntaxTree,
+  readFile: ReadFile | undefined,
+  problems: Problems,
+): Bases | undefined {
   const stated = lastOf(every(nodes, 'based on'), problems);
-  if (!stated) return { plans: [] };
-  const location = locate(stated, stated.statement.file);
+  if (!stated) return undefined;
+  const { start, end } = stated.statement.file;
+  const location = { line: stated.line, start, end };
   const plans: BasePlan[] = [];
   const refuse = (message: string, at: BasedOn): Bases => {
     const related =
@@ -37,15 +45,14 @@ export function readBases({ nodes }: SyntaxTree, readFile: ReadFile | undefined,
     return { location, plans: [], lacking: 'not to be had' };
   };
   let characters = 0;
-  for (
-    let link: BasedOn | undefined = stated;
-    link;
-    link = every(plans.at(-1)?.nodes ?? [], 'based on').at(-1)
-  ) {
-    const heir = plans.at(-1)?.file;
+  let link: BasedOn | undefined = stated;
+  while (link) {
+    const heir = link.file;
     const file = pathFrom(heir, link.statement.file.value);
     const ring = plans.findIndex((plan) => plan.file === file);
-    if (ring >= 0) return refuse(ringWords(plans.slice(ring).map((plan) => plan.file)), link);
+    if (ring >= 0) {
+      return refuse(ringWords(plans.slice(ring).map((plan) => plan.file)), link);
+    }
     if (plans.length === MOST_BASES) {
       return refuse(
         `This builds on more than ${MOST_BASES} plans, one on the next. Let it begin nearer to the first.`,
@@ -70,6 +77,7 @@ export function readBases({ nodes }: SyntaxTree, readFile: ReadFile | undefined,
       return refuse(`${who} is no plan: not one line of it can be read as a statement.`, link);
     }
     plans.push(plan);
+    link = every(plan.nodes, 'based on').at(-1);
   }
   return { location, plans };
 }

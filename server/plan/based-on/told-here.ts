@@ -10,13 +10,12 @@ const MOST_RELATED = 20;
  * The problems of a plan with what it builds on, each at a place of its own text. The errors in the text of a base are one
  * error where the plan names it; of its warnings only those that can be the plan's own doing are told here.
  */
-export function toldHere(
-  found: readonly FoundProblem[],
-  { location, plans }: Bases & { readonly location: OwnLocation },
-): readonly PlanProblem[] {
+export function toldHere(found: readonly FoundProblem[], bases: Bases | undefined): readonly PlanProblem[] {
   const own = found.flatMap((problem): readonly PlanProblem[] =>
     isOwn(problem.location) ? [{ ...problem, location: problem.location }] : [],
   );
+  if (!bases) return own;
+  const { location, plans } = bases;
   const faults = plans.flatMap(({ file, tree }) => {
     const errors = [
       ...tree.problems.map(({ line, start, end, message }) => ({

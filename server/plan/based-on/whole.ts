@@ -6,10 +6,21 @@ import { type Bases, readBases } from './bases.js';
 import { leaveOut, withoutWhatRefers } from './left-out.js';
 import { built } from './merge.js';
 
+/** One of the texts that a plan is made of. */
+interface PlanText {
+  /** Missing for the plan itself, else its path from there. */
+  readonly file?: string;
+  readonly tree: SyntaxTree;
+  readonly nodes: readonly Node[];
+}
+
 /** A plan with all that it builds on, as if it stood in one text: each statement says in which file it stands. */
 export interface Whole {
   readonly nodes: readonly Node[];
-  readonly bases: Bases;
+  /** Missing for a plan that builds on none. */
+  readonly bases: Bases | undefined;
+  /** The plan itself, then what it builds on, the nearest first. */
+  readonly texts: readonly PlanText[];
   readonly faultyLines: FaultyLines;
   /** Names, and kinds of statements, that lines were to give which can't be read. */
   readonly lostNames: readonly string[];
@@ -19,10 +30,8 @@ export interface Whole {
 /** A plan and what it builds on. Of a plan that builds on nothing these are its own statements, the same objects. */
 export function wholeOf(tree: SyntaxTree, readFile: ReadFile | undefined, problems: Problems): Whole {
   const bases = readBases(tree, readFile, problems);
-  const { plans } = bases;
-  const without = every(tree.nodes, 'without');
-  if (!bases.location && !tree.lostKinds.has('based on')) {
-    for (const node of without) {
+  if (!bases && !tree.lostKinds.has('based on')) {
+    for (const node of every(tree.nodes, 'without')) {
       problems.error(
         'unknown name',
         'This plan builds on no other, so there is nothing to leave out. Say first what it is `based on`.',
@@ -30,36 +39,24 @@ export function wholeOf(tree: SyntaxTree, readFile: ReadFile | undefined, proble
       );
     }
   }
-  const trees = [tree, ...plans.map((plan) => plan.tree)];
+  const texts: readonly PlanText[] = [{ tree, nodes: tree.nodes }, ...(bases?.plans ?? [])];
+  // From the farthest on, each plan goes on with what is there so far.
+  const { nodes } = texts.reduceRight((base, heir) => ({ ...heir, nodes: builtOn(base, heir, problems) }));
   return {
-    nodes: mergedOnto(tree.nodes, bases, problems),
+    nodes,
     bases,
+    texts,
     faultyLines: new Map(
-      trees.map(({ problems: faults }, index) => [
-        index === 0 ? undefined : plans[index - 1]?.file,
-        new Set(faults.map(({ line }) => line)),
-      ]),
+      texts.map((text) => [text.file, new Set(text.tree.problems.map(({ line }) => line))]),
     ),
-    lostNames: plans.length === 0 ? tree.lostNames : trees.flatMap(({ lostNames }) => lostNames),
-    lostKinds:
-      plans.length === 0 ? tree.lostKinds : new Set(trees.flatMap(({ lostKinds }) => [...lostKinds])),
+    lostNames: texts.flatMap((text) => text.tree.lostNames),
+    lostKinds: new Set(texts.flatMap((text) => [...text.tree.lostKinds])),
   };
 }
 
-/** From the farthest base on, each plan goes on with what is there so far. */
-function mergedOnto(own: readonly Node[], { plans }: Bases, problems: Problems): readonly Node[] {
-  const layers = [{ file: undefined, nodes: own }, ...plans];
-  return layers.reduceRight<{ readonly nodes: readonly Node[]; readonly file?: string }>(
-    (base, { file, nodes }, index) => {
-      if (index === plans.length) return { nodes, ...(file === undefined ? {} : { file }) };
-      const baseFile = base.file ?? '';
-      const remaining = leaveOut(base.nodes, every(nodes, 'without'), baseFile, problems);
-      const merged = built(remaining.nodes, nodes);
-      return {
-        nodes: withoutWhatRefers(merged, remaining.taken, file, baseFile, problems),
-        ...(file === undefined ? {} : { file }),
-      };
-    },
-    { nodes: [] },
-  ).nodes;
+/** The statements of a plan and of the one that it builds on, without what it leaves out. */
+function builtOn(base: PlanText, { nodes, file }: PlanText, problems: Problems): readonly Node[] {
+  const baseFile = base.file ?? '';
+  const remaining = leaveOut(base.nodes, every(nodes, 'without'), baseFile, problems);
+  return withoutWhatRefers(built(remaining.nodes, nodes), remaining.taken, file, baseFile, problems);
 }

@@ -1,12 +1,11 @@
-import { standing } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
-import { ruleById } from '../findings/rules.js';
 import { amountInWords, differenceInWords, millilitresInWords } from '../findings/words/paints.js';
 import { BEYOND_REACH } from '../measure/mixing/search.js';
 import { inWords } from '../plan/problems.js';
 import { cells, inks, shown, table, type Inks } from './display.js';
 import { figure, percent } from './measure-figures.js';
 import type { MixDocument } from './schema/mix.js';
+import { findingsText, section } from './sections.js';
 import { wrapped } from './wrapped.js';
 
 type Part = NonNullable<MixDocument['palette']>;
@@ -31,13 +30,9 @@ export function mixText(document: MixDocument, findings: readonly Finding[], col
     ...section('Glazes', glazesText(palette), ink),
     ...section('Strings of values', stringsText(palette), ink),
     ...section('How much of each', amountsText(palette), ink),
-    ...section('What to look at', findingsText(findings, ink), ink),
+    ...section('What to look at', findingsText('palette', findings, ink), ink),
     wrapped(PREDICTIONS),
   ].join('\n');
-}
-
-function section(heading: string, body: string, ink: Inks): readonly string[] {
-  return body === '' ? [] : [`${ink.strong(heading)}\n${body}`];
 }
 
 function paintsText({ paints, mother }: Part): string {
@@ -150,15 +145,4 @@ function amountsText({ paints }: Part): string {
       : [],
   );
   return table(rows, ['left', 'left'], '  ');
-}
-
-function findingsText(findings: readonly Finding[], ink: Inks): string {
-  return standing(findings)
-    .filter(({ rule }) => ruleById(rule)?.chapter === 'palette')
-    .map(({ severity, message, advice }) => {
-      const told = wrapped(shown(message), `  ${severity}: `).slice(`  ${severity}`.length);
-      const grade = `  ${ink[severity](severity)}`;
-      return grade + told + (advice === undefined ? '' : wrapped(shown(advice), '    Try: '));
-    })
-    .join('');
 }

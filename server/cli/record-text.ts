@@ -1,12 +1,11 @@
 import { shortDate } from '../drawing/sittings/dates.js';
-import { standing } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
-import { ruleById } from '../findings/rules.js';
 import { dayOf } from '../measure/sittings/days.js';
 import { inWords } from '../plan/problems.js';
 import { inks, shown, table, type Inks } from './display.js';
 import { figure, percent } from './measure-figures.js';
 import type { RecordDocument } from './schema/record.js';
+import { findingsText, section } from './sections.js';
 import { wrapped } from './wrapped.js';
 
 type Entry = RecordDocument['sittings'][number];
@@ -32,13 +31,9 @@ export function recordText(
     heading,
     ...sittings.map((entry) => entryText(document, entry, ink)),
     ...section('Progress', progressText(document), ink),
-    ...section('What to look at', findingsText(findings, ink), ink),
+    ...section('What to look at', findingsText('record', findings, ink), ink),
     wrapped(FIGURES),
   ].join('\n');
-}
-
-function section(heading: string, body: string, ink: Inks): readonly string[] {
-  return body === '' ? [] : [`${ink.strong(heading)}\n${body}`];
 }
 
 function entryText(document: RecordDocument, entry: Entry, ink: Inks): string {
@@ -193,17 +188,6 @@ function progressText({ sittings }: RecordDocument): string {
 function stoodText(seen: Seen | undefined): string {
   if (seen?.stepsOff === undefined) return '-';
   const steps = figure(seen.stepsOff, 1);
-  const told = `${steps === '-0' ? '0' : steps.startsWith('-') || steps === '0' ? steps : `+${steps}`}`;
+  const told = steps.startsWith('-') || steps === '0' ? steps : `+${steps}`;
   return seen.difference === undefined ? told : `${told}, ${figure(seen.difference, 1)} off`;
-}
-
-function findingsText(findings: readonly Finding[], ink: Inks): string {
-  return standing(findings)
-    .filter(({ rule }) => ruleById(rule)?.chapter === 'record')
-    .map(({ severity, message, advice }) => {
-      const told = wrapped(shown(message), `  ${severity}: `).slice(`  ${severity}`.length);
-      const grade = `  ${ink[severity](severity)}`;
-      return grade + told + (advice === undefined ? '' : wrapped(shown(advice), '    Try: '));
-    })
-    .join('');
 }

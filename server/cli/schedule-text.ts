@@ -1,12 +1,11 @@
 import type { Finding } from '../findings/finding.js';
-import { standing } from '../findings/check.js';
 import { dayInWords, daysInWords } from '../findings/words/days.js';
 import { shortDate } from '../drawing/sittings/dates.js';
-import { ruleById } from '../findings/rules.js';
 import { dayOf } from '../measure/sittings/days.js';
 import { inks, shown, table, type Inks } from './display.js';
 import { figure } from './measure-figures.js';
 import type { ScheduleDocument } from './schema/schedule.js';
+import { findingsText, section } from './sections.js';
 import { wrapped } from './wrapped.js';
 
 type Held = ScheduleDocument['sittings'][number];
@@ -25,12 +24,8 @@ export function scheduleText(
     `${ink.strong(shown(title ?? 'Untitled plan'))}\n`,
     ...section('Sittings', sittings.map((held) => sittingText(held, ink)).join(''), ink),
     ...section('When', datesText(document), ink),
-    ...section('What to look at', findingsText(findings, ink), ink),
+    ...section('What to look at', findingsText('sittings', findings, ink), ink),
   ].join('\n');
-}
-
-function section(heading: string, body: string, ink: Inks): readonly string[] {
-  return body === '' ? [] : [`${ink.strong(heading)}\n${body}`];
 }
 
 /** Behind the day, under each other: title, layer, what is worked on, what is to be done, when it is dry. */
@@ -126,15 +121,4 @@ function slackText(days: number): string {
 function full(date: string): string {
   const day = dayOf(date);
   return day === undefined ? date : `${shortDate(day).slice(0, 3)} ${dayInWords(day)}`;
-}
-
-function findingsText(findings: readonly Finding[], ink: Inks): string {
-  return standing(findings)
-    .filter(({ rule }) => ruleById(rule)?.chapter === 'sittings')
-    .map(({ severity, message, advice }) => {
-      const told = wrapped(shown(message), `  ${severity}: `).slice(`  ${severity}`.length);
-      const grade = `  ${ink[severity](severity)}`;
-      return grade + told + (advice === undefined ? '' : wrapped(shown(advice), '    Try: '));
-    })
-    .join('');
 }

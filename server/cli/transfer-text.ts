@@ -1,6 +1,4 @@
-import { standing } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
-import { ruleById } from '../findings/rules.js';
 import { systemName } from '../drawing/captions/words.js';
 import { formInWords, gridInWords, pointInWords } from '../drawing/transfer/words.js';
 import { transferGridOf } from '../measure/transfer/grid.js';
@@ -9,6 +7,7 @@ import type { Plan } from '../plan/plan.js';
 import { capitalised, plainNumber } from '../plan/problems.js';
 import { inks, shown, table, type Alignment, type Inks } from './display.js';
 import type { TransferDocument } from './schema/transfer.js';
+import { findingsIn, section } from './sections.js';
 import { wrapped } from './wrapped.js';
 
 type ShapePart = TransferDocument['objects'][number]['shapes'][number];
@@ -32,10 +31,6 @@ export function transferText(
     ...section('What to look at', findingsText(findings, ink), ink),
     wrapped(roundingLine(document)),
   ].join('\n');
-}
-
-function section(heading: string, body: string, ink: Inks): readonly string[] {
-  return body === '' ? [] : [`${ink.strong(heading)}\n${body}`];
 }
 
 function gridText({ grid, ruler, mirrored }: TransferDocument, plan: Plan): string {
@@ -161,8 +156,7 @@ function linesText({ divisions, ruler }: TransferDocument, { canvas, divisions: 
 }
 
 function findingsText(findings: readonly Finding[], ink: Inks): string {
-  return standing(findings)
-    .filter(({ rule }) => ruleById(rule)?.chapter === 'transfer')
+  return findingsIn('transfer', findings)
     .map(({ message, advice, severity }) => {
       const text = advice === undefined ? message : `${message} ${advice}`;
       return wrapped(shown(text), `  ${ink[severity](severity)}  `);

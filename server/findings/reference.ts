@@ -34,7 +34,8 @@ const PROBLEMS: Readonly<Record<Code, string>> = {
     'A name that nothing in the plan has. The nearest name that something has is offered as a fix.',
   'repeated name': 'Two things of one kind under one name. The first counts.',
   'repeated statement': 'A statement given twice where one is enough. The last counts.',
-  'circular reference': 'Things that are placed by each other, so that none has a place.',
+  'circular reference':
+    'Things that are placed by each other, so that none has a place; colours given by each other; plans that are based on each other, so that none is the first.',
   'unreadable colour':
     'A colour that is no hex, CSS Color 4 or Munsell notation, or is none that paint can have.',
   'unreadable shape': 'Path data or a part of an SVG file that can’t be drawn.',

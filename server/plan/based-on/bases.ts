@@ -1,5 +1,5 @@
 import type { Node, NodeOf, SyntaxTree } from '../../../grammar/index.js';
-import type { OwnLocation, ReadFile } from '../plan.js';
+import type { OwnLocation, PlanProblemCode, ReadFile } from '../plan.js';
 import { locate, type Problems } from '../problems.js';
 import { every, lastOf } from '../select.js';
 import { type BasePlan, basePlan } from './base-plans.js';
@@ -36,12 +36,12 @@ export function readBases(
   const { start, end } = stated.statement.file;
   const location = { line: stated.line, start, end };
   const plans: BasePlan[] = [];
-  const refuse = (message: string, at: BasedOn): Bases => {
+  const refuse = (message: string, at: BasedOn, code: PlanProblemCode = 'unreadable file'): Bases => {
     const related =
       at === stated
         ? []
         : [{ location: locate(at, at.statement.file), message: 'This says what it is based on.' }];
-    problems.error('unreadable file', message, location, { related });
+    problems.error(code, message, location, { related });
     return { location, plans: [], lacking: 'not to be had' };
   };
   let characters = 0;
@@ -51,7 +51,7 @@ export function readBases(
     const file = pathFrom(heir, link.statement.file.value);
     const ring = plans.findIndex((plan) => plan.file === file);
     if (ring >= 0) {
-      return refuse(ringWords(plans.slice(ring).map((plan) => plan.file)), link);
+      return refuse(ringWords(plans.slice(ring).map((plan) => plan.file)), link, 'circular reference');
     }
     if (plans.length === MOST_BASES) {
       return refuse(

@@ -81,6 +81,14 @@ describe('a base that can’t be had is one error, where the plan names it', () 
     expect(plan.objects.map(({ name }) => name)).toEqual(['x']);
   });
 
+  it.each([
+    ['itself', { 'a.mahl': 'based on "a.mahl"' }],
+    ['one further on', { 'a.mahl': 'based on "b.mahl"', 'b.mahl': 'based on "a.mahl"' }],
+  ])('a ring is told as a circle, not as a file that can’t be read: %s', (_, files) => {
+    expect(planOf(own, files).problems.map(({ code }) => code)).toEqual(['circular reference']);
+    expect(planOf(own, {}).problems.map(({ code }) => code)).toEqual(['unreadable file']);
+  });
+
   it('ten plans in a row are none too many', () => {
     const files = Object.fromEntries(
       Array.from({ length: 10 }, (_, at) => [

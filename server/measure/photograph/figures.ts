@@ -7,7 +7,7 @@ import { doubtsOf } from './doubts.js';
 import { colourDifferences, plannedPicture, valueDifferences } from './maps.js';
 import { masksOf } from './masks.js';
 import type { SquaredPicture } from './photographs.js';
-import { pixelsOf, stepShares, valueAt, workedOut } from './pixels.js';
+import { pixelsOf, stepShares, valueAt } from './pixels.js';
 import type { RecordFigures } from './record.js';
 import { recordObjects } from './record-objects.js';
 import { measureRoles, roleColours } from './roles.js';
@@ -62,16 +62,14 @@ export function recordFigures(
   }));
   const byRole = roleColours(plan, shares, areas.bareShare, targets);
   const roles = measureRoles(pixels, byRole, memory, key);
-  const emphasis = strongPlaces(pixels, canvas, focus?.at, memory, key);
+  const emphasis = strongPlaces(picture, canvas, focus?.at, memory, key);
   const planned = once(() => plannedPicture(plan, masks, targets, picture));
   const change = once(() =>
     before && pixelsBefore
       ? changeSince(now, { sitting: before.index, pixels: pixelsBefore }, memory)
       : undefined,
   );
-  const plannedEmphasis = once(() =>
-    strongPlaces(workedOut(planned()), canvas, focus?.at, memory, `${key} as planned`),
-  );
+  const plannedEmphasis = once(() => strongPlaces(planned(), canvas, focus?.at, memory, `${key} as planned`));
   const values = once(() => valueDifferences(picture.lab, planned(), scale.steps));
   const colours = once(() => colourDifferences(picture.lab, planned(), targets));
   const isBeforeOfThisSize =

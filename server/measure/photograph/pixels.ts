@@ -3,11 +3,11 @@ import { lightnessOf, lightnessOfValue, valueOfLab } from '../../plan/colour/val
 import type { Memory } from '../memory.js';
 import type { SquaredPicture } from './photographs.js';
 
+/** CIELAB under D65, three numbers a pixel, row by row: a photograph, or what a plan has in its place. */
+export type LabPicture = Pick<SquaredPicture, 'width' | 'height' | 'lab'>;
+
 /** What follows from a picture alone, worked out once for each. */
-export interface Pixels {
-  readonly width: number;
-  readonly height: number;
-  readonly lab: Float32Array;
+export interface Pixels extends LabPicture {
   /** L* of all pixels, the darkest first. */
   readonly lightness: Float32Array;
   /** Mean Munsell value. */
@@ -45,8 +45,7 @@ export function pixelsOf(picture: SquaredPicture, memory: Memory): Pixels {
   return memory.recall('pixels', picture.id, [picture], () => workedOut(picture));
 }
 
-/** The same for pixels that are no photograph: three numbers a pixel, CIELAB under D65. */
-export function workedOut({ width, height, lab }: Pick<SquaredPicture, 'width' | 'height' | 'lab'>): Pixels {
+function workedOut({ width, height, lab }: LabPicture): Pixels {
   const rowLength = width + 1;
   const sums = (): Float32Array => new Float32Array(rowLength * height);
   const [sumX, sumY, sumZ, glaring] = [sums(), sums(), sums(), sums()];
@@ -93,11 +92,7 @@ function linear(f: number): number {
  * Grain, weave and noise are evened out over squares of three pixels a side, as they are by the eye, except where a square
  * lies on an edge: there each pixel counts by itself.
  */
-function shadesOf({
-  width,
-  height,
-  lab,
-}: Pick<SquaredPicture, 'width' | 'height' | 'lab'>): readonly Shade[] {
+function shadesOf({ width, height, lab }: LabPicture): readonly Shade[] {
   const cells = new Map<number, { l: number; a: number; b: number; count: number }>();
   const add = (l: number, a: number, b: number, count: number): void => {
     // Whole cells either side of grey, so that a grey with some noise is one shade.

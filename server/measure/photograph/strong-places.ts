@@ -7,7 +7,7 @@ import { contrastOf } from '../borders/contrast.js';
 import { byPull, fieldGrid, partOfField, wholeField } from '../emphasis/field.js';
 import { peaks, strongestNear } from '../emphasis/places.js';
 import type { Memory } from '../memory.js';
-import { type Pixels, quickValue } from './pixels.js';
+import { type LabPicture, quickValue } from './pixels.js';
 import type { RecordEmphasis } from './record.js';
 
 /** Pixels are put together in squares of so many a side, so that weave, brush marks and noise count less. */
@@ -31,15 +31,15 @@ interface Strengths {
  * sharp an edge is is not told by the plan but follows from that: a soft one loses more. Heuristic.
  */
 export function strongPlaces(
-  pixels: Pixels,
+  picture: LabPicture,
   canvas: Canvas,
   focus: Point | undefined,
   memory: Memory,
   key: string,
 ): Omit<RecordEmphasis, 'planned'> | undefined {
   const { width, height, diagonal } = canvas;
-  const found = memory.recall('strong places of pixels', key, [pixels, width, height], () =>
-    strengthsOf(pixels, canvas),
+  const found = memory.recall('strong places of pixels', key, [picture, width, height], () =>
+    strengthsOf(picture, canvas),
   );
   const { strongest } = found;
   if (!strongest) return undefined;
@@ -52,17 +52,17 @@ export function strongPlaces(
   return { at, fromFocus: distance(at, focus) / diagonal, atFocus };
 }
 
-function strengthsOf(pixels: Pixels, canvas: Canvas): Strengths {
+function strengthsOf(picture: LabPicture, canvas: Canvas): Strengths {
   const grid = fieldGrid(canvas);
-  const stretches = contrastsOf(pixels, canvas);
+  const stretches = contrastsOf(picture, canvas);
   const field = wholeField([partOfField(stretches, byPull, grid, canvas.diagonal)], grid);
   const [strongest] = peaks(field, grid, [{ stretches }], byPull, canvas.diagonal);
   return { stretches, field, ...(strongest ? { strongest } : {}) };
 }
 
 /** Contrasts at the corners where four squares meet, as stretches of border, so that they are gathered as those are. */
-function contrastsOf(pixels: Pixels, { width, height }: Canvas): readonly BorderStretch[] {
-  const squares = squaresOf(pixels);
+function contrastsOf(picture: LabPicture, { width, height }: Canvas): readonly BorderStretch[] {
+  const squares = squaresOf(picture);
   const { columns, rows, value, a, b } = squares;
   const length = Math.sqrt((width / columns) * (height / rows));
   const stretches: BorderStretch[] = [];
@@ -108,7 +108,7 @@ interface Squares {
   readonly b: Float64Array;
 }
 
-function squaresOf({ width, height, lab }: Pixels): Squares {
+function squaresOf({ width, height, lab }: LabPicture): Squares {
   const columns = Math.max(1, Math.round(width / BLOCK));
   const rows = Math.max(1, Math.round(height / BLOCK));
   const [value, a, b] = [0, 1, 2].map(() => new Float64Array(columns * rows)) as [

@@ -8,6 +8,7 @@ import { plannedPicture } from './maps.js';
 import { masksOf } from './masks.js';
 import { squaringOf } from './measure-record.js';
 import { measuredSide, noPhotographs, type Photographs, type SquaredPicture } from './photographs.js';
+import type { LabPicture } from './pixels.js';
 import { type Target, targetsAfter } from './targets.js';
 
 /** A photograph of every pixel's colour; the place of a pixel is given as parts of width and height. */
@@ -27,7 +28,7 @@ export function pictureOf(
 }
 
 export function pictureOfPixels(
-  { width, height, lab }: Pick<SquaredPicture, 'width' | 'height' | 'lab'>,
+  { width, height, lab }: LabPicture,
   told: Partial<Pick<SquaredPicture, 'id' | 'source' | 'trust'>> = {},
 ): SquaredPicture {
   return {

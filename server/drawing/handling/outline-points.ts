@@ -1,7 +1,8 @@
 import type { Node, Place } from '../../../grammar/index.js';
 import { buildOutline } from '../../plan/build-outline.js';
 import { apply, IDENTITY, type Matrix, translate } from '../../plan/geometry/matrix.js';
-import type { Outline, PathCommand } from '../../plan/geometry/outline.js';
+import type { Outline } from '../../plan/geometry/outline.js';
+import { endsOf } from '../../plan/geometry/path.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
 import { type PlaceSurroundings, resolvePlace } from '../../plan/places.js';
 import type { PlanObject } from '../../plan/plan.js';
@@ -110,11 +111,7 @@ export function arrangement(input: OutlineInput, flatness: number): Matrix | und
   const given = buildOutline({ shapes: input.shapes, sizing: [], turn: 0 }, flatness).outline;
   const placed = buildOutline(input, flatness).outline;
   const isOnlyMoved = input.mirror === undefined && input.sizing.length === 0 && input.turn === 0;
-  return mapBetween(pointsOf(given.path), pointsOf(placed.path), isOnlyMoved);
-}
-
-function pointsOf(path: readonly PathCommand[]): readonly Point[] {
-  return path.flatMap((command) => (command.kind === 'Z' ? [] : [{ x: command.x, y: command.y }]));
+  return mapBetween(endsOf(given.path), endsOf(placed.path), isOnlyMoved);
 }
 
 /** Part of the square of a shape's length that its points must stand off one line by. */

@@ -1,6 +1,8 @@
 import { type TransferGrid, columnNames } from '../../measure/transfer/grid.js';
 import type { Measures } from '../../measure/measures.js';
-import type { Outline, PathCommand } from '../../plan/geometry/outline.js';
+import type { Outline } from '../../plan/geometry/outline.js';
+import { pointsOf, subpathsOf } from '../../plan/geometry/path.js';
+import { boxOfPoints, boxesOverlap } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { pathMark, textMark } from '../marks.js';
 import type { Page } from '../page.js';
@@ -149,33 +151,15 @@ function outside(canvas: Box, window: Box): readonly Mark[] {
 /** Without the closed shapes that are nowhere near a window: what is left looks the same there. */
 function nearWindow(outline: Outline, window: Box): Outline | undefined {
   const near = 2 * SHEET_EM;
-  const subpaths: PathCommand[][] = [];
-  for (const command of outline.path) {
-    if (command.kind === 'M' || subpaths.length === 0) subpaths.push([]);
-    subpaths.at(-1)?.push(command);
-  }
-  const path = subpaths.filter((commands) => {
-    let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-    const reach = (x: number, y: number) => {
-      left = Math.min(left, x);
-      right = Math.max(right, x);
-      top = Math.min(top, y);
-      bottom = Math.max(bottom, y);
-    };
-    for (const command of commands) {
-      if (command.kind === 'Z') continue;
-      reach(command.x, command.y);
-      if (command.kind !== 'C') continue;
-      reach(command.x1, command.y1);
-      reach(command.x2, command.y2);
-    }
-    return (
-      left <= window.x + window.width + near &&
-      right >= window.x - near &&
-      top <= window.y + window.height + near &&
-      bottom >= window.y - near
-    );
-  });
+  const room = {
+    left: window.x - near,
+    top: window.y - near,
+    right: window.x + window.width + near,
+    bottom: window.y + window.height + near,
+  };
+  const path = subpathsOf(outline.path).filter((commands) =>
+    boxesOverlap(boxOfPoints(pointsOf(commands)), room),
+  );
   return path.length === 0 ? undefined : { ...outline, path: path.flat() };
 }
 

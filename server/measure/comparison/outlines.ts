@@ -1,5 +1,5 @@
-import type { Outline, PathCommand, Ring } from '../../plan/geometry/outline.js';
-import { signedArea } from '../../plan/geometry/path.js';
+import type { Outline, PathCommand } from '../../plan/geometry/outline.js';
+import { pointsOf, ringPoints, signedArea } from '../../plan/geometry/path.js';
 import { boxCentre, distance, type Point } from '../../plan/geometry/point.js';
 
 /** How an outline became another. Lengths in units of the canvas; what did not change is missing. */
@@ -88,35 +88,10 @@ function kindsOf(path: readonly PathCommand[]): string {
   return path.map(({ kind }) => kind).join('');
 }
 
-function pointsOf(path: readonly PathCommand[]): readonly Point[] {
-  return path.flatMap((command): readonly Point[] => {
-    switch (command.kind) {
-      case 'M':
-      case 'L':
-        return [command];
-      case 'C':
-        return [
-          { x: command.x1, y: command.y1 },
-          { x: command.x2, y: command.y2 },
-          { x: command.x, y: command.y },
-        ];
-      case 'Z':
-        return [];
-    }
-  });
-}
-
 /** The corners of a shape of straight sides in one piece. */
 function onlyRing({ path, rings: [ring, ...more] }: Outline): readonly Point[] | undefined {
   if (ring === undefined || more.length > 0 || path.some(({ kind }) => kind === 'C')) return undefined;
   return ringPoints(ring);
-}
-
-function ringPoints(ring: Ring): readonly Point[] {
-  return Array.from({ length: ring.length / 2 }, (_, index) => ({
-    x: ring[2 * index] ?? 0,
-    y: ring[2 * index + 1] ?? 0,
-  }));
 }
 
 /** Moved, turned and sized alike both ways: z' = a z + b in complex numbers, by least squares. */

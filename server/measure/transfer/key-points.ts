@@ -3,7 +3,8 @@ import { type Box, type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
 import { systemPlaces, type DivisionPlaces } from './division-places.js';
 import { type TransferGrid, transferGridOf } from './grid.js';
-import { type PlaceKind, type ShapePiece, piecesOf } from './pieces.js';
+import { type ShapePiece, piecesOf } from './pieces.js';
+import type { PlaceKind } from './shape-points.js';
 
 /** All that is measured off to carry a drawing over to its canvas. Canvas units. */
 export interface Transfer {

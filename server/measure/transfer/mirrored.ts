@@ -1,7 +1,7 @@
 import type { Point } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
 import type { KeyPoint, Transfer } from './key-points.js';
-import type { PlaceKind } from './pieces.js';
+import type { PlaceKind } from './shape-points.js';
 
 /**
  * What is measured off to carry a drawing over from the back, as through tracing paper or by a monotype: left and right

@@ -1,4 +1,4 @@
-import { type Box, NO_BOX } from './point.js';
+import { type Box, NO_BOX, type Point } from './point.js';
 
 /** One step of a drawn outline. All numbers absolute, canvas units. `C` is a cubic with its two handles. */
 export type PathCommand =
@@ -74,6 +74,48 @@ export function pathData(outline: { readonly path: readonly PathCommand[] }, dec
       }
     })
     .join('');
+}
+
+/** The pieces of a path, each from where its drawing begins. */
+export function subpathsOf(path: readonly PathCommand[]): readonly (readonly PathCommand[])[] {
+  const subpaths: PathCommand[][] = [];
+  for (const command of path) {
+    if (command.kind === 'M' || subpaths.length === 0) subpaths.push([]);
+    subpaths.at(-1)?.push(command);
+  }
+  return subpaths;
+}
+
+/** Where the steps of a path end, in their order. */
+export function endsOf(path: readonly PathCommand[]): readonly Point[] {
+  return path.flatMap((command) => (command.kind === 'Z' ? [] : [{ x: command.x, y: command.y }]));
+}
+
+/** Handles and ends of the steps of a path, in their order: the path lies in the box round them. */
+export function pointsOf(path: readonly PathCommand[]): readonly Point[] {
+  return path.flatMap((command): readonly Point[] => {
+    switch (command.kind) {
+      case 'M':
+      case 'L':
+        return [command];
+      case 'C':
+        return [
+          { x: command.x1, y: command.y1 },
+          { x: command.x2, y: command.y2 },
+          { x: command.x, y: command.y },
+        ];
+      case 'Z':
+        return [];
+    }
+  });
+}
+
+/** The corners of a ring, in their order. */
+export function ringPoints(ring: Ring): readonly Point[] {
+  return Array.from({ length: Math.floor(ring.length / 2) }, (_, index) => ({
+    x: ring[2 * index] ?? 0,
+    y: ring[2 * index + 1] ?? 0,
+  }));
 }
 
 /** The area of a ring that does not cross itself, squared units; positive for one that runs clockwise on the canvas. */

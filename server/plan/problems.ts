@@ -27,13 +27,17 @@ export class Problems {
 
   /** A name that nothing in the plan has, with the nearest one as a fix. */
   unknownName(what: string, name: string, known: readonly string[], location: Location): void {
+    this.nameNotFound(`There is no ${what} called \`${name}\` in this plan.`, name, known, location);
+  }
+
+  /** A name that nothing has where it is looked for, as `message` says, with the nearest one as a fix. */
+  nameNotFound(message: string, name: string, known: readonly string[], location: Location): void {
     const nearest = nearestWord(name, known);
     this.error(
       'unknown name',
-      `There is no ${what} called \`${name}\` in this plan.` +
-        (nearest ? ` Did you mean \`${nearest}\`?` : ''),
+      nearest === undefined ? message : `${message} Did you mean \`${nearest}\`?`,
       location,
-      nearest ? { fix: { title: `Change to \`${nearest}\``, replacement: nearest } } : {},
+      nearest === undefined ? {} : { fix: { title: `Change to \`${nearest}\``, replacement: nearest } },
     );
   }
 

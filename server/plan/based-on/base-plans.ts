@@ -1,4 +1,4 @@
-import { type Node, parse, type Statement, type SyntaxTree } from '../../../grammar/index.js';
+import { type Node, parse, splitLines, type Statement, type SyntaxTree } from '../../../grammar/index.js';
 import { pathFrom } from './paths.js';
 
 /** A plan that another builds on. */
@@ -37,7 +37,7 @@ function read(file: string, text: string, before: SyntaxTree | undefined): BaseP
   return {
     file,
     text,
-    lines: text.replace(/^\ufeff/u, '').split(/\r\n?|\n/u),
+    lines: splitLines(text),
     tree,
     nodes: tree.nodes.map((node) => placed(node, file)),
   };

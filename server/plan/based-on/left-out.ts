@@ -1,7 +1,6 @@
 import {
   nameIn,
   nameKey,
-  nearestWord,
   type Node,
   type NodeOf,
   placesIn,
@@ -40,7 +39,14 @@ export function leaveOut(
   const taken = without.flatMap((node) =>
     node.statement.names.flatMap((word) => {
       const meant = known.filter(({ key }) => key === nameKey(word.text));
-      if (meant.length === 0) reportUnknown(word, node, known, file, problems);
+      if (meant.length === 0) {
+        problems.nameNotFound(
+          `\`${file}\` has no object, colour, lead or paint called \`${word.text}\` that could be left out.`,
+          word.text,
+          known.map(({ name }) => name),
+          locate(node, word),
+        );
+      }
       return meant.map(({ kind, key }) => ({ kind, key, word, node }));
     }),
   );
@@ -56,26 +62,6 @@ export function leaveOut(
         : node,
     );
   return { nodes, taken };
-}
-
-function reportUnknown(
-  word: Word,
-  node: Node,
-  known: readonly { readonly name: string }[],
-  file: string,
-  problems: Problems,
-): void {
-  const nearest = nearestWord(
-    word.text,
-    known.map(({ name }) => name),
-  );
-  problems.error(
-    'unknown name',
-    `\`${file}\` has no object, colour, lead or paint called \`${word.text}\` that could be left out.` +
-      (nearest === undefined ? '' : ` Did you mean \`${nearest}\`?`),
-    locate(node, word),
-    nearest === undefined ? {} : { fix: { title: `Change to \`${nearest}\``, replacement: nearest } },
-  );
 }
 
 /**
@@ -227,9 +213,7 @@ function keptUnder(node: Node, parent: Node, gone: Gone, isBase: (node: Node) =>
       return isLost ? undefined : node;
     }
     case 'edges':
-      return isEdgesAgainst(node)
-        ? edgesWithout(node, (key) => gone.object({ text: key, start: 0, end: 0 }))
-        : node;
+      return isEdgesAgainst(node) ? edgesWithout(node, (name) => gone.object(name)) : node;
     case 'colour':
       return gone.colour(statement.colour, `the colour ${of}`) ? undefined : node;
     case 'glaze':

@@ -1,4 +1,4 @@
-import { nameKey, type Node, type NodeOf, type Statement } from '../../../grammar/index.js';
+import { nameKey, type Node, type NodeOf, type Statement, type Word } from '../../../grammar/index.js';
 import { every } from '../select.js';
 
 /** Statements of which one is enough; that of the plan goes before that of its base with all that stands under it. */
@@ -146,7 +146,9 @@ function left(own: readonly Node[], base: readonly Node[]): readonly Node[] {
   return base.flatMap((node) => {
     const slot = slotOf(node.statement);
     if (slot !== undefined && taken.has(slot)) return [];
-    return isEdgesAgainst(node) ? (edgesWithout(node, (key) => facing.has(key)) ?? []) : [node];
+    return isEdgesAgainst(node)
+      ? (edgesWithout(node, ({ text }) => facing.has(nameKey(text))) ?? [])
+      : [node];
   });
 }
 
@@ -162,11 +164,8 @@ export function isEdgesAgainst(node: Node): node is Node & NodeOf<'edges'> {
 }
 
 /** The edges against all but some objects; nothing where none are left. */
-export function edgesWithout(
-  node: Node & NodeOf<'edges'>,
-  isOut: (key: string) => boolean,
-): Node | undefined {
-  const against = node.statement.against.filter(({ text }) => !isOut(nameKey(text)));
+export function edgesWithout(node: Node & NodeOf<'edges'>, isOut: (name: Word) => boolean): Node | undefined {
+  const against = node.statement.against.filter((name) => !isOut(name));
   if (against.length === node.statement.against.length) return node;
   return against.length === 0 ? undefined : { ...node, statement: { ...node.statement, against } };
 }

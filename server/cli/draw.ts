@@ -1,7 +1,6 @@
 import path from 'node:path';
 import { compose } from '../drawing/compose.js';
 import { pageToText, renderToText } from '../drawing/headless.js';
-import type { Page } from '../drawing/page.js';
 import { type PageOfDrawing, type Paper, pageOf, scaleInWords } from '../drawing/paper.js';
 import { planSheet } from '../drawing/plan-sheet/sheet.js';
 import type { View } from '../drawing/scene.js';
@@ -13,6 +12,7 @@ import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
 import type { ExitCode } from './exit-code.js';
 import { readFonts } from './fonts.js';
+import { pdfFile, pngFile } from './rendered.js';
 import { readOneSource } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import { writeWhole } from './write-whole.js';
@@ -97,7 +97,7 @@ async function write(
   const drawn = options.view === 'sheet' ? sheet(snapshot, options) : view(options.view, snapshot, options);
   if (target.format === 'pdf') {
     const { page, scale } = drawn.onPage();
-    await writeTo(target.file, await printed(page, options, fonts, terminal), terminal);
+    await writeTo(target.file, await pdfFile(page, theme, terminal, fonts), terminal);
     if (scale !== 1) terminal.complain(`The picture is drawn at ${scaleInWords(scale)}.`);
     return;
   }
@@ -106,7 +106,7 @@ async function write(
     await terminal.print(svg);
     return;
   }
-  const content = target.format === 'png' ? await painted(svg, options.width ?? USUAL_WIDTH, terminal) : svg;
+  const content = target.format === 'png' ? await pngFile(svg, options.width ?? USUAL_WIDTH, terminal) : svg;
   await writeTo(target.file, content, terminal);
 }
 
@@ -140,32 +140,4 @@ function sheet({ plan, measures, findings }: Snapshot, { paper }: DrawOptions): 
 
 function writeTo(file: string, content: string | Uint8Array, { folder }: Terminal): Promise<void> {
   return writeWhole(path.resolve(folder, file), file, content);
-}
-
-async function printed(
-  page: Page,
-  { theme }: DrawOptions,
-  more: readonly Uint8Array[],
-  terminal: Terminal,
-): Promise<Uint8Array> {
-  const [{ pdfOf }, { roboto }, { missingLettersSentence }] = await Promise.all([
-    import('../drawing/pdf/pdf.js'),
-    import('../drawing/pdf/roboto.js'),
-    import('../drawing/pdf/words.js'),
-  ]);
-  const { pdf, missing } = await pdfOf(page, { theme, fonts: { ...roboto, more } });
-  if (missing.length > 0) {
-    terminal.complain(`${missingLettersSentence(missing)} Give a font that has them with --font FILE.`);
-  }
-  return pdf;
-}
-
-async function painted(svg: string, width: number, terminal: Terminal): Promise<Uint8Array> {
-  const { pngOf } = await import('../drawing/png.js');
-  const result = await pngOf(svg, width);
-  if (!result.ok) throw new CommandFailure(result.reason);
-  if (result.textMissing) {
-    terminal.complain('No font was found on this computer, so the drawing is without its words.');
-  }
-  return result.png;
 }

@@ -10,6 +10,7 @@ import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
 import type { ExitCode } from './exit-code.js';
 import { readFonts } from './fonts.js';
+import { pdfFile } from './rendered.js';
 import { readOneSource } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import { transferDocument } from './transfer-document.js';
@@ -123,17 +124,7 @@ async function writePages(
     isMirrored: options.mirror,
   });
   if (!full.ok) throw new CommandFailure(full.reason);
-  const [{ pdfOf }, { roboto }, { missingLettersSentence }] = await Promise.all([
-    import('../drawing/pdf/pdf.js'),
-    import('../drawing/pdf/roboto.js'),
-    import('../drawing/pdf/words.js'),
-  ]);
-  const { pdf, missing } = await pdfOf(full.pages, {
-    theme: 'light',
-    fonts: { ...roboto, more: fonts },
-  });
-  if (missing.length > 0)
-    terminal.complain(`${missingLettersSentence(missing)} Give a font that has them with --font FILE.`);
+  const pdf = await pdfFile(full.pages, 'light', terminal, fonts);
   await writeWhole(path.resolve(terminal.folder, target.file), target.file, pdf);
   const { length } = full.layout.sheets;
   terminal.explain(

@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { comparisonPage } from '../drawing/comparison/page.js';
 import { type Comparison, comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
+import type { Page } from '../drawing/page.js';
 import type { ComparedView } from '../drawing/scene.js';
 import { errorsSentence } from '../language/errors.js';
 import type { Snapshot } from '../language/snapshot.js';
@@ -37,6 +38,7 @@ export async function compare(
 ): Promise<ExitCode> {
   if (options.gitDiff === true) return gitDiff(names, terminal);
   refuse(names, options);
+  const target = options.output === undefined ? undefined : targetOf(options);
   const [first = '', second] = names;
   // Of one plan, what has come since it was committed.
   const earlier =
@@ -50,12 +52,12 @@ export async function compare(
   const comparison = comparePlans(before, now);
   const sides = { earlier: sideOf(earlier, before), later: sideOf(later, now) };
   const isSameText = earlier.text === later.text;
-  if (options.output === undefined) {
+  if (target === undefined) {
     const document = compareDocument(comparison, sides, isSameText);
     await terminal.print(
       options.json ? `${JSON.stringify(document, null, 2)}\n` : compareText(document, terminal.coloured),
     );
-  } else await draw(comparison, [earlier, later], isSameText, options, terminal);
+  } else await writePage(pageOf(comparison, sides, isSameText, options.view), target, options, terminal);
   // What could be read was compared; that there is more is said.
   const unread = [sides.earlier, sides.later].filter(({ errors }) => errors > 0);
   for (const { name, errors } of unread)
@@ -77,20 +79,15 @@ function sideOf({ name }: Source, snapshot: Snapshot): ComparedSide {
   return { name, ...(title === undefined ? {} : { title }), errors: errorsOf(snapshot) };
 }
 
-async function draw(
+/** Both plans side by side, each under its name. */
+function pageOf(
   comparison: Comparison,
-  [earlier, later]: readonly [Source, Source],
+  { earlier, later }: { readonly earlier: ComparedSide; readonly later: ComparedSide },
   isSameText: boolean,
-  options: CompareOptions,
-  terminal: Terminal,
-): Promise<void> {
-  const target = targetOf(options);
-  const titled = ({ name }: Source): string => (name.includes(':') ? name : path.basename(spokenName(name)));
-  const page = comparisonPage(
-    comparison,
-    { earlier: titled(earlier), later: titled(later) },
-    noChangeInWords(isSameText),
-    options.view,
-  );
-  await writePage(page, target, options, terminal);
+  view: ComparedView,
+): Page {
+  const titled = ({ name }: ComparedSide): string =>
+    name.includes(':') ? name : path.basename(spokenName(name));
+  const titles = { earlier: titled(earlier), later: titled(later) };
+  return comparisonPage(comparison, titles, noChangeInWords(isSameText), view);
 }

@@ -120,6 +120,11 @@ describe('compare with versions in git', () => {
     expect((await run(['compare', 'x.mahl'], tmpdir())).errors).toContain('in no git repository');
   });
 
+  it('refuses a drawing of an unknown kind before it reads anything', async () => {
+    const { code, errors } = await run(['compare', 'nothing.mahl', 'jar.mahl', '-o', 'jar.gif']);
+    expect([code, errors]).toEqual([2, 'jar.gif ends in .gif; a drawing is written as .svg, .png or .pdf.']);
+  });
+
   it('says of a path in a repository of its own that it is one', async () => {
     git('update-index', '--add', '--cacheinfo', `160000,${git('rev-parse', 'HEAD').trim()},other`);
     git('commit', '--quiet', '-m', 'a repository in the repository');

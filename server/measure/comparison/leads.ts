@@ -1,12 +1,12 @@
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Lead } from '../../plan/plan.js';
-import { LEAST_MOVE } from './focus.js';
 import { type Frame, onLater } from './frame.js';
+import { LEAST_MOVE, type Move, moveBetween } from './move.js';
 
-/** How a lead runs otherwise: how far its ends have moved, where they have. Units of the later canvas. */
+/** How a lead runs otherwise: how far its ends have moved, where they have. */
 export interface LeadChange {
-  readonly start?: { readonly right: number; readonly down: number };
-  readonly end?: { readonly right: number; readonly down: number };
+  readonly start?: Move;
+  readonly end?: Move;
 }
 
 /** Nothing where the lead runs as it did; one that aims at the focal point follows it, which is no change of the lead. */
@@ -20,16 +20,9 @@ export function compareLeads(earlier: Lead, later: Lead, frame: Frame): LeadChan
     before.length === now.length &&
     now.every((point, index) => distance(point, before[index] ?? point) < most);
   if (isSame) return undefined;
-  const start = moved(before[0], now[0], most);
-  const end = follows ? undefined : moved(before.at(-1), now.at(-1), most);
+  const moved = (from: Point | undefined, to: Point | undefined) =>
+    from && to ? moveBetween(from, to, most) : undefined;
+  const start = moved(before[0], now[0]);
+  const end = follows ? undefined : moved(before.at(-1), now.at(-1));
   return { ...(start ? { start } : {}), ...(end ? { end } : {}) };
-}
-
-function moved(
-  before: Point | undefined,
-  now: Point | undefined,
-  most: number,
-): LeadChange['start'] | undefined {
-  if (before === undefined || now === undefined || distance(before, now) < most) return undefined;
-  return { right: now.x - before.x, down: now.y - before.y };
 }

@@ -1,11 +1,12 @@
 import type { Outline, PathCommand } from '../../plan/geometry/outline.js';
 import { pointsOf, ringPoints, signedArea } from '../../plan/geometry/path.js';
 import { boxCentre, distance, type Point } from '../../plan/geometry/point.js';
+import { LEAST_MOVE, type Move, moveBetween } from './move.js';
 
 /** How an outline became another. Lengths in units of the canvas; what did not change is missing. */
 export interface OutlineChange {
   /** Of its middle. */
-  readonly move?: { readonly right: number; readonly down: number };
+  readonly move?: Move;
   /** Degrees clockwise. */
   readonly turn?: number;
   /** How many times as wide and as high. */
@@ -16,8 +17,6 @@ export interface OutlineChange {
 
 export const UNCHANGED: OutlineChange = { isReshaped: false };
 
-/** Part of the diagonal that can't be seen: what moves less has not moved, and a shape that fits so well is the same. */
-const SEEN = 0.001;
 /** A shape that was drawn anew has moved when its middle has by this part of the diagonal. */
 const MOVED_RESHAPED = 0.01;
 const LEAST_TURN_DEGREES = 0.5;
@@ -31,7 +30,8 @@ const MOST_TURNED_ROUND = 64;
  * which way round it runs, makes no difference to a shape of straight sides.
  */
 export function compareOutlines(earlier: Outline, later: Outline, diagonal: number): OutlineChange {
-  const most = SEEN * diagonal;
+  // A shape that fits so well is the same.
+  const most = LEAST_MOVE * diagonal;
   const middle = boxCentre(earlier.box);
   const fits = [...correspondences(earlier, later)].flatMap(
     ([from, to]) => similarity(from, to, most) ?? stretch(from, to, most) ?? [],
@@ -39,12 +39,8 @@ export function compareOutlines(earlier: Outline, later: Outline, diagonal: numb
   // A square that is drawn from another corner has not been turned.
   const [best] = fits.sort((fit, other) => Math.abs(fit.turn) - Math.abs(other.turn));
   if (best !== undefined) return told(best, middle, most);
-  const [one, other] = [middleOf(earlier), middleOf(later)];
-  const isMoved = distance(one, other) > MOVED_RESHAPED * diagonal;
-  return {
-    isReshaped: true,
-    ...(isMoved ? { move: { right: other.x - one.x, down: other.y - one.y } } : {}),
-  };
+  const move = moveBetween(middleOf(earlier), middleOf(later), MOVED_RESHAPED * diagonal);
+  return { isReshaped: true, ...(move ? { move } : {}) };
 }
 
 /** A change of places by which the points of one outline come to lie on those of another. */
@@ -56,13 +52,11 @@ interface Fit {
 }
 
 function told({ at, turn, across, down }: Fit, middle: Point, most: number): OutlineChange {
-  const moved = at(middle);
+  const move = moveBetween(middle, at(middle), most);
   const isScaled = Math.abs(across - 1) > LEAST_SCALE || Math.abs(down - 1) > LEAST_SCALE;
   return {
     isReshaped: false,
-    ...(distance(moved, middle) > most
-      ? { move: { right: moved.x - middle.x, down: moved.y - middle.y } }
-      : {}),
+    ...(move ? { move } : {}),
     ...(Math.abs(turn) > LEAST_TURN_DEGREES ? { turn } : {}),
     ...(isScaled ? { scale: { across, down } } : {}),
   };

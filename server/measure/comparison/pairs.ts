@@ -53,14 +53,12 @@ export function pairObjects(earlier: Plan, later: Plan, frame: Frame): ObjectPai
   }
   const gone = earlier.objects.filter(({ index }) => !taken.has(index));
   const renamed = renamedPairs(gone, come, frame);
-  const [found, new_] = [
-    new Set(renamed.map((pair) => pair.earlier)),
-    new Set(renamed.map((pair) => pair.later)),
-  ];
+  const isRenamed = (of: 'earlier' | 'later', { index }: PlanObject): boolean =>
+    renamed.some((pair) => pair[of] === index);
   return {
     pairs: [...pairs, ...renamed].sort((one, other) => one.later - other.later),
-    gone: gone.map(({ index }) => index).filter((index) => !found.has(index)),
-    come: come.map(({ index }) => index).filter((index) => !new_.has(index)),
+    gone: gone.filter((object) => !isRenamed('earlier', object)).map(({ index }) => index),
+    come: come.filter((object) => !isRenamed('later', object)).map(({ index }) => index),
   };
 }
 

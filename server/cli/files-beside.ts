@@ -16,9 +16,14 @@ export const largestBytes = 5 * 1024 * 1024;
  */
 export function filesBeside(planFolder: string, currentFolder: string): ReadFile {
   const roots = [planFolder, currentFolder].flatMap((folder) => realPath(folder) ?? []);
+  return remembering((written) => readBeside(written, planFolder, roots));
+}
+
+/** Reads each file once. */
+export function remembering(read: (written: string) => FileAnswer): ReadFile {
   const known = new Map<string, FileAnswer>();
   return (written) => {
-    const answer = known.get(written) ?? readBeside(written, planFolder, roots);
+    const answer = known.get(written) ?? read(written);
     known.set(written, answer);
     return answer;
   };
@@ -37,8 +42,12 @@ function readBeside(written: string, planFolder: string, roots: readonly string[
   const found = fileBeside(written, planFolder, roots);
   if (!found.ok) return found;
   const read = readBytes(found.file, largestBytes);
-  if (!read.ok) return read;
-  const decoded = decodeUtf8(read.bytes);
+  return read.ok ? asText(read.bytes) : read;
+}
+
+/** The text of a file that a plan names. */
+export function asText(bytes: Uint8Array): FileAnswer {
+  const decoded = decodeUtf8(bytes);
   return decoded.ok ? { ok: true, text: decoded.text } : refuse(`This file ${decoded.reason}.`);
 }
 
@@ -63,6 +72,11 @@ function fileBeside(
 
 const OUTSIDE = "This file lies outside the plan's folder and outside the folder you are in.";
 
+/** The reason for which a file is not read. */
+export function tooLarge(limitBytes: number): string {
+  return `This file is larger than ${limitBytes / 1024 / 1024} MB.`;
+}
+
 function readBytes(file: string, limitBytes: number): PictureBytes {
   let handle: number | undefined;
   try {
@@ -70,7 +84,7 @@ function readBytes(file: string, limitBytes: number): PictureBytes {
     handle = openSync(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
     const status = fstatSync(handle);
     if (!status.isFile()) return refuse('This is not a file.');
-    if (status.size > limitBytes) return refuse(`This file is larger than ${limitBytes / 1024 / 1024} MB.`);
+    if (status.size > limitBytes) return refuse(tooLarge(limitBytes));
     return { ok: true, bytes: readFileSync(handle) };
   } catch {
     return refuse('This file may not be read.');

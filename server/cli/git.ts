@@ -1,4 +1,4 @@
-import { execFile } from 'node:child_process';
+import { execFile, spawnSync } from 'node:child_process';
 import { largestBytes } from './files-beside.js';
 import { CommandFailure } from './terminal.js';
 
@@ -10,44 +10,51 @@ export type GitAnswer =
 /** So long a plan's history is looked into before it is given up. */
 const MOST_MILLISECONDS = 30_000;
 
+/** Goes before the words of each call, so that nothing is run which a repository sets up. */
+const QUIET = ['-c', 'core.fsmonitor=false', '-c', 'core.quotepath=false', '--no-optional-locks'] as const;
+const bounds = {
+  encoding: 'buffer',
+  maxBuffer: largestBytes,
+  timeout: MOST_MILLISECONDS,
+  windowsHide: true,
+} as const;
+
 /**
  * Runs git, without a shell and with bounded output. What a repository sets up to be run by git (filters of differences, watchers)
  * is left out, as a repository may come from a stranger.
  * @throws CommandFailure when there is no git
  */
 export async function git(words: readonly string[], folder: string): Promise<GitAnswer> {
-  const quiet = ['-c', 'core.fsmonitor=false', '-c', 'core.quotepath=false', '--no-optional-locks'];
   return new Promise((resolve, reject) => {
-    execFile(
-      'git',
-      [...quiet, ...words],
-      {
-        cwd: folder,
-        encoding: 'buffer',
-        maxBuffer: largestBytes + 1,
-        timeout: MOST_MILLISECONDS,
-        windowsHide: true,
-      },
-      (error, stdout, stderr) => {
-        if (error === null) {
-          resolve({ ok: true, bytes: stdout });
-          return;
-        }
-        if (error.code === 'ENOENT') {
-          reject(
-            new CommandFailure('git is needed to read earlier versions, and there is none to be found.'),
-          );
-          return;
-        }
-        const [line = ''] = stderr.toString('utf8').split('\n');
-        resolve({
-          ok: false,
-          reason: line.replace(/^(?:fatal|error): /u, '').trim(),
-          isTooLarge: error.code === 'ERR_CHILD_PROCESS_STDIO_MAXBUFFER',
-        });
-      },
-    );
+    execFile('git', [...QUIET, ...words], { ...bounds, cwd: folder }, (error, stdout, stderr) => {
+      if (error === null) {
+        resolve({ ok: true, bytes: stdout });
+        return;
+      }
+      if (error.code === 'ENOENT') {
+        reject(new CommandFailure('git is needed to read earlier versions, and there is none to be found.'));
+        return;
+      }
+      const [line = ''] = stderr.toString('utf8').split('\n');
+      resolve({
+        ok: false,
+        reason: line.replace(/^(?:fatal|error): /u, '').trim(),
+        isTooLarge: error.code === 'ERR_CHILD_PROCESS_STDIO_MAXBUFFER',
+      });
+    });
   });
+}
+
+/** A file at a revision, by its path from the top of the repository, read at once; for where git has answered before. */
+export function blobAtOnce(
+  revision: string,
+  path: string,
+  folder: string,
+): { readonly ok: true; readonly bytes: Uint8Array } | { readonly ok: false; readonly isTooLarge: boolean } {
+  const words = [...QUIET, 'cat-file', 'blob', `${revision}:${path}`];
+  const { status, stdout, error } = spawnSync('git', words, { ...bounds, cwd: folder });
+  if (error === undefined && status === 0) return { ok: true, bytes: stdout };
+  return { ok: false, isTooLarge: error !== undefined && 'code' in error && error.code === 'ENOBUFS' };
 }
 
 /** The fields of an answer that are ended by NUL, as `-z` gives them. */

@@ -1,11 +1,19 @@
-import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { nearestWord } from '../../grammar/index.js';
 import { refusalOfPath } from '../language/paths.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
-import { largestBytes } from './files-beside.js';
-import { git, isIndex, isRevision, nameThen, plansAt, repositoryAt, type Repository } from './git.js';
+import { asText, largestBytes, remembering, tooLarge } from './files-beside.js';
+import {
+  blobAtOnce,
+  git,
+  isIndex,
+  isRevision,
+  nameThen,
+  plansAt,
+  repositoryAt,
+  type Repository,
+} from './git.js';
 import { readOneSource, type Source, standardInput } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import { decodeUtf8 } from './utf8.js';
@@ -78,7 +86,6 @@ export async function readAt(version: Version, name: string, folder: string): Pr
     if (answer.isTooLarge) throw new CommandFailure(`${name} is larger than 5 MB.`);
     throw new CommandFailure(await notThere(version, inside, folder));
   }
-  if (answer.bytes.length > largestBytes) throw new CommandFailure(`${name} is larger than 5 MB.`);
   const decoded = decodeUtf8(answer.bytes);
   if (!decoded.ok) throw new CommandFailure(`${name} ${decoded.reason}.`);
   return {
@@ -100,7 +107,7 @@ function fromTop(given: string, { prefix }: Repository): string | undefined {
 
 /** Why a path is not at a revision, with the one that was probably meant. */
 async function notThere({ revision }: Version, inside: string, folder: string): Promise<string> {
-  const where = isIndex(revision) ? 'in the index' : `at ${revision}`;
+  const where = whereIs(revision);
   const prefix = `${revision}:`;
   const kind = await git(['cat-file', '-t', `${revision}:${inside}`], folder);
   const type = kind.ok ? Buffer.from(kind.bytes).toString('utf8').trim() : '';
@@ -122,12 +129,7 @@ async function notThere({ revision }: Version, inside: string, folder: string): 
 
 /** Reads the files that a plan names, as they were at the same revision; nothing outside the repository. */
 export function filesAt(revision: string, planPath: string, { top }: Repository): ReadFile {
-  const known = new Map<string, FileAnswer>();
-  return (written) => {
-    const answer = known.get(written) ?? fileAt(revision, planPath, top, written);
-    known.set(written, answer);
-    return answer;
-  };
+  return remembering((written) => fileAt(revision, planPath, top, written));
 }
 
 function fileAt(revision: string, planPath: string, top: string, written: string): FileAnswer {
@@ -136,19 +138,15 @@ function fileAt(revision: string, planPath: string, top: string, written: string
   if (refusal !== undefined) return { ok: false, reason: refusal };
   const inside = path.posix.join(path.posix.dirname(planPath), name);
   if (inside.startsWith('../')) return { ok: false, reason: 'This file lies outside the repository.' };
-  try {
-    const bytes = execFileSync('git', ['--no-optional-locks', 'cat-file', 'blob', `${revision}:${inside}`], {
-      cwd: top,
-      maxBuffer: largestBytes,
-      stdio: ['ignore', 'pipe', 'ignore'],
-      windowsHide: true,
-    });
-    const decoded = decodeUtf8(bytes);
-    return decoded.ok
-      ? { ok: true, text: decoded.text }
-      : { ok: false, reason: `This file ${decoded.reason}.` };
-  } catch {
-    const where = isIndex(revision) ? 'in the index' : `at ${revision}`;
-    return { ok: false, reason: `There is no such file ${where}.` };
-  }
+  const answer = blobAtOnce(revision, inside, top);
+  if (answer.ok) return asText(answer.bytes);
+  return {
+    ok: false,
+    reason: answer.isTooLarge ? tooLarge(largestBytes) : `There is no such file ${whereIs(revision)}.`,
+  };
+}
+
+/** `in the index`, `at HEAD~1` */
+function whereIs(revision: string): string {
+  return isIndex(revision) ? 'in the index' : `at ${revision}`;
 }

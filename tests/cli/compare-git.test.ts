@@ -204,4 +204,12 @@ describe('check --staged', () => {
     expect((await run(['check', '--staged', first])).code).toBe(2);
     expect((await run(['check'])).code).toBe(2);
   });
+
+  it('says of a staged file that it is too large, and not that it is not there', async () => {
+    write('large.svg', `<svg xmlns="http://www.w3.org/2000/svg">${' '.repeat(5 * 1024 * 1024)}</svg>`);
+    write('large.mahl', 'canvas 60 x 40 cm\nobject jar\n  shape from "large.svg" part "jar"\n  value 2\n');
+    git('add', '--all');
+    expect((await run(['check', '--staged'])).output).toContain('This file is larger than 5 MB.');
+    git('reset', '--quiet', '--hard');
+  });
 });

@@ -4,7 +4,7 @@ import type { VisibleAreas } from '../areas/areas.js';
 import { type Memory, once } from '../memory.js';
 import { changeSince } from './change.js';
 import { doubtsOf } from './doubts.js';
-import { colourDifferences, plannedPicture, valueDifferences } from './maps.js';
+import { colourDifferences, plannedAreas, plannedPicture, valueDifferences } from './maps.js';
 import { masksOf } from './masks.js';
 import type { SquaredPicture } from './photographs.js';
 import { pixelsOf, stepShares, valueAt } from './pixels.js';
@@ -63,7 +63,13 @@ export function recordFigures(
   const byRole = roleColours(plan, shares, areas.bareShare, targets);
   const roles = measureRoles(pixels, byRole, memory, key);
   const emphasis = strongPlaces(picture, canvas, focus?.at, memory, key);
-  const planned = once(() => plannedPicture(plan, masks, targets, picture));
+  const toStand = plannedAreas(plan, masks, targets, picture, memory);
+  const planned = memory.recall(
+    'planned picture',
+    key,
+    [picture, ...toStand.flatMap(({ object, runs, lab }) => [object, runs, ...lab])],
+    () => once(() => plannedPicture(toStand, picture)),
+  );
   const change = once(() =>
     before && pixelsBefore
       ? changeSince(now, { sitting: before.index, pixels: pixelsBefore }, memory)
@@ -71,7 +77,7 @@ export function recordFigures(
   );
   const plannedEmphasis = once(() => strongPlaces(planned(), canvas, focus?.at, memory, `${key} as planned`));
   const values = once(() => valueDifferences(picture.lab, planned(), scale.steps));
-  const colours = once(() => colourDifferences(picture.lab, planned(), targets));
+  const colours = colourDifferences(plan, picture, toStand, memory, key);
   const isBeforeOfThisSize =
     before && before.picture.width === picture.width && before.picture.height === picture.height;
   const masksBefore = isBeforeOfThisSize ? masks : before && masksOf(plan, areas, before.picture, memory);

@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan/plan.js';
-import { cellRuns } from '../areas/label-map.js';
+import { cellRuns, lay } from '../areas/label-map.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import type { Memory } from '../memory.js';
 
@@ -33,6 +33,20 @@ export function masksOf(plan: Plan, areas: VisibleAreas, size: PixelSize, memory
         return { object, runs, inner: withoutRim(runs, size) };
       }),
     ];
+  });
+}
+
+/** The pixels in which no object is seen, as runs that may go over the ends of rows. */
+export function bareRuns(masks: readonly Mask[], { width, height }: PixelSize, memory: Memory): Int32Array {
+  return memory.recall('bare runs', `${width} x ${height}`, [...masks], () => {
+    const covered = new Int32Array(width * height);
+    for (const { runs } of masks) lay(covered, runs, 1);
+    const bare: number[] = [];
+    for (let from = covered.indexOf(0); from >= 0; from = covered.indexOf(0, bare.at(-1))) {
+      const to = covered.indexOf(1, from);
+      bare.push(from, to < 0 ? covered.length : to);
+    }
+    return Int32Array.from(bare);
   });
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../tests/support/plan.js';
+import type { Lab } from '../../plan/colour/colour.js';
 import { labDifference } from '../../plan/colour/difference.js';
 import { lightnessOfValue } from '../../plan/colour/value.js';
 import { OutlineCache } from '../../plan/outline-cache.js';
@@ -297,5 +298,60 @@ describe('the record', () => {
       0, 0, 0, 0, 0, 0,
     ]);
     expect(worked(text.replace('value   5', 'value   4'))).toEqual([0, 0, 0, 2, 0, 0]);
+  });
+
+  it('has maps in which only what changed is compared anew, and that are as without a memory', () => {
+    let text = yard(PREPARE, PAINT).replace('(0, 0) to (60, 40)', '(0, 0) to (50, 30)');
+    const pictures = photographsAt({
+      'grey.jpg': photographOf(planOf(text), 0, { noise: 2, id: 'grey' }),
+      'one.jpg': photographOf(planOf(text), 1, { noise: 2, id: 'one' }),
+    });
+    const memory = new Memory();
+    const outlines = new OutlineCache();
+    const isSame = (one: Float32Array, other: Float32Array | undefined) =>
+      one.length === other?.length && one.every((number, index) => Object.is(number, other[index]));
+    /** How many areas are compared anew after an edit. */
+    const comparedAfter = (old: string, written: string): number => {
+      text = text.replace(old, written);
+      const before = memory.worked('colour differences');
+      const [known, fresh] = [memory, undefined].map((kept) =>
+        measure(planOf(text, { outlines }), kept, undefined, pictures).record?.sittings.map(figuresOf),
+      );
+      known?.forEach(({ planned, valueDifference, colourDifference }, index) => {
+        expect(isSame(planned.lab, fresh?.[index]?.planned.lab)).toBe(true);
+        expect(isSame(valueDifference, fresh?.[index]?.valueDifference)).toBe(true);
+        expect(isSame(colourDifference, fresh?.[index]?.colourDifference)).toBe(true);
+      });
+      return memory.worked('colour differences') - before;
+    };
+    // Three objects and bare ground in each photograph.
+    expect(comparedAfter('', '')).toBe(8);
+    expect(comparedAfter('gate, dominant', 'gate, dominant\n  note "oak"')).toBe(0);
+    // In the first the gate is not painted yet, and of the field its value alone counts.
+    expect(comparedAfter('value   5', 'value   4.5')).toBe(1);
+    expect(comparedAfter('straw\n  value   4\n', '#c83030\n  value   4\n')).toBe(1);
+    // The bare ground of both, and the gate of the first.
+    expect(comparedAfter('ground  #a08a6c', 'ground  #6c8aa0')).toBe(3);
+    // The gate, the wall behind it, and the bare ground, which is what all of them leave.
+    expect(comparedAfter('10 x 10', '8 x 10')).toBe(6);
+  });
+
+  it('compares greys where the value alone counts, and the bare ground with what stands there', () => {
+    const text = yard(PREPARE).replace('(0, 0) to (60, 40)', '(0, 0) to (50, 30)');
+    const { colourDifference, planned } = figuresOf(recordOf(text)[0]);
+    const photograph = photographOf(planOf(text), 0, { noise: 1.5, id: 'grey.jpg' });
+    const at = (lab: Float32Array, pixel: number, isGrey: boolean): Lab => {
+      const [l = 0, a = 0, b = 0] = lab.subarray(3 * pixel, 3 * pixel + 3);
+      return isGrey ? [l, 0, 0] : [l, a, b];
+    };
+    const met = new Set<number>();
+    for (let pixel = 0; pixel < colourDifference.length; pixel += 97) {
+      const object = planned.objects[pixel] ?? 0;
+      const isGrey = object === 0 || object === 1;
+      const [is, wanted] = [photograph, planned].map(({ lab }) => at(lab, pixel, isGrey)) as [Lab, Lab];
+      expect(colourDifference[pixel]).toBeCloseTo(labDifference(wanted, is), 4);
+      met.add(object);
+    }
+    expect([...met].sort()).toEqual([-1, 0, 1, 2]);
   });
 });

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { Measures } from '../measures.js';
 import { measure } from '../measure.js';
 import { Memory } from '../memory.js';
-import { plannedPicture } from './maps.js';
+import { plannedAreas, plannedPicture } from './maps.js';
 import { masksOf } from './masks.js';
 import { squaringOf } from './measure-record.js';
 import { measuredSide, noPhotographs, type Photographs, type SquaredPicture } from './photographs.js';
@@ -101,7 +101,9 @@ export function photographOf(
       ? { ...target, shown: deviating(target.shown ?? [50, 0, 0], deviation, plan.scale.steps) }
       : target;
   });
-  const { lab } = plannedPicture(plan, masksOf(plan, areas, size, new Memory()), painted, size);
+  const memory = new Memory();
+  const masks = masksOf(plan, areas, size, memory);
+  const { lab } = plannedPicture(plannedAreas(plan, masks, painted, size, memory), size);
   if (stops !== 0) expose(lab, stops);
   if (noise > 0) addNoise(lab, noise);
   return pictureOfPixels({ ...size, lab }, told);

@@ -1,9 +1,9 @@
 import { transferGridOf } from '../../measure/transfer/grid.js';
 import { type Transfer, transferOf } from '../../measure/transfer/key-points.js';
-import { rulerFor } from '../../measure/transfer/rulers.js';
 import { counted } from '../../findings/words/words.js';
 import { pathMark } from '../marks.js';
 import { circlePath, linePath } from '../path-data.js';
+import { isPartlyCovered } from '../transfer/line-drawing.js';
 import { gridInWords } from '../transfer/words.js';
 import type { Token } from '../scene.js';
 import type { Reading } from '../views/reading.js';
@@ -40,7 +40,7 @@ function gridLine(
   { grid }: Pick<Transfer, 'grid'>,
   ink: Token = 'hint',
 ): LegendLine {
-  const squares = gridInWords(grid, plan.canvas, rulerFor(plan.canvas));
+  const squares = gridInWords(grid, plan.canvas);
   const from = `lettered from the ${isMirrored ? 'right' : 'left'}, numbered from the top`;
   const stated = grid.isStated ? '' : `; to keep it, write ‘${grid.line}’`;
   return {
@@ -87,7 +87,7 @@ function pointLines({ objects }: Transfer, leftOut: number): readonly LegendLine
 }
 
 function coveredLine({ measures }: Reading): readonly LegendLine[] {
-  if (!measures.objects.some(({ share, hiddenShare }) => share > 0 && hiddenShare > 0)) return [];
+  if (!measures.objects.some(isPartlyCovered)) return [];
   return [
     {
       key: 'covered',

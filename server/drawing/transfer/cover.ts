@@ -1,6 +1,7 @@
+import { millimetresPer } from '../../plan/lengths.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
-import { wrapped } from '../captions/text-width.js';
+import { SERIF_WIDTH, wrapped } from '../captions/text-width.js';
 import { canvasSize } from '../captions/words.js';
 import { pathMark, textMark } from '../marks.js';
 import type { Page } from '../page.js';
@@ -15,7 +16,7 @@ const LEADING = 1.45 * SHEET_EM;
 /** Above the map: title and size; below it: the rules and what is to be done. */
 const HEAD = 18;
 const RULES = 24;
-const INCH = 25.4;
+const INCH = millimetresPer('in');
 
 /** The first page: what is printed, how the sheets lie, and rules by which a printer is found out that shrinks them. */
 export function coverPage(plan: Plan, drawing: FullDrawing, layout: SheetLayout, scene: Scene): Page {
@@ -41,7 +42,7 @@ export function coverPage(plan: Plan, drawing: FullDrawing, layout: SheetLayout,
     em: SHEET_EM,
     marks: [
       pathMark('paper', rectanglePath({ x: 0, y: 0, ...page }), { fill: inks.paper }),
-      ...wrapped(drawing.title, TITLE, width / 1.1, 1).map((text) =>
+      ...wrapped(drawing.title, TITLE, width / SERIF_WIDTH, 1).map((text) =>
         textMark('title', text, inset, inset + TITLE, { size: TITLE, ink: inks.line, face: 'title' }),
       ),
       textMark('about', aboutLine(plan, drawing, layout), inset, inset + TITLE + 6, {

@@ -1,6 +1,5 @@
-import type { TransferGrid } from '../../measure/transfer/grid.js';
-import { transferOf } from '../../measure/transfer/key-points.js';
-import { mirroredTransfer } from '../../measure/transfer/mirrored.js';
+import { type GridLines, transferGridOf } from '../../measure/transfer/grid.js';
+import { mirroredGrid } from '../../measure/transfer/mirrored.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Matrix } from '../../plan/geometry/matrix.js';
 import { transform } from '../../plan/geometry/outline.js';
@@ -10,18 +9,19 @@ import { pathMark } from '../marks.js';
 import { linePath } from '../path-data.js';
 import { divisionDash } from '../picture/construction.js';
 import type { Mark } from '../scene.js';
-import type { DrawnObject } from './line-drawing.js';
+import { type DrawnObject, isPartlyCovered } from './line-drawing.js';
 
 /** Inks on white paper: a pencil, a blue one for the grid, and a faint one for what is rubbed out. */
 export const inks = { paper: '#ffffff', line: '#1c1a18', grid: '#3f6f94', faint: '#8b867d' } as const;
 /** Height of the body text on sheets, millimetres; a line of middle weight is a third of a millimetre. */
 export const SHEET_EM = 3;
+
 /** All that is drawn, in millimetres on the canvas. */
 export interface FullDrawing {
   readonly title: string;
   readonly size: { readonly width: number; readonly height: number };
   readonly objects: readonly (DrawnObject & { readonly isPartlyCovered: boolean })[];
-  readonly grid: TransferGrid;
+  readonly grid: GridLines;
   readonly light: readonly Mark[];
   readonly isMirrored: boolean;
   readonly millimetres: number;
@@ -34,8 +34,7 @@ export function fullDrawing(plan: Plan, measures: Measures, isMirrored: boolean)
   const matrix: Matrix = isMirrored
     ? { a: -millimetres, b: 0, c: 0, d: millimetres, e: canvas.width * millimetres, f: 0 }
     : { a: millimetres, b: 0, c: 0, d: millimetres, e: 0, f: 0 };
-  const transfer = isMirrored ? mirroredTransfer(transferOf(plan), canvas) : transferOf(plan);
-  const { grid } = transfer;
+  const grid = isMirrored ? mirroredGrid(transferGridOf(plan), canvas) : transferGridOf(plan);
   const full = (lines: readonly number[]) => lines.map((line) => line * millimetres);
   const size = { width: canvas.width * millimetres, height: canvas.height * millimetres };
   const over = (x: number) => (isMirrored ? size.width - x * millimetres : x * millimetres);
@@ -54,7 +53,7 @@ export function fullDrawing(plan: Plan, measures: Measures, isMirrored: boolean)
           object,
           outline: transform(object.outline, matrix),
           key: `object-${index}`,
-          isPartlyCovered: measure.share > 0 && measure.hiddenShare > 0,
+          isPartlyCovered: isPartlyCovered(measure),
         },
       ];
     }),

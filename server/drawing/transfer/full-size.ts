@@ -1,4 +1,4 @@
-import { type TransferGrid, columnNames } from '../../measure/transfer/grid.js';
+import { type GridLines, columnNames } from '../../measure/transfer/grid.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import { pointsOf, subpathsOf } from '../../plan/geometry/path.js';
@@ -164,7 +164,7 @@ function nearWindow(outline: Outline, window: Box): Outline | undefined {
 }
 
 /** In the upper left corner of each square, where squares have room for it. */
-function squareNames(grid: TransferGrid, window: Box): readonly Mark[] {
+function squareNames(grid: GridLines, window: Box): readonly Mark[] {
   const { uprights, levels } = grid;
   const names = columnNames(grid);
   const size = 0.85 * SHEET_EM;

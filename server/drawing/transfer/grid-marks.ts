@@ -1,9 +1,9 @@
-import { type TransferGrid, columnNames } from '../../measure/transfer/grid.js';
+import { type GridLines, type TransferGrid, columnNames } from '../../measure/transfer/grid.js';
+import { textWidth } from '../captions/text-width.js';
 import { pathMark, textMark } from '../marks.js';
 import { linePath } from '../path-data.js';
 import type { Ink, Mark } from '../scene.js';
 import { GRID_KEY } from './grid-key.js';
-import { textWidth } from '../captions/text-width.js';
 
 const LABEL_EMS = 0.8;
 /** Names of columns and rows are left out evenly where there is no room for all. */
@@ -11,7 +11,7 @@ const STEPS = [1, 2, 5, 10, 20, 50, 100, 200];
 
 /** The lines between the squares; the edges of the canvas are drawn already. */
 export function gridLines(
-  { uprights, levels }: TransferGrid,
+  { uprights, levels }: GridLines,
   size: { readonly width: number; readonly height: number },
   style: { readonly ink: Ink; readonly subject?: string | undefined; readonly tip?: string | undefined },
 ): readonly Mark[] {
@@ -45,8 +45,8 @@ export function gridNames(
   const columns = columnNames(grid);
   const rows = levels.slice(1).map((_, row) => String(row + 1));
   const widest = Math.max(0, ...columns.map((name) => textWidth(name, size)));
-  const across = stepFor(uprights, 1.3 * widest);
-  const down = stepFor(levels, 1.2 * size);
+  const across = stepFor(grid.square.width, 1.3 * widest);
+  const down = stepFor(grid.square.height, 1.2 * size);
   const text = (key: string, name: string, x: number, y: number, anchor: 'middle' | 'end') =>
     textMark(`${GRID_KEY}:${key}`, name, x, y, {
       size,
@@ -74,9 +74,7 @@ function middle(lines: readonly number[], index: number): number {
   return ((lines[index] ?? 0) + (lines[index + 1] ?? 0)) / 2;
 }
 
-function stepFor(lines: readonly number[], room: number): number {
-  const side = (lines[1] ?? 0) - (lines[0] ?? 0);
-  const before = (lines[2] ?? Infinity) - (lines[1] ?? 0);
-  const least = Math.max(side, Math.min(before, 1e9));
-  return STEPS.find((step) => step * least >= room) ?? lines.length;
+/** Of so many squares in a row one is named, beginning with the first; it alone where there is no room for two. */
+function stepFor(side: number, room: number): number {
+  return STEPS.find((step) => step * side >= room) ?? Infinity;
 }

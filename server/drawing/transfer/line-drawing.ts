@@ -1,4 +1,5 @@
-import type { Matrix } from '../../plan/geometry/matrix.js';
+import type { ObjectMeasure } from '../../measure/measures.js';
+import { type Matrix, mirror } from '../../plan/geometry/matrix.js';
 import { type Outline, pathData, transform } from '../../plan/geometry/outline.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { pathMark } from '../marks.js';
@@ -26,9 +27,17 @@ const WEIGHTS: Readonly<Record<NonNullable<PlanObject['role']>, Weight>> = {
 };
 const DECIMALS = 3;
 
+/** Whether something in front covers an object of which a part is seen. */
+export function isPartlyCovered({
+  share,
+  hiddenShare,
+}: Pick<ObjectMeasure, 'share' | 'hiddenShare'>): boolean {
+  return share > 0 && hiddenShare > 0;
+}
+
 /** Left and right changed over on a canvas of this width. */
 export function mirrorOf({ width }: Pick<Plan['canvas'], 'width'>): Matrix {
-  return { a: -1, b: 0, c: 0, d: 1, e: width, f: 0 };
+  return mirror('left to right', { x: width / 2, y: 0 });
 }
 
 /** Where an object is drawn: as the plan has it, or moved by a matrix. */

@@ -1,5 +1,4 @@
-import type { TransferGrid } from '../../measure/transfer/grid.js';
-import { columnNames } from '../../measure/transfer/grid.js';
+import { type GridLines, columnNames } from '../../measure/transfer/grid.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { fitted } from '../captions/text-width.js';
@@ -51,7 +50,7 @@ export function sheetFoot(
 }
 
 /** What of the grid is on a sheet, and how it meets its neighbours. */
-function foundOn(grid: TransferGrid, { sheets, overlap }: SheetLayout, { window }: Sheet): string {
+function foundOn(grid: GridLines, { sheets, overlap }: SheetLayout, { window }: Sheet): string {
   const names = columnNames(grid);
   const columns = shown(grid.uprights, window.x, window.x + window.width).map(
     (column) => names[column] ?? '',

@@ -1,5 +1,4 @@
 import { transferGridOf } from '../../measure/transfer/grid.js';
-import { rulerFor } from '../../measure/transfer/rulers.js';
 import type { Hex, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { gridLines, gridNames } from './grid-marks.js';
@@ -9,7 +8,7 @@ import { gridInWords } from './words.js';
 export function statedGridLines({ plan, picture }: Reading, ink: Hex): readonly Mark[] {
   if (plan.transferGrid === undefined) return [];
   const grid = transferGridOf(plan);
-  const tip = `Transfer grid: ${gridInWords(grid, plan.canvas, rulerFor(plan.canvas))}.`;
+  const tip = `Transfer grid: ${gridInWords(grid, plan.canvas)}.`;
   return gridLines(grid, picture, { ink, subject: 'grid', tip });
 }
 

@@ -1,5 +1,5 @@
 import { transform } from '../../plan/geometry/outline.js';
-import type { Matrix } from '../../plan/geometry/matrix.js';
+import { mirrorOf } from '../transfer/line-drawing.js';
 import { flatShapes } from './flat.js';
 import type { PictureMarks, Reading } from './reading.js';
 
@@ -9,7 +9,7 @@ import type { PictureMarks, Reading } from './reading.js';
  */
 export function drawMirror(reading: Reading): PictureMarks {
   const { plan } = reading;
-  const matrix: Matrix = { a: -1, b: 0, c: 0, d: 1, e: plan.canvas.width, f: 0 };
+  const matrix = mirrorOf(plan.canvas);
   const objects = plan.objects.map((object) => ({ ...object, outline: transform(object.outline, matrix) }));
   return {
     shapes: flatShapes({ ...reading, plan: { ...plan, objects } }),

@@ -1,6 +1,5 @@
 import { mirroredTransfer } from '../../measure/transfer/mirrored.js';
 import { type Transfer, transferOf } from '../../measure/transfer/key-points.js';
-import { rulerFor } from '../../measure/transfer/rulers.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { capitalised } from '../../plan/problems.js';
 import { systemName } from '../captions/words.js';
@@ -13,7 +12,14 @@ import { regionOf } from '../picture/region.js';
 import { objectTip } from '../picture/shapes.js';
 import type { Box, Mark } from '../scene.js';
 import { gridLines, gridNames } from '../transfer/grid-marks.js';
-import { type DrawnObject, coveredLines, mirrorOf, placed, visibleLines } from '../transfer/line-drawing.js';
+import {
+  type DrawnObject,
+  coveredLines,
+  isPartlyCovered,
+  mirrorOf,
+  placed,
+  visibleLines,
+} from '../transfer/line-drawing.js';
 import { dotBoxes, pointMarks } from '../transfer/point-marks.js';
 import { gridInWords } from '../transfer/words.js';
 import { type PictureMarks, type Reading, seenObjects } from './reading.js';
@@ -23,7 +29,7 @@ const PENCIL = { paper: 'mount', line: 'ink' } as const;
 const NAME_EMS = 0.82;
 
 /** What is measured off in the view, turned round where that is wanted. */
-export function transferIn({ plan, isMirrored }: Reading): Transfer {
+function transferIn({ plan, isMirrored }: Reading): Transfer {
   const transfer = transferOf(plan);
   return isMirrored ? mirroredTransfer(transfer, plan.canvas) : transfer;
 }
@@ -35,10 +41,10 @@ export function drawTransfer(reading: Reading): PictureMarks {
   const transfer = transferIn(reading);
   const objects = drawnObjects(reading);
   const subject = subjects.all['grid'] === undefined ? undefined : 'grid';
-  const covered = objects.filter(
-    ({ object }) =>
-      (reading.measures.objects[object.index]?.hiddenShare ?? 0) > 0 && isSeen(object.index, reading),
-  );
+  const covered = objects.filter(({ object }) => {
+    const measure = reading.measures.objects[object.index];
+    return measure !== undefined && isPartlyCovered(measure);
+  });
   const names = nameMarks(reading, dotBoxes(transfer.objects, em));
   const points = pointMarks(
     transfer.objects,
@@ -53,11 +59,11 @@ export function drawTransfer(reading: Reading): PictureMarks {
     ],
     construction: [
       ...coveredLines(covered, PENCIL),
-      ...lightLines(reading, transfer),
+      ...lightLines(reading),
       ...gridLines(transfer.grid, picture, {
         ink: 'hint',
         subject,
-        tip: `Transfer grid${isMirrored ? ', turned round' : ''}: ${gridInWords(transfer.grid, plan.canvas, rulerFor(plan.canvas))}.`,
+        tip: `Transfer grid${isMirrored ? ', turned round' : ''}: ${gridInWords(transfer.grid, plan.canvas)}.`,
       }),
       pathMark('edge', rectanglePath(picture), { stroke: { ink: 'ink', weight: 'medium' } }),
     ],
@@ -80,20 +86,14 @@ function drawnObjects(reading: Reading): readonly DrawnObject[] {
   });
 }
 
-function isSeen(index: number, { measures }: Reading): boolean {
-  return (measures.objects[index]?.share ?? 0) > 0;
-}
-
 /** Division, horizon, leads and focal point, lighter than the drawing, as they are rubbed out later. */
-function lightLines(
-  { plan, layout, subjects, isMirrored }: Reading,
-  { divisions }: Transfer,
-): readonly Mark[] {
+function lightLines({ plan, layout, subjects, isMirrored }: Reading): readonly Mark[] {
   const { canvas, horizon, focus, leads } = plan;
   const over = ({ x, y }: Point): Point => ({ x: isMirrored ? canvas.width - x : x, y });
   const shown = plan.divisions.flatMap(({ system, lines }, index) =>
-    divisions.some((division) => division.system === system)
-      ? [
+    lines.length === 0
+      ? []
+      : [
           pathMark(
             `division:${system}:${index}`,
             lines.map(({ from, to }) => linePath([over(from), over(to)])).join(''),
@@ -103,8 +103,7 @@ function lightLines(
               tip: `${capitalised(systemName(system))}.`,
             },
           ),
-        ]
-      : [],
+        ],
   );
   return [
     ...shown,

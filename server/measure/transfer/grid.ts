@@ -1,5 +1,6 @@
 import type { Point } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
+import { millimetresPer } from '../../plan/lengths.js';
 import { plainNumber } from '../../plan/problems.js';
 
 /** The grid that carries a drawing over, canvas units. */
@@ -20,6 +21,9 @@ export interface TransferGrid {
   /** Left and right are changed over, for what is carried over from the back; squares keep their names. */
   readonly isMirrored?: true;
 }
+
+/** What of a grid is drawn: its lines, and from which side its columns are lettered. */
+export type GridLines = Pick<TransferGrid, 'uprights' | 'levels' | 'isMirrored'>;
 
 /** A place by its square: its name, and how far it is from the square's left and upper side, canvas units. */
 export interface PlaceInSquare {
@@ -133,9 +137,9 @@ function everySide(
 function usualSide({ width, height, unit, millimetresPerUnit }: Side): number {
   const short = Math.min(width, height);
   const long = Math.max(width, height);
-  const sides = (unit === 'in' ? INCH_SIDES.map((inches) => inches * 25.4) : METRIC_SIDES).map(
-    (millimetres) => millimetres / millimetresPerUnit,
-  );
+  const sides = (
+    unit === 'in' ? INCH_SIDES.map((inches) => inches * millimetresPer('in')) : METRIC_SIDES
+  ).map((millimetres) => millimetres / millimetresPerUnit);
   const roomy = sides.filter((side) => long / side <= MOST_SQUARES);
   return roomy.find((side) => short / side >= FEWEST_ON_THE_SHORT_SIDE - ROUNDING) ?? roomy.at(-1) ?? short;
 }

@@ -1,5 +1,6 @@
 import type { Point } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
+import type { TransferGrid } from './grid.js';
 import type { KeyPoint, Transfer } from './key-points.js';
 import type { PlaceKind } from './shape-points.js';
 
@@ -11,7 +12,7 @@ export function mirroredTransfer(transfer: Transfer, { width }: Pick<Canvas, 'wi
   const over = ({ x, y }: Point): Point => ({ x: width - x, y });
   const { grid, objects, places, divisions } = transfer;
   return {
-    grid: { ...grid, isMirrored: true, uprights: grid.uprights.map((x) => width - x).reverse() },
+    grid: mirroredGrid(grid, { width }),
     objects: objects.map((object) => ({
       ...object,
       pieces: object.pieces.map((piece) => ({
@@ -41,6 +42,11 @@ export function mirroredTransfer(transfer: Transfer, { width }: Pick<Canvas, 'wi
       slopes: slopes.map(({ from, to }) => ({ from: over(to), to: over(from) })),
     })),
   };
+}
+
+/** The same grid seen from the back. */
+export function mirroredGrid(grid: TransferGrid, { width }: Pick<Canvas, 'width'>): TransferGrid {
+  return { ...grid, isMirrored: true, uprights: grid.uprights.map((x) => width - x).reverse() };
 }
 
 const OPPOSITE: Partial<Record<KeyPoint['kind'], PlaceKind>> = {

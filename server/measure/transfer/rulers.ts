@@ -1,3 +1,4 @@
+import { millimetresPer } from '../../plan/lengths.js';
 import type { Canvas } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 
@@ -5,8 +6,7 @@ import { plainNumber } from '../../plan/problems.js';
 export const rulers = ['cm', 'mm', 'in'] as const;
 export type Ruler = (typeof rulers)[number];
 
-/** International inch, 25.4 mm (ISO 31-1). */
-const MILLIMETRES_PER_INCH = 25.4;
+const MILLIMETRES_PER_INCH = millimetresPer('in');
 /** The finest marks of an inch rule. */
 const SIXTEENTHS = 16;
 

@@ -1,7 +1,7 @@
 import { labDifference } from '../../plan/colour/difference.js';
 import type { NamedColour, Paint, Palette } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
-import { roleWords } from '../words/colours.js';
+import { roleSubject } from '../words/colours.js';
 import { quoted } from '../words/words.js';
 import { type Change, type Compared, byKey, changeOf, places } from './change.js';
 import { colourChange, colourText, LEAST_DIFFERENCE } from './wording.js';
@@ -31,10 +31,7 @@ export function colourChanges({ earlier, later }: Compared): readonly Change[] {
       changed: (wheel) =>
         `Hues are told on ${wheel === 'munsell' ? 'Munsell’s wheel' : 'the painters’ wheel'} now.`,
     }),
-    ...plannedChanges('colours', before.colourBudget, now.colourBudget, (name) => ({
-      words: roleWords(name),
-      many: name === 'discord' || name === 'neutral',
-    })),
+    ...plannedChanges('colours', before.colourBudget, now.colourBudget, roleSubject),
     ...roleChanges(earlier.measures.colours.budget, later.measures.colours.budget),
   ];
 }

@@ -1,9 +1,9 @@
 import type { BudgetMeasure } from '../../measure/measures.js';
 import type { Budget, StepGroup } from '../../plan/plan.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
-import { roleWords } from '../words/colours.js';
+import { roleSubject } from '../words/colours.js';
 import { toneWords } from '../words/tones.js';
-import { percent } from '../words/words.js';
+import { percent, type Subject } from '../words/words.js';
 import { type Change, type Compared, byKey, changeOf, places, type Topic } from './change.js';
 import { LEAST_SHARE } from './wording.js';
 
@@ -61,7 +61,7 @@ export function plannedChanges(
   topic: Topic,
   before: Budget | undefined,
   now: Budget | undefined,
-  wordsOf: (name: string) => { readonly words: string; readonly many: boolean },
+  wordsOf: (name: string) => Subject,
 ): readonly Change[] {
   const whose = topic === 'values' ? 'value' : 'colour';
   const where = places(before?.location, now?.location);
@@ -118,7 +118,7 @@ export function plannedChanges(
 /** How a measured share has changed, where that can be seen in whole per cent. */
 export function measuredChange(
   topic: Topic,
-  { words, many }: { readonly words: string; readonly many: boolean },
+  { words, many }: Subject,
   from: number,
   to: number,
   where: Pick<Change, 'earlier' | 'later'>,
@@ -184,7 +184,7 @@ export function roleChanges(
   return byKey(before, now, ({ key }) => key).both.flatMap(([old, share]) =>
     measuredChange(
       'colours',
-      { words: roleWords(share.name), many: share.key === 'discord' || share.key === 'neutral' },
+      roleSubject(share.key),
       old.share,
       share.share,
       places(old.location, share.location),

@@ -1,12 +1,12 @@
 import type { ColourRole } from '../../../grammar/index.js';
-import type { BudgetMeasure, Measures } from '../../measure/measures.js';
+import type { BudgetMeasure } from '../../measure/measures.js';
 import type { RecordObject } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
-import type { Rule, RuleFinding } from '../finding.js';
-import { isReadable, type Judged, latestPhotograph, missedBudgets } from '../seen/photographed.js';
-import { roleWords } from '../words/colours.js';
-import { afterSitting, missedToo } from '../words/photographs.js';
-import { objectShare, percent, percentOutside, quoted } from '../words/words.js';
+import type { Rule } from '../finding.js';
+import { type Explanation, missedBudget } from '../seen/missed-budget.js';
+import { isReadable, type Judged, latestPhotograph } from '../seen/photographed.js';
+import { roleSubject, roleWords } from '../words/colours.js';
+import { objectName, objectShare, percent } from '../words/words.js';
 
 export const paintedColourBudget: Rule = {
   id: 'painted colour budget',
@@ -22,37 +22,29 @@ export const paintedColourBudget: Rule = {
   check: (plan, measures) => {
     const latest = latestPhotograph(plan, measures);
     if (!plan.colourBudget?.location || !latest?.figures.isWhole.colours || !isReadable(plan)) return [];
-    const missed = missedBudgets(latest.figures.colourBudget, measures.colours.budget);
-    const others = missed.slice(1).map(({ painted }) => roleWords(painted.key));
-    return missed
-      .slice(0, 1)
-      .map(({ painted, planned }) => found(plan, measures, latest, painted, planned, others));
+    return missedBudget(plan, latest, {
+      painted: latest.figures.colourBudget,
+      planned: measures.colours.budget,
+      subjectOf: ({ key }) => roleSubject(key),
+      explain: (entry) => explained(plan, latest, entry),
+    }).map((found) => ({ ...found, ...latest.colourGravity }));
   },
 };
 
-function found(
-  plan: Plan,
-  measures: Measures,
-  latest: Judged,
-  entry: BudgetMeasure,
-  planned: BudgetMeasure,
-  others: readonly string[],
-): RuleFinding {
-  const cause = causeOf(plan, latest, entry);
-  const role = roleWords(entry.key);
-  const many = role.endsWith('s');
+function explained(plan: Plan, latest: Judged, entry: BudgetMeasure): Explanation {
+  const taken = causeOf(plan, latest, entry);
+  if (!taken) {
+    return {
+      advice:
+        'Hold the photograph beside the plan’s view `colour`: no single object is taken for another colour, so parts of several are.',
+      objects: [],
+    };
+  }
+  const after = Math.max(0, entry.share - Math.sign(entry.difference) * taken.share);
   return {
-    message:
-      `${afterSitting(plan, latest.sitting)} ${role} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, the plan has ${percent(planned.share)}.` +
-      (cause ? ` ${causeInWords(plan, cause)}` : '') +
-      missedToo(others),
-    advice: cause
-      ? `Bring the hue and chroma of ${quoted(plan.objects[cause.object]?.name ?? '')} back to the plan: that brings ${role} to ${percent(Math.max(0, entry.share - Math.sign(entry.difference) * cause.share))}.`
-      : 'Hold the photograph beside the plan’s view `colour`: no single object is taken for another colour, so parts of several are.',
-    location: latest.location,
-    objects: cause ? [cause.object] : [],
-    excess: Math.abs(entry.difference) - entry.tolerance,
-    ...latest.colourGravity,
+    cause: causeInWords(plan, taken),
+    advice: `Bring the hue and chroma of ${objectName(plan, taken.object)} back to the plan: that brings ${roleWords(entry.key)} to ${percent(after)}.`,
+    objects: [taken.object],
   };
 }
 

@@ -1,11 +1,12 @@
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { RecordObject } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
-import type { Rule, RuleFinding } from '../finding.js';
-import { isReadable, type Judged, latestPhotograph, missedBudgets } from '../seen/photographed.js';
-import { afterSitting, missedToo, offInSteps, stepsInWords } from '../words/photographs.js';
+import type { Rule } from '../finding.js';
+import { type Explanation, missedBudget } from '../seen/missed-budget.js';
+import { isReadable, type Judged, latestPhotograph } from '../seen/photographed.js';
+import { offInSteps, stepsInWords } from '../words/photographs.js';
 import { toneWords } from '../words/tones.js';
-import { objectName, percent, percentOutside } from '../words/words.js';
+import { objectName, percent } from '../words/words.js';
 
 /** Steps from which on an object is said to be darker or lighter. */
 const SAID = 0.2;
@@ -24,36 +25,24 @@ export const paintedValueBudget: Rule = {
   check: (plan, measures) => {
     const latest = latestPhotograph(plan, measures);
     if (!latest?.figures.isWhole.values || !isReadable(plan)) return [];
-    const missed = missedBudgets(latest.figures.valueBudget, measures.values.budget);
-    const words = missed.map(({ painted }) => toneWords(painted).words);
-    return missed
-      .slice(0, 1)
-      .map(({ painted, planned }) => found(plan, measures, latest, painted, planned, words.slice(1)));
+    return missedBudget(plan, latest, {
+      painted: latest.figures.valueBudget,
+      planned: measures.values.budget,
+      subjectOf: toneWords,
+      explain: (entry) => explained(plan, measures, latest, entry),
+    }).map((found) => ({ ...found, ...latest.gravity }));
   },
 };
 
-function found(
-  plan: Plan,
-  measures: Measures,
-  latest: Judged,
-  entry: BudgetMeasure,
-  planned: BudgetMeasure,
-  others: readonly string[],
-): RuleFinding {
-  const { words, many } = toneWords(entry);
-  const cause = causeOf(plan, measures, latest, entry);
+function explained(plan: Plan, measures: Measures, latest: Judged, entry: BudgetMeasure): Explanation {
+  const most = causeOf(plan, measures, latest, entry);
+  if (!most) {
+    return { advice: 'Look at it through half-closed eyes beside the plan’s view `values`.', objects: [] };
+  }
   return {
-    message:
-      `${afterSitting(plan, latest.sitting)} ${words} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, the plan has ${percent(planned.share)}.` +
-      (cause ? ` ${causeInWords(plan, cause, many)}` : '') +
-      missedToo(others),
-    advice: cause
-      ? adviceOn(plan, cause, entry)
-      : 'Look at it through half-closed eyes beside the plan’s view `values`.',
-    location: latest.location,
-    objects: cause ? [cause.seen.object] : [],
-    excess: Math.abs(entry.difference) - entry.tolerance,
-    ...latest.gravity,
+    cause: causeInWords(plan, most, toneWords(entry).many),
+    advice: adviceOn(plan, most, entry),
+    objects: [most.seen.object],
   };
 }
 

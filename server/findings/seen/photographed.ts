@@ -1,4 +1,4 @@
-import type { BudgetMeasure, Measures } from '../../measure/measures.js';
+import type { Measures } from '../../measure/measures.js';
 import type { RecordObject, SittingRecord } from '../../measure/photograph/record.js';
 import type { Location, Plan, PlanObject } from '../../plan/plan.js';
 import type { Severity } from '../finding.js';
@@ -62,18 +62,4 @@ export function heldToPlan(
 /** Whether every object could be read, so that shares of the whole canvas mean something. */
 export function isReadable(plan: Plan): boolean {
   return !plan.objects.some((object) => hasFault(plan, object));
-}
-
-/** The budgets that a photograph misses and the plan keeps, the worst first. */
-export function missedBudgets(
-  painted: readonly BudgetMeasure[],
-  planned: readonly BudgetMeasure[],
-): readonly { readonly painted: BudgetMeasure; readonly planned: BudgetMeasure }[] {
-  const excess = ({ difference, tolerance }: BudgetMeasure): number => Math.abs(difference) - tolerance;
-  return painted
-    .flatMap((entry, index) => {
-      const inPlan = planned[index];
-      return entry.within || !inPlan?.within ? [] : [{ painted: entry, planned: inPlan }];
-    })
-    .sort((one, other) => excess(other.painted) - excess(one.painted));
 }

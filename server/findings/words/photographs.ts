@@ -2,7 +2,7 @@ import type { Doubt } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
 import { dayInWords, sittingName } from './days.js';
-import { objectName, percent } from './words.js';
+import { objectName, percent, type Subject } from './words.js';
 import { dayOf } from '../../measure/sittings/days.js';
 
 /** `After “Body colour”` */
@@ -22,10 +22,11 @@ export function offInSteps(steps: number): string {
 }
 
 /** ` The middle values miss theirs too.`, or nothing. */
-export function missedToo(others: readonly string[]): string {
-  if (others.length === 0) return '';
-  const isMany = others.length > 1 || others[0]?.endsWith('s') === true;
-  return ` ${capitalised(inWords(others))} ${isMany ? 'miss theirs' : 'misses its own'} too.`;
+export function missedToo(others: readonly Subject[]): string {
+  const [first] = others;
+  if (!first) return '';
+  const isMany = others.length > 1 || first.many;
+  return ` ${capitalised(inWords(others.map(({ words }) => words)))} ${isMany ? 'miss theirs' : 'misses its own'} too.`;
 }
 
 /** What can't be trusted in a photograph, as a sentence. */
@@ -54,10 +55,7 @@ export function doubtInWords(plan: Plan, doubt: Doubt): string {
     case 'proportions':
       return `It is ${plainNumber(doubt.photograph)} times as wide as high, the canvas ${plainNumber(doubt.canvas)} times, and no corners say where in it the canvas lies.`;
     case 'corners outside':
-      return `Of the corners of the canvas, the ${inWords(doubt.corners.map((corner) => CORNERS[corner] ?? ''))} lies outside it.`.replace(
-        / lies /u,
-        doubt.corners.length > 1 ? ' lie ' : ' lies ',
-      );
+      return `Of the corners of the canvas, the ${inWords(doubt.corners.map((corner) => CORNERS[corner] ?? ''))} ${doubt.corners.length > 1 ? 'lie' : 'lies'} outside it.`;
     case 'taken earlier':
       return `The camera says that it was taken on ${dayInWords(dayOf(doubt.taken) ?? 0)}, before the sitting on ${dayInWords(dayOf(doubt.sitting) ?? 0)}.`;
   }

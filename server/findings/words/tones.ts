@@ -1,12 +1,9 @@
 import type { Plane } from '../../../grammar/index.js';
 import type { StepGroup } from '../../plan/plan.js';
-import { quoted } from './words.js';
+import { quoted, type Subject } from './words.js';
 
 /** A group of the value scale in a sentence: `the lights`, `the middle values`, or the painter’s own name for it. */
-export function toneWords({ name }: Pick<StepGroup, 'name'>): {
-  readonly words: string;
-  readonly many: boolean;
-} {
+export function toneWords({ name }: Pick<StepGroup, 'name'>): Subject {
   switch (name.toLowerCase()) {
     case 'dark':
     case 'light':

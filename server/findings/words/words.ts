@@ -109,6 +109,12 @@ function apart(one: number, other: number, canvas: Pick<Canvas, 'unit'>): readon
   return told;
 }
 
+/** What a sentence is about, and whether it goes on as of many: `the lights`, `the complement`. */
+export interface Subject {
+  readonly words: string;
+  readonly many: boolean;
+}
+
 export function quoted(name: string): string {
   return `\`${name}\``;
 }

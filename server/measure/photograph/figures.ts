@@ -9,7 +9,7 @@ import { masksOf } from './masks.js';
 import type { SquaredPicture } from './photographs.js';
 import { pixelsOf, stepShares, valueAt } from './pixels.js';
 import type { RecordFigures } from './record.js';
-import { recordObjects } from './record-objects.js';
+import { type InPhotograph, recordObjects } from './record-objects.js';
 import { measureRoles, roleColours } from './roles.js';
 import { strongPlaces } from './strong-places.js';
 import type { Target } from './targets.js';
@@ -46,11 +46,14 @@ export function recordFigures(
   memory: Memory,
 ): RecordFigures {
   const { scale, canvas, focus } = plan;
-  const key = String(index);
-  const pixels = pixelsOf(picture, memory);
-  const masks = masksOf(plan, areas, picture, memory);
-  const now = { pixels, masks, key };
-  const pixelsBefore = before && pixelsOf(before.picture, memory);
+  const measuredIn = (photographed: Pick<Photographed, 'index' | 'picture'>): InPhotograph => ({
+    pixels: pixelsOf(photographed.picture, memory),
+    masks: masksOf(plan, areas, photographed.picture, memory),
+    key: String(photographed.index),
+  });
+  const now = measuredIn({ index, picture });
+  const { pixels, masks, key } = now;
+  const earlier = before && measuredIn(before);
   const ofSteps = stepShares(pixels, scale.steps);
   const steps = ofSteps.map((share, at) => ({ step: at + 1, share }));
   const groups = scale.groups.map(({ name, key: group, from, to }) => ({
@@ -71,30 +74,14 @@ export function recordFigures(
     () => once(() => plannedPicture(toStand, picture)),
   );
   const change = once(() =>
-    before && pixelsBefore
-      ? changeSince(now, { sitting: before.index, pixels: pixelsBefore }, memory)
+    before && earlier
+      ? changeSince(now, { sitting: before.index, pixels: earlier.pixels }, memory)
       : undefined,
   );
   const plannedEmphasis = once(() => strongPlaces(planned(), canvas, focus?.at, memory, `${key} as planned`));
   const values = once(() => valueDifferences(picture.lab, planned(), scale.steps));
   const colours = colourDifferences(plan, picture, toStand, memory, key);
-  const isBeforeOfThisSize =
-    before && before.picture.width === picture.width && before.picture.height === picture.height;
-  const masksBefore = isBeforeOfThisSize ? masks : before && masksOf(plan, areas, before.picture, memory);
-  const objects = recordObjects(
-    plan,
-    shares,
-    {
-      targets,
-      colours: byRole,
-      now,
-      before:
-        pixelsBefore && masksBefore
-          ? { pixels: pixelsBefore, masks: masksBefore, key: `${key} before` }
-          : undefined,
-    },
-    memory,
-  );
+  const objects = recordObjects(plan, shares, { targets, colours: byRole, now, before: earlier }, memory);
   return {
     steps,
     groups,

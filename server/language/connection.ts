@@ -13,26 +13,15 @@ import {
   type InitializeResult,
   type NotificationType,
 } from 'vscode-languageserver';
-import { fromBase64 } from '../drawing/base64.js';
-import type { FileAnswer } from '../plan/plan.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
-import type { PictureBytes } from '../photograph/gather.js';
-import { photographLimitBytes } from '../photograph/limits.js';
 import { abilitiesOf, type Abilities, type Wishes } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
 import { Configuration } from './configuration.js';
-import { rootsOf, usualSpelling } from './paths.js';
-import {
-  planChangedNotification,
-  planDiagnosedNotification,
-  findPlansRequest,
-  readBytesRequest,
-  readFileRequest,
-  type ReadBytesResult,
-  type ReadFileResult,
-} from './protocol.js';
+import { usualSpelling } from './paths.js';
+import { planChangedNotification, planDiagnosedNotification } from './protocol.js';
 import { answerComparisons } from './comparisons.js';
 import { answerExports, type Exporter } from './exports.js';
+import { type FilesHost, filesWithin } from './files-within.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
 import { showStoppableWork, showWork } from './progress.js';
 import { answerPulls } from './pulled-diagnostics.js';
@@ -44,26 +33,15 @@ import type { Snapshot } from './snapshot.js';
 import { Lull, nextTurn, Turns } from './turns.js';
 
 /** What differs from one way of running the server to another. */
-export interface ServerHost {
+export interface ServerHost extends FilesHost {
   readonly version: string;
   /** Address of the folder that holds the reference the server was installed with. */
   readonly reference?: string;
-  /**
-   * Reads a text from where the server runs; missing where it can't. Used for clients that do not read files
-   * themselves. Must not follow links out of `roots`, and must not read more than `fileSizeLimitBytes`.
-   */
-  readonly readFile?: (uri: string, roots: readonly string[]) => Promise<FileAnswer>;
-  /** Reads any file from where the server runs, as `readFile` does; missing where it can't. */
-  readonly readBytes?: (uri: string, roots: readonly string[]) => Promise<PictureBytes>;
-  /** Messages carry bytes as they are, and not text alone. */
-  readonly carriesBytes?: boolean;
   /**
    * Begins what squares up photographs, in a thread of its own. Asked for when a plan names the first, with the address of the
    * folder that the tool is installed in, where it is known; `undefined` where it can't be had.
    */
   readonly squarePhotograph?: (installed: string | undefined) => SquarePhotograph | undefined;
-  /** Addresses of the plans below folders, for clients that do not look for them; missing where the server reaches no disk. */
-  readonly findPlans?: (folders: readonly string[]) => Promise<readonly string[]>;
   /** Makes files of drawings; missing where there are none to be had. */
   readonly exportDrawing?: Exporter;
 }
@@ -172,16 +150,17 @@ export function serve(connection: Connection, host: ServerHost): void {
     installed = referenceOf(params) ?? host.reference;
     const abilities = abilitiesOf(params.capabilities, installed, wishesOf(params));
     const folders = new Set(foldersOf(params));
+    const files = filesWithin(connection, host, params, () => [...folders]);
     const service = createLanguageService({
       abilities,
       folders: () => [...folders],
-      fetchFile: fetcher(connection, host, params, () => [...folders]),
+      fetchFile: files.fetch,
       photographs: {
-        fetch: bytesFetcher(connection, host, params, () => [...folders]),
+        fetch: files.fetchBytes,
         square: whenWanted(() => host.squarePhotograph?.(installed)),
         show: (stop) => showStoppableWork(connection, abilities.progress, 'Measuring photographs', stop),
       },
-      listPlans: lister(connection, host, params, () => [...folders]),
+      listPlans: files.list,
       planChanged: (uri) => turns.ask(uri),
       answersChanged: () => askAgain.ask('answers'),
       failed,
@@ -303,41 +282,6 @@ function referenceOf({ initializationOptions }: InitializeParams): string | unde
   return options.success ? options.output.reference : undefined;
 }
 
-/** Files come from the client when it offers to read them, else from where the server runs, else from nowhere. */
-function fetcher(
-  connection: Connection,
-  host: ServerHost,
-  { initializationOptions }: InitializeParams,
-  folders: () => readonly string[],
-): (uri: string, planUri: string) => Promise<FileAnswer> {
-  if (v.is(v.object({ readFiles: v.literal(true) }), initializationOptions)) {
-    return async (uri) => v.parse(readFileResult, await connection.sendRequest(readFileRequest, { uri }));
-  }
-  const { readFile } = host;
-  if (readFile !== undefined) return (uri, planUri) => readFile(uri, rootsOf(planUri, folders()));
-  return () => Promise.resolve({ ok: false, reason: 'Files cannot be read here.' });
-}
-
-/** Photographs come from the disk where the server reaches it, else from the client when it offers to read them. */
-function bytesFetcher(
-  connection: Connection,
-  { readBytes, carriesBytes = false }: ServerHost,
-  { initializationOptions }: InitializeParams,
-  folders: () => readonly string[],
-): (uri: string, planUri: string) => Promise<PictureBytes> {
-  const offers = v.is(v.object({ readBytes: v.literal(true) }), initializationOptions);
-  return async (uri, planUri) => {
-    if (readBytes !== undefined && (!offers || uri.startsWith('file:')))
-      return readBytes(uri, rootsOf(planUri, folders()));
-    if (!offers) return { ok: false, reason: 'Photographs cannot be read here.' };
-    const params = { uri, asText: !carriesBytes, limitBytes: photographLimitBytes };
-    const result = v.parse(readBytesResult, await connection.sendRequest(readBytesRequest, params));
-    if (!result.ok) return result;
-    const { bytes } = result;
-    return { ok: true, bytes: typeof bytes === 'string' ? fromBase64(bytes) : bytes };
-  };
-}
-
 /** Begun with the first photograph. */
 function whenWanted(begin: () => SquarePhotograph | undefined): SquarePhotograph {
   let square: SquarePhotograph | undefined;
@@ -348,30 +292,6 @@ function whenWanted(begin: () => SquarePhotograph | undefined): SquarePhotograph
     );
   };
 }
-
-/** Plans are looked for by whoever reads files. */
-function lister(
-  connection: Connection,
-  { findPlans }: ServerHost,
-  { initializationOptions }: InitializeParams,
-  folders: () => readonly string[],
-): () => Promise<readonly string[]> {
-  if (v.is(v.object({ findPlans: v.literal(true) }), initializationOptions))
-    return async () => v.parse(v.array(v.string()), await connection.sendRequest(findPlansRequest));
-  if (v.is(v.object({ readFiles: v.literal(true) }), initializationOptions) || findPlans === undefined)
-    return () => Promise.resolve([]);
-  return () => findPlans(folders());
-}
-
-const readFileResult: v.GenericSchema<ReadFileResult> = v.variant('ok', [
-  v.object({ ok: v.literal(true), text: v.string() }),
-  v.object({ ok: v.literal(false), reason: v.string() }),
-]);
-
-const readBytesResult: v.GenericSchema<ReadBytesResult> = v.variant('ok', [
-  v.object({ ok: v.literal(true), bytes: v.union([v.string(), v.instance(Uint8Array)]) }),
-  v.object({ ok: v.literal(false), reason: v.string() }),
-]);
 
 /** Cameras write the endings of their files in capitals. */
 const watchedFiles = '**/*.{mahl,svg,jpg,jpeg,png,webp,JPG,JPEG,PNG,WEBP}';

@@ -104,6 +104,41 @@ export function changeOf(
   return [{ topic, kind: 'changed', message: words.changed(now, before), ...where }];
 }
 
+/** One change of something that every plan has: it is another now. */
+export function otherNow(
+  topic: Topic,
+  [before, now]: readonly [string, string],
+  changed: (now: string, before: string) => string,
+  where: Pick<Change, 'earlier' | 'later' | 'object'> = {},
+): readonly Change[] {
+  return before === now ? [] : [{ topic, kind: 'changed', message: changed(now, before), ...where }];
+}
+
+/** Things that are new and things that are gone, each told where it stands. */
+export function comeAndGone<T extends { readonly location: Location }>(
+  topic: Topic,
+  { come, gone }: { readonly come: readonly T[]; readonly gone: readonly T[] },
+  words: { readonly new: (thing: T) => string; readonly gone: (thing: T) => string },
+  about: Pick<Change, 'object'> = {},
+): readonly Change[] {
+  return [
+    ...come.map((thing): Change => ({
+      topic,
+      kind: 'new',
+      message: words.new(thing),
+      ...about,
+      later: thing.location,
+    })),
+    ...gone.map((thing): Change => ({
+      topic,
+      kind: 'gone',
+      message: words.gone(thing),
+      ...about,
+      earlier: thing.location,
+    })),
+  ];
+}
+
 /** Things of two plans that have the same key, those gone and those come, in the order of their texts; of a repeated key the first counts. */
 export function byKey<T>(
   earlier: readonly T[],

@@ -3,34 +3,25 @@ import type { NamedColour, Paint, Palette } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { roleSubject } from '../words/colours.js';
 import { quoted } from '../words/words.js';
-import { type Change, type Compared, byKey, changeOf, places } from './change.js';
+import { type Change, type Compared, byKey, changeOf, comeAndGone, otherNow, places } from './change.js';
 import { colourChange, colourText, LEAST_DIFFERENCE } from './wording.js';
 import { plannedChanges, roleChanges } from './values.js';
 
 /** What differs in the colours and in the colour budget. */
 export function colourChanges({ earlier, later }: Compared): readonly Change[] {
   const [before, now] = [earlier.plan, later.plan];
-  const { both, come, gone } = byKey(before.colours, now.colours, ({ key }) => key);
+  const named = byKey(before.colours, now.colours, ({ key }) => key);
   return [
-    ...come.map(({ name, colour, location }): Change => ({
-      topic: 'colours',
-      kind: 'new',
-      message: `The colour ${quoted(name)} is new: ${colourText(colour)}.`,
-      later: location,
-    })),
-    ...gone.map(({ name, colour, location }): Change => ({
-      topic: 'colours',
-      kind: 'gone',
-      message: `The colour ${quoted(name)} is gone; it was ${colourText(colour)}.`,
-      earlier: location,
-    })),
-    ...both.flatMap(([old, colour]) => namedChanges(old, colour)),
-    ...changeOf('colours', [before.wheel, now.wheel], {
-      new: () => '',
-      gone: () => '',
-      changed: (wheel) =>
-        `Hues are told on ${wheel === 'munsell' ? 'Munsell’s wheel' : 'the painters’ wheel'} now.`,
+    ...comeAndGone('colours', named, {
+      new: ({ name, colour }) => `The colour ${quoted(name)} is new: ${colourText(colour)}.`,
+      gone: ({ name, colour }) => `The colour ${quoted(name)} is gone; it was ${colourText(colour)}.`,
     }),
+    ...named.both.flatMap(([old, colour]) => namedChanges(old, colour)),
+    ...otherNow(
+      'colours',
+      [before.wheel, now.wheel],
+      (wheel) => `Hues are told on ${wheel === 'munsell' ? 'Munsell’s wheel' : 'the painters’ wheel'} now.`,
+    ),
     ...plannedChanges('colours', before.colourBudget, now.colourBudget, roleSubject),
     ...roleChanges(earlier.measures.colours.budget, later.measures.colours.budget),
   ];
@@ -82,29 +73,17 @@ export function paletteChanges({ earlier, later }: Compared): readonly Change[] 
       },
       where,
     );
-  const { both, come, gone } = byKey(before.paints, now.paints, ({ key }) => key);
+  const paints = byKey(before.paints, now.paints, ({ key }) => key);
   return [
-    ...come.map((paint): Change => ({
-      topic: 'palette',
-      kind: 'new',
-      message: `${paintName(paint)} is new on the palette.`,
-      later: paint.location,
-    })),
-    ...gone.map((paint): Change => ({
-      topic: 'palette',
-      kind: 'gone',
-      message: `${paintName(paint)} is off the palette.`,
-      earlier: paint.location,
-    })),
-    ...both.flatMap(([old, paint]) =>
-      changeOf(
+    ...comeAndGone('palette', paints, {
+      new: (paint) => `${paintName(paint)} is new on the palette.`,
+      gone: (paint) => `${paintName(paint)} is off the palette.`,
+    }),
+    ...paints.both.flatMap(([old, paint]) =>
+      otherNow(
         'palette',
         [paintText(old), paintText(paint)],
-        {
-          new: () => '',
-          gone: () => '',
-          changed: (text, was) => `${quoted(paint.name)} is ${text} instead of ${was}.`,
-        },
+        (text, was) => `${quoted(paint.name)} is ${text} instead of ${was}.`,
         places(old.location, paint.location),
       ),
     ),

@@ -1,29 +1,28 @@
 import { compareLeads } from '../../measure/comparison/leads.js';
 import type { Plan } from '../../plan/plan.js';
 import { quoted } from '../words/words.js';
-import { type Change, type Compared, byKey, calledIn, changeOf, nowCalled, places } from './change.js';
+import {
+  type Change,
+  type Compared,
+  byKey,
+  calledIn,
+  changeOf,
+  comeAndGone,
+  nowCalled,
+  places,
+} from './change.js';
 import { moveInWords } from './wording.js';
 
 /** What differs in leads and the path of the eye. */
 export function eyePathChanges(compared: Compared): readonly Change[] {
   const { earlier, later, frame } = compared;
-  const { both, come, gone } = byKey(earlier.plan.leads, later.plan.leads, ({ key }) => key);
-  const where = (before?: { readonly location: Change['later'] }, now?: typeof before) =>
-    places(before?.location, now?.location);
+  const leads = byKey(earlier.plan.leads, later.plan.leads, ({ key }) => key);
   return [
-    ...come.map((lead): Change => ({
-      topic: 'eye path',
-      kind: 'new',
-      message: `The lead ${quoted(lead.name)} is new.`,
-      ...where(undefined, lead),
-    })),
-    ...gone.map((lead): Change => ({
-      topic: 'eye path',
-      kind: 'gone',
-      message: `The lead ${quoted(lead.name)} is gone.`,
-      ...where(lead),
-    })),
-    ...both.flatMap(([before, now]): readonly Change[] => {
+    ...comeAndGone('eye path', leads, {
+      new: ({ name }) => `The lead ${quoted(name)} is new.`,
+      gone: ({ name }) => `The lead ${quoted(name)} is gone.`,
+    }),
+    ...leads.both.flatMap(([before, now]): readonly Change[] => {
       const name = `The lead ${quoted(now.name)}`;
       const change = compareLeads(before, now, frame);
       if (change === undefined) return [];
@@ -34,7 +33,8 @@ export function eyePathChanges(compared: Compared): readonly Change[] {
         ...(end === '' ? [] : [`ends ${end} from where it did`]),
       ];
       const way = told.length === 0 ? 'runs another way' : told.join(' and ');
-      return [{ topic: 'eye path', kind: 'moved', message: `${name} ${way}.`, ...where(before, now) }];
+      const where = places(before.location, now.location);
+      return [{ topic: 'eye path', kind: 'moved', message: `${name} ${way}.`, ...where }];
     }),
     ...changeOf(
       'eye path',

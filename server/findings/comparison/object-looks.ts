@@ -2,7 +2,7 @@ import { labDifference } from '../../plan/colour/difference.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { quoted } from '../words/words.js';
-import { type Change, type Compared, calledIn, changeOf, nowCalled, places } from './change.js';
+import { type Change, type Compared, calledIn, changeOf, nowCalled, otherNow, places } from './change.js';
 import { colourChange, colourText, LEAST_DIFFERENCE, stepsInWords } from './wording.js';
 
 /** Makes a change of one object. */
@@ -115,14 +115,10 @@ export function lookChanges(
     return told.length === 0 ? undefined : inWords(told);
   };
   return [
-    ...changeOf(
+    ...otherNow(
       'objects',
       [before.edges, now.edges],
-      {
-        new: () => '',
-        gone: () => '',
-        changed: (edges, old) => `${name} has ${edges} edges now; they were ${old}.`,
-      },
+      (edges, old) => `${name} has ${edges} edges now; they were ${old}.`,
       about,
     ),
     ...changeOf(
@@ -135,14 +131,10 @@ export function lookChanges(
       },
       about,
     ),
-    ...changeOf(
+    ...otherNow(
       'objects',
       [before.detail, now.detail],
-      {
-        new: () => '',
-        gone: () => '',
-        changed: (detail, old) => `${name} has ${detail} detail now; it had ${old}.`,
-      },
+      (detail, old) => `${name} has ${detail} detail now; it had ${old}.`,
       about,
     ),
   ];

@@ -126,7 +126,7 @@ function pairChanges(
     ...valueChanges(before, now, compared, name, change),
     ...colourChanges(before, now, compared, name, change),
     ...lookChanges(before, now, compared, name, about),
-    ...noteChanges(name, before.notes, now.notes, about),
+    ...noteChanges(name, before.notes, now.notes, { object: now.name }),
   ];
 }
 

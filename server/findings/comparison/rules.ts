@@ -1,8 +1,19 @@
 import type { Allowance, Plan, RuleSetting } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
+import { standing } from '../check.js';
 import type { Finding } from '../finding.js';
 import { limitForm, quoted } from '../words/words.js';
-import { type Change, type Compared, byKey, calledIn, changeOf, nowCalled, places } from './change.js';
+import {
+  type Change,
+  type Compared,
+  byKey,
+  calledIn,
+  changeOf,
+  comeAndGone,
+  nowCalled,
+  otherNow,
+  places,
+} from './change.js';
 import { said } from './wording.js';
 
 /** Findings that are gone and those that are new. Where they stand in the text makes no difference: they are known by rule and names. */
@@ -10,7 +21,6 @@ export function findingChanges({ earlier, later, objects }: Compared): readonly 
   const keyBefore = (finding: Finding): string =>
     findingKey(finding, earlier.plan, nowCalled({ earlier, later, objects }));
   const keyNow = (finding: Finding): string => findingKey(finding, later.plan, calledIn(later.plan));
-  const standing = (findings: readonly Finding[]) => findings.filter(({ allowed }) => allowed === undefined);
   const [before, now] = [standing(earlier.findings), standing(later.findings)];
   return [
     ...unmatched(now, keyNow, before, keyBefore).map(({ message, location, objects: about }): Change => ({
@@ -67,39 +77,27 @@ function findingKey(
 /** What differs in the rules that are set aside, and in how they are set. */
 export function ruleChanges({ earlier, later, objects }: Compared): readonly Change[] {
   const [before, now] = [earlier.plan, later.plan];
+  const about = (allowances: readonly Allowance[], plan: Plan, nameOf: (object: number) => string) =>
+    allowances.map((allowance) => ({ ...allowance, about: aboutWords(allowance, plan, nameOf) }));
   const aside = byKey(
-    before.allowances.map((allowance) => ({
-      allowance,
-      about: aboutWords(allowance, before, nowCalled({ earlier, later, objects })),
-    })),
-    now.allowances.map((allowance) => ({ allowance, about: aboutWords(allowance, now, calledIn(now)) })),
-    ({ allowance, about }) => `${allowance.rule} ${about}`,
+    about(before.allowances, before, nowCalled({ earlier, later, objects })),
+    about(now.allowances, now, calledIn(now)),
+    (allowance) => `${allowance.rule} ${allowance.about}`,
   );
   const set = byKey(before.ruleSettings, now.ruleSettings, ({ rule }) => rule);
   return [
-    ...aside.come.map(({ allowance, about }): Change => ({
-      topic: 'rules',
-      kind: 'new',
-      message: `The rule ${quoted(allowance.rule)} is set aside now${about}, because ${said(allowance.reason)}.`,
-      later: allowance.location,
-    })),
-    ...aside.gone.map(({ allowance, about }): Change => ({
-      topic: 'rules',
-      kind: 'gone',
-      message: `The rule ${quoted(allowance.rule)} is no longer set aside${about}.`,
-      earlier: allowance.location,
-    })),
-    ...aside.both.flatMap(([old, { allowance }]) =>
-      changeOf(
+    ...comeAndGone('rules', aside, {
+      new: (allowance) =>
+        `The rule ${quoted(allowance.rule)} is set aside now${allowance.about}, because ${said(allowance.reason)}.`,
+      gone: (allowance) => `The rule ${quoted(allowance.rule)} is no longer set aside${allowance.about}.`,
+    }),
+    ...aside.both.flatMap(([old, allowance]) =>
+      otherNow(
         'rules',
-        [old.allowance.reason, allowance.reason],
-        {
-          new: () => '',
-          gone: () => '',
-          changed: (reason, was) =>
-            `The rule ${quoted(allowance.rule)} is set aside because ${said(reason)} instead of ${said(was)}.`,
-        },
-        places(old.allowance.location, allowance.location),
+        [old.reason, allowance.reason],
+        (reason, was) =>
+          `The rule ${quoted(allowance.rule)} is set aside because ${said(reason)} instead of ${said(was)}.`,
+        places(old.location, allowance.location),
       ),
     ),
     ...[

@@ -3,7 +3,7 @@ import { labDifference } from '../../plan/colour/difference.js';
 import type { Canvas, Division, Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { length } from '../words/words.js';
-import { type Change, type Compared, changeOf, places } from './change.js';
+import { type Change, type Compared, changeOf, otherNow, places } from './change.js';
 import { colourChange, colourText, LEAST_DIFFERENCE, moveInWords, said } from './wording.js';
 
 /** What differs in the canvas, its division and the centre of interest. */
@@ -47,14 +47,10 @@ function canvasChanges(before: Canvas, now: Canvas): readonly Change[] {
       ]
     : [];
   return [
-    ...changeOf(
+    ...otherNow(
       'canvas',
       [sizeInWords(before), sizeInWords(now)],
-      {
-        new: (size) => `The canvas is ${size}.`,
-        gone: () => '',
-        changed: (size, old) => `The canvas is ${size} instead of ${old}.`,
-      },
+      (size, old) => `The canvas is ${size} instead of ${old}.`,
       where,
     ),
     ...made('support'),

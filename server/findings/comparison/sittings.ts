@@ -3,27 +3,28 @@ import type { Plan, Sitting } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { dayInWords, daysInWords } from '../words/days.js';
 import { quoted } from '../words/words.js';
-import { type Change, type Compared, byKey, calledIn, changeOf, nowCalled, places } from './change.js';
+import {
+  type Change,
+  type Compared,
+  byKey,
+  calledIn,
+  changeOf,
+  comeAndGone,
+  nowCalled,
+  places,
+} from './change.js';
 import { said } from './wording.js';
 
 /** What differs in the sittings, the due date and the days that are taken. */
 export function sittingChanges({ earlier, later, objects }: Compared): readonly Change[] {
   const [before, now] = [earlier.plan, later.plan];
-  const { both, come, gone } = byKey(before.sittings, now.sittings, ({ title }) => title.trim());
+  const sittings = byKey(before.sittings, now.sittings, ({ title }) => title.trim());
   return [
-    ...come.map((sitting): Change => ({
-      topic: 'sittings',
-      kind: 'new',
-      message: `The sitting ${said(sitting.title)} is new${onDay(sitting.date)}.`,
-      later: sitting.location,
-    })),
-    ...gone.map((sitting): Change => ({
-      topic: 'sittings',
-      kind: 'gone',
-      message: `The sitting ${said(sitting.title)} is gone.`,
-      earlier: sitting.location,
-    })),
-    ...both.flatMap(([old, sitting]) => [
+    ...comeAndGone('sittings', sittings, {
+      new: ({ title, date }) => `The sitting ${said(title)} is new${onDay(date)}.`,
+      gone: ({ title }) => `The sitting ${said(title)} is gone.`,
+    }),
+    ...sittings.both.flatMap(([old, sitting]) => [
       ...heldChanges(old, sitting),
       ...workChanges(old, sitting, { earlier, later, objects }),
     ]),

@@ -1,5 +1,5 @@
-import type { Cue, Stated } from '../../plan/plan.js';
-import { type Change, type Compared, byKey, changeOf, places } from './change.js';
+import type { Stated } from '../../plan/plan.js';
+import { type Change, type Compared, byKey, changeOf, comeAndGone, places } from './change.js';
 import { said } from './wording.js';
 
 /** What differs in the words about the picture: title, concept, mood, cues, what is to be avoided, notes. */
@@ -29,15 +29,11 @@ export function textChanges({ earlier, later }: Compared): readonly Change[] {
     }),
     ...one('concept', before.concept, now.concept),
     ...one('mood', before.mood, now.mood),
-    ...cueChanges(before.cues, now.cues),
+    ...listed('Cue', before.cues, now.cues),
     ...listed('What to avoid', before.avoids, now.avoids),
     ...noteChanges('The plan', before.notes, now.notes),
     ...noteChanges('The canvas', before.canvas.notes, now.canvas.notes),
   ];
-}
-
-function cueChanges(before: readonly Cue[], now: readonly Cue[]): readonly Change[] {
-  return listed('Cue', before, now);
 }
 
 function listed(
@@ -45,21 +41,10 @@ function listed(
   before: readonly Stated<string>[],
   now: readonly Stated<string>[],
 ): readonly Change[] {
-  const { gone, come } = byKey(before, now, ({ value }) => value);
-  return [
-    ...come.map(({ value, location }): Change => ({
-      topic: 'words',
-      kind: 'new',
-      message: `${what}, new: ${said(value)}.`,
-      later: location,
-    })),
-    ...gone.map(({ value, location }): Change => ({
-      topic: 'words',
-      kind: 'gone',
-      message: `${what}, gone: ${said(value)}.`,
-      earlier: location,
-    })),
-  ];
+  return comeAndGone('words', byKey(before, now, textOf), {
+    new: ({ value }) => `${what}, new: ${said(value)}.`,
+    gone: ({ value }) => `${what}, gone: ${said(value)}.`,
+  });
 }
 
 /** Notes that a thing has lost or got. */
@@ -69,25 +54,17 @@ export function noteChanges(
   now: readonly Stated<string>[],
   about: Pick<Change, 'object'> = {},
 ): readonly Change[] {
-  const { gone, come } = byKey(before, now, ({ value }) => value);
-  return [
-    ...come.map(({ value, location }): Change => ({
-      topic: 'words',
-      kind: 'new',
-      message: `${whose} has a new note: ${said(value)}.`,
-      ...object(about),
-      later: location,
-    })),
-    ...gone.map(({ value, location }): Change => ({
-      topic: 'words',
-      kind: 'gone',
-      message: `${whose} has lost a note: ${said(value)}.`,
-      ...object(about),
-      earlier: location,
-    })),
-  ];
+  return comeAndGone(
+    'words',
+    byKey(before, now, textOf),
+    {
+      new: ({ value }) => `${whose} has a new note: ${said(value)}.`,
+      gone: ({ value }) => `${whose} has lost a note: ${said(value)}.`,
+    },
+    about,
+  );
 }
 
-function object({ object: name }: Pick<Change, 'object'>): Pick<Change, 'object'> {
-  return name === undefined ? {} : { object: name };
+function textOf({ value }: Stated<string>): string {
+  return value;
 }

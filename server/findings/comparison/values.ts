@@ -4,7 +4,7 @@ import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
 import { roleSubject } from '../words/colours.js';
 import { toneWords } from '../words/tones.js';
 import { percent, type Subject } from '../words/words.js';
-import { type Change, type Compared, byKey, changeOf, places, type Topic } from './change.js';
+import { type Change, type Compared, byKey, changeOf, otherNow, places, type Topic } from './change.js';
 import { LEAST_SHARE } from './wording.js';
 
 /** What differs in the value scale, the shares of light and dark, key and range. */
@@ -18,25 +18,17 @@ export function valueChanges({ earlier, later }: Compared): readonly Change[] {
     measuredChange('values', toneWords(group), old.share, group.share, {}),
   );
   return [
-    ...changeOf(
+    ...otherNow(
       'values',
       [String(before.scale.steps), String(now.scale.steps)],
-      {
-        new: () => '',
-        gone: () => '',
-        changed: (steps, old) => `The value scale has ${steps} steps instead of ${old}.`,
-      },
+      (steps, old) => `The value scale has ${steps} steps instead of ${old}.`,
       scaleAt,
     ),
     ...(before.scale.steps === now.scale.steps
-      ? changeOf(
+      ? otherNow(
           'values',
           [groups(before.scale.groups), groups(now.scale.groups)],
-          {
-            new: () => '',
-            gone: () => '',
-            changed: (parts, old) => `The scale is parted into ${parts} instead of ${old}.`,
-          },
+          (parts, old) => `The scale is parted into ${parts} instead of ${old}.`,
           scaleAt,
         )
       : []),
@@ -101,15 +93,10 @@ export function plannedChanges(
         figure: { from: old.target, to: share.target, unit: 'part of the picture' },
         ...places(old.location ?? before.location, share.location ?? now.location),
       })),
-    ...changeOf(
+    ...otherNow(
       topic,
       [percent(before.tolerance), percent(now.tolerance)],
-      {
-        new: () => '',
-        gone: () => '',
-        changed: (tolerance, old) =>
-          `The ${whose} budget is to be kept within ${tolerance} instead of ${old}.`,
-      },
+      (tolerance, old) => `The ${whose} budget is to be kept within ${tolerance} instead of ${old}.`,
       where,
     ),
   ];

@@ -50,15 +50,28 @@ export interface InRow {
   };
 }
 
+/** How high each row is, from the top of its pictures to the last word below one; canvas units. */
+export function rowHeights(
+  words: readonly Block[],
+  { columns, scale }: Pick<Rows, 'columns' | 'scale'>,
+  { height }: Pick<Canvas, 'height'>,
+  below: number,
+): readonly number[] {
+  return Array.from({ length: Math.ceil(words.length / columns) }, (_, row) => {
+    const inRow = words.slice(row * columns, (row + 1) * columns);
+    return height * scale + below + Math.max(0, ...inRow.map((each) => each.height));
+  });
+}
+
 /** Puts them below each other from `top` on, and tells how many sittings are left out; `bottom` is that of the last word. */
 export function laidInRows(
   items: readonly InRow[],
-  { columns, cell, scale }: Rows,
-  { height }: Pick<Canvas, 'height'>,
+  rows: Rows,
+  canvas: Pick<Canvas, 'height'>,
   { em, inner }: BoardPlace,
-  { gap, below }: RowsOf,
+  { gap, below }: Pick<RowsOf, 'gap' | 'below'>,
   top: number,
-  more: { readonly key: string; readonly count: number },
+  more?: { readonly key: string; readonly count: number },
 ): {
   readonly bottom: number;
   readonly shapes: readonly Mark[];
@@ -68,19 +81,25 @@ export function laidInRows(
   const shapes: Mark[] = [];
   const construction: Mark[] = [];
   const written: Mark[] = [];
+  const { columns, cell, scale } = rows;
+  const heights = rowHeights(
+    items.map(({ words }) => words),
+    rows,
+    canvas,
+    below * em,
+  );
   let y = top;
-  for (let first = 0; first < items.length; first += columns) {
-    const row = items.slice(first, first + columns);
-    row.forEach(({ words, draw }, index) => {
+  heights.forEach((rowHeight, row) => {
+    items.slice(row * columns, (row + 1) * columns).forEach(({ words, draw }, index) => {
       const x = inner.x + index * (cell + gap * em);
       const drawn = draw({ x, y });
       shapes.push(...drawn.shapes);
       construction.push(...drawn.edge);
-      written.push(...words.marks(x, y + height * scale + below * em));
+      written.push(...words.marks(x, y + canvas.height * scale + below * em));
     });
-    y += height * scale + below * em + Math.max(0, ...row.map(({ words }) => words.height)) + gap * em;
-  }
-  if (more.count > 0) {
+    y += rowHeight + gap * em;
+  });
+  if (more !== undefined && more.count > 0) {
     const text = andMore(more.count, 'sitting', 'sittings');
     written.push(textMark(more.key, text, inner.x, y + 0.4 * em, { size: 0.86 * em, ink: 'quiet' }));
     y += 1.2 * em;

@@ -3,6 +3,7 @@ import { type Standing, standingAfter } from '../../measure/sittings/standing.js
 import { computedColour } from '../../plan/colour/model.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { type Block, stacked } from '../captions/block.js';
+import { BOLD_WIDTH } from '../captions/text-width.js';
 import { lines } from '../captions/title.js';
 import { percent } from '../captions/words.js';
 import { imageMark, pathMark, textMark } from '../marks.js';
@@ -266,7 +267,7 @@ function captionBlock(
         `${key}:title`,
         title,
         1,
-        { size: 0.92 * em, leading: 1.25 * em, width: width / 1.1 },
+        { size: 0.92 * em, leading: 1.25 * em, width: width / BOLD_WIDTH },
         (lineKey, text, x, y, size) =>
           textMark(lineKey, text, x, y, { size, ink: 'ink', face: 'strong', subject }),
       ),

@@ -9,6 +9,11 @@ export function recordsOf({ measures }: Pick<Reading, 'measures'>): readonly Sit
   return measures.record?.sittings ?? [];
 }
 
+/** Those of them that could be measured. */
+export function measuredOf(records: readonly SittingRecord[]): readonly MeasuredRecord[] {
+  return records.filter((record): record is MeasuredRecord => record.is === 'measured');
+}
+
 /** The one that was asked for if it has a photograph, else the latest that could be measured, else the last. */
 export function chosenRecord(
   records: readonly SittingRecord[],

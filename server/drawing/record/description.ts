@@ -1,9 +1,8 @@
 import type { SittingRecord } from '../../measure/photograph/record.js';
 import { capitalised, inWords } from '../../plan/problems.js';
-import { counted } from '../../findings/words/words.js';
-import { percent } from '../captions/words.js';
+import { andMore, percent } from '../captions/words.js';
 import type { Reading } from '../views/reading.js';
-import type { MeasuredRecord } from './choice.js';
+import { type MeasuredRecord, measuredOf } from './choice.js';
 import { doubtsOf, notesOf } from './notes.js';
 import { farthestFirst, isTold, tailInWords } from './objects.js';
 import { colourShareInWords, valueShareInWords } from './cells.js';
@@ -39,7 +38,7 @@ export function describedRecord(
     ...(record.is === 'measured' ? measuredSentences(reading, records, record) : []),
     ...(record.is === 'unreadable' ? [record.reason] : []),
     ...(record.is === 'on its way' ? ['The photograph is on its way'] : []),
-    ...(others.length === 0 ? [] : [`The other sittings: ${limited(others, 'sitting', 'sittings', '; ')}`]),
+    ...(others.length === 0 ? [] : [`The other sittings: ${limited(others)}`]),
   ];
 }
 
@@ -51,7 +50,7 @@ function measuredSentences(
   const { plan } = reading;
   const { figures, picture } = record;
   const pictures = differencePictures(picture, figures, plan.scale.steps);
-  const measured = records.filter((each): each is MeasuredRecord => each.is === 'measured');
+  const measured = measuredOf(records);
   const at = measured.indexOf(record);
   const sorted = farthestFirst(figures.objects);
   const off = sorted.filter(isTold);
@@ -79,10 +78,9 @@ function measuredSentences(
   ].map(capitalised);
 }
 
-function limited(items: readonly string[], one: string, many: string, between: string): string {
-  const more = items.length - MOST_TOLD;
-  return [
-    ...items.slice(0, MOST_TOLD),
-    ...(more > 0 ? [`and ${counted(more)} more ${more === 1 ? one : many}`] : []),
-  ].join(between);
+function limited(sittings: readonly string[]): string {
+  const more = sittings.length - MOST_TOLD;
+  return [...sittings.slice(0, MOST_TOLD), ...(more > 0 ? [andMore(more, 'sitting', 'sittings')] : [])].join(
+    '; ',
+  );
 }

@@ -1,17 +1,17 @@
 import type { SittingRecord } from '../../measure/photograph/record.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { BoardPlace } from '../board.js';
-import { EMPTY_BLOCK } from '../captions/block.js';
-import type { Box, Mark } from '../scene.js';
+import { laidInRows, rowHeights } from '../rows.js';
+import type { Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { cellsOf } from './cells.js';
 
-const GAP_EMS = 1.4;
 /** Smaller than this, a picture is a stamp. */
 const LEAST_CELL_EMS = 12;
 /** The pictures stand in as few columns as leave them no higher than this together. */
 const MOST_HEIGHT_EMS = 62;
-const BELOW_EMS = 0.45;
+/** Between the pictures, and from a picture to the words below it, in heights of the letters. */
+const rows = { gap: 1.4, below: 0.45 };
 
 /** Plan, photograph and what is between them, side by side at one size. */
 export interface Panels {
@@ -27,52 +27,33 @@ export function panelsOf(reading: Reading, record: SittingRecord, place: BoardPl
   const { canvas } = reading.plan;
   const { em, inner } = place;
   const cells = cellsOf(reading, record);
-  const gap = GAP_EMS * em;
-  const texts = (width: number) => cells.map(({ words }) => words(width));
-  const arranged = arrangement(cells.length, inner.width, gap, em, (columns, cell) => {
-    const scale = cell / canvas.width;
-    const heights = texts(cell).map(({ height }) => height);
-    const rows = Math.ceil(cells.length / columns);
-    let height = 0;
-    for (let row = 0; row < rows; row += 1)
-      height +=
-        canvas.height * scale +
-        BELOW_EMS * em +
-        Math.max(...heights.slice(row * columns, (row + 1) * columns)) +
-        (row > 0 ? gap : 0);
-    return height;
+  const gap = rows.gap * em;
+  const { columns, cell } = arrangement(cells.length, inner.width, gap, em, (across, width) => {
+    const words = cells.map((each) => each.words(width));
+    const scale = width / canvas.width;
+    const heights = rowHeights(words, { columns: across, scale }, canvas, rows.below * em);
+    return heights.reduce((sum, height) => sum + height, gap * (heights.length - 1));
   });
-  const { columns, cell } = arranged;
   const scale = cell / canvas.width;
-  const blocks = texts(cell);
-  const shapes: Mark[] = [];
-  const construction: Mark[] = [];
-  const written: Mark[] = [];
-  let top = inner.y;
-  let photograph: Box = { x: inner.x, y: inner.y, width: cell, height: canvas.height * scale };
-  for (let first = 0; first < cells.length; first += columns) {
-    let lowest = 0;
-    cells.slice(first, first + columns).forEach((each, index) => {
-      const box = {
-        x: inner.x + index * (cell + gap),
-        y: top,
-        width: cell,
-        height: canvas.height * scale,
-      };
-      if (first + index === 1) photograph = box;
-      shapes.push(...each.shapes(box));
-      construction.push(...each.construction(box));
-      const block = blocks[first + index] ?? EMPTY_BLOCK;
-      written.push(...block.marks(box.x, top + box.height + BELOW_EMS * em));
-      lowest = Math.max(lowest, box.height + BELOW_EMS * em + block.height);
-    });
-    top += lowest + gap;
-  }
+  let photograph: Point = inner;
+  const { bottom, ...marks } = laidInRows(
+    cells.map(({ words, shapes, construction }, index) => ({
+      words: words(cell),
+      draw: (at) => {
+        if (index === 1) photograph = at;
+        const box = { ...at, width: cell, height: canvas.height * scale };
+        return { shapes: shapes(box), edge: construction(box) };
+      },
+    })),
+    { columns, cell, scale },
+    canvas,
+    place,
+    rows,
+    inner.y,
+  );
   return {
-    height: top - gap - inner.y,
-    shapes,
-    construction,
-    written,
+    height: bottom - inner.y,
+    ...marks,
     inPhotograph: ({ x, y }) => ({ x: photograph.x + x * scale, y: photograph.y + y * scale }),
   };
 }

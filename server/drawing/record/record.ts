@@ -3,19 +3,19 @@ import { isIn } from '../../plan/based-on/here.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { capitalised } from '../../plan/problems.js';
 import { type Board, bareBoard, belowBoard, boardPlace, cardMark, cardOf } from '../board.js';
-import { type Block, inColumns, stacked } from '../captions/block.js';
+import { type Block, EMPTY_BLOCK, inColumns, stacked } from '../captions/block.js';
 import { legendBlock } from '../captions/legend.js';
 import { lines } from '../captions/title.js';
 import { textMark } from '../marks.js';
 import { regionOf } from '../picture/region.js';
 import type { Reading } from '../views/reading.js';
-import { type MeasuredRecord, chosenRecord, recordsOf } from './choice.js';
+import { chosenRecord, measuredOf, recordsOf } from './choice.js';
 import { describedRecord } from './description.js';
 import { recordLegend } from './legend.js';
 import { doubtsOf, notesOf } from './notes.js';
 import { objectsBlock } from './objects.js';
 import { panelsOf } from './panels.js';
-import { colourSeries, sharesBlock, valueSeries } from './shares.js';
+import { type Series, colourSeries, sharesBlock, valueSeries } from './shares.js';
 import { recordStrip } from './strip.js';
 
 const HOW_TO_BEGIN =
@@ -40,31 +40,18 @@ export function recordBoard(reading: Reading): Board {
   const isDouble = place.width >= TWO_COLUMNS_FROM_EMS * em;
   const gap = 2 * em;
   const width = isDouble ? (place.width - gap) / 2 : place.width;
-  const measured = records.filter((each): each is MeasuredRecord => each.is === 'measured');
-  const chart = (key: 'values' | 'colours') =>
-    sharesBlock(
-      reading,
-      measured,
-      record.sitting,
-      key === 'values'
-        ? {
-            key: 'shares:values',
-            heading: 'Values over the sittings',
-            series: valueSeries(reading, measured),
-          }
-        : {
-            key: 'shares:colours',
-            heading: 'Colours over the sittings',
-            series: colourSeries(reading, measured),
-          },
-      width,
-    );
+  const measured = measuredOf(records);
+  const chart = (key: string, heading: string, series: readonly Series[]) =>
+    sharesBlock(reading, measured, record.sitting, { key, heading, series }, width);
   const objects =
     record.is === 'measured' ? objectsBlock(reading, record.figures.objects, place.width) : undefined;
   const notes = sentencesBlock('note', 'This sitting', notesOf(reading, record), width, em);
   const doubts = sentencesBlock('doubt', 'What can’t be trusted', doubtsOf(reading, record), width, em);
   const signs = legendBlock(legend, width, em);
-  const left = [chart('values'), chart('colours')];
+  const left = [
+    chart('shares:values', 'Values over the sittings', valueSeries(reading, measured)),
+    chart('shares:colours', 'Colours over the sittings', colourSeries(reading, measured)),
+  ];
   const right = [notes, doubts, signs];
   const tail = isDouble
     ? inColumns([stacked(left, 0.9 * em), stacked(right, 0.9 * em)], width, gap)
@@ -115,7 +102,7 @@ function sentencesBlock(
   width: number,
   em: number,
 ): Block {
-  if (sentences.length === 0) return { height: 0, marks: () => [] };
+  if (sentences.length === 0) return EMPTY_BLOCK;
   const head = lines(
     `record:${key}:heading`,
     heading,

@@ -1,4 +1,5 @@
 import type { ColourRole } from '../../../grammar/index.js';
+import type { Budget } from '../../plan/plan.js';
 import { type Block, EMPTY_BLOCK } from '../captions/block.js';
 import { headingMarks } from '../captions/heading.js';
 import { BOLD_WIDTH, fitted, textWidth } from '../captions/text-width.js';
@@ -32,14 +33,10 @@ export function valueSeries(
   records: readonly MeasuredRecord[],
 ): readonly Series[] {
   return measures.values.groups.map(({ key, name, share }) => {
-    const wanted = plan.valueBudget?.shares.find((entry) => entry.key === key);
     return {
       key,
       name,
-      planned: wanted?.target ?? share,
-      ...(wanted === undefined || plan.valueBudget === undefined
-        ? {}
-        : { tolerance: plan.valueBudget.tolerance }),
+      ...plannedOf(plan.valueBudget, key, share),
       shares: records.map(({ figures }) => figures.groups.find((group) => group.key === key)?.share ?? 0),
     };
   });
@@ -53,20 +50,27 @@ export function colourSeries(
   return measures.colours.roles.flatMap(({ role, share }): Series[] => {
     const isTold = records.some(({ figures }) => figures.roles.some((each) => each.role === role));
     if (!isTold) return [];
-    const wanted = plan.colourBudget?.shares.find((entry) => entry.key === role);
     return [
       {
         key: role,
         name: role,
         role,
-        planned: wanted?.target ?? share,
-        ...(wanted === undefined || plan.colourBudget === undefined
-          ? {}
-          : { tolerance: plan.colourBudget.tolerance }),
+        ...plannedOf(plan.colourBudget, role, share),
         shares: records.map(({ figures }) => figures.roles.find((each) => each.role === role)?.share ?? 0),
       },
     ];
   });
+}
+
+function plannedOf(
+  budget: Budget | undefined,
+  key: string,
+  share: number,
+): Pick<Series, 'planned' | 'tolerance'> {
+  const wanted = budget?.shares.find((entry) => entry.key === key);
+  return budget === undefined || wanted === undefined
+    ? { planned: share }
+    : { planned: wanted.target, tolerance: budget.tolerance };
 }
 
 /** Shares over the sittings as lines, each beside the line of what is planned. */

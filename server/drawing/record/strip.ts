@@ -2,7 +2,7 @@ import type { SittingRecord } from '../../measure/photograph/record.js';
 import type { BoardPlace } from '../board.js';
 import { type Block, stacked } from '../captions/block.js';
 import { lines } from '../captions/title.js';
-import { textWidth } from '../captions/text-width.js';
+import { BOLD_WIDTH, textWidth } from '../captions/text-width.js';
 import { imageMark, pathMark, textMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { grown } from '../picture/boxes.js';
@@ -166,7 +166,7 @@ function wordsUnder(
         `${key}:title`,
         sittingName(plan, sitting),
         2,
-        { size: 0.88 * em, leading: 1.2 * em, width: width / 1.1 },
+        { size: 0.88 * em, leading: 1.2 * em, width: width / BOLD_WIDTH },
         (lineKey, text, x, y, size) =>
           textMark(lineKey, text, x, y, { size, ink: 'ink', face: isChosen ? 'strong' : 'text', subject }),
       ),

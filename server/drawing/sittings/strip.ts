@@ -4,7 +4,8 @@ import type { Sitting } from '../../plan/plan.js';
 import { clippedRing } from '../../plan/geometry/polygons.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { BoardPlace } from '../board.js';
-import { type Block, stacked } from '../captions/block.js';
+import { type Block, EMPTY_BLOCK, stacked } from '../captions/block.js';
+import { BOLD_WIDTH } from '../captions/text-width.js';
 import { lines } from '../captions/title.js';
 import { pathMark, textMark } from '../marks.js';
 import { number, rectanglePath } from '../path-data.js';
@@ -177,7 +178,7 @@ function wordsUnder(
   const { em } = layout;
   const sitting = plan.sittings[scheduled.sitting];
   const subject = subjects.sittings[scheduled.sitting];
-  if (sitting === undefined || subject === undefined) return { height: 0, marks: () => [] };
+  if (sitting === undefined || subject === undefined) return EMPTY_BLOCK;
   const { day, dryOn, isIdle, layer } = scheduled;
   const facts = [
     day === undefined ? 'no date yet' : shortDate(day),
@@ -191,7 +192,7 @@ function wordsUnder(
     `${subject}:title`,
     `${order + 1}\u00A0 ${sitting.title}`,
     2,
-    { size: 0.9 * em, leading: 1.22 * em, width: width / 1.1 },
+    { size: 0.9 * em, leading: 1.22 * em, width: width / BOLD_WIDTH },
     (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink', face: 'strong', subject }),
   );
   return stacked(

@@ -1,6 +1,6 @@
 import { srgb } from './colour/space.js';
 import { type Matrix, d65, inverse, times } from './colour/matrix.js';
-import type { LinearPicture } from './resample.js';
+import type { LinearPicture } from './linear-picture.js';
 
 /** CIE 15:2004, section 8.2.1.1. */
 const THRESHOLD = (6 / 29) ** 3;

@@ -21,8 +21,9 @@ import { type CameraFacts, cameraFacts } from './exif.js';
 import { type GreyBalance, greyBalance } from './grey.js';
 import { headOf, type PictureHead } from './head/head.js';
 import { refusalOfSize } from './limits.js';
+import { type LinearPicture, reduced, turned } from './linear-picture.js';
 import { type Size, storedPlace, uprightSize } from './orientation.js';
-import { type LinearPicture, type Tables, reduced, resample, turned } from './resample.js';
+import { type Tables, resample } from './resample.js';
 
 const stopped: NoPhotograph = { ok: false, reason: 'Measuring was stopped.' };
 

@@ -1,3 +1,4 @@
+import { linesOfBase } from '../plan/based-on/bases.js';
 import { checkDocument, type CheckedFile } from './check-document.js';
 import { checkText } from './check-text.js';
 import { evaluate } from './evaluate.js';
@@ -46,7 +47,7 @@ export async function check(
       name: answer.source.name,
       ...(title === undefined ? {} : { title }),
       lines: snapshot.lines,
-      linesOf: (file) => snapshot.plan.basedOn?.plans.find((base) => base.file === file)?.lines ?? [],
+      linesOf: (file) => linesOfBase(snapshot.plan.basedOn, file),
       remarks: remarksOf(snapshot),
     });
   }

@@ -1,4 +1,5 @@
 import type { Node } from '../../../grammar/index.js';
+import { linesOfBase } from '../../plan/based-on/bases.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Style } from '../style.js';
 import type { Paragraphs } from './paragraphs.js';
@@ -30,7 +31,6 @@ function nodeOn(nodes: readonly Node[], line: number): Node | undefined {
 }
 
 function wordsOf({ basedOn }: Plan, { file, line, statement: { start, end } }: Node): string {
-  const lines = basedOn?.plans.find((base) => base.file === file)?.lines ?? [];
-  const words = (lines[line] ?? '').slice(start, end).split(/\s+/u).join(' ');
+  const words = (linesOfBase(basedOn, file)[line] ?? '').slice(start, end).split(/\s+/u).join(' ');
   return words.length > LONGEST ? `${words.slice(0, LONGEST)}…` : words;
 }

@@ -2,12 +2,13 @@ import { doubtInWords, offInSteps } from '../../findings/words/photographs.js';
 import { objectName, percent } from '../../findings/words/words.js';
 import { sittingName } from '../../findings/words/days.js';
 import { toneWords } from '../../findings/words/tones.js';
-import type { RecordFigures } from '../../measure/photograph/record.js';
+import type { RecordFigures, SittingRecord } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import type { Paragraphs } from './paragraphs.js';
+import { sittingOn } from './sitting.js';
 
 /** So many objects are named. */
 const MOST_NAMED = 3;
@@ -16,21 +17,20 @@ const SAID = 0.25;
 
 /** What the photograph of a sitting shows: values, what is farthest from the plan, what came nearer, what can't be trusted. */
 export function photographFigures({ plan, measures }: Snapshot, line: number, style: Style): Paragraphs {
-  const at = plan.sittings.findIndex(({ lines }) => lines && lines.first <= line && line <= lines.last);
+  const at = sittingOn(plan, line);
   const record = measures.record?.sittings.find(({ sitting }) => sitting === at);
-  return record === undefined ? [] : told().map((words) => style.text(words.replaceAll('`', '')));
+  if (record === undefined) return [];
+  return recordInWords(plan, record).map((words) => style.text(words.replaceAll('`', '')));
+}
 
-  function told(): readonly string[] {
-    switch (record?.is) {
-      case undefined:
-        return [];
-      case 'on its way':
-        return ['The photograph is being measured.'];
-      case 'unreadable':
-        return [record.reason];
-      case 'measured':
-        return figuresInWords(plan, record.figures);
-    }
+function recordInWords(plan: Plan, record: SittingRecord): readonly string[] {
+  switch (record.is) {
+    case 'on its way':
+      return ['The photograph is being measured.'];
+    case 'unreadable':
+      return [record.reason];
+    case 'measured':
+      return figuresInWords(plan, record.figures);
   }
 }
 

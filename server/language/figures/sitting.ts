@@ -8,10 +8,15 @@ import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import type { Paragraphs } from './paragraphs.js';
 
+/** The sitting whose block a line of the plan's own text is in, by its index; -1 for none. */
+export function sittingOn({ sittings }: Plan, line: number): number {
+  return sittings.findIndex(({ lines }) => lines && lines.first <= line && line <= lines.last);
+}
+
 /** Day, layer, what it works on, when it is dry, and how late it can be held. */
 export function sittingFigures({ plan, measures }: Snapshot, line: number, style: Style): Paragraphs {
   const { schedule } = measures;
-  const at = plan.sittings.findIndex(({ lines }) => lines && lines.first <= line && line <= lines.last);
+  const at = sittingOn(plan, line);
   const scheduled = schedule?.sittings.find(({ sitting }) => sitting === at);
   if (schedule === undefined || scheduled === undefined) return [];
   const { day, works } = scheduled;

@@ -3,6 +3,7 @@ import { surroundingsOf } from '../../drawing/handling/surroundings.js';
 import { ownEdits } from '../../findings/edits/own.js';
 import { changedText, type TextChange, textChanges } from '../../findings/text-changes.js';
 import type { SyntaxTree } from '../../../grammar/index.js';
+import { linesOfBase } from '../../plan/based-on/bases.js';
 import type { Plan } from '../../plan/plan.js';
 import { lineEndOf } from '../edits.js';
 import type { Snapshot, TriedReading } from '../snapshot.js';
@@ -52,7 +53,7 @@ function changesOf(
 ): readonly TextChange[] | undefined {
   if (attempt.kind === 'new') return [attempt.change];
   const written = (file: string | undefined): readonly string[] =>
-    file === undefined ? lines : (plan.basedOn?.plans.find((base) => base.file === file)?.lines ?? []);
+    file === undefined ? lines : linesOfBase(plan.basedOn, file);
   const edits = ownEdits(
     plan,
     attempt.edits.map((edit) => asWritten(edit, written, plan.canvas.unit)),

@@ -20,6 +20,11 @@ export interface Bases {
   readonly lacking?: 'on its way' | 'not to be had';
 }
 
+/** The lines of a plan that one builds on, by its path from there. */
+export function linesOfBase(bases: Bases | undefined, file: string | undefined): readonly string[] {
+  return bases?.plans.find((base) => base.file === file)?.lines ?? [];
+}
+
 type BasedOn = Node & NodeOf<'based on'>;
 
 /**

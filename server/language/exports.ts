@@ -2,7 +2,6 @@ import * as v from 'valibot';
 import { LSPErrorCodes, ResponseError, type CancellationToken, type Connection } from 'vscode-languageserver';
 import { papers } from '../drawing/paper.js';
 import { views } from '../drawing/scene.js';
-import { DISTANCE_LIMITS_MILLIMETRES } from '../drawing/viewing.js';
 import {
   type Exported,
   type ExportParams,
@@ -11,6 +10,7 @@ import {
   exportRequest,
   exportThemes,
 } from './export-protocol.js';
+import { ofLook } from './forms.js';
 import { admitted, cancelled, type Guard } from './guard.js';
 import type { Snapshot } from './snapshot.js';
 import { nextTurn } from './turns.js';
@@ -32,14 +32,7 @@ const wanted = v.object({
   format: v.picklist(exportFormats),
   theme: v.optional(v.picklist(exportThemes)),
   paper: v.optional(v.picklist(papers)),
-  sitting: v.optional(v.pipe(v.number(), v.safeInteger(), v.minValue(0))),
-  distanceMillimetres: v.optional(
-    v.pipe(
-      v.number(),
-      v.minValue(DISTANCE_LIMITS_MILLIMETRES.least),
-      v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
-    ),
-  ),
+  ...ofLook.entries,
 });
 
 /** Answers clients that want a drawing as a file. */

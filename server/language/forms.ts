@@ -47,9 +47,9 @@ export const ofColour = v.object({
   range,
   color: v.object({ red: share, green: share, blue: share }),
 });
-export const ofView = v.object({
-  textDocument,
-  view: v.picklist(views),
+const sitting = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
+/** How a view is looked at, for those views that it matters to. */
+export const ofLook = v.object({
   distanceMillimetres: v.optional(
     v.pipe(
       v.number(),
@@ -57,7 +57,12 @@ export const ofView = v.object({
       v.maxValue(DISTANCE_LIMITS_MILLIMETRES.most),
     ),
   ),
-  sitting: v.optional(v.pipe(v.number(), v.safeInteger(), v.minValue(0))),
+  sitting: v.optional(sitting),
+});
+export const ofView = v.object({
+  textDocument,
+  view: v.picklist(views),
+  ...ofLook.entries,
   isNarrow: v.optional(v.boolean()),
   handling: v.optional(v.boolean()),
 });
@@ -85,14 +90,14 @@ export const handChange: v.GenericSchema<unknown, HandChange> = v.variant('kind'
   v.object({
     kind: v.literal('sketch corner'),
     corner: v.picklist(sketchCorners),
-    sitting: v.optional(v.pipe(v.number(), v.safeInteger(), v.minValue(0))),
+    sitting: v.optional(sitting),
     to: spot,
     width: pixels,
     height: pixels,
   }),
   v.object({
     kind: v.literal('grey patch'),
-    sitting: v.pipe(v.number(), v.safeInteger(), v.minValue(0)),
+    sitting,
     to: spot,
     width: pixels,
     height: pixels,

@@ -161,6 +161,8 @@ describe('two plans', () => {
       'The canvas is 30 × 20 cm instead of 60 × 40 cm.',
       '`jar` is moved 10 % of the width to the right.',
     ]);
+    const inMetres = comparePlans(checked('canvas 0.912 x 0.6 m'), checked('canvas 0.914 x 0.6 m'));
+    expect(inMetres.remark).toContain('(0.912 × 0.6 m, 0.914 × 0.6 m)');
     const inches = comparePlans(
       checked('canvas 60 x 40 cm\nobject jar\n  shape circle 10 at (30, 20)\n'),
       checked('canvas 600 x 400 mm\nobject jar\n  shape circle 100 at (300, 180)\n'),

@@ -2,7 +2,6 @@ import { frameOf } from '../../measure/comparison/frame.js';
 import { pairObjects } from '../../measure/comparison/pairs.js';
 import { placeHere } from '../../plan/based-on/here.js';
 import type { Canvas } from '../../plan/plan.js';
-import { plainNumber } from '../../plan/problems.js';
 import { besideChanges } from './beside.js';
 import { type Change, type Compared, type EvaluatedPlan, places, topics } from './change.js';
 import { colourChanges, paletteChanges } from './colours.js';
@@ -13,6 +12,7 @@ import { settingChanges } from './setting.js';
 import { sittingChanges } from './sittings.js';
 import { textChanges } from './texts.js';
 import { valueChanges } from './values.js';
+import { sizeInWords } from './wording.js';
 
 /** Two plans held against each other, and what differs, what matters most to the picture first. */
 export interface Comparison extends Compared {
@@ -67,7 +67,5 @@ export function noChangeInWords(isSameText: boolean): string {
 }
 
 function sizesRemark(before: Canvas, now: Canvas): string {
-  const size = ({ width, height, unit }: Canvas) =>
-    `${plainNumber(width, 2)} × ${plainNumber(height, 2)} ${unit}`;
-  return `The canvases differ (${size(before)}, ${size(now)}), so places are compared in parts of the canvas.`;
+  return `The canvases differ (${sizeInWords(before)}, ${sizeInWords(now)}), so places are compared in parts of the canvas.`;
 }

@@ -4,7 +4,7 @@ import type { Canvas, Division, Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { length } from '../words/words.js';
 import { type Change, type Compared, changeOf, otherNow, places } from './change.js';
-import { colourChange, colourText, LEAST_DIFFERENCE, moveInWords, said } from './wording.js';
+import { colourChange, colourText, LEAST_DIFFERENCE, moveInWords, said, sizeInWords } from './wording.js';
 
 /** What differs in the canvas, its division and the centre of interest. */
 export function settingChanges(compared: Compared): readonly Change[] {
@@ -57,11 +57,6 @@ function canvasChanges(before: Canvas, now: Canvas): readonly Change[] {
     ...made('medium'),
     ...ground,
   ];
-}
-
-/** `90 × 60 cm` */
-function sizeInWords({ width, height, unit }: Canvas): string {
-  return `${plainNumber(width, 3)} × ${plainNumber(height, 3)} ${unit}`;
 }
 
 function divisionChanges(before: Plan, now: Plan): readonly Change[] {

@@ -4,6 +4,7 @@ import type { Colour } from '../../plan/colour/model.js';
 import { toMunsell } from '../../plan/colour/munsell.js';
 import { formatLike } from '../../plan/colour/format.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
+import type { Canvas } from '../../plan/plan.js';
 import type { Frame } from '../../measure/comparison/frame.js';
 import { counted, length, percent } from '../words/words.js';
 
@@ -23,6 +24,11 @@ export function moveInWords(
     ...(across === undefined ? [] : [`${across} to the ${right < 0 ? 'left' : 'right'}`]),
     ...(upright === undefined ? [] : [`${upright} ${down < 0 ? 'up' : 'down'}`]),
   ]);
+}
+
+/** `90 × 60 cm` */
+export function sizeInWords({ width, height, unit }: Canvas): string {
+  return `${plainNumber(width, 3)} × ${plainNumber(height, 3)} ${unit}`;
 }
 
 /** Least difference that is told of shares of the picture, parts of one: less is rounded away in whole per cent. */

@@ -12,6 +12,7 @@ import { paperSizes } from '../paper.js';
 import { rectanglePath } from '../path-data.js';
 import type { Box, Mark, ComparedView } from '../scene.js';
 import { fittedList, type List } from '../plan-sheet/fitting.js';
+import { usualPaper } from '../plan-sheet/sheet.js';
 import { comparedScenes } from './scenes.js';
 
 /** Millimetres on the page, which is A4 across, or Letter for canvases in inches. */
@@ -38,7 +39,7 @@ export function comparisonPage(
   view: ComparedView = 'drawing',
 ): Page {
   const { earlier, later, changes, remark } = comparison;
-  const paper = paperSizes[later.plan.canvas.unit === 'in' ? 'Letter' : 'A4'];
+  const paper = paperSizes[usualPaper(later.plan)];
   const page = { width: paper.height, height: paper.width };
   const width = (page.width - 2 * MARGIN - GAP) / 2;
   const title = planTitle(later.plan);
@@ -63,7 +64,8 @@ export function comparisonPage(
   });
   const listTop = pictureTop + Math.max(boxes.earlier.height, boxes.later.height) + 1.6 * EM;
   const legend = legendBlock(comparison);
-  const listed = changeList(changes, remark, noChange, page.width - 2 * MARGIN, {
+  const listed = changeList(changes, remark, noChange, {
+    width: page.width - 2 * MARGIN,
     height: page.height - MARGIN - listTop - legend.height,
   });
   const placed = (key: keyof ComparedNames): PlacedDrawing => ({
@@ -155,25 +157,21 @@ function changeList(
   changes: readonly Change[],
   remark: string | undefined,
   noChange: string,
-  width: number,
-  { height }: { readonly height: number },
+  { width, height }: Pick<Box, 'width' | 'height'>,
 ): Block {
   const column = (width - GAP) / 2;
-  const entry = (key: string, text: string, indent: number): Block => {
-    const size = 0.95 * EM;
-    const block = lines(
+  const entry = (key: string, text: string): Block =>
+    lines(
       key,
       inQuotes(text),
       4,
-      { size, leading: 1.3 * EM, width: column - indent },
-      (...at) => textMark(at[0], at[1], at[2] + indent, at[3], { size: at[4], ink: 'ink' }),
+      { size: 0.95 * EM, leading: 1.3 * EM, width: column },
+      (name, line, x, y, size) => textMark(name, line, x, y, { size, ink: 'ink' }),
     );
-    return block;
-  };
   const entries =
     changes.length === 0
-      ? [entry('same', noChange, 0)]
-      : changes.map(({ message }, index) => entry(`change:${index}`, message, 0));
+      ? [entry('same', noChange)]
+      : changes.map(({ message }, index) => entry(`change:${index}`, message));
   const list = (some: readonly Block[], key: string): List => ({
     key,
     heading: 'What changed',
@@ -181,7 +179,7 @@ function changeList(
     entries: some,
     more: (count) => andMore(count, 'change', 'changes'),
   });
-  const remarks = remark === undefined ? EMPTY_BLOCK : entry('remark', remark, 0);
+  const remarks = remark === undefined ? EMPTY_BLOCK : entry('remark', remark);
   const room = height - remarks.height;
   const whole = fittedList(list(entries, 'changes'), column, room, EM);
   const fitting = fittingCount(entries, room);

@@ -1,6 +1,6 @@
 import type { NoPhotograph, Squaring } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
-import type { Point } from '../plan/geometry/point.js';
+import { type Point, cross, toward } from '../plan/geometry/point.js';
 import type { PicturePlace } from '../plan/plan.js';
 import type { Size } from './orientation.js';
 
@@ -78,14 +78,6 @@ export function pointAt({ across, down }: PicturePlace, { width, height }: Size)
 function liesBeside({ x, y }: Point, { width, height }: Size): boolean {
   const most = BESIDE * Math.max(width, height);
   return !(x >= -most && x <= width + most && y >= -most && y <= height + most);
-}
-
-function toward(from: Point, to: Point): Point {
-  return { x: to.x - from.x, y: to.y - from.y };
-}
-
-function cross(one: Point, other: Point): number {
-  return one.x * other.y - one.y * other.x;
 }
 
 function refuse(reason: string): NoPhotograph {

@@ -7,7 +7,7 @@ import {
   shownSide,
 } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
-import type { Point } from '../plan/geometry/point.js';
+import { type Point, distance } from '../plan/geometry/point.js';
 import type { SquarePhotograph, SquaringOptions } from './answers.js';
 import { decode, type Pixels } from './codec/decode.js';
 import { encode } from './codec/encode.js';
@@ -212,8 +212,4 @@ function areaOf(corners: Corners): number {
     return sum + x * next.y - next.x * y;
   }, 0);
   return Math.abs(twice) / 2;
-}
-
-function distance(from: Point, to: Point): number {
-  return Math.hypot(to.x - from.x, to.y - from.y);
 }

@@ -1,4 +1,4 @@
-import type { Point } from './point.js';
+import { type Point, cross, toward } from './point.js';
 
 /**
  * A map of the plane that keeps straight lines straight, as a camera does with a flat picture: a matrix of three rows,
@@ -64,12 +64,4 @@ function isConvex(corners: Corners): boolean {
     return cross(before, after) / (Math.hypot(before.x, before.y) * Math.hypot(after.x, after.y));
   });
   return turns.every((turn) => turn > FLAT) || turns.every((turn) => turn < -FLAT);
-}
-
-function toward(from: Point, to: Point): Point {
-  return { x: to.x - from.x, y: to.y - from.y };
-}
-
-function cross(one: Point, other: Point): number {
-  return one.x * other.y - one.y * other.x;
 }

@@ -37,6 +37,16 @@ export function distance(a: Point, b: Point): number {
   return Math.hypot(b.x - a.x, b.y - a.y);
 }
 
+/** The way from one point to another. */
+export function toward(from: Point, to: Point): Point {
+  return { x: to.x - from.x, y: to.y - from.y };
+}
+
+/** The area that two ways span, twice a triangle's: above 0 where the second turns clockwise from the first. */
+export function cross(one: Point, other: Point): number {
+  return one.x * other.y - one.y * other.x;
+}
+
 export function samePoint(a: Point, b: Point): boolean {
   return a.x === b.x && a.y === b.y;
 }

@@ -5,7 +5,7 @@ import type { LimitUnit, Location, OwnLocation, Plan, RuleSetting } from '../pla
 import { inWords } from '../plan/problems.js';
 import { exceptionKinds, isTooNarrow, namesSetAside, setsAside } from './exceptions.js';
 import { ownFix } from './edits/own.js';
-import type { Finding, OwnEdit, OwnFix, Remedy, Rule, RuleFinding, RuleLimit } from './finding.js';
+import type { Finding, OwnEdit, OwnFix, Rule, RuleFinding, RuleLimit } from './finding.js';
 import { folded } from './folding.js';
 import { ruleById, rules } from './rules.js';
 import { exceeds } from './limits.js';
@@ -76,23 +76,25 @@ function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSetti
       objects,
       ...(allowance ? { allowed: { reason: allowance.reason, location: allowance.location } } : {}),
     };
-    if (remedy) return withRemedy(finding, plan, remedy);
-    return fix ? { ...finding, fix: ownFix(plan, fix) } : finding;
+    if (!remedy) return fix ? { ...finding, fix: ownFix(plan, fix) } : finding;
+    return withRemedy(finding, () => {
+      const worked = remedy();
+      return { advice: worked.advice, fix: ownFix(plan, worked.fix) };
+    });
   });
 }
 
 /** Plain data to any reader; what mends it is worked out once, when it is first read. */
-function withRemedy(finding: Finding, plan: Plan, work: () => Remedy): Finding {
-  let known: Remedy | undefined;
-  let fix: { readonly own: OwnFix | undefined } | undefined;
-  const remedy = (): Remedy => (known ??= work());
+function withRemedy(finding: Finding, work: () => Pick<Finding, 'advice' | 'fix'>): Finding {
+  let known: Pick<Finding, 'advice' | 'fix'> | undefined;
+  const remedy = (): Pick<Finding, 'advice' | 'fix'> => (known ??= work());
   return {
     ...finding,
     get advice() {
       return remedy().advice;
     },
     get fix() {
-      return (fix ??= { own: ownFix(plan, remedy().fix) }).own;
+      return remedy().fix;
     },
   };
 }

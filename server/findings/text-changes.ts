@@ -81,13 +81,9 @@ function textChange(edit: OwnEdit, lines: readonly string[], lineEnd: string): T
       };
     }
     case 'add line': {
-      const { at, before, after } = lineBelow(
-        lines,
-        edit.under.lastLine,
-        blockIndent(edit.under, lines),
-        lineEnd,
-      );
-      const text = indented(edit.text, blockIndent(edit.under, lines), lineEnd);
+      const indent = blockIndent(edit.under, lines);
+      const { at, before, after } = lineBelow(lines, edit.under.lastLine, indent, lineEnd);
+      const text = indented(edit.text, indent, lineEnd);
       return { from: at, to: at, text: `${before}${text}${after}` };
     }
     case 'add statement':
@@ -111,7 +107,8 @@ function indented(text: string, indent: string, lineEnd: string): string {
 /** New lines below all others; a block of them has a blank line before it. */
 function atTheEnd(added: readonly string[], lines: readonly string[], lineEnd: string): TextChange {
   const last = lines.findLastIndex((line) => line.trim() !== '');
-  const at = { line: Math.max(last, 0), column: lines[Math.max(last, 0)]?.length ?? 0 };
+  const line = Math.max(last, 0);
+  const at = { line, column: lines[line]?.length ?? 0 };
   const before = last < 0 ? '' : lineEnd.repeat(added.length > 1 ? 2 : 1);
   const isEnded = last < lines.length - 1;
   return { from: at, to: at, text: `${before}${added.join(lineEnd)}${isEnded ? '' : lineEnd}` };

@@ -5,7 +5,7 @@ import { type Block, EMPTY_BLOCK, inColumns, stacked } from '../captions/block.j
 import { headingMarks } from '../captions/heading.js';
 import { lines } from '../captions/title.js';
 import { andMore, canvasSize, inQuotes, planTitle } from '../captions/words.js';
-import { fitted } from '../captions/text-width.js';
+import { SERIF_WIDTH, fitted } from '../captions/text-width.js';
 import { pathMark, textMark } from '../marks.js';
 import type { Page, PlacedDrawing } from '../page.js';
 import { paperSizes } from '../paper.js';
@@ -47,7 +47,7 @@ export function comparisonPage(
     'title',
     title,
     1,
-    { size: 2 * EM, leading: 2.5 * EM, width: page.width - 2 * MARGIN },
+    { size: 2 * EM, leading: 2.5 * EM, width: (page.width - 2 * MARGIN) / SERIF_WIDTH },
     (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink', face: 'title' }),
   );
   const top = MARGIN + heading.height + 0.6 * EM;

@@ -1,5 +1,5 @@
 import { type Block, EMPTY_BLOCK, stacked } from '../captions/block.js';
-import { fitted } from '../captions/text-width.js';
+import { BOLD_WIDTH, SERIF_WIDTH, fitted } from '../captions/text-width.js';
 import { lines } from '../captions/title.js';
 import { andMore } from '../captions/words.js';
 import { pathMark, textMark } from '../marks.js';
@@ -50,10 +50,10 @@ export function wallPage(hung: readonly Hung[], title: string, left = 0): Page {
         'title',
         title,
         2,
-        { size: 2 * EM, leading: 2.5 * EM, width: width - 2 * MARGIN },
+        { size: 2 * EM, leading: 2.5 * EM, width: (width - 2 * MARGIN) / SERIF_WIDTH },
         (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink', face: 'title' }),
       ),
-      left === 0 ? EMPTY_BLOCK : oneLine('left', andMore(left, 'plan', 'plans'), width),
+      left === 0 ? EMPTY_BLOCK : oneLine('left', andMore(left, 'plan', 'plans'), width - 2 * MARGIN),
     ],
     0.3 * EM,
   );
@@ -118,7 +118,7 @@ function captionBlock(hung: Hung): Block {
         'title',
         card.title,
         1,
-        { size: 1.05 * EM, leading: 1.4 * EM, width: WIDTH / 1.1 },
+        { size: 1.05 * EM, leading: 1.4 * EM, width: WIDTH / BOLD_WIDTH },
         (key, text, x, y, size) => textMark(key, text, x, y, { size, ink: 'ink', face: 'strong' }),
       ),
       oneLine('name', `${hung.name}, ${card.canvas}`, WIDTH),

@@ -8,8 +8,8 @@ import type { ServerLink } from '../../server-link.js';
 import type { Look } from '../look.js';
 import { type PageState, type Refusal, type ToPage, pageState, receiveFromPage } from '../messages.js';
 import { exampleFor } from '../example.js';
+import { builtPage, planIcon } from './built-page.js';
 import { ComingBack } from './coming-back.js';
-import { createNonce, pageHtml } from './page.js';
 import { HandEdits, isReadOnly } from './hand-edits.js';
 import { documentOf, editorOf } from './plan-places.js';
 import { type DrawnExample, PlanText } from './plan-text.js';
@@ -90,10 +90,7 @@ export class PreviewPanel implements vscode.Disposable {
       post: (message) => this.#post(message),
       show: (selection) => this.#text.show(selection),
     });
-    panel.iconPath = {
-      light: vscode.Uri.joinPath(parts.extensionUri, 'client/media/plan-light.svg'),
-      dark: vscode.Uri.joinPath(parts.extensionUri, 'client/media/plan-dark.svg'),
-    };
+    panel.iconPath = planIcon(parts.extensionUri);
     this.#subscriptions = [
       panel.webview.onDidReceiveMessage((data: unknown) => this.#receive(data)),
       panel.onDidChangeViewState(() => {
@@ -214,19 +211,10 @@ export class PreviewPanel implements vscode.Disposable {
 
   #load(): void {
     const { panel, extensionUri } = this.#parts;
-    const { webview } = panel;
-    const built = (file: string) =>
-      webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist', file)).toString();
     const state = pageState(this.#uri.toString(), { ...this.#parts.kept, ...this.#feed.look });
     this.#ready = false;
     this.name(false);
-    webview.html = pageHtml({
-      cspSource: webview.cspSource,
-      nonce: createNonce(),
-      scriptUri: built('preview.js'),
-      styleUri: built('preview.css'),
-      state: JSON.stringify(state),
-    });
+    panel.webview.html = builtPage(panel.webview, extensionUri, 'preview', { state: JSON.stringify(state) });
   }
 
   #isPlan(uri: vscode.Uri): boolean {

@@ -4,6 +4,7 @@ import { type View, views } from '../../../server/drawing/scene.js';
 import { type ServerLink, languageId } from '../../server-link.js';
 import type { Look } from '../look.js';
 import { type PageState, pageStateSchema } from '../messages.js';
+import { pageOptions } from './built-page.js';
 import { PreviewPanel } from './panel.js';
 
 const viewType = 'mahlstick.preview';
@@ -82,7 +83,7 @@ export class PreviewPanels implements vscode.Disposable {
       viewType,
       '',
       { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
-      this.#options(),
+      pageOptions(this.#extensionUri),
     );
     await this.#add(panel, uri, { view: configuredView() });
   }
@@ -94,7 +95,7 @@ export class PreviewPanels implements vscode.Disposable {
       viewType,
       '',
       { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
-      this.#options(),
+      pageOptions(this.#extensionUri),
     );
     const view = shown === undefined ? configuredView() : shown === 'notan' ? 'drawing' : 'notan';
     await this.#add(panel, uri, { view });
@@ -113,7 +114,7 @@ export class PreviewPanels implements vscode.Disposable {
       panel.dispose();
       return;
     }
-    panel.webview.options = this.#options();
+    panel.webview.options = pageOptions(this.#extensionUri);
     await this.#add(panel, vscode.Uri.parse(output.uri), output, output);
   }
 
@@ -179,14 +180,6 @@ export class PreviewPanels implements vscode.Disposable {
   #told(): void {
     for (const preview of this.#open) preview.name(this.#allOf(preview.uri).length > 1);
     this.#changed.fire();
-  }
-
-  #options(): vscode.WebviewOptions {
-    return {
-      enableScripts: true,
-      enableForms: false,
-      localResourceRoots: [vscode.Uri.joinPath(this.#extensionUri, 'dist')],
-    };
   }
 
   async #tellContext(): Promise<void> {

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { createNonce, pageHtml } from '../../preview/host/page.js';
+import { builtPage, pageOptions, planIcon } from '../../preview/host/built-page.js';
 import { type FromPage, readFromPage, type ToPage } from '../messages.js';
 
 export interface ShellParts {
@@ -23,17 +23,10 @@ export class Shell {
       'mahlstick.sideBySide',
       title,
       { viewColumn: column, preserveFocus: false },
-      {
-        enableScripts: true,
-        enableForms: false,
-        localResourceRoots: [vscode.Uri.joinPath(extensionUri, 'dist')],
-      },
+      pageOptions(extensionUri),
     );
     const { webview } = this.#panel;
-    this.#panel.iconPath = {
-      light: vscode.Uri.joinPath(extensionUri, 'client/media/plan-light.svg'),
-      dark: vscode.Uri.joinPath(extensionUri, 'client/media/plan-dark.svg'),
-    };
+    this.#panel.iconPath = planIcon(extensionUri);
     webview.onDidReceiveMessage((data: unknown) => {
       const message = readFromPage(data);
       if (message === undefined) log.warn('A message of a page with pictures side by side was refused.');
@@ -50,16 +43,7 @@ export class Shell {
       this.#isReady = false;
       closed();
     });
-    const built = (file: string) =>
-      webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist', file)).toString();
-    webview.html = pageHtml({
-      cspSource: webview.cspSource,
-      nonce: createNonce(),
-      scriptUri: built('side-by-side.js'),
-      styleUri: built('side-by-side.css'),
-      state: '{}',
-      title,
-    });
+    webview.html = builtPage(webview, extensionUri, 'side-by-side', { state: '{}', title });
   }
 
   get column(): vscode.ViewColumn | undefined {

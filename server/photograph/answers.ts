@@ -1,4 +1,4 @@
-import type { SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
+import type { NoPhotograph, SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
 
 /** What may be told and asked while a photograph is being squared up. */
 export interface SquaringOptions {
@@ -9,6 +9,9 @@ export interface SquaringOptions {
   /** What `contentOf` gives for the bytes, where it is known already. */
   readonly content?: string;
 }
+
+/** The answer to those who have stopped it. */
+export const stopped: NoPhotograph = { ok: false, reason: 'Measuring was stopped.' };
 
 /** Squares up the canvas in the bytes of a photograph. Never rejects: what can't be measured is said in a sentence. */
 export type SquarePhotograph = (

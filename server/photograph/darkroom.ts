@@ -1,5 +1,5 @@
 import type { NoPhotograph, SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
-import type { SquarePhotograph, SquaringOptions } from './answers.js';
+import { type SquarePhotograph, type SquaringOptions, stopped } from './answers.js';
 
 /** What a darkroom is asked for. */
 export interface SquareOrder {
@@ -38,7 +38,6 @@ const lost: NoPhotograph = {
   reason:
     'Measuring this photograph failed, perhaps for want of memory. Save it smaller: 3000 pixels across are plenty.',
 };
-const stopped: NoPhotograph = { ok: false, reason: 'Measuring was stopped.' };
 
 /** Squares up photographs in a thread, one at a time. The thread begins with the first and is begun anew when it was ended. */
 export class Darkroom {

@@ -8,6 +8,7 @@ import type {
 } from '../measure/photograph/photographs.js';
 import type { Plan } from '../plan/plan.js';
 import type { SquarePhotograph } from './answers.js';
+import { idOf } from './content.js';
 import { sizeOfPicture } from './size.js';
 
 export type PictureBytes = { readonly ok: true; readonly bytes: Uint8Array } | NoPhotograph;
@@ -27,13 +28,15 @@ export async function gatherPhotographs(
   readBytes: (path: string) => PictureBytes | Promise<PictureBytes>,
   square: SquarePhotograph,
 ): Promise<Photographs> {
+  // While all are read once, a path tells one content from every other.
+  const idIn = (squaring: Squaring): string => idOf(squaring.path, squaring);
   const squared = new Map<string, SquaredAnswer>();
   const sizes = new Map<string, SizeAnswer>();
   for (const sitting of plan.sittings) {
     const squaring = squaringOf(plan, sitting);
-    if (squaring === undefined || squared.has(keyOf(squaring))) continue;
+    if (squaring === undefined || squared.has(idIn(squaring))) continue;
     const read = await readBytes(squaring.path);
-    squared.set(keyOf(squaring), read.ok ? await square(read.bytes, squaring) : read);
+    squared.set(idIn(squaring), read.ok ? await square(read.bytes, squaring) : read);
     sizes.set(squaring.path, read.ok ? sizeOfPicture(read.bytes) : read);
   }
   const { sketch } = plan;
@@ -42,13 +45,7 @@ export async function gatherPhotographs(
     sizes.set(sketch.file, read.ok ? sizeOfPicture(read.bytes) : read);
   }
   return {
-    squared: (squaring) => squared.get(keyOf(squaring)),
+    squared: (squaring) => squared.get(idIn(squaring)),
     sizeOf: (path) => sizes.get(path),
   };
-}
-
-/** Equal for two squarings that ask for the same. */
-export function keyOf(squaring: Squaring): string {
-  const { path, corners, grey, proportion } = squaring;
-  return JSON.stringify([path, proportion, corners, grey ?? null]);
 }

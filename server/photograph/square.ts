@@ -1,5 +1,4 @@
 import {
-  type NoPhotograph,
   type PhotographTrust,
   type SquaredAnswer,
   type Squaring,
@@ -8,7 +7,7 @@ import {
 } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, distance } from '../plan/geometry/point.js';
-import type { SquarePhotograph, SquaringOptions } from './answers.js';
+import { type SquarePhotograph, type SquaringOptions, stopped } from './answers.js';
 import { decode, type Pixels } from './codec/decode.js';
 import { encode } from './codec/encode.js';
 import { tableOf } from './colour/curve.js';
@@ -24,8 +23,6 @@ import { refusalOfSize } from './limits.js';
 import { type LinearPicture, reduced, turned } from './linear-picture.js';
 import { type Size, storedPlace, uprightSize } from './orientation.js';
 import { type Tables, resample } from './resample.js';
-
-const stopped: NoPhotograph = { ok: false, reason: 'Measuring was stopped.' };
 
 /**
  * Squares up the canvas in the bytes of a photograph: decoded, turned upright, its colours read by its profile, balanced by

@@ -1,3 +1,5 @@
+import type { NoPhotograph } from '../../measure/photograph/photographs.js';
+import { reflectanceOfLightness } from '../../plan/colour/value.js';
 import { latin, viewOf } from '../head/bytes.js';
 import { type Curve, gammaCurve } from './curve.js';
 import { type Matrix, adaptation, d50, d65, times } from './matrix.js';
@@ -14,10 +16,7 @@ export interface ColourSpace {
   readonly isGrey: boolean;
 }
 
-export type SpaceAnswer =
-  | { readonly ok: true; readonly space: ColourSpace }
-  /** A sentence to the painter. */
-  | { readonly ok: false; readonly reason: string };
+export type SpaceAnswer = { readonly ok: true; readonly space: ColourSpace } | NoPhotograph;
 
 const MOST_TAGS = 200;
 const LONGEST_NAME = 60;
@@ -99,7 +98,8 @@ function isWhite(toConnection: Matrix): boolean {
 function greySpace(name: string, tags: ReadonlyMap<string, Uint8Array>, connection: string): SpaceAnswer {
   const curve = curveIn(tags.get('kTRC'));
   if (curve === undefined) return broken;
-  const toY = connection === 'Lab ' ? (encoded: number) => yOfLightness(100 * curve(encoded)) : curve;
+  const toY =
+    connection === 'Lab ' ? (encoded: number) => reflectanceOfLightness(100 * curve(encoded)) / 100 : curve;
   // Grey is decoded with its three channels alike, so any three parts that come to white will do.
   const [x, y, z] = d65;
   const third = (whole: number) => [whole / 3, whole / 3, whole / 3] as const;
@@ -107,11 +107,6 @@ function greySpace(name: string, tags: ReadonlyMap<string, Uint8Array>, connecti
     ok: true,
     space: { name, curves: [toY, toY, toY], toXyz: [third(x), third(y), third(z)], isGrey: true },
   };
-}
-
-/** CIE 15:2004, equation 8.3, turned round. */
-function yOfLightness(lightness: number): number {
-  return lightness > 8 ? ((lightness + 16) / 116) ** 3 : (lightness * 27) / 24_389;
 }
 
 /** Section 7.3. */

@@ -11,12 +11,12 @@ export function editorOf(plan: vscode.Uri): vscode.TextEditor | undefined {
   return vscode.window.visibleTextEditors.find(({ document }) => isSame(document.uri, plan));
 }
 
-/** Where a plan is already, else beside its drawing. */
-export function columnFor(plan: vscode.Uri, drawing: vscode.WebviewPanel): vscode.ViewColumn {
+/** Where a plan is already, else beside the column that its drawing is in. */
+export function columnFor(plan: vscode.Uri, drawing: vscode.ViewColumn | undefined): vscode.ViewColumn {
   const open = vscode.window.tabGroups.all.find(({ tabs }) =>
     tabs.some(({ input }) => input instanceof vscode.TabInputText && isSame(input.uri, plan)),
   );
-  const beside = drawing.viewColumn === vscode.ViewColumn.One ? vscode.ViewColumn.Two : vscode.ViewColumn.One;
+  const beside = drawing === vscode.ViewColumn.One ? vscode.ViewColumn.Two : vscode.ViewColumn.One;
   return editorOf(plan)?.viewColumn ?? open?.viewColumn ?? beside;
 }
 

@@ -54,7 +54,7 @@ export class PlanText {
     if (document === undefined) return;
     this.#parts.left();
     await vscode.window.showTextDocument(document, {
-      viewColumn: columnFor(this.#parts.uri(), this.#parts.panel),
+      viewColumn: columnFor(this.#parts.uri(), this.#parts.panel.viewColumn),
       ...(selection === undefined ? {} : { selection }),
     });
   }

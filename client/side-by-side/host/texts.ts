@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { documentOf } from '../../preview/host/plan-places.js';
+import { columnFor, documentOf } from '../../preview/host/plan-places.js';
 import { fileSizeLimitBytes } from '../../../server/language/protocol.js';
 
 export type TextAnswer =
@@ -30,20 +30,14 @@ export function nameOf(plan: vscode.Uri): string {
 /** Opens a plan, with words of it selected where they are told. */
 export async function openPlan(
   plan: vscode.Uri,
-  beside: vscode.ViewColumn | undefined,
+  page: vscode.ViewColumn | undefined,
   place?: { readonly line: number; readonly start: number; readonly end: number },
 ): Promise<void> {
   const document = await vscode.workspace.openTextDocument(plan);
-  const open = vscode.window.tabGroups.all.find(({ tabs }) =>
-    tabs.some(
-      ({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === plan.toString(),
-    ),
-  );
-  const other = beside === vscode.ViewColumn.One ? vscode.ViewColumn.Two : vscode.ViewColumn.One;
   const selection =
     place && document.validateRange(new vscode.Range(place.line, place.start, place.line, place.end));
   await vscode.window.showTextDocument(document, {
-    viewColumn: open?.viewColumn ?? other,
+    viewColumn: columnFor(plan, page),
     ...(selection === undefined ? {} : { selection }),
   });
 }

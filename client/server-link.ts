@@ -75,11 +75,11 @@ export class ServerLink implements vscode.Disposable {
 
   /** The version of a plan that its latest diagnostics are of, or `undefined` before the first. */
   versionOf(uri: vscode.Uri): number | undefined {
-    return this.#versions.get(this.#uriText(uri));
+    return this.#versions.get(this.uriText(uri));
   }
 
   isAbout(changed: PlanVersion, uri: vscode.Uri): boolean {
-    return changed.uri === this.#uriText(uri);
+    return changed.uri === this.uriText(uri);
   }
 
   /** Settles when the server answers, or can't be started: then its state is `stopped`. */
@@ -116,7 +116,7 @@ export class ServerLink implements vscode.Disposable {
 
   /** @throws when the server is not running */
   writeChange(uri: vscode.Uri, version: number, change: HandChange): Promise<WrittenChange | Refused | null> {
-    const textDocument = { uri: this.#uriText(uri) };
+    const textDocument = { uri: this.uriText(uri) };
     return this.#client.sendRequest(writeChangeRequest, { textDocument, version, change });
   }
 
@@ -128,27 +128,24 @@ export class ServerLink implements vscode.Disposable {
   ): Promise<ExportResult | null> {
     return this.#client.sendRequest(
       exportRequest,
-      { textDocument: { uri: this.#uriText(uri) }, ...params },
+      { textDocument: { uri: this.uriText(uri) }, ...params },
       token,
     );
   }
 
   /** @throws when the server is not running */
-  compare(
-    params: CompareParams,
-    token?: vscode.CancellationToken,
-  ): Promise<ComparedPlans | NeededFiles | null> {
-    return this.#client.sendRequest(compareRequest, params, token);
+  compare(params: CompareParams): Promise<ComparedPlans | NeededFiles | null> {
+    return this.#client.sendRequest(compareRequest, params);
   }
 
   /** @throws when the server is not running */
-  card(params: CardParams, token?: vscode.CancellationToken): Promise<CardResult | null> {
+  card(params: CardParams, token: vscode.CancellationToken): Promise<CardResult | null> {
     return this.#client.sendRequest(cardRequest, params, token);
   }
 
   /** A URI as the server is told it. */
   uriText(uri: vscode.Uri): string {
-    return this.#uriText(uri);
+    return this.#client.code2ProtocolConverter.asUri(uri);
   }
 
   showLog(): void {
@@ -245,16 +242,12 @@ export class ServerLink implements vscode.Disposable {
 
   #sceneParams(uri: vscode.Uri, { view, distanceMillimetres, sitting, isNarrow }: Look): SceneParams {
     return {
-      textDocument: { uri: this.#uriText(uri) },
+      textDocument: { uri: this.uriText(uri) },
       view,
       ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
       ...(sitting === undefined ? {} : { sitting }),
       ...(isNarrow === undefined ? {} : { isNarrow }),
     };
-  }
-
-  #uriText(uri: vscode.Uri): string {
-    return this.#client.code2ProtocolConverter.asUri(uri);
   }
 
   #enter(state: ServerState): void {

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { ComparedView } from '../../../server/drawing/scene.js';
 import type { FileAnswer } from '../../../server/plan/plan.js';
-import type { ComparedPlans, NeededFiles, PlanText } from '../../../server/language/comparison-protocol.js';
+import type { ComparedPlans, PlanText } from '../../../server/language/comparison-protocol.js';
 import type { ServerLink } from '../../server-link.js';
 import { Shell, type ShellParts } from './shell.js';
 import { openPlan, type TextAnswer } from './texts.js';
@@ -87,8 +87,9 @@ export class ComparisonPanel implements vscode.Disposable {
     this.#pause = setTimeout(() => this.#refresh(), PAUSE_MILLISECONDS);
   }
 
-  /** One comparison at a time; what changes meanwhile is compared once after it. */
+  /** One comparison at a time; what changes meanwhile is compared once after it, and while the page is hidden when it is back. */
   #refresh(): void {
+    if (!this.#shell.isReady) return;
     this.#isStale = this.#asking !== undefined;
     this.#asking ??= this.#compare().finally(() => {
       this.#asking = undefined;
@@ -122,14 +123,14 @@ export class ComparisonPanel implements vscode.Disposable {
   /** What differs, or why that can't be told. */
   async #answer(): Promise<ComparedPlans | string> {
     const { earlier, later, server } = this.#parts;
-    const texts = [await earlier.text(), await later.text()] as const;
-    for (const text of texts) if (!text.ok) return text.reason;
-    const [before, now] = texts.map((text) => (text.ok ? text.text : ''));
+    const [before, now] = [await earlier.text(), await later.text()];
+    if (!before.ok) return before.reason;
+    if (!now.ok) return now.reason;
     try {
       for (let round = 0; round < MOST_ROUNDS; round++) {
-        const result: ComparedPlans | NeededFiles | null = await server.compare({
-          earlier: this.#planText(earlier, before ?? ''),
-          later: this.#planText(later, now ?? ''),
+        const result = await server.compare({
+          earlier: this.#planText(earlier, before.text),
+          later: this.#planText(later, now.text),
           view: this.#view,
         });
         if (result === null) break;

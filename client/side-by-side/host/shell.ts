@@ -46,6 +46,11 @@ export class Shell {
     webview.html = builtPage(webview, extensionUri, 'side-by-side', { state: '{}', title });
   }
 
+  /** Whether the page listens. */
+  get isReady(): boolean {
+    return this.#isReady;
+  }
+
   get column(): vscode.ViewColumn | undefined {
     return this.#panel.viewColumn;
   }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checked, mended, type Checked } from '../../tests/support/plan.js';
+import { checked, files, mended, type Checked } from '../../tests/support/plan.js';
 import { standing } from './check.js';
 import type { Finding } from './finding.js';
 
@@ -352,5 +352,23 @@ describe('an exception for single things', () => {
     expect(told(bars).some((line) => line.startsWith('way out'))).toBe(true);
     const aside = told(`${bars}\n  allow   way out because "it goes on in the next panel"`);
     expect(aside.filter((line) => /way out/.test(line))).toEqual([]);
+  });
+});
+
+describe('what is found of a plan that builds on another', () => {
+  it('as a whole is of none of its lines; what is found of a line says where that is', () => {
+    const base = files({
+      'oven.mahl': `${CANVAS}\nobject  speck\n  shape   circle 4 at (9, 9)`,
+    });
+    const { findings } = checked('based on "oven.mahl"', base);
+    const ofRule = (rule: string) => findings.find((one) => one.rule === rule);
+    const basedOn = { line: 0, start: 9, end: 20 };
+    expect(ofRule('one dominant')).toMatchObject({
+      message: 'No object is dominant.',
+      location: basedOn,
+    });
+    expect(ofRule('one dominant')?.from).toBeUndefined();
+    expect(ofRule('no value or colour')).toMatchObject({ location: basedOn, from: { file: 'oven.mahl' } });
+    expect(ofRule('no value or colour')?.message).toContain('(from `oven.mahl`, line ');
   });
 });

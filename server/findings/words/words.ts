@@ -1,5 +1,6 @@
+import { placeHere } from '../../plan/based-on/here.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
-import type { Canvas, Location, Plan } from '../../plan/plan.js';
+import type { Canvas, OwnLocation, Plan } from '../../plan/plan.js';
 import type { ObjectShare } from '../../measure/objects/objects.js';
 import type { RuleLimit } from '../finding.js';
 import { exceeds } from '../limits.js';
@@ -142,7 +143,10 @@ export function someOf(items: readonly string[], most: number): string {
   return inWords(more > 0 ? [...items.slice(0, most), `${counted(more)} more`] : items);
 }
 
-/** Where to tell what concerns the plan as a whole: at its title, its canvas, or its first line. */
-export function heading(plan: Plan): Location {
-  return plan.title?.location ?? plan.canvas.location ?? { line: 0, start: 0, end: 0 };
+/**
+ * Where to tell what concerns the plan as a whole, in its own text: at its title, its canvas or its first line, or where it
+ * says what it is based on when those stand there.
+ */
+export function heading(plan: Plan): OwnLocation {
+  return placeHere(plan, plan.title?.location ?? plan.canvas.location ?? { line: 0, start: 0, end: 0 });
 }

@@ -8,6 +8,11 @@ export const workspaceFiles: Files = {
   readFile: (file) => vscode.workspace.fs.readFile(vscode.Uri.from(file)),
 };
 
+/** Addresses of the open workspace folders. */
+export function openFolders(): readonly string[] {
+  return (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.toString());
+}
+
 /** Where plans may read from now. */
 export function reachOfPlans(languageId: string): Reach {
   return {

@@ -17,7 +17,7 @@ const WIDTHS = { least: 16, most: 12_000 } as const;
 
 /** Asks what to export, the shown view first; `undefined` when the painter has thought better of it. */
 export async function askWhat(shown: View): Promise<Wanted | undefined> {
-  const what = await ask<View | 'sheet' | 'pages A4' | 'pages Letter'>('What do you want to take out?', [
+  const what = await ask<View | 'sheet' | Pages>('What do you want to take out?', [
     {
       label: viewLabels[shown],
       description: 'the shown view',
@@ -41,8 +41,7 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
       })),
   ]);
   if (what === undefined) return undefined;
-  if (what === 'pages A4') return { what: 'pages', format: 'pdf', paper: 'A4' };
-  if (what === 'pages Letter') return { what: 'pages', format: 'pdf', paper: 'Letter' };
+  if (typeof what === 'object') return what;
   const format = await ask<Format>('As what?', [
     { label: 'PDF', description: '', detail: 'To print and to send; text can be searched.', value: 'pdf' },
     { label: 'PNG', description: '', detail: 'Pixels, for the web and for letters.', value: 'png' },
@@ -67,11 +66,14 @@ export async function askWhat(shown: View): Promise<Wanted | undefined> {
   }
 }
 
+/** They are a PDF on paper, so that nothing more is asked. */
+type Pages = Extract<Wanted, { readonly format: 'pdf' }>;
+
 const PAGES = (['A4', 'Letter'] as const).map((paper) => ({
   label: `Full-size pages (PDF, ${paper})`,
   description: '',
   detail: 'The lines as large as the canvas, on sheets to be laid over each other.',
-  value: `pages ${paper}` as const,
+  value: { what: 'pages', format: 'pdf', paper } satisfies Pages,
 }));
 
 const CALENDAR = {

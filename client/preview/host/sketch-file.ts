@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { URI, Utils } from 'vscode-uri';
 import { resolvePath } from '../../../server/language/paths.js';
-import { reachOfPlans, workspaceFiles } from '../../reach.js';
+import { openFolders, reachOfPlans, workspaceFiles } from '../../reach.js';
 import { readBytesForPlan } from '../../read-file.js';
 import { languageId } from '../../server-link.js';
 import { kindOf } from '../../../server/photograph/head/kind.js';
@@ -59,8 +59,7 @@ export class SketchFile implements vscode.Disposable {
     const named = this.#named;
     if (named === undefined) return;
     const read = ++this.#reads;
-    const folders = (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.toString());
-    const target = resolvePath(named.plan.toString(), named.file, folders);
+    const target = resolvePath(named.plan.toString(), named.file, openFolders());
     if (target.ok) this.#watch(target.uri);
     const answer = target.ok ? await this.#bytesOf(target.uri, named.as) : target;
     if (read === this.#reads) this.#post({ type: 'sketch', file: named.file, read: answer });

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { MOST_ON_WALL } from '../../../server/drawing/wall/most.js';
 import { resolvePath } from '../../../server/language/paths.js';
 import { type Choice, choose } from '../../questions.js';
+import { openFolders } from '../../reach.js';
 import type { ServerLink } from '../../server-link.js';
 import { ComparisonPanel, type Side } from './comparison-panel.js';
 import { hasGit, PlanHistory, type PlanVersion } from './git.js';
@@ -169,10 +170,6 @@ async function buildsOn(plan: vscode.Uri, base: vscode.Uri): Promise<boolean> {
   const [, path] = (read.ok ? /^\s*based on\s+"([^"]+)"/mu.exec(read.text) : null) ?? [];
   const target = path === undefined ? undefined : resolvePath(plan.toString(), path, openFolders());
   return target?.ok === true && target.uri === base.toString();
-}
-
-function openFolders(): readonly string[] {
-  return (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.toString());
 }
 
 function inOrder(plans: readonly vscode.Uri[]): readonly vscode.Uri[] {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Frame, FrameHandle } from '../scene.js';
+import type { Frame, FrameHandle } from './handles.js';
 import { frameCorners, handlePlace, isInside, resized, wayOf } from './frame.js';
 
 const COLUMNS = 20;

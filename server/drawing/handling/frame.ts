@@ -1,6 +1,6 @@
 import { apply, rotate } from '../../plan/geometry/matrix.js';
 import type { Point } from '../../plan/geometry/point.js';
-import { type Frame, type FrameHandle, frameHandles } from '../scene.js';
+import { type Frame, type FrameHandle, frameHandles } from './handles.js';
 
 /** No side is made shorter than this part of what it was. */
 const SHORTEST = 0.01;

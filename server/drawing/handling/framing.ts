@@ -6,7 +6,7 @@ import { type PlaceSurroundings, spotOf } from '../../plan/places.js';
 import type { PlanObject } from '../../plan/plan.js';
 import { every } from '../../plan/select.js';
 import type { OutlineInput } from '../../plan/shapes.js';
-import type { Frame } from '../scene.js';
+import type { Frame } from './handles.js';
 import { firstCopyOf, flatnessOf } from './outline-points.js';
 
 /**

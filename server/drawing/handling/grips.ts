@@ -2,7 +2,7 @@ import { boxCentre } from '../../plan/geometry/point.js';
 import type { Lead, LeadPlace, Plan, PlanObject } from '../../plan/plan.js';
 import { type PlaceSurroundings, resolvePlace } from '../../plan/places.js';
 import { every } from '../../plan/select.js';
-import type { Grip, Spot } from '../scene.js';
+import type { Grip, Spot } from './handles.js';
 import type { Subjects } from '../views/reading.js';
 import { frameOf } from './framing.js';
 import { type OutlinePoint, outlinePoints } from './outline-points.js';

@@ -1,6 +1,6 @@
 import type { Division, Plan } from '../../plan/plan.js';
 import { distance } from '../../plan/geometry/point.js';
-import type { Guides, Spot } from '../scene.js';
+import type { Guides, Spot } from './handles.js';
 
 /** Part of the diagonal within which two places are one. */
 const SAME_PLACE = 1e-6;

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ReadFile } from '../../plan/plan.js';
 import { compose } from '../compose.js';
-import type { Handling } from '../scene.js';
+import type { Handling } from './handles.js';
 import { markOf, worked } from '../test-plans.js';
 
 function handlingIn(text: string, readFile?: ReadFile): Handling {

@@ -1,7 +1,7 @@
 import { stepValue } from '../../plan/colour/value.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { greyOf, hexOf } from '../picture/ink.js';
-import type { Handling, Painted, Photograph, Sketch } from '../scene.js';
+import type { Handling, Painted, Photograph, Sketch } from './handles.js';
 import type { Reading } from '../views/reading.js';
 import { holdsOf } from './grips.js';
 import { guidesOf } from './guides.js';

@@ -52,15 +52,12 @@ export function captionsBlock(reading: Reading, view: PictureView, legend: reado
       case 'squint':
         return [[valueBars()], [signs()]];
       case 'path':
+      case 'transfer':
         return double
           ? [[legendBlock(legend.slice(0, half), width, em)], [legendBlock(legend.slice(half), width, em)]]
           : [[signs()], []];
       case 'emphasis':
         return [[emphasisScaleBlock(reading, width), meansBlock(reading, width)], [signs()]];
-      case 'transfer':
-        return double
-          ? [[legendBlock(legend.slice(0, half), width, em)], [legendBlock(legend.slice(half), width, em)]]
-          : [[signs()], []];
     }
   })();
   const caption =

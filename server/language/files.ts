@@ -1,4 +1,5 @@
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
+import { AskedBy, Computations } from './asked-by.js';
 import { resolvePath, usualSpelling } from './paths.js';
 import { fileSizeLimitBytes } from './protocol.js';
 
@@ -7,8 +8,7 @@ const filesPerPlan = 200;
 
 interface Entry {
   answer: FileAnswer | undefined;
-  /** Which plans asked, and in which of their computations. */
-  readonly askedBy: Map<string, number>;
+  readonly askedBy: AskedBy;
   /** Counts the reads, so that a slow early one does not overwrite a later one. */
   reads: number;
 }
@@ -30,7 +30,7 @@ export interface PlanFilesHost {
 export class PlanFiles {
   readonly #host: PlanFilesHost;
   readonly #entries = new Map<string, Entry>();
-  readonly #computations = new Map<string, number>();
+  readonly #computations = new Computations();
 
   constructor(host: PlanFilesHost) {
     this.#host = host;
@@ -38,8 +38,7 @@ export class PlanFiles {
 
   /** A reader for one computation of a plan. Files that it asked for in neither this nor the last one are let go. */
   readerFor(planUri: string): ReadFile {
-    const computation = (this.#computations.get(planUri) ?? 0) + 1;
-    this.#computations.set(planUri, computation);
+    const computation = this.#computations.begin(planUri);
     this.#letGo(planUri, computation - 1);
     return (path) => {
       const target = resolvePath(planUri, path, this.#host.folders());
@@ -51,7 +50,7 @@ export class PlanFiles {
   reread(uris: Iterable<string>): void {
     for (const uri of new Set([...uris].map(usualSpelling))) {
       const entry = this.#entries.get(uri);
-      const asker = entry && [...entry.askedBy.keys()][0];
+      const asker = entry?.askedBy.plans[0];
       if (entry !== undefined && asker !== undefined) this.#read(uri, entry, asker);
     }
   }
@@ -64,7 +63,7 @@ export class PlanFiles {
   /** Tells the plans that name this document that its text has changed in the editor. */
   edited(uri: string): void {
     const entry = this.#entries.get(usualSpelling(uri));
-    if (entry !== undefined) this.#host.changed([...entry.askedBy.keys()]);
+    if (entry !== undefined) this.#host.changed(entry.askedBy.plans);
   }
 
   /** The document is no longer open: what is on the disk counts, and until it is read the text that was last open. */
@@ -78,7 +77,7 @@ export class PlanFiles {
   /** A plan that is closed needs its files no more. */
   forget(planUri: string): void {
     this.#letGo(planUri, Number.POSITIVE_INFINITY);
-    this.#computations.delete(planUri);
+    this.#computations.forget(planUri);
   }
 
   #ask(uri: string, planUri: string, computation: number): FileAnswer | undefined {
@@ -87,10 +86,10 @@ export class PlanFiles {
       return { ok: false, reason: `A plan can name ${filesPerPlan} files, and this one names more.` };
     }
     if (entry === undefined) {
-      entry = { answer: undefined, askedBy: new Map(), reads: 0 };
+      entry = { answer: undefined, askedBy: new AskedBy(), reads: 0 };
       this.#entries.set(uri, entry);
     }
-    entry.askedBy.set(planUri, Math.max(computation, entry.askedBy.get(planUri) ?? 0));
+    entry.askedBy.add(planUri, computation);
     const open = this.#host.openText(uri);
     if (open !== undefined) return withinLimit({ ok: true, text: open });
     if (entry.reads === 0) this.#read(uri, entry, planUri);
@@ -103,7 +102,7 @@ export class PlanFiles {
       if (read !== entry.reads || this.#entries.get(uri) !== entry) return;
       const before = entry.answer;
       entry.answer = answer;
-      if (!sameAnswer(before, answer)) this.#host.changed([...entry.askedBy.keys()]);
+      if (!sameAnswer(before, answer)) this.#host.changed(entry.askedBy.plans);
     };
     this.#host.fetch(uri, planUri).then(
       (answer) => settle(withinLimit(answer)),
@@ -117,9 +116,8 @@ export class PlanFiles {
 
   #letGo(planUri: string, before: number): void {
     for (const [uri, { askedBy }] of this.#entries) {
-      const last = askedBy.get(planUri);
-      if (last !== undefined && last < before) askedBy.delete(planUri);
-      if (askedBy.size === 0) this.#entries.delete(uri);
+      askedBy.letGo(planUri, before);
+      if (askedBy.plans.length === 0) this.#entries.delete(uri);
     }
   }
 }

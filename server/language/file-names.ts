@@ -1,4 +1,5 @@
-import { walk, type Node, type Sentence } from '../../grammar/index.js';
+import { walk } from '../../grammar/index.js';
+import { fileNamedBy } from '../plan/files.js';
 import type { FileReference, OwnLocation } from '../plan/plan.js';
 import type { KnownPlan } from './library.js';
 import { withinQuotes } from './quotes.js';
@@ -18,31 +19,12 @@ export function filesNamedIn({
 }: Pick<KnownPlan, 'tree' | 'lines'>): readonly NamedFile[] {
   const found: NamedFile[] = [];
   walk([...nodes, ...detached], (node) => {
-    const named = fileOf(node);
+    const named = fileNamedBy(node.statement);
     if (named === undefined) return;
     const { line } = node;
-    const { kind, sentence } = named;
-    const location = { line, ...withinQuotes(lines[line] ?? '', sentence) };
-    found.push({ path: sentence.value, kind, location });
+    const { kind, file } = named;
+    const location = { line, ...withinQuotes(lines[line] ?? '', file) };
+    found.push({ path: file.value, kind, location });
   });
   return found;
-}
-
-function fileOf({
-  statement,
-}: Node): { readonly kind: FileReference['kind']; readonly sentence: Sentence } | undefined {
-  switch (statement.kind) {
-    case 'based on':
-      return { kind: 'plan', sentence: statement.file };
-    case 'photo':
-      return { kind: 'photograph', sentence: statement.file };
-    case 'sketch':
-      return { kind: 'sketch', sentence: statement.file };
-    case 'shape':
-      return statement.shape.form === 'file'
-        ? { kind: 'drawing', sentence: statement.shape.file }
-        : undefined;
-    default:
-      return undefined;
-  }
 }

@@ -1,5 +1,4 @@
 import type { Node, Plane, ShapeForm, Span, SyntaxTree } from '../../grammar/index.js';
-import { walk } from '../../grammar/index.js';
 import { toldHere } from './based-on/told-here.js';
 import { type Whole, wholeOf } from './based-on/whole.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
@@ -7,13 +6,14 @@ import { ColourBook } from './colours.js';
 import { resolveConcept } from './concept.js';
 import { resolveDivisions } from './divisions.js';
 import { resolveAllowances, resolveRuleSettings } from './exceptions.js';
+import { filesNamed } from './files.js';
 import { resolveLeads, resolvePath } from './leads.js';
 import { EMPTY_OUTLINE } from './geometry/outline.js';
 import { divisionPlace } from './lengths.js';
 import { ObjectIndex, resolveObject } from './objects.js';
 import { OutlineCache } from './outline-cache.js';
 import { resolvePalette } from './palette.js';
-import type { FileReference, Plan, PlanObject, PlanProblem, ReadFile } from './plan.js';
+import type { Plan, PlanObject, PlanProblem, ReadFile } from './plan.js';
 import { type FoundProblem, locate, Problems } from './problems.js';
 import { References } from './references.js';
 import { single } from './select.js';
@@ -155,19 +155,4 @@ function partReader(readFile: ReadFile | undefined, waiting: Set<Node>, problems
     problems.error('unreadable file', message, locate(node, shape.file));
     return undefined;
   };
-}
-
-function filesNamed(nodes: readonly Node[]): readonly FileReference[] {
-  const files: FileReference[] = [];
-  walk(nodes, (node) => {
-    const { statement } = node;
-    const add = (kind: FileReference['kind'], file: { value: string; start: number; end: number }): void => {
-      files.push({ path: file.value, kind, location: locate(node, file) });
-    };
-    if (statement.kind === 'based on') add('plan', statement.file);
-    if (statement.kind === 'photo') add('photograph', statement.file);
-    if (statement.kind === 'sketch') add('sketch', statement.file);
-    if (statement.kind === 'shape' && statement.shape.form === 'file') add('drawing', statement.shape.file);
-  });
-  return files;
 }

@@ -1,6 +1,7 @@
 import { inQuotes, isKind, type Node } from '../../../grammar/index.js';
 import type { BasePlan } from '../../plan/based-on/base-plans.js';
 import { isIn, isInBlock, isOwn } from '../../plan/based-on/here.js';
+import { fileNamedBy } from '../../plan/files.js';
 import type { Location, Plan } from '../../plan/plan.js';
 import { locate } from '../../plan/problems.js';
 import type { Fix, FixEdit, OwnEdit, OwnFix } from '../finding.js';
@@ -193,14 +194,10 @@ function headerOf(
 /** A file that a base in another folder names, by its path from the plan. */
 function pathFromHere(node: Node): readonly FixEdit[] {
   if (node.file?.includes('/') !== true) return [];
-  const { statement } = node;
-  const file =
-    statement.kind === 'photo' || statement.kind === 'sketch'
-      ? statement.file
-      : statement.kind === 'shape' && statement.shape.form === 'file'
-        ? statement.shape.file
-        : undefined;
-  return file ? [{ kind: 'replace', location: locate(node, file), text: inQuotes(file.value) }] : [];
+  const named = fileNamedBy(node.statement);
+  return named
+    ? [{ kind: 'replace', location: locate(node, named.file), text: inQuotes(named.file.value) }]
+    : [];
 }
 
 /** The lines of the plans that a plan builds on, as some edits would leave them. */

@@ -1,7 +1,7 @@
 import type { NoPhotograph, Squaring } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, cross, toward } from '../plan/geometry/point.js';
-import type { PicturePlace } from '../plan/plan.js';
+import { pixelAt } from '../plan/picture-places.js';
 import type { Size } from './orientation.js';
 
 export type CornersAnswer = { readonly ok: true; readonly corners: Corners } | NoPhotograph;
@@ -24,7 +24,7 @@ const FLATTEST = 0.1;
 export function cornersIn({ corners }: Pick<Squaring, 'corners'>, size: Size): CornersAnswer {
   const { width, height } = size;
   if (corners.length === 0) return { ok: true, corners: ownCorners(size) };
-  const [p0, p1, p2, p3, ...more] = corners.map((place) => pointAt(place, size));
+  const [p0, p1, p2, p3, ...more] = corners.map((place) => pixelAt(place, size));
   if (!p0 || !p1 || !p2 || !p3 || more.length > 0)
     return refuse(`A canvas has four corners; \`corners\` gives ${corners.length}.`);
   const round: Corners = [p0, p1, p2, p3];
@@ -65,14 +65,6 @@ export function ownCorners({ width, height }: Size): Corners {
     { x: width, y: height },
     { x: 0, y: height },
   ];
-}
-
-/** A place in the upright photograph, in its pixels. */
-export function pointAt({ across, down }: PicturePlace, { width, height }: Size): Point {
-  return {
-    x: across.in === 'pixels' ? across.value : across.value * width,
-    y: down.in === 'pixels' ? down.value : down.value * height,
-  };
 }
 
 function liesBeside({ x, y }: Point, { width, height }: Size): boolean {

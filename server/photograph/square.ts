@@ -7,6 +7,7 @@ import {
 } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, distance } from '../plan/geometry/point.js';
+import { pixelAt } from '../plan/picture-places.js';
 import { type SquarePhotograph, type SquaringOptions, stopped } from './answers.js';
 import { decode, type Pixels } from './codec/decode.js';
 import { encode } from './codec/encode.js';
@@ -15,7 +16,7 @@ import type { Matrix, Row } from './colour/matrix.js';
 import { type StatedSpace, spaceFor } from './colour/space.js';
 import { contentOf, idOf } from './content.js';
 import { toLab, toSrgb } from './convert.js';
-import { cornersIn, ownCorners, pointAt } from './corners.js';
+import { cornersIn, ownCorners } from './corners.js';
 import { type CameraFacts, cameraFacts } from './exif.js';
 import { type GreyBalance, greyBalance } from './grey.js';
 import { headOf, type PictureHead } from './head/head.js';
@@ -140,7 +141,7 @@ function canvasIn(pixels: Pixels, { head, facts, stated, squaring, corners }: Kn
     greyBalance(
       pixels,
       tables,
-      stored(pointAt(squaring.grey, uprightSize(head, facts.orientation))),
+      stored(pixelAt(squaring.grey, uprightSize(head, facts.orientation))),
       toXyz[1],
     );
 

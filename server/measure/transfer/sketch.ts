@@ -1,5 +1,6 @@
 import { fromUnitSquare } from '../../plan/geometry/homography.js';
-import type { Plan, PictureLength } from '../../plan/plan.js';
+import { pixelAt } from '../../plan/picture-places.js';
+import type { Plan } from '../../plan/plan.js';
 import type { Photographs } from '../photograph/photographs.js';
 
 /** A sketch held against the canvas that it is to be carried over to. */
@@ -47,12 +48,9 @@ function isSheet(
   const lengths = corners.flatMap(({ across, down }) => [across.in, down.in]);
   const areAlike = lengths.every((unit) => unit === lengths[0]);
   if (size === undefined && !areAlike) return true;
-  const pixels = ({ value, in: unit }: PictureLength, side: number) =>
-    unit === 'pixels' ? value : value * side;
-  const [upperLeft, upperRight, lowerRight, lowerLeft] = corners.map(({ across, down }) => ({
-    x: pixels(across, size?.width ?? 1),
-    y: pixels(down, size?.height ?? 1),
-  }));
+  const [upperLeft, upperRight, lowerRight, lowerLeft] = corners.map((corner) =>
+    pixelAt(corner, size ?? { width: 1, height: 1 }),
+  );
   if (!upperLeft || !upperRight || !lowerRight || !lowerLeft) return true;
   return fromUnitSquare([upperLeft, upperRight, lowerRight, lowerLeft]) !== undefined;
 }

@@ -5,7 +5,7 @@ import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
 import { locate } from '../../plan/problems.js';
 import { every } from '../../plan/select.js';
 import type { FixEdit } from '../finding.js';
-import { addLine, decimalsOf, lengthWords, replace, type Rounding, rounded } from './edit.js';
+import { addLine, decimalsOf, lengthWords, replace, rightBehind, type Rounding, rounded } from './edit.js';
 
 /** How far, in canvas units. */
 interface Way {
@@ -130,7 +130,7 @@ function placeEdits(
   if (added.length === 0) return changed;
   const words = added.map(({ axis, far }) => newMove(axis, far, canvas, rounding)).join('');
   if (words === '') return changed;
-  return [...changed, replace(locate(node, { start: span.end, end: span.end }), words)];
+  return [...changed, replace(rightBehind(locate(node, span)), words)];
 }
 
 function lastMove(moves: readonly Move[], axis: Axis): Move | undefined {

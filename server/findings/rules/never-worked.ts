@@ -62,6 +62,5 @@ function sittingFor({ parts, schedule }: Measures, object: number): ScheduledSit
 function worksEdit({ sittings }: Plan, sitting: number, name: string): FixEdit | undefined {
   const works = every(sittings[sitting]?.node.children ?? [], 'works').at(-1);
   if (!works) return undefined;
-  const location = statementLocation(works);
-  return replace(rightBehind(location), `, ${name}`);
+  return replace(rightBehind(statementLocation(works)), `, ${name}`);
 }

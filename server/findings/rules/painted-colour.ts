@@ -1,7 +1,6 @@
 import type { Measures } from '../../measure/measures.js';
-import { computedColour, type Lab } from '../../plan/colour/model.js';
-import { isNeutral } from '../../plan/colour/model.js';
-import { toMunsell } from '../../plan/colour/munsell.js';
+import { computedColour, isNeutral, type Lab } from '../../plan/colour/model.js';
+import { type Munsell, toMunsell } from '../../plan/colour/munsell.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
@@ -53,16 +52,16 @@ export const paintedColour: Rule = {
 
 /** `7.5R 4.1/3.2 instead of 5Y 4.0/6.0` */
 function turnInWords(seen: Lab, planned: Lab): string {
-  return `${munsell(seen)} instead of ${munsell(planned)}`;
+  return `${munsellOf(seen).text} instead of ${munsellOf(planned).text}`;
 }
 
-function munsell(lab: Lab): string {
-  return toMunsell(computedColour(lab)).text;
+function munsellOf(lab: Lab): Munsell {
+  return toMunsell(computedColour(lab));
 }
 
 function adviceOn(plan: Plan, measures: Measures, object: PlanObject, seen: Lab, planned: Lab): string {
-  const stronger = toMunsell(computedColour(seen)).chroma - toMunsell(computedColour(planned)).chroma;
-  const isGrey = isNeutral(computedColour(planned));
+  const wanted = munsellOf(planned);
+  const stronger = munsellOf(seen).chroma - wanted.chroma;
   const way =
     stronger > SAID
       ? `Grey it by ${plainNumber(stronger, 1)} of chroma`
@@ -70,6 +69,6 @@ function adviceOn(plan: Plan, measures: Measures, object: PlanObject, seen: Lab,
         ? `Strengthen it by ${plainNumber(-stronger, 1)} of chroma`
         : 'Turn its hue back';
   const mixture = plannedMixture(plan, measures, object.index);
-  const towards = isGrey ? '' : `, towards ${toMunsell(computedColour(planned)).hue}`;
+  const towards = isNeutral(computedColour(planned)) ? '' : `, towards ${wanted.hue}`;
   return mixture ? `${way}${towards}: its planned colour is mixed from ${mixture}.` : `${way}${towards}.`;
 }

@@ -56,11 +56,7 @@ export function leaveOut(
   };
   const nodes = base
     .filter((node) => !isOut(node))
-    .map((node) =>
-      node.statement.kind === 'palette'
-        ? { ...node, children: node.children.filter((child) => !isOut(child)) }
-        : node,
-    );
+    .map((node) => withChildren(node, (child) => (isOut(child) ? undefined : child)));
   return { nodes, taken };
 }
 

@@ -1,5 +1,6 @@
 import { encode } from 'jpeg-js';
 import type { SquaredPicture } from '../../server/measure/photograph/photographs.js';
+import { randomFrom } from '../../server/measure/photograph/test-support.js';
 import { type Corners, fromUnitSquare, project } from '../../server/plan/geometry/homography.js';
 import { labToRgb } from '../../server/plan/colour/srgb.js';
 import { curve, inverse, linear } from '../support/taken-photographs.js';
@@ -97,13 +98,4 @@ function smooth(
     });
   }
   return mixed as unknown as Light;
-}
-
-/** The same numbers from 0 to 1 for the same seed: a linear congruence, as in Knuth's second volume. */
-function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
 }

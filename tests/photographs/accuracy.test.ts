@@ -15,8 +15,8 @@ import {
   paintedCanvas,
   type Shot,
   taken,
-  withOrientation,
 } from '../support/taken-photographs.js';
+import { withExif } from './made.js';
 
 /**
  * Photographs made of a plan's own drawing, by drawing, camera and file formats that the measuring knows nothing of, on
@@ -103,7 +103,7 @@ describe('a photograph of what was painted as planned, on the whole way', () => 
     ],
     [
       'stored on its side',
-      async () => withOrientation(await asJpeg(onItsSide(taken(canvas, SHOT))), 6),
+      async () => withExif(await asJpeg(onItsSide(taken(canvas, SHOT))), { orientation: 6 }),
       [withCorners],
     ],
     ['in Display P3', () => Promise.resolve(asDisplayP3(taken(canvas, SHOT))), [withCorners]],

@@ -1,7 +1,7 @@
-import { crc32 } from 'node:zlib';
 import { encode as encodePng, decode as decodePng } from 'fast-png';
 import { pngOf } from '../../server/drawing/png.js';
 import { measure } from '../../server/measure/measure.js';
+import { randomFrom } from '../../server/measure/photograph/test-support.js';
 import { encode as encodeJpeg } from '../../server/photograph/codec/encode.js';
 import { toHex } from '../../server/plan/colour/srgb.js';
 import {
@@ -12,6 +12,7 @@ import {
 } from '../../server/plan/geometry/homography.js';
 import type { Point } from '../../server/plan/geometry/point.js';
 import type { Plan } from '../../server/plan/plan.js';
+import { withChunks } from '../photographs/made.js';
 
 /** A picture in linear light, sRGB primaries, three numbers a pixel, 1 for white. */
 export interface Light {
@@ -121,11 +122,8 @@ function onCanvas(
 
 /** The same noise each time, nearly normal: the sum of three even ones. */
 function noiseOf(deviation: number): () => number {
-  let state = 7;
-  const even = (): number => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 31 - 1;
-  };
+  const random = randomFrom(7);
+  const even = (): number => 2 * random() - 1;
   return () => deviation * (even() + even() + even());
 }
 
@@ -177,14 +175,7 @@ export function asDisplayP3(light: Light): Uint8Array {
       rgb[i + channel] = row.reduce((sum, part, from) => sum + part * (colour[from] as number), 0);
     });
   }
-  const png = asPng({ ...light, rgb });
-  const says = new Uint8Array(16);
-  const view = new DataView(says.buffer);
-  view.setUint32(0, 4);
-  says.set([...Buffer.from('cICP'), 12, 13, 0, 1], 4);
-  view.setUint32(12, crc32(says.subarray(4, 12)));
-  // Behind the signature of 8 bytes and the header chunk of 25.
-  return Uint8Array.from([...png.subarray(0, 33), ...says, ...png.subarray(33)]);
+  return withChunks(asPng({ ...light, rgb }), ['cICP', Uint8Array.of(12, 13, 0, 1)]);
 }
 
 /** Linear sRGB to linear Display P3; CSS Color 4, sample code for colour conversions, rounded. */
@@ -209,39 +200,4 @@ export function onItsSide({ width, height, rgb }: Light): Light {
     }
   }
   return { width: height, height: width, rgb: turned };
-}
-
-/** A JPEG with Exif that says its orientation (CIPA DC-008, section 4.6.5.1). */
-export function withOrientation(jpeg: Uint8Array, orientation: number): Uint8Array {
-  const tiff = [
-    0x49,
-    0x49,
-    42,
-    0,
-    8,
-    0,
-    0,
-    0,
-    1,
-    0,
-    0x12,
-    0x01,
-    3,
-    0,
-    1,
-    0,
-    0,
-    0,
-    orientation,
-    0,
-    0,
-    0,
-    0,
-    0,
-    0,
-    0,
-  ];
-  const body = [...Buffer.from('Exif\0\0'), ...tiff];
-  const length = body.length + 2;
-  return Uint8Array.from([0xff, 0xd8, 0xff, 0xe1, length >> 8, length & 255, ...body, ...jpeg.subarray(2)]);
 }

@@ -127,11 +127,17 @@ function expose(lab: Float32Array, stops: number): void {
 
 /** The same noise each time, even on the whole. */
 function addNoise(lab: Float32Array, most: number): void {
-  let state = 1;
-  for (let i = 0; i < lab.length; i++) {
+  const random = randomFrom(1);
+  for (let i = 0; i < lab.length; i++) lab[i] = (lab[i] as number) + most * (2 * random() - 1);
+}
+
+/** The same numbers from 0 to 1 for the same seed: a linear congruence, as in Knuth's second volume. */
+export function randomFrom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
     state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    lab[i] = (lab[i] as number) + most * (state / 2 ** 31 - 1);
-  }
+    return state / 2 ** 32;
+  };
 }
 
 /** Pictures by the paths that the plan names; any other is not there. */

@@ -1,10 +1,7 @@
+import { fold } from '../plan/colour/cielab.js';
 import { srgb } from './colour/space.js';
 import { type Matrix, d65, inverse, times } from './colour/matrix.js';
 import type { LinearPicture } from './linear-picture.js';
-
-/** CIE 15:2004, section 8.2.1.1. */
-const THRESHOLD = (6 / 29) ** 3;
-const SLOPE = (29 / 6) ** 2 / 3;
 
 /**
  * CIELAB under D65, three numbers a pixel, beyond what sRGB holds too.
@@ -18,18 +15,14 @@ export function toLab({ rgb }: LinearPicture, toXyz: Matrix): Float32Array {
     const red = rgb[at] as number;
     const green = rgb[at + 1] as number;
     const blue = rgb[at + 2] as number;
-    const x = root((xr * red + xg * green + xb * blue) / whiteX);
-    const y = root((yr * red + yg * green + yb * blue) / whiteY);
-    const z = root((zr * red + zg * green + zb * blue) / whiteZ);
+    const x = fold((xr * red + xg * green + xb * blue) / whiteX);
+    const y = fold((yr * red + yg * green + yb * blue) / whiteY);
+    const z = fold((zr * red + zg * green + zb * blue) / whiteZ);
     lab[at] = 116 * y - 16;
     lab[at + 1] = 500 * (x - y);
     lab[at + 2] = 200 * (y - z);
   }
   return lab;
-}
-
-function root(ratio: number): number {
-  return ratio > THRESHOLD ? Math.cbrt(ratio) : SLOPE * ratio + 4 / 29;
 }
 
 const STEPS = 65_535;

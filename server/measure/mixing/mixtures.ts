@@ -1,6 +1,7 @@
 import { type Absorbing, mix, opaqueSpectrum, type Portion } from './kubelka-munk.js';
 import { COARSEST, FINEST, MOST_MIXTURES, type Recipe, recipeBook } from './recipes.js';
-import { BANDS, labOfParts, labOfSpectrum, type Spectrum, WEIGHTS } from './spectra/bands.js';
+import { BANDS, labOfSpectrum, type Spectrum, WEIGHTS } from './spectra/bands.js';
+import { labOfParts } from '../../plan/colour/cielab.js';
 import type { Lab } from '../../plan/colour/model.js';
 
 /** A paint as far as mixtures go. */

@@ -1,5 +1,6 @@
+import { labOfParts, unfold } from '../../plan/colour/cielab.js';
 import type { Lab } from '../../plan/colour/colour.js';
-import { lightnessOf, lightnessOfValue, valueOfLab } from '../../plan/colour/value.js';
+import { lightnessOfValue, valueOfLab } from '../../plan/colour/value.js';
 import type { Memory } from '../memory.js';
 import type { SquaredPicture } from './photographs.js';
 
@@ -37,8 +38,6 @@ const EDGE = 25;
 const CELL = 2.5;
 /** From this L* on a place is as light as glare: nearly paper white. */
 const GLARING = 92;
-const EPSILON = 216 / 24389;
-const KAPPA = 24389 / 27;
 
 /** What follows from a picture alone; kept as long as it is asked for. */
 export function pixelsOf(picture: SquaredPicture, memory: Memory): Pixels {
@@ -55,10 +54,10 @@ function workedOut({ width, height, lab }: LabPicture): Pixels {
     for (let column = 0; column < width; column++) {
       const pixel = row * width + column;
       const l = lab[3 * pixel] as number;
-      const fy = (l + 16) / 116;
-      x += linear(fy + (lab[3 * pixel + 1] as number) / 500);
-      y += l > 8 ? fy * fy * fy : l / KAPPA;
-      z += linear(fy - (lab[3 * pixel + 2] as number) / 200);
+      const middle = (l + 16) / 116;
+      x += unfold(middle + (lab[3 * pixel + 1] as number) / 500);
+      y += unfold(middle);
+      z += unfold(middle - (lab[3 * pixel + 2] as number) / 200);
       if (l >= GLARING) bright++;
       lightness[pixel] = l;
       const at = row * rowLength + column + 1;
@@ -80,12 +79,6 @@ function workedOut({ width, height, lab }: LabPicture): Pixels {
     glaring,
     shades: shadesOf({ width, height, lab }),
   };
-}
-
-/** CIE 15: of the cube root of a part of white, that part. */
-function linear(f: number): number {
-  const cube = f * f * f;
-  return cube > EPSILON ? cube : (116 * f - 16) / KAPPA;
 }
 
 /**
@@ -141,9 +134,7 @@ export function meanColour({ width, light }: Pixels, runs: Int32Array): Lab | un
   const count = pixelCount(runs);
   if (count === 0) return undefined;
   const [x, y, z] = light.map((sums) => sumOver(sums, runs, width) / count) as [number, number, number];
-  const fy = (lightnessOf(100 * y) + 16) / 116;
-  const root = (part: number): number => (part > EPSILON ? Math.cbrt(part) : (KAPPA * part + 16) / 116);
-  return [116 * fy - 16, 500 * (root(x) - fy), 200 * (fy - root(z))];
+  return labOfParts(x, y, z);
 }
 
 /** The sum over runs of what running sums along the rows are of. */

@@ -1,10 +1,11 @@
 import Color from 'colorjs.io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { labOfParts, partsOfLab } from '../../../plan/colour/cielab.js';
 import { computedColour } from '../../../plan/colour/model.js';
 import { toHex } from '../../../plan/colour/srgb.js';
 import { opaqueSpectrum } from '../kubelka-munk.js';
-import { BANDS, labOfParts, labOfSpectrum, partsOfLab, WEIGHTS, WHITE_XYZ } from './bands.js';
+import { BANDS, labOfSpectrum, WEIGHTS, WHITE_XYZ } from './bands.js';
 import { MEASURED_PAINTS } from './measured.js';
 
 const even = (part: number) => new Float64Array(BANDS).fill(part);

@@ -1,3 +1,4 @@
+import { labOfParts } from '../../../plan/colour/cielab.js';
 import { type Lab } from '../../../plan/colour/model.js';
 
 /** The middles of the bands of a spectrum, nanometres. */
@@ -54,27 +55,6 @@ function weights(axis: 0 | 1 | 2): Spectrum {
   const raw = OBSERVER.map((row, band) => row[axis] * (D65[band] ?? 0));
   const total = raw.reduce((sum, figure) => sum + figure, 0);
   return Float64Array.from(raw, (figure) => figure / total);
-}
-
-const EPSILON = 216 / 24389;
-const KAPPA = 24389 / 27;
-
-/** The curve of CIELAB. CIE 15. */
-function fold(part: number): number {
-  return part > EPSILON ? Math.cbrt(part) : (KAPPA * part + 16) / 116;
-}
-
-/** CIELAB of X, Y and Z, each as a part of that of white. */
-export function labOfParts(x: number, y: number, z: number): Lab {
-  const middle = fold(y);
-  return [116 * middle - 16, 500 * (fold(x) - middle), 200 * (middle - fold(z))];
-}
-
-/** X, Y and Z of a CIELAB colour, each as a part of that of white: the inverse of `labOfParts`. */
-export function partsOfLab([lightness, a, b]: Lab): [number, number, number] {
-  const unfold = (t: number) => (t ** 3 > EPSILON ? t ** 3 : (116 * t - 16) / KAPPA);
-  const middle = (lightness + 16) / 116;
-  return [unfold(middle + a / 500), unfold(middle), unfold(middle - b / 200)];
 }
 
 /** CIELAB under D65, 2 degree observer, of a reflectance spectrum. */

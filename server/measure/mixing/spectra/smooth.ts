@@ -1,5 +1,6 @@
+import { partsOfLab } from '../../../plan/colour/cielab.js';
 import type { Lab } from '../../../plan/colour/model.js';
-import { BANDS, partsOfLab, type Spectrum, WEIGHTS } from './bands.js';
+import { BANDS, type Spectrum, WEIGHTS } from './bands.js';
 import { solveLinear } from './linear.js';
 
 type Triple = readonly [number, number, number];

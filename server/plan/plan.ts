@@ -2,7 +2,6 @@ import type {
   ColourRole,
   DivisionSystem,
   Edges,
-  Layer,
   LengthUnit,
   Means,
   Node,
@@ -14,6 +13,11 @@ import type { Bases } from './based-on/bases.js';
 import type { Colour } from './colour/colour.js';
 import type { Outline } from './geometry/outline.js';
 import type { Point } from './geometry/point.js';
+import type { FileReference, Location, PlanProblem, Stated } from './in-text.js';
+import type { Palette, Picture, Sitting } from './work.js';
+
+export type * from './in-text.js';
+export type * from './work.js';
 
 /**
  * The plan: names bound, lengths turned into canvas units, defaults filled in, shapes as outlines, colours as
@@ -67,23 +71,6 @@ export interface Plan {
   readonly files: readonly FileReference[];
   /** What could not be resolved; the rest of the plan stands. */
   readonly problems: readonly PlanProblem[];
-}
-
-/** A stretch of one line of the text, zero-based, columns in UTF-16 code units, end exclusive. */
-export interface Location {
-  readonly line: number;
-  readonly start: number;
-  readonly end: number;
-  /** Path, relative to this plan, of the plan in whose text it stands: one that this builds on. Missing for this plan's own text. */
-  readonly file?: string;
-}
-
-/** A place in the plan's own text, where an editor can show and change something. */
-export type OwnLocation = Location & { readonly file?: never };
-
-export interface Stated<T> {
-  readonly value: T;
-  readonly location: Location;
 }
 
 export interface Cue extends Stated<string> {
@@ -272,72 +259,6 @@ export interface EyePath extends Stated<readonly number[]> {
   readonly stopsLocation: Location;
 }
 
-export interface Palette {
-  readonly paints: readonly Paint[];
-  readonly mother?: Stated<string>;
-  /** Millimetres. */
-  readonly filmThickness?: Stated<number>;
-  /** Millilitres. */
-  readonly tube?: Stated<number>;
-  readonly location: Location;
-}
-
-export interface Paint {
-  readonly name: string;
-  readonly key: string;
-  /** Colour Index name such as `PB29`. */
-  readonly index?: string;
-  readonly full?: Colour;
-  readonly tint?: { readonly colour: Colour; readonly paint: number; readonly white: number };
-  readonly temperature?: 'warm' | 'cool';
-  readonly location: Location;
-}
-
-export interface Sitting {
-  readonly title: string;
-  /** ISO 8601 date. */
-  readonly date?: string;
-  readonly dateLocation?: Location;
-  /** Indices into `objects`. */
-  readonly works: readonly number[];
-  readonly layer?: Stated<Layer>;
-  readonly body?: 'lean' | 'fat';
-  readonly fatShare?: Stated<number>;
-  /** Millimetres. */
-  readonly filmThickness?: Stated<number>;
-  readonly medium?: Stated<string>;
-  readonly tasks: readonly Stated<string>[];
-  /** Its own line or one under it could not be read or resolved: its day, or what it works on, may be lost. */
-  readonly faulty: boolean;
-  readonly photo?: Picture & { readonly grey?: PicturePlace };
-  readonly notes: readonly Stated<string>[];
-  readonly location: Location;
-  /** Missing where it stands in a plan that this one builds on alone. */
-  readonly lines?: { readonly first: number; readonly last: number };
-  readonly node: Node;
-}
-
-/** A photograph or sketch beside the plan. */
-export interface Picture {
-  readonly file: string;
-  /** Where the corners of the canvas lie in it: upper left, upper right, lower right, lower left. */
-  readonly corners: readonly PicturePlace[];
-  readonly opacity?: number;
-  readonly location: Location;
-}
-
-/** A place in a photograph or sketch, from its upper left corner. */
-export interface PicturePlace {
-  readonly across: PictureLength;
-  readonly down: PictureLength;
-}
-
-/** Pixels, or a part of the width or height that it runs along. */
-export interface PictureLength {
-  readonly value: number;
-  readonly in: 'pixels' | 'parts';
-}
-
 export interface Allowance {
   /** The rule's words, as in the reference. */
   readonly rule: string;
@@ -358,43 +279,3 @@ export interface RuleSetting {
 
 /** What the limit of a rule is: a part of one, degrees, or a plain number of something. */
 export type LimitUnit = 'part' | 'degrees' | 'number';
-
-export interface FileReference {
-  /** As written, relative to the plan. */
-  readonly path: string;
-  readonly kind: 'drawing' | 'plan' | 'photograph' | 'sketch';
-  readonly location: Location;
-}
-
-export interface PlanProblem {
-  readonly code: PlanProblemCode;
-  readonly severity: 'error' | 'warning' | 'hint';
-  readonly message: string;
-  readonly location: OwnLocation;
-  /** Where it comes from, when that is in a plan that this one builds on. */
-  readonly from?: Location;
-  readonly related: readonly { readonly location: Location; readonly message: string }[];
-  readonly fix?: { readonly title: string; readonly replacement: string };
-}
-
-export type PlanProblemCode =
-  | 'unknown name'
-  | 'repeated name'
-  | 'repeated statement'
-  | 'circular reference'
-  | 'unreadable colour'
-  | 'unreadable shape'
-  | 'unreadable file'
-  | 'number out of range'
-  | 'no canvas'
-  | 'no such crossing'
-  | 'lead without length'
-  | 'error in another plan'
-  | 'left out with it';
-
-/** What a file that the plan names holds, or why it can't be had. */
-export type FileAnswer =
-  { readonly ok: true; readonly text: string } | { readonly ok: false; readonly reason: string };
-
-/** Reads a file by the path written in the plan; `undefined` while it is still being fetched. */
-export type ReadFile = (path: string) => FileAnswer | undefined;

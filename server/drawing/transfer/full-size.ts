@@ -2,7 +2,7 @@ import { type GridLines, columnNames } from '../../measure/transfer/grid.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import { pointsOf, subpathsOf } from '../../plan/geometry/path.js';
-import { boxOfPoints, boxesOverlap } from '../../plan/geometry/point.js';
+import { type Point, boxOfPoints, boxesOverlap } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { pathMark, textMark } from '../marks.js';
 import type { Page } from '../page.js';
@@ -46,13 +46,12 @@ export function fullSizePages(plan: Plan, measures: Measures, options: FullSizeO
   const layout = sheetsOf(drawing.size, options);
   if (layout === undefined) return { ok: false, reason: tooMany(drawing, options) };
   const places = fittingPlaces(layout);
-  const marks = fittingMarks(places, layout.overlap, inks.line);
   return {
     ok: true,
     layout,
     pages: [
       coverPage(plan, drawing, layout, sceneOf(drawing, layout.whole, 'cover', [])),
-      ...layout.sheets.map((sheet) => sheetPage(plan, drawing, layout, sheet, marks)),
+      ...layout.sheets.map((sheet) => sheetPage(plan, drawing, layout, sheet, places)),
     ],
   };
 }
@@ -69,13 +68,13 @@ function sheetPage(
   drawing: FullDrawing,
   layout: SheetLayout,
   sheet: Sheet,
-  fitting: readonly Mark[],
+  places: readonly Point[],
 ): Page {
   const { page, margin } = layout;
   const { window } = sheet;
   const scene = sceneOf(drawing, window, `sheet-${sheet.number}`, [
     ...edgeMarks(sheet, layout, inks.faint),
-    ...fitting,
+    ...fittingMarks(places, layout.overlap, sheet, inks.line),
   ]);
   const at: Box = { x: margin, y: margin, width: window.width, height: window.height };
   return {

@@ -27,11 +27,23 @@ export function fittingPlaces({ sheets, overlap, columns, rows }: SheetLayout): 
   });
 }
 
-/** A lozenge on a cross: it fits when one covers the other. */
-export function fittingMarks(places: readonly Point[], overlap: number, ink: Hex): readonly Mark[] {
-  if (places.length === 0) return [];
+/** A lozenge on a cross at those of the places that a sheet shows: it fits when one covers the other. */
+export function fittingMarks(
+  places: readonly Point[],
+  overlap: number,
+  { window }: Sheet,
+  ink: Hex,
+): readonly Mark[] {
+  const shown = places.filter(
+    ({ x, y }) =>
+      x > window.x - ARM &&
+      x < window.x + window.width + ARM &&
+      y > window.y - ARM &&
+      y < window.y + window.height + ARM,
+  );
+  if (shown.length === 0) return [];
   const part = Math.min(1, (0.45 * overlap) / ARM);
-  const d = places.map(({ x, y }) => {
+  const d = shown.map(({ x, y }) => {
     const at = (across: number, down: number): Point => ({ x: x + part * across, y: y + part * down });
     return (
       linePath([at(-ARM, 0), at(ARM, 0)]) +
@@ -42,10 +54,7 @@ export function fittingMarks(places: readonly Point[], overlap: number, ink: Hex
   return [pathMark('fitting', d.join(''), { stroke: { ink, weight: 'hair' } })];
 }
 
-/**
- * The edges of a sheet's drawing: a line to cut along at the left and at the top where there is a neighbour, and a broken
- * one at the right and below, on which the cut edge of the neighbour there is laid. On the canvas, millimetres.
- */
+/** Broken lines at the right and below, on which the cut edge of the neighbour there is laid. On the canvas, millimetres. */
 export function edgeMarks(
   { column, row, window }: Sheet,
   { columns, rows, overlap }: SheetLayout,

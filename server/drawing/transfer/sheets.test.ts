@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fittingPlaces } from './sheet-marks.js';
+import { fittingMarks, fittingPlaces } from './sheet-marks.js';
 import { FOOT, MOST_SHEETS, countSheets, sheetName, sheetsOf, type SheetOptions } from './sheets.js';
 
 const options: fc.Arbitrary<SheetOptions> = fc.record({
@@ -100,6 +100,20 @@ describe('sheets of a full-size drawing', () => {
       );
       expect([2, 4]).toContain(on.length);
     }
+  });
+
+  it('are drawn with the marks that they show, however many sheets there are', () => {
+    const layout = sheetsOf({ width: 2400, height: 2000 }, { paper: 'A4' });
+    if (layout === undefined) throw new Error('no sheets');
+    const places = fittingPlaces(layout);
+    const shown = layout.sheets.map((sheet) => {
+      const [mark] = fittingMarks(places, layout.overlap, sheet, '#000000');
+      // Each has one closed shape, the lozenge.
+      return mark?.kind === 'path' ? mark.d.split('Z').length - 1 : 0;
+    });
+    // Two in the strips at its four sides, and one at its four corners.
+    expect(Math.max(...shown)).toBe(2 * 4 + 4);
+    expect(Math.min(...shown)).toBe(2 * 2 + 1);
   });
 
   it('are called by number and place, which no square is', () => {

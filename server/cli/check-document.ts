@@ -1,4 +1,4 @@
-import type { Location } from '../plan/plan.js';
+import { placeOf } from './figures.js';
 import { addCounts, countRemarks, type Remark } from './remarks.js';
 import type { CheckDocument } from './schema/check.js';
 import type { UnreadableSource } from './source.js';
@@ -52,9 +52,4 @@ function unreadEntry({ name, reason, line, byte }: UnreadableSource): FileEntry 
     ...(line === undefined ? {} : { line }),
     ...(byte === undefined ? {} : { byte }),
   };
-}
-
-function placeOf({ line, start, end, file }: Location) {
-  const place = { line: line + 1, column: start + 1, endColumn: end + 1 };
-  return file === undefined ? place : { ...place, file };
 }

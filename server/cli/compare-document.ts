@@ -1,7 +1,6 @@
 import type { Change } from '../findings/comparison/change.js';
 import type { Comparison } from '../findings/comparison/compare.js';
-import type { Location } from '../plan/plan.js';
-import { round } from './figures.js';
+import { placeOf, round } from './figures.js';
 import { type CompareDocument, compareSchemaId } from './schema/compare.js';
 
 /** One of the two plans, as the document names it. */
@@ -36,13 +35,4 @@ function changeEntry(change: Change): CompareDocument['changes'][number] {
     ...(earlier ? { earlier: placeOf(earlier) } : {}),
     ...(later ? { later: placeOf(later) } : {}),
   };
-}
-
-function placeOf({
-  line,
-  start,
-  end,
-  file,
-}: Location): NonNullable<CompareDocument['changes'][number]['later']> {
-  return { line: line + 1, column: start + 1, endColumn: end + 1, ...(file === undefined ? {} : { file }) };
 }

@@ -2,7 +2,7 @@ import { shortDate } from '../drawing/sittings/dates.js';
 import type { Finding } from '../findings/finding.js';
 import { dayOf } from '../measure/sittings/days.js';
 import { inWords } from '../plan/problems.js';
-import { inks, shown, table, type Inks } from './display.js';
+import { inks, shown, table, type Alignment, type Inks } from './display.js';
 import { figure, percent } from './measure-figures.js';
 import type { RecordDocument } from './schema/record.js';
 import { findingsText, section } from './sections.js';
@@ -131,8 +131,7 @@ function sharesText(
     ...(roles.length > 0 && noRole >= 0.0005 ? [['without role', percent(noRole)]] : []),
   ];
   const head = ['', 'seen', 'whole plan', 'budget', ''];
-  const lines = table([head, ...rows], ['left', 'right', 'right', 'left', 'left'], '  ').split('\n');
-  return lines.map((line, index) => (index === 0 ? ink.quiet(line) : line)).join('\n');
+  return headedTable(head, rows, ['left', 'right', 'right', 'left', 'left'], ink);
 }
 
 function objectsText({ objects }: Measured, ink: Inks): string {
@@ -147,12 +146,17 @@ function objectsText({ objects }: Measured, ink: Inks): string {
     seen.difference === undefined ? '' : `${figure(seen.difference, 1)} off`,
   ]);
   const head = ['object', 'step', 'planned', '', 'colour', 'planned', ''];
-  const lines = table(
-    [head, ...rows],
-    ['left', 'right', 'right', 'left', 'left', 'left', 'right'],
-    '  ',
-  ).split('\n');
-  return lines.map((line, index) => (index === 0 ? ink.quiet(line) : line)).join('\n');
+  return headedTable(head, rows, ['left', 'right', 'right', 'left', 'left', 'left', 'right'], ink);
+}
+
+function headedTable(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  alignments: readonly Alignment[],
+  ink: Inks,
+): string {
+  const [first = '', ...lines] = table([head, ...rows], alignments, '  ').split('\n');
+  return [ink.quiet(first), ...lines].join('\n');
 }
 
 /** `1.2 darker`; as planned within a tenth of a step. */

@@ -5,7 +5,7 @@ import { ruled, rulerFor, worstRounding, type Ruler } from '../measure/transfer/
 import type { Measures } from '../measure/measures.js';
 import type { Point } from '../plan/geometry/point.js';
 import type { Canvas, Plan } from '../plan/plan.js';
-import { round } from './figures.js';
+import { pointOf, round } from './figures.js';
 import type { TransferDocument } from './schema/transfer.js';
 
 export interface TransferDocumentOptions {
@@ -57,7 +57,7 @@ export function transferDocument(
       system,
       uprights: uprights.map(round),
       levels: levels.map(round),
-      slopes: slopes.map(({ from, to }) => ({ from: rounded(from), to: rounded(to) })),
+      slopes: slopes.map(({ from, to }) => ({ from: pointOf(from), to: pointOf(to) })),
     })),
     ...sketchPart(plan, measures),
   };
@@ -128,8 +128,4 @@ function sketchPart({ sketch }: Plan, measures: Pick<Measures, 'sketch'>): Pick<
   if (sketch === undefined || measure?.is !== 'measured') return {};
   const { width, height, stretch } = measure;
   return { sketch: { file: sketch.file, width, height, stretch: round(stretch) } };
-}
-
-function rounded({ x, y }: Point): Point {
-  return { x: round(x), y: round(y) };
 }

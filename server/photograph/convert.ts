@@ -1,4 +1,5 @@
 import { fold } from '../plan/colour/cielab.js';
+import { encodedChannel } from '../plan/colour/srgb-curve.js';
 import { srgb } from './colour/space.js';
 import { type Matrix, d65, inverse, times } from './colour/matrix.js';
 import type { LinearPicture } from './linear-picture.js';
@@ -27,10 +28,10 @@ export function toLab({ rgb }: LinearPicture, toXyz: Matrix): Float32Array {
 
 const STEPS = 65_535;
 /** Levels of sRGB for linear light, which in the darkest part of its curve has 20 steps for a level. */
-const encoded = Uint8ClampedArray.from({ length: STEPS + 1 }, (_, step) => {
-  const linear = step / STEPS;
-  return 255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055);
-});
+const encoded = Uint8ClampedArray.from(
+  { length: STEPS + 1 },
+  (_, step) => 255 * encodedChannel(step / STEPS),
+);
 
 const fromXyz = inverse(srgb.toXyz);
 

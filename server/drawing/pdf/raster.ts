@@ -1,4 +1,5 @@
 import svgpath from 'svgpath';
+import { encodedChannel, linearChannel } from '../../plan/colour/srgb-curve.js';
 import type { Mark } from '../scene.js';
 
 /** A picture in linear light: red, green and blue of each pixel from 0 to 1, row by row. */
@@ -184,18 +185,13 @@ function layOver(
   });
 }
 
-/** IEC 61966-2-1. */
 function linearOf(hex: string): readonly number[] {
-  return [1, 3, 5].map((at) => {
-    const channel = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
-    return channel <= 0.04045 ? channel / 12.92 : ((channel + 0.055) / 1.055) ** 2.4;
-  });
+  return [1, 3, 5].map((at) => linearChannel(Number.parseInt(hex.slice(at, at + 2), 16) / 255));
 }
 
-/** Light as bytes of sRGB, by IEC 61966-2-1. */
+/** Light as bytes of sRGB. */
 export function bytesOf({ light }: Raster): Uint8Array {
-  return Uint8Array.from(light, (channel) => {
-    const encoded = channel <= 0.0031308 ? 12.92 * channel : 1.055 * channel ** (1 / 2.4) - 0.055;
-    return Math.round(255 * Math.min(1, Math.max(0, encoded)));
-  });
+  return Uint8Array.from(light, (channel) =>
+    Math.round(255 * Math.min(1, Math.max(0, encodedChannel(channel)))),
+  );
 }

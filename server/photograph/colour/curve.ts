@@ -1,10 +1,6 @@
 /** From an encoded channel, 0 to 1, to a linear one. */
 export type Curve = (encoded: number) => number;
 
-/** IEC 61966-2-1, section 5.2: sRGB. */
-export const srgbCurve: Curve = (encoded) =>
-  encoded <= 0.04045 ? encoded / 12.92 : ((encoded + 0.055) / 1.055) ** 2.4;
-
 /** ITU-R BT.709-6, item 1.2, turned round. */
 export const filmCurve: Curve = (encoded) =>
   encoded < 0.081 ? encoded / 4.5 : ((encoded + 0.099) / 1.099) ** (1 / 0.45);

@@ -1,7 +1,8 @@
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
+import { linearChannel } from '../../plan/colour/srgb-curve.js';
 import type { CameraFacts } from '../exif.js';
 import type { HeldProfile, PictureHead, SpokenColours } from '../head/head.js';
-import { type Curve, filmCurve, gammaCurve, srgbCurve } from './curve.js';
+import { type Curve, filmCurve, gammaCurve } from './curve.js';
 import { type ColourSpace, readProfile } from './icc.js';
 import { type Chromaticity, adaptation, d65, fromPrimaries, times, whiteOf } from './matrix.js';
 
@@ -37,7 +38,7 @@ const primaries = {
 /** Unpacked profiles larger than this are not looked at. */
 const MOST_PROFILE_BYTES = 4 * 1024 * 1024;
 
-export const srgb = spaceOf('sRGB', primaries.srgb, srgbCurve);
+export const srgb = spaceOf('sRGB', primaries.srgb, linearChannel);
 
 /**
  * How the colours of a photograph are to be read. A profile goes before what a PNG or the camera says otherwise; in a PNG,
@@ -84,7 +85,7 @@ function spaceByNumbers({
     [4, gammaCurve(2.2)],
     [6, filmCurve],
     [8, gammaCurve(1)],
-    [13, srgbCurve],
+    [13, linearChannel],
     [14, filmCurve],
     [15, filmCurve],
   ]).get(transfer);

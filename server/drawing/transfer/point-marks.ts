@@ -15,14 +15,16 @@ const MOST_DOTS = 400;
 export interface PointsDrawn {
   readonly marks: readonly Mark[];
   readonly taken: readonly Box[];
-  /** Points that are seen but got no number for want of room. */
+  /** Points that are seen but got no number, for want of room or because there are too many. */
   readonly leftOut: number;
 }
 
 /** What the dots cover. */
 export function dotBoxes(objects: readonly ObjectPoints[], em: number): readonly Box[] {
   const side = 2.4 * DOT_EMS * em;
-  return seenPoints(objects).map(({ point }) => boxAround(point.at, { width: side, height: side }));
+  return seenPoints(objects)
+    .slice(0, MOST_DOTS)
+    .map(({ point }) => boxAround(point.at, { width: side, height: side }));
 }
 
 function seenPoints(
@@ -32,8 +34,7 @@ function seenPoints(
     .flatMap(({ object, pieces }) =>
       pieces.flatMap(({ points }) => points.map((point) => ({ object, point }))),
     )
-    .filter(({ point }) => !point.isCovered)
-    .slice(0, MOST_DOTS);
+    .filter(({ point }) => !point.isCovered);
 }
 
 /** Key points that nothing covers as dots, each with its number as far as there is room. */
@@ -62,8 +63,8 @@ export function pointMarks(
   const avoided: Box[] = [...taken, ...dotBoxes(objects, em)];
   const marks: Mark[] = [];
   const written: Box[] = [];
-  let leftOut = 0;
-  for (const { object, point } of seen) {
+  let leftOut = Math.max(0, seen.length - MOST_DOTS);
+  for (const { object, point } of seen.slice(0, MOST_DOTS)) {
     const subject = subjectOf(object);
     if (subject === undefined) continue;
     const key = `${subject}:point:${point.number}`;

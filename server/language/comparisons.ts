@@ -1,15 +1,10 @@
 import * as v from 'valibot';
-import {
-  LSPErrorCodes,
-  ResponseError,
-  type CancellationToken,
-  type Connection,
-  type RequestType,
-} from 'vscode-languageserver';
+import type { Connection, RequestType } from 'vscode-languageserver';
 import { comparedScenes } from '../drawing/comparison/scenes.js';
 import { comparedViews } from '../drawing/scene.js';
 import { differenceInShort, wallCard } from '../drawing/wall/card.js';
 import { comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
+import { answeringOn } from './answering.js';
 import {
   cardRequest,
   type CardParams,
@@ -21,11 +16,11 @@ import {
 } from './comparison-protocol.js';
 import { errorCount, errorsSentence } from './errors.js';
 import type { Form } from './forms.js';
-import { admitted, cancelled, type Guard, type Session } from './guard.js';
+import { cancelled, type Guard, type Session } from './guard.js';
 import { resolvePath } from './paths.js';
 import { fileSizeLimitBytes } from './protocol.js';
 import type { Snapshot } from './snapshot.js';
-import { nextTurn } from './turns.js';
+import { aTurn } from './turns.js';
 
 const text = v.pipe(v.string(), v.maxLength(fileSizeLimitBytes));
 const file = v.variant('ok', [
@@ -47,32 +42,19 @@ export function answerComparisons(
   guard: Guard,
   folders: () => readonly string[],
 ): void {
+  const { answerLater } = answeringOn(connection, guard);
   const answer = <P, R>(
     type: RequestType<P, R | null, void>,
     form: Form,
     feature: (session: Session, params: P, goOn: () => Promise<boolean>) => Promise<R | undefined>,
-  ): void => {
-    connection.onRequest(
-      type.method,
-      async (params: P, token: CancellationToken): Promise<R | null | ResponseError<void>> => {
-        const session = admitted(guard, type.method, form, params);
-        if (session instanceof ResponseError) return session;
-        const goOn = async (): Promise<boolean> => {
-          await new Promise<void>((resolve) => nextTurn(resolve));
-          return !token.isCancellationRequested;
-        };
-        try {
-          // It costs more than a turn, so what is typed goes first.
-          await guard.lull.reached();
-          if (!(await goOn())) return cancelled();
-          return (await feature(session, params, goOn)) ?? cancelled();
-        } catch (error) {
-          guard.failed(type.method, error);
-          return new ResponseError(LSPErrorCodes.RequestFailed, 'The plans could not be worked out.');
-        }
-      },
-    );
-  };
+  ): void =>
+    answerLater(type, form, null, async (session, params, lost) => {
+      const goOn = async (): Promise<boolean> => {
+        await aTurn();
+        return lost() === undefined;
+      };
+      return (await feature(session, params, goOn)) ?? cancelled();
+    });
 
   answer(compareRequest, ofComparison, compareTwo);
   answer(cardRequest, ofCard, (session, params, goOn) => cardOf(session, params, folders(), goOn));

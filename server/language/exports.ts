@@ -13,7 +13,7 @@ import {
 import { ofLook } from './forms.js';
 import { admitted, cancelled, type Guard } from './guard.js';
 import type { Snapshot } from './snapshot.js';
-import { nextTurn } from './turns.js';
+import { aTurn } from './turns.js';
 
 /** Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked for. */
 export type Exporter = (
@@ -55,7 +55,7 @@ export function answerExports(
       const { uri } = params.textDocument;
       // What leaves the house has its mixtures in it.
       while (service.mixFurther(uri)) {
-        await new Promise<void>((resolve) => nextTurn(resolve));
+        await aTurn();
         if (token.isCancellationRequested) return cancelled();
       }
       const snapshot = service.snapshot(uri);

@@ -14,7 +14,7 @@ import { usualSpelling } from './paths.js';
 import { planDiagnosedNotification } from './protocol.js';
 import { followWork } from './progress.js';
 import { admitted, cancelled, type Guard } from './guard.js';
-import { nextTurn } from './turns.js';
+import { aTurn } from './turns.js';
 
 /**
  * Answers clients that ask for diagnostics in their own time. The remedies are worked out one a turn, so that a keystroke or
@@ -38,7 +38,7 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
       const progress = followWork(connection, params, 'Trying out what would mend the findings');
       try {
         do {
-          await new Promise<void>((resolve) => nextTurn(resolve));
+          await aTurn();
           if (token.isCancellationRequested) return cancelled();
           if (service.snapshot(uri) !== snapshot)
             return new ResponseError(LSPErrorCodes.ServerCancelled, 'the plan has changed', {

@@ -7,6 +7,11 @@ export const nextTurn: NextTurn =
     ? (callback) => void setImmediate(callback)
     : (callback) => void setTimeout(callback, 0);
 
+/** Settles when everything that waits now has had its turn. */
+export function aTurn(): Promise<void> {
+  return new Promise((resolve) => nextTurn(resolve));
+}
+
 /**
  * Work that is overtaken while messages are still coming in. The connection handles one message a turn; a key that
  * is asked for runs once a whole turn has gone by in which nothing was asked for, so of a burst of edits only the

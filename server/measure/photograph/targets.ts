@@ -1,6 +1,7 @@
 import type { Lab } from '../../plan/colour/colour.js';
 import { valueOfLab } from '../../plan/colour/value.js';
 import type { Plan } from '../../plan/plan.js';
+import { once } from '../memory.js';
 import type { MixingMeasure } from '../mixing/mixing.js';
 import { goesOverAll, paintsObjects } from '../sittings/layers.js';
 import type { ScheduleMeasure } from '../sittings/schedule.js';
@@ -26,18 +27,18 @@ export function targetsAfter(
   mixing: MixingMeasure | undefined,
 ): ReadonlyMap<number, readonly Target[]> {
   const { sittings } = schedule;
-  const asStated = standingAfter(plan, sittings, mixing);
+  const asStated = once(() => standingAfter(plan, sittings, mixing));
   // Those that don't say what they work on, taken to paint everything.
   const all = plan.objects.map(({ index }) => index);
   const ofAll = sittings.map((sitting) =>
     goesOverAll(sitting.layer) ? sitting : { ...sitting, works: all },
   );
-  const asAssumed = standingAfter(plan, ofAll, mixing);
+  const asAssumed = once(() => standingAfter(plan, ofAll, mixing));
   let isStated = false;
   return new Map(
     sittings.map(({ sitting, layer, works }, place) => {
       isStated ||= paintsObjects(layer) && works.length > 0;
-      const standing = (isStated ? asStated : asAssumed)[place] ?? [];
+      const standing = (isStated ? asStated : asAssumed)()[place] ?? [];
       return [sitting, plan.objects.map((object, index) => targetOf(plan, object.index, standing[index]))];
     }),
   );

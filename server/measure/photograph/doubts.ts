@@ -1,6 +1,7 @@
-import type { PictureLength, PicturePlace, Plan, Sitting } from '../../plan/plan.js';
+import type { PicturePlace, Plan, Sitting } from '../../plan/plan.js';
+import { pixelAt } from '../../plan/picture-places.js';
 import { luminousReflectance, stepValue, valueOfLab } from '../../plan/colour/value.js';
-import type { Mask } from './masks.js';
+import type { Mask, PixelSize } from './masks.js';
 import type { SquaredPicture } from './photographs.js';
 import { pixelCount, type Pixels, sumOver } from './pixels.js';
 import type { Doubt, RecordObject } from './record.js';
@@ -80,16 +81,11 @@ function framing({ canvas }: Plan, { photo }: Sitting, { source }: SquaredPictur
     : [];
 }
 
-function isOutside(
-  { across, down }: PicturePlace,
-  { width, height }: { readonly width: number; readonly height: number },
-): boolean {
-  return isBeyond(across, width) || isBeyond(down, height);
-}
-
-function isBeyond({ value, in: unit }: PictureLength, side: number): boolean {
-  const part = unit === 'parts' ? value : value / side;
-  return part < -CORNERS_OUT || part > 1 + CORNERS_OUT;
+function isOutside(corner: PicturePlace, size: PixelSize): boolean {
+  const { x, y } = pixelAt(corner, size);
+  const isBeyond = (place: number, side: number): boolean =>
+    place < -CORNERS_OUT * side || place > (1 + CORNERS_OUT) * side;
+  return isBeyond(x, size.width) || isBeyond(y, size.height);
 }
 
 /** Whether nearly all of the objects are off by the same part of the light; of fewer than three nothing can be said. */

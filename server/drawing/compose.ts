@@ -65,11 +65,18 @@ export function compose(
   view: View,
   options: ComposeOptions = {},
 ): Scene {
-  const reading = readingOf(plan, measures, findings, options);
-  return isBoardView(view) ? composeBoard(reading, view, options) : composePicture(reading, view, options);
+  return composeReading(readingOf(plan, measures, findings, options), view, options.handling);
 }
 
-function composePicture(reading: Reading, view: PictureView, options: ComposeOptions): Scene {
+/**
+ * The same for what reads the plan for more than the scene.
+ * @param handling as in `ComposeOptions`
+ */
+export function composeReading(reading: Reading, view: View, handling = false): Scene {
+  return isBoardView(view) ? composeBoard(reading, view, handling) : composePicture(reading, view, handling);
+}
+
+function composePicture(reading: Reading, view: PictureView, handling: boolean): Scene {
   const { plan, layout, picture } = reading;
   const drawn = drawView(view, reading);
   const shown = findingsFor(view, reading);
@@ -109,13 +116,13 @@ function composePicture(reading: Reading, view: PictureView, options: ComposeOpt
     budgets: budgetBars(reading),
     legend: legend.map(({ key, text }) => ({ key, text })),
     ...(view === 'squint' ? { viewing: reading.viewing } : {}),
-    ...photographsWanted(reading, options),
-    ...(options.handling === true ? { handling: handlingOf(reading) } : {}),
+    ...photographsWanted(reading, handling),
+    ...(handling ? { handling: handlingOf(reading) } : {}),
   };
 }
 
 /** The sheet of a view that shows other things than the picture. Nothing on it can be taken hold of. */
-function composeBoard(reading: Reading, view: BoardView, options: ComposeOptions): Scene {
+function composeBoard(reading: Reading, view: BoardView, handling: boolean): Scene {
   const { plan, layout, subjects } = reading;
   const { em } = layout;
   const board = boardOf(view, reading);
@@ -159,13 +166,13 @@ function composeBoard(reading: Reading, view: BoardView, options: ComposeOptions
     budgets: budgetBars(reading),
     legend: board.legend.map(({ key, text }) => ({ key, text })),
     ...(record === undefined ? {} : { record }),
-    ...photographsWanted(reading, options),
+    ...photographsWanted(reading, handling),
   };
 }
 
 /** What a page lays under the drawing, and where it places corners. */
-function photographsWanted({ plan }: Reading, { handling }: ComposeOptions): Pick<Scene, 'photographs'> {
-  const photographs = handling === true ? photographsOf(plan) : [];
+function photographsWanted({ plan }: Reading, handling: boolean): Pick<Scene, 'photographs'> {
+  const photographs = handling ? photographsOf(plan) : [];
   return photographs.length === 0 ? {} : { photographs };
 }
 

@@ -1,6 +1,7 @@
 import type { Comparison } from '../../findings/comparison/compare.js';
-import { compose, readingOf } from '../compose.js';
+import { composeReading, readingOf } from '../compose.js';
 import type { Mark, ComparedView, Scene } from '../scene.js';
+import type { Reading } from '../views/reading.js';
 import { earlierMarks, laterMarks } from './marks.js';
 
 /** Both pictures of a comparison in one view, each with what changed marked on it instead of findings. */
@@ -21,11 +22,11 @@ export function comparedScenes(
   const sceneOf = (
     { plan, measures }: Comparison['earlier'],
     size: number | undefined,
-    marksOf: (reading: ReturnType<typeof readingOf>) => readonly Mark[],
+    marksOf: (reading: Reading) => readonly Mark[],
   ): Scene => {
-    const options = { em: size };
-    const scene = compose(plan, measures, [], view, options);
-    const marks = marksOf(readingOf(plan, measures, [], options));
+    const reading = readingOf(plan, measures, [], { em: size });
+    const scene = composeReading(reading, view);
+    const marks = marksOf(reading);
     return {
       ...scene,
       // Below the names, which stay readable.

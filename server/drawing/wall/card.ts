@@ -6,7 +6,7 @@ import type { Plan } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
 import { type BarRow, colourRows, valueRows } from '../captions/budgets.js';
 import { canvasSize, planTitle } from '../captions/words.js';
-import { compose, readingOf } from '../compose.js';
+import { composeReading, readingOf } from '../compose.js';
 import { pathMark } from '../marks.js';
 import type { ComparedView, Hex, Mark, Scene } from '../scene.js';
 import type { Counts, Strip, StripPart } from './figures.js';
@@ -51,7 +51,7 @@ export function wallCard(
   return {
     title: planTitle(plan),
     canvas: canvasSize(plan.canvas),
-    scene: small(compose(plan, measures, [], view)),
+    scene: small(composeReading(reading, view)),
     strips: [strip('value', valueRows(reading)), strip('colour', colourRows(reading))].filter(
       ({ parts }) => parts.length > 0,
     ),

@@ -1,6 +1,7 @@
 import { inQuotes, isKind, type Node } from '../../../grammar/index.js';
 import type { BasePlan } from '../../plan/based-on/base-plans.js';
 import { isIn, isInBlock, isOwn } from '../../plan/based-on/here.js';
+import { goesOn, isOneOfMany, isSaidWholly } from '../../plan/based-on/merge.js';
 import { fileNamedBy } from '../../plan/files.js';
 import type { Location, Plan } from '../../plan/plan.js';
 import { locate } from '../../plan/problems.js';
@@ -11,37 +12,13 @@ import { keywordAndWords } from './edit.js';
 
 type ForeignEdit = Extract<FixEdit, { readonly kind: 'replace' | 'add line' }>;
 
-/** Statements under which a plan goes on with what its base says there, so that only the lines that change are written. */
-const GOING_ON: ReadonlySet<Node['statement']['kind']> = new Set(['object', 'sitting', 'palette'] as const);
-
-/** Statements that a plan says wholly anew when it says them at all. */
-const WHOLLY: ReadonlySet<Node['statement']['kind']> = new Set([
-  'canvas',
-  'focus',
-  'horizon',
-  'scale',
-  'budget',
-  'wheel',
-  'colour definition',
-  'lead',
-  'path',
-  'cue',
-  'sketch',
-  'grid',
-  'due',
-  'rule',
-] as const);
-
-/** Lines of which there may be many: one more would stand beside that of the base. */
-const BESIDE: ReadonlySet<Node['statement']['kind']> = new Set(['note', 'allow', 'task'] as const);
-
 /**
  * Edits of the plan's own text that come to the same as these: what would change a plan that this one builds on is said in
  * this one instead. Nothing where that can't be said.
  */
 export function ownEdits(plan: Plan, edits: readonly FixEdit[]): readonly OwnEdit[] | undefined {
   if (edits.every(isOwnEdit)) return edits;
-  const foreign = edits.filter((edit): edit is ForeignEdit => !isOwnEdit(edit) && isOfABase(edit));
+  const foreign = edits.filter((edit): edit is ForeignEdit => !isOwnEdit(edit));
   const groups = new Map<Node, ForeignEdit[]>();
   for (const edit of foreign) {
     const statement = statementWith(plan, placeOf(edit));
@@ -51,11 +28,6 @@ export function ownEdits(plan: Plan, edits: readonly FixEdit[]): readonly OwnEdi
   const said = [...groups].map(([statement, own]) => saidHere(plan, statement, own));
   if (said.some((one) => one === undefined)) return undefined;
   return [...edits.filter(isOwnEdit), ...said.flatMap((one) => one ?? [])];
-}
-
-/** Lines are taken out of the plan's own text alone. */
-function isOfABase({ kind }: FixEdit): boolean {
-  return kind === 'replace' || kind === 'add line';
 }
 
 /** A fix as edits of the plan's own text; nothing where it can't be said there. */
@@ -100,15 +72,15 @@ function saidHere(
   edits: readonly ForeignEdit[],
 ): readonly OwnEdit[] | undefined {
   const text = new BaseText(plan.basedOn?.plans ?? [], edits);
-  const { kind } = statement.statement;
-  if (WHOLLY.has(kind)) return [{ kind: 'add statement', text: text.block(statement).join('\n') }];
-  if (!GOING_ON.has(kind)) return undefined;
+  if (isSaidWholly(statement.statement))
+    return [{ kind: 'add statement', text: text.block(statement).join('\n') }];
+  if (!goesOn(statement.statement)) return undefined;
   const changed = edits.flatMap((edit) => (edit.kind === 'replace' ? [edit] : []));
   const inHeader = changed.filter(({ location }) =>
     layersOf(statement).some((layer) => layer.file === location.file && layer.line === location.line),
   );
   // A thing of the base keeps its part in the picture where none is given here.
-  if (kind === 'object' && inHeader.some((edit) => edit.text === '')) return undefined;
+  if (isKind(statement, 'object') && inHeader.some((edit) => edit.text === '')) return undefined;
   const below = edits.flatMap((edit) =>
     edit.kind === 'add line' && !isSame(edit.under, statement) ? [edit] : [],
   );
@@ -160,7 +132,7 @@ function linesOf(
   const changed = new Set<Node>();
   for (const place of places) {
     const child = children.find((one) => isInBlock(one, place));
-    if (!child || BESIDE.has(child.statement.kind)) return undefined;
+    if (!child || isOneOfMany(child.statement)) return undefined;
     // Shapes of a base all go where the plan gives one.
     const alike = isKind(child, 'shape') ? children.filter((one) => isKind(one, 'shape')) : [child];
     alike.forEach((one) => changed.add(one));

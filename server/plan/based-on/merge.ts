@@ -22,7 +22,10 @@ const SINGLE: ReadonlySet<Statement['kind']> = new Set([
 const OF_THE_FILE: ReadonlySet<Statement['kind']> = new Set(['mahl', 'based on', 'without'] as const);
 
 /** Of these there may be any number beside each other, under a statement that changes another. */
-const MANY: ReadonlySet<Statement['kind']> = new Set(['note', 'allow', 'task', 'edges'] as const);
+const MANY: ReadonlySet<Statement['kind']> = new Set(['note', 'allow', 'task'] as const);
+
+/** Statements under which a plan goes on with what its base says there, line by line. */
+const GOING_ON: ReadonlySet<Statement['kind']> = new Set(['object', 'sitting', 'palette'] as const);
 
 /**
  * The statements of a plan and of the one that it builds on, as one plan: what the plan says goes before what its base
@@ -69,6 +72,22 @@ function isNamed({ kind }: Statement): boolean {
   );
 }
 
+/** Whether a plan that says such a statement goes on under it with what its base says there. */
+export function goesOn({ kind }: Statement): boolean {
+  return GOING_ON.has(kind);
+}
+
+/** Whether a plan that says such a statement takes the place of the one that its base says, and of no other. */
+export function isSaidWholly(statement: Statement): boolean {
+  // A canvas may be divided by several statements, all of which one of the plan takes out.
+  return nameOf(statement) !== undefined && !goesOn(statement) && statement.kind !== 'divide';
+}
+
+/** Whether one more such line stands beside those of the base. */
+export function isOneOfMany({ kind }: Statement): boolean {
+  return MANY.has(kind);
+}
+
 /** What a statement is about: two of one name are about the same. Nothing for those that stand beside each other. */
 function nameOf(statement: Statement): string | undefined {
   const { kind } = statement;
@@ -104,18 +123,12 @@ function changed(own: Node, base: Node): Node {
 }
 
 function childrenOf(own: Node, base: Node): readonly Node[] {
-  switch (own.statement.kind) {
-    case 'palette':
-      return palette(own.children, base.children);
-    case 'object':
-    case 'sitting':
-      return [
-        ...own.children.map((child) => changing(child, base.children)),
-        ...left(own.children, base.children),
-      ];
-    default:
-      return own.children;
-  }
+  if (!goesOn(own.statement)) return own.children;
+  if (own.statement.kind === 'palette') return palette(own.children, base.children);
+  return [
+    ...own.children.map((child) => changing(child, base.children)),
+    ...left(own.children, base.children),
+  ];
 }
 
 /** Paints go on in the order of the base; mother, film and tube of the plan go before those of its base. */
@@ -155,7 +168,7 @@ function left(own: readonly Node[], base: readonly Node[]): readonly Node[] {
 /** What a line under an object or a sitting says something about; nothing for those of which there may be many. */
 function slotOf(statement: Statement): string | undefined {
   if (statement.kind === 'edges') return statement.against.length === 0 ? 'edges' : undefined;
-  if (MANY.has(statement.kind)) return undefined;
+  if (isOneOfMany(statement)) return undefined;
   return statement.kind === 'size along' ? 'size' : statement.kind;
 }
 

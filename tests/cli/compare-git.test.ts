@@ -1,5 +1,4 @@
-import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Ajv } from 'ajv';
@@ -7,26 +6,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CompareDocument } from '../../server/cli/schema/compare.js';
 import { session } from '../support/command-line.js';
 import { root } from './examples-folder.js';
+import { newRepository } from './repository.js';
 
-/** A real repository in a folder of its own; nothing of the machine's settings of git comes in. */
-const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-git-'));
+const { top, git, write, commit, remove } = newRepository();
 const dir = path.join(top, 'studio plans');
 const NAME = 'κύδωνι & bowl.mahl';
-const environment = {
-  ...process.env,
-  GIT_CONFIG_GLOBAL: '/dev/null',
-  GIT_CONFIG_NOSYSTEM: '1',
-  GIT_AUTHOR_NAME: 'A. N. Painter',
-  GIT_AUTHOR_EMAIL: 'painter@example.org',
-  GIT_COMMITTER_NAME: 'A. N. Painter',
-  GIT_COMMITTER_EMAIL: 'painter@example.org',
-  GIT_AUTHOR_DATE: '2027-01-04T10:00:00Z',
-  GIT_COMMITTER_DATE: '2027-01-04T10:00:00Z',
-};
-
-function git(...words: readonly string[]): string {
-  return execFileSync('git', [...words], { cwd: top, env: environment, encoding: 'utf8', stdio: 'pipe' });
-}
 
 function plan(x: number, value = 2): string {
   return `plan "Bowl"
@@ -39,16 +23,6 @@ object bowl, dominant
   shape circle 12 at (${x}, 20)
   value ${value}
 `;
-}
-
-function write(name: string, text: string): void {
-  mkdirSync(path.dirname(path.join(top, name)), { recursive: true });
-  writeFileSync(path.join(top, name), text);
-}
-
-function commit(message: string): void {
-  git('add', '--all');
-  git('commit', '--quiet', '-m', message);
 }
 
 async function run(words: readonly string[], from = top) {
@@ -65,7 +39,6 @@ async function moved(words: readonly string[], from = top): Promise<string> {
 const first = `studio plans/${NAME}`;
 
 beforeAll(() => {
-  git('init', '--quiet', '--initial-branch=main');
   write(first, plan(20));
   commit('first');
   write(first, plan(26));
@@ -76,7 +49,7 @@ beforeAll(() => {
   );
   commit('second');
 });
-afterAll(() => rmSync(top, { recursive: true }));
+afterAll(remove);
 
 describe('compare with versions in git', () => {
   it('reads a revision, the index, and a path from the top or from the current folder', async () => {

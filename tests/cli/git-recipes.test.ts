@@ -1,10 +1,10 @@
-import { execFileSync, spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { spawnSync } from 'node:child_process';
+import { chmodSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { root } from './examples-folder.js';
 import { buildMahlstick, type Mahlstick } from './mahlstick.js';
+import { newRepository } from './repository.js';
 
 // The recipes of server/cli/README.md, followed word for word in a real repository.
 
@@ -12,10 +12,10 @@ const page = readFileSync(path.join(root, 'server/cli/README.md'), 'utf8');
 const [recipe = '', hook = '', listed = ''] = [...page.matchAll(/^```sh\n([^]*?)^```$/gmu)].map(
   ([, text = '']) => text,
 );
-const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-recipes-'));
+const PROGRAMS = '.programs';
+const { top, environment, git, write, commit, remove } = newRepository(PROGRAMS);
 const NAME = "γλάρος's bowl.mahl";
 let mahlstick: Mahlstick;
-let environment: NodeJS.ProcessEnv;
 
 function run(program: string, words: readonly string[]) {
   const { status, stdout, stderr } = spawnSync(program, words, {
@@ -26,10 +26,6 @@ function run(program: string, words: readonly string[]) {
   return { code: status, output: stdout, errors: stderr };
 }
 
-function git(...words: readonly string[]): string {
-  return execFileSync('git', words, { cwd: top, env: environment, encoding: 'utf8', stdio: 'pipe' });
-}
-
 const plan = (x: number, value = 2) => `plan "Bowl"
 canvas 60 x 40 cm
 object bowl, dominant
@@ -38,34 +34,18 @@ object bowl, dominant
 allow bare ground because "it is a trial"
 `;
 
-const write = (name: string, text: string) => writeFileSync(path.join(top, name), text);
-
 beforeAll(async () => {
   mahlstick = await buildMahlstick();
-  const programs = path.join(top, '.programs');
-  mkdirSync(programs);
-  write('.programs/mahlstick', `#!/bin/sh\nexec '${process.execPath}' '${mahlstick.file}' "$@"\n`);
-  chmodSync(path.join(programs, 'mahlstick'), 0o755);
-  environment = {
-    ...process.env,
-    PATH: `${programs}${path.delimiter}${process.env['PATH'] ?? ''}`,
-    GIT_CONFIG_GLOBAL: '/dev/null',
-    GIT_CONFIG_NOSYSTEM: '1',
-    GIT_AUTHOR_NAME: 'A. N. Painter',
-    GIT_AUTHOR_EMAIL: 'painter@example.org',
-    GIT_COMMITTER_NAME: 'A. N. Painter',
-    GIT_COMMITTER_EMAIL: 'painter@example.org',
-    GIT_PAGER: 'cat',
-  };
-  git('init', '--quiet', '--initial-branch=main');
-  write('.gitignore', '.programs\n');
+  const program = `${PROGRAMS}/mahlstick`;
+  write(program, `#!/bin/sh\nexec '${process.execPath}' '${mahlstick.file}' "$@"\n`);
+  chmodSync(path.join(top, program), 0o755);
+  write('.gitignore', `${PROGRAMS}\n`);
   write(NAME, plan(20));
-  git('add', '--all');
-  git('commit', '--quiet', '-m', 'first');
+  commit('first');
 });
 afterAll(() => {
   mahlstick.remove();
-  rmSync(top, { recursive: true });
+  remove();
 });
 
 describe('the recipes for git', () => {

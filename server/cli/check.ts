@@ -4,7 +4,6 @@ import { checkText } from './check-text.js';
 import { evaluate } from './evaluate.js';
 import { exitCodes, gravest, type ExitCode } from './exit-code.js';
 import { countRemarks, remarksOf } from './remarks.js';
-import { stagedSources } from './staged.js';
 import {
   readSource,
   refuseRepeatedInput,
@@ -36,7 +35,7 @@ export async function check(
 ): Promise<ExitCode> {
   refuse(names, options);
   const files: (Checked | UnreadableSource)[] = [];
-  for await (const answer of options.staged === true ? stagedSources(terminal) : sources(names, terminal)) {
+  for await (const answer of options.staged === true ? staged(terminal) : sources(names, terminal)) {
     if (!answer.ok) {
       files.push(answer.unreadable);
       continue;
@@ -67,6 +66,11 @@ function refuse(names: readonly string[], { staged }: CheckOptions): void {
   if (staged !== true && names.length === 0)
     throw new CommandFailure('Name the plans to check, or give --staged. Try `mahlstick check --help`.');
   refuseRepeatedInput(names);
+}
+
+/** What reads from git is loaded only for this. */
+async function* staged(terminal: Terminal): AsyncGenerator<SourceAnswer> {
+  yield* (await import('./staged.js')).stagedSources(terminal);
 }
 
 async function* sources(names: readonly string[], terminal: Terminal): AsyncGenerator<SourceAnswer> {

@@ -19,6 +19,7 @@ export class Pictures {
 
   /** Gives back all that a scene does not show. */
   keepOnly({ layers }: Pick<Scene, 'layers'>): void {
+    if (this.#addresses.size === 0) return;
     const shown = new Set(
       layers.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'image' ? [mark.href] : []))),
     );

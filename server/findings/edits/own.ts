@@ -1,5 +1,5 @@
 import { inQuotes, isKind, type Node } from '../../../grammar/index.js';
-import type { BasePlan } from '../../plan/based-on/base-plans.js';
+import { linesOfBase } from '../../plan/based-on/bases.js';
 import { isIn, isInBlock, isOwn } from '../../plan/based-on/here.js';
 import { goesOn, isOneOfMany, isSaidWholly } from '../../plan/based-on/merge.js';
 import { fileNamedBy } from '../../plan/files.js';
@@ -71,7 +71,7 @@ function saidHere(
   statement: Node,
   edits: readonly ForeignEdit[],
 ): readonly OwnEdit[] | undefined {
-  const text = new BaseText(plan.basedOn?.plans ?? [], edits);
+  const text = new BaseText(plan, edits);
   if (isSaidWholly(statement.statement))
     return [{ kind: 'add statement', text: text.block(statement).join('\n') }];
   if (!goesOn(statement.statement)) return undefined;
@@ -174,16 +174,16 @@ function pathFromHere(node: Node): readonly FixEdit[] {
 
 /** The lines of the plans that a plan builds on, as some edits would leave them. */
 class BaseText {
-  readonly #lines = new Map<string, readonly string[]>();
+  readonly #bases: Plan['basedOn'];
   readonly #edits: readonly ForeignEdit[];
 
-  constructor(plans: readonly BasePlan[], edits: readonly ForeignEdit[]) {
+  constructor({ basedOn }: Plan, edits: readonly ForeignEdit[]) {
+    this.#bases = basedOn;
     this.#edits = edits;
-    for (const { file, lines } of plans) this.#lines.set(file, lines);
   }
 
-  slice({ file = '', line, start, end }: Location): string {
-    return (this.#lines.get(file)?.[line] ?? '').slice(start, end);
+  slice({ file, line, start, end }: Location): string {
+    return (linesOfBase(this.#bases, file)[line] ?? '').slice(start, end);
   }
 
   /** The statement of a node after the edits, without what stands behind it on its line. */

@@ -1,5 +1,6 @@
 import type { Node } from '../../../grammar/index.js';
 import { linesOfBase } from '../../plan/based-on/bases.js';
+import { goesOn } from '../../plan/based-on/merge.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Style } from '../style.js';
 import type { Paragraphs } from './paragraphs.js';
@@ -13,8 +14,7 @@ export function baseFigures(plan: Plan, line: number, style: Style): Paragraphs 
   if (!changed) return [];
   const { file = '', line: there, statement, children } = changed;
   const from = `${style.name(file)}${style.text(`, line ${there + 1}`)}`;
-  const goesOn = ['object', 'sitting', 'palette'].includes(statement.kind);
-  if (goesOn) {
+  if (goesOn(statement)) {
     const rest = children.length > 0 ? ' What is not said here stays as it is there.' : '';
     return [`${style.text('Goes on with what is in ')}${from}${style.text(`.${rest}`)}`];
   }

@@ -5,6 +5,9 @@ import { andMore } from './captions/words.js';
 import { textMark } from './marks.js';
 import type { Mark } from './scene.js';
 
+/** More small pictures than these are hard to compare. */
+export const MOST_FRAMES = 24;
+
 /** How small pictures of the canvas stand in rows, in heights of the letters. */
 export interface RowsOf {
   readonly leastCell: number;

@@ -6,14 +6,12 @@ import { BOLD_WIDTH, textWidth } from '../captions/text-width.js';
 import { imageMark, pathMark, textMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { grown } from '../picture/boxes.js';
-import { type RowsOf, laidInRows, rowsFor } from '../rows.js';
+import { MOST_FRAMES, type RowsOf, laidInRows, rowsFor } from '../rows.js';
 import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 import { smallPicture } from './pictures.js';
 import { dateOfSitting, sittingName } from './words.js';
 
-/** More small pictures than these are hard to compare. */
-const MOST_FRAMES = 24;
 const rows: RowsOf = { leastCell: 6.4, mostCell: 11, mostColumns: 8, mostHeight: 9, gap: 1, below: 0.5 };
 
 export interface RecordStrip {

@@ -14,13 +14,11 @@ import { glazeKey } from '../picture/glaze-key.js';
 import { hexOf, lineOn, mix } from '../picture/ink.js';
 import { type Reading, isUnplanned } from '../views/reading.js';
 import type { Box, Mark } from '../scene.js';
-import { type RowsOf, laidInRows, rowsFor } from '../rows.js';
+import { MOST_FRAMES, type RowsOf, laidInRows, rowsFor } from '../rows.js';
 import { shortDate } from './dates.js';
 import { outlineSteps } from './frame.js';
 import { type Standing, standingAfter } from '../../measure/sittings/standing.js';
 
-/** More small pictures than these are hard to compare. */
-export const MOST_FRAMES = 24;
 const rows: RowsOf = {
   leastCell: 8.4,
   mostCell: 17,

@@ -2,14 +2,7 @@
 export * from './syntax.js';
 export { parse } from './parse.js';
 export { splitLines } from './lines.js';
-export {
-  format,
-  formatLine,
-  formatRange,
-  formatWords,
-  type FormatOptions,
-  type FormattedLines,
-} from './printer.js';
+export { format, formatWords, type FormatOptions } from './printer.js';
 export {
   opensBlock,
   statementIn,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { format, formatLine, formatRange } from './index.js';
+import { format } from './index.js';
 
 describe('format', () => {
   it.each([
@@ -72,23 +72,5 @@ describe('format', () => {
       'object  a\n  edges   sft  against  b // why\n',
     );
     expect(format('objct   a\n     edges   soft')).toBe('objct   a\n  edges   soft\n');
-  });
-});
-
-describe('formatRange', () => {
-  const text = 'plan "a"\n\n\n\nobject  a\n value 3\n';
-
-  it('gives the lines that take the place of those asked for', () => {
-    expect(formatRange(text, 1, 4)).toEqual({ first: 1, last: 4, lines: ['', 'object  a'] });
-  });
-
-  it('keeps to the lines there are', () => {
-    expect(formatRange(text, 5, 99)).toEqual({ first: 5, last: 6, lines: ['  value   3', ''] });
-  });
-});
-
-describe('formatLine', () => {
-  it('sets one line in its place', () => {
-    expect(formatLine('object a\n value 3', 1)).toBe('  value   3');
   });
 });

@@ -14,13 +14,6 @@ export interface FormatOptions {
   readonly indentation?: string;
 }
 
-/** Lines that take the place of the lines `first` to `last` (both included, counted from 0). */
-export interface FormattedLines {
-  readonly first: number;
-  readonly last: number;
-  readonly lines: readonly string[];
-}
-
 /** Keywords stand in a gutter of this many columns. */
 const gutter = 8;
 
@@ -33,28 +26,6 @@ export function format(text: string, options: FormatOptions = {}): string {
   const ending = /\r\n?|\n/.exec(text)?.[0] === '\r\n' ? '\r\n' : '\n';
   const lines = withoutIdleBlanks(printedLines(text, options));
   return lines.length === 0 ? '' : lines.join(ending) + ending;
-}
-
-/** The lines from `first` to `last` formatted, as far as they reach into the text. */
-export function formatRange(
-  text: string,
-  first: number,
-  last: number,
-  options: FormatOptions = {},
-): FormattedLines {
-  const printed = printedLines(text, options);
-  const from = Math.max(0, Math.min(first, printed.length - 1));
-  const to = Math.max(from, Math.min(last, printed.length - 1));
-  const before = printed[from - 1];
-  const lines = printed
-    .slice(from, to + 1)
-    .filter((line, index, all) => line !== '' || (index === 0 ? before : all[index - 1]) !== '');
-  return { first: from, last: to, lines };
-}
-
-/** One line formatted in its place, for formatting while typing. */
-export function formatLine(text: string, line: number, options: FormatOptions = {}): string {
-  return printedLines(text, options)[line] ?? '';
 }
 
 /** The words of one line as the house sets them, without what it is indented by. The tree must come from `parse`. */

@@ -39,10 +39,6 @@ export function statementLocation(node: Pick<Node, 'line' | 'statement'>): Locat
   return locate(node, node.statement);
 }
 
-export function keywordLocation(node: Pick<Node, 'line' | 'statement'>): Location {
-  return locate(node, node.statement.keyword);
-}
-
 /** The lines of a block in the plan's own text. */
 export function ownLines({ file, line: first, lastLine: last }: Node): {
   readonly lines?: { readonly first: number; readonly last: number };

@@ -8,13 +8,7 @@ import { type Way, type WorkCounter, subtract } from '../../plan/geometry/subtra
 import { type Cover, allCovers, firstCovers } from './covers.js';
 import { InFront } from './in-front.js';
 
-export {
-  areaOf,
-  centroid,
-  containsPoint,
-  distanceToOutline,
-  unionArea,
-} from '../../plan/geometry/regions.js';
+export { areaOf, containsPoint, distanceToOutline, unionArea } from '../../plan/geometry/regions.js';
 export type { CanvasSize } from '../../plan/geometry/sheet.js';
 export type { WorkCounter } from '../../plan/geometry/subtract.js';
 

@@ -1,5 +1,4 @@
 import type { Lab } from '../../plan/colour/colour.js';
-import { valueOfLab } from '../../plan/colour/value.js';
 import type { Plan } from '../../plan/plan.js';
 import { once } from '../memory.js';
 import type { MixingMeasure } from '../mixing/mixing.js';
@@ -54,9 +53,4 @@ function targetOf(plan: Plan, index: number, standing: Standing | undefined): Ta
   const isKnown = !isGlazed || (as === 'body' && (glazed !== undefined || object.glaze === undefined));
   if (!isKnown) return { worked: true, shown, counts: 'nothing' };
   return { worked: true, shown, counts: as === 'grey' || !object.colour ? 'value' : 'value and colour' };
-}
-
-/** The Munsell value that is to stand there; missing where it does not count. */
-export function valueToStand({ shown, counts }: Target): number | undefined {
-  return shown === undefined || counts === 'nothing' ? undefined : valueOfLab(shown);
 }

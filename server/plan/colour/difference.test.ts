@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readReference } from '../../../tests/references/read.js';
-import { deltaAB, difference, labDifference } from './difference.js';
+import { difference, labDifference } from './difference.js';
 import { computedColour, type Lab } from './model.js';
 
 // Sharma, Wu, Dalal 2005, table 1; one row a pair, the columns named in the head of the file.
@@ -25,10 +25,9 @@ describe('CIEDE2000', () => {
   });
 });
 
-test('a colour does not differ from itself, and the plain distance is Euclid’s', () => {
+test('a colour does not differ from itself, and it is the same which of two is named first', () => {
   const one = computedColour([50, 10, 0]);
   const other = computedColour([50, 13, 4]);
   expect(difference(one, one)).toBe(0);
   expect(difference(one, other)).toBeCloseTo(difference(other, one), 12);
-  expect(deltaAB(one, other)).toBe(5);
 });

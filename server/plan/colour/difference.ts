@@ -18,13 +18,6 @@ export function labDifference([l1, a1, b1]: Lab, [l2, a2, b2]: Lab): number {
   return ciede2000({ mode: 'lab65', l: l1, a: a1, b: b1 }, { mode: 'lab65', l: l2, a: a2, b: b2 });
 }
 
-/** CIE 1976 difference: the plain distance in CIELAB. Quick, and unfair to strong colours. */
-export function deltaAB(one: Colour, other: Colour): number {
-  const [l1, a1, b1] = one.lab;
-  const [l2, a2, b2] = other.lab;
-  return Math.hypot(l1 - l2, a1 - a2, b1 - b2);
-}
-
 /**
  * CIEDE2000 difference of each pixel of two pictures of one size, three numbers a pixel, CIELAB (D65); NaN where a number
  * is none.

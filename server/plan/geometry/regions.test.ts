@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Outline, type Ring, ellipse, outlineOf, polygon, rectangle } from './outline.js';
+import { type Outline, type Ring, outlineOf, polygon, rectangle } from './outline.js';
 import { type Point, boxOfPoints } from './point.js';
-import { areaOf, centroid, containsPoint, distanceToOutline, unionArea } from './regions.js';
+import { areaOf, containsPoint, distanceToOutline, unionArea } from './regions.js';
 
 function box(left: number, top: number, right: number, bottom: number): Outline {
   return rectangle({ x: left, y: top }, { x: right, y: bottom });
@@ -108,40 +108,5 @@ describe('a point', () => {
   it('is endlessly far from a shape without rings', () => {
     expect(distanceToOutline([], { x: 0, y: 0 })).toBe(Infinity);
     expect(containsPoint([], { x: 0, y: 0 })).toBe(false);
-  });
-});
-
-describe('centre of area', () => {
-  it('of an ellipse is its middle', () => {
-    const middle = centroid(ellipse({ x: 30, y: -12 }, 9, 4, 1e-4).rings);
-    expect(middle?.x).toBeCloseTo(30, 6);
-    expect(middle?.y).toBeCloseTo(-12, 6);
-  });
-
-  it('of a triangle is the mean of its corners', () => {
-    const middle = centroid(
-      polygon([
-        { x: 0, y: 0 },
-        { x: 9, y: 0 },
-        { x: 0, y: 6 },
-      ]).rings,
-    );
-    expect(middle?.x).toBeCloseTo(3, 9);
-    expect(middle?.y).toBeCloseTo(2, 9);
-  });
-
-  it('of two squares, drawn opposite ways, lies between them', () => {
-    const other = polygon([
-      { x: 20, y: 0 },
-      { x: 20, y: 10 },
-      { x: 30, y: 10 },
-      { x: 30, y: 0 },
-    ]);
-    expect(centroid([...SQUARE.rings, ...other.rings])?.x).toBeCloseTo(15, 9);
-  });
-
-  it('is missing for a shape without area', () => {
-    expect(centroid([])).toBeUndefined();
-    expect(centroid([Float64Array.of(0, 0, 5, 5, 9, 9)])).toBeUndefined();
   });
 });

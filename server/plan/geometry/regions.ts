@@ -1,6 +1,6 @@
 import { areaOnGrid, united } from './clipping.js';
 import { type Outline, type Ring, boxOfRings } from './path.js';
-import { type Point, isUsable } from './point.js';
+import type { Point } from './point.js';
 import { gridOver, polygonsOf } from './polygons.js';
 
 type Shape = Pick<Outline, 'rings' | 'fillRule'>;
@@ -41,33 +41,6 @@ export function distanceToOutline(rings: readonly Ring[], point: Point): number 
     });
   }
   return nearest;
-}
-
-/** Centre of area, overlaps counted once; none for a shape without area. It may lie outside of a curved shape. */
-export function centroid(rings: readonly Ring[], fillRule?: 'evenodd'): Point | undefined {
-  const grid = gridOver(boxOfRings(rings));
-  if (!grid) return undefined;
-  let area = 0;
-  let x = 0;
-  let y = 0;
-  for (const path of polygonsOf({ rings, ...(fillRule && { fillRule }) }, grid)) {
-    let previous = path.at(-1);
-    for (const point of path) {
-      if (previous) {
-        const cross = previous.x * point.y - point.x * previous.y;
-        area += cross;
-        x += (previous.x + point.x) * cross;
-        y += (previous.y + point.y) * cross;
-      }
-      previous = point;
-    }
-  }
-  if (area <= 0) return undefined;
-  const centre = {
-    x: grid.region.left + x / (3 * area) / grid.scale,
-    y: grid.region.top + y / (3 * area) / grid.scale,
-  };
-  return isUsable(centre.x) && isUsable(centre.y) ? centre : undefined;
 }
 
 /** How often the ring runs round the place, clockwise counted positive on the canvas. */

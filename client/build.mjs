@@ -7,6 +7,7 @@ import * as esbuild from 'esbuild';
 import { coreOptions, fromCore } from './core.mjs';
 import { fontsAsBytes } from './fonts.mjs';
 import { licenceTexts } from './licences.mjs';
+import { noEval } from './no-eval.mjs';
 import { wasmAsBytes } from './wasm.mjs';
 
 /**
@@ -78,6 +79,15 @@ const shared = {
   define: { 'import.meta.url': '"export:"' },
 };
 
+/** Gives a thread of node what a bundle takes of a web worker, where it is one. */
+const asWebWorker = `if (typeof require === 'function') {
+  const { parentPort } = require('node:worker_threads');
+  if (parentPort !== null) {
+    globalThis.postMessage = (message, transfer) => parentPort.postMessage(message, transfer);
+    parentPort.on('message', (data) => globalThis.onmessage({ data }));
+  }
+}`;
+
 /**
  * What squares up photographs, in threads of node and of a browser: it touches nothing of either. Its decoders ask where they
  * lie, and need not know.
@@ -86,14 +96,15 @@ const shared = {
 const darkroom = {
   ...browser,
   plugins: [wasmAsBytes],
+  banner: { js: asWebWorker },
   logOverride: { 'empty-import-meta': 'silent' },
 };
 
 /** For what runs on the core. @type {esbuild.BuildOptions} */
 const onCore = { plugins: [fromCore(repository)] };
 
-/** Everything that is built: `dist/<name>.js` from one entry. @type {readonly Bundle[]} */
-export const bundles = [
+/** @type {readonly Bundle[]} */
+const named = [
   { name: 'extension.node', entry: 'client/extension.node.ts', options: node, shipped: true },
   { name: 'extension.web', entry: 'client/extension.web.ts', options: webExtension, shipped: true },
   { name: 'core', entry: 'core', options: { ...browser, ...coreOptions(repository) }, shipped: true },
@@ -124,6 +135,12 @@ export const bundles = [
   { name: 'tests/suite.node', entry: 'tests/editor/suite.node.ts', options: node, shipped: false },
   { name: 'tests/suite.web', entry: 'tests/editor/suite.web.ts', options: webSuite, shipped: false },
 ];
+
+/** Everything that is built: `dist/<name>.js` from one entry. @type {readonly Bundle[]} */
+export const bundles = named.map((bundle) => ({
+  ...bundle,
+  options: { ...bundle.options, plugins: [...(bundle.options.plugins ?? []), noEval] },
+}));
 
 /**
  * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds.

@@ -1,24 +1,16 @@
 import { Worker } from 'node:worker_threads';
 import { Darkroom, type SquareNews } from '../photograph/darkroom.js';
 
-/** A thread of node that has what the bundle takes of a web worker. */
-const asWebWorker = `
-const { parentPort, workerData } = require('node:worker_threads');
-globalThis.postMessage = (message, transfer) => parentPort.postMessage(message, transfer);
-parentPort.on('message', (data) => globalThis.onmessage({ data }));
-require(workerData);
-`;
-
 /** Photographs decoded whole, and no more than that: see `server/photograph/limits.ts`. */
 const limits = { maxOldGenerationSizeMb: 2048 };
 
 /**
  * Squares up photographs in a thread of node.
- * @param bundle path of `dist/photograph.js`
+ * @param bundle path of `dist/photograph.js`, which gives itself there what it takes of a web worker
  */
 export function nodeDarkroom(bundle: string): Darkroom {
   return new Darkroom(({ heard, failed }) => {
-    const worker = new Worker(asWebWorker, { eval: true, workerData: bundle, resourceLimits: limits });
+    const worker = new Worker(bundle, { resourceLimits: limits });
     let isOver = false;
     const end = (): void => {
       if (isOver) return;

@@ -35,7 +35,7 @@ const strip = v.strictObject({
 });
 
 /** A plan on the wall, as the page shows it. */
-export const cardSchema = v.strictObject({
+const cardSchema = v.strictObject({
   title: text,
   canvas: text,
   scene: sceneSchema,

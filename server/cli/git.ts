@@ -58,7 +58,7 @@ export function blobAtOnce(
 }
 
 /** The fields of an answer that are ended by NUL, as `-z` gives them. */
-export function fields(bytes: Uint8Array): readonly string[] {
+function fields(bytes: Uint8Array): readonly string[] {
   return Buffer.from(bytes).toString('utf8').split('\0').slice(0, -1);
 }
 

@@ -128,7 +128,7 @@ async function notThere({ revision }: Version, inside: string, folder: string): 
 }
 
 /** Reads the files that a plan names, as they were at the same revision; nothing outside the repository. */
-export function filesAt(revision: string, planPath: string, { top }: Repository): ReadFile {
+function filesAt(revision: string, planPath: string, { top }: Repository): ReadFile {
   return remembering((written) => fileAt(revision, planPath, top, written));
 }
 

@@ -13,7 +13,7 @@ const position = v.object({
 const textDocument = v.object({ uri: v.string() });
 const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 
-export const range = v.object({ start: position, end: position });
+const range = v.object({ start: position, end: position });
 export const ofDocument = v.object({ textDocument });
 export const atPosition = v.object({ textDocument, position });
 export const ofReferences = v.object({
@@ -77,7 +77,7 @@ const key = v.pipe(v.string(), v.maxLength(1_000));
 const pixels = v.pipe(finite, v.minValue(1));
 
 /** What a hand does in the drawing, see `HandChange`. */
-export const handChange: v.GenericSchema<unknown, HandChange> = v.variant('kind', [
+const handChange: v.GenericSchema<unknown, HandChange> = v.variant('kind', [
   v.object({ kind: v.literal('move'), grip: key, to: spot }),
   v.object({ kind: v.literal('resize'), subject: key, factor: v.pipe(finite, v.gtValue(0)) }),
   v.object({

@@ -24,7 +24,7 @@ export interface KnownPart {
 type PlanText = Pick<KnownPlan, 'tree' | 'lines'>;
 
 /** Every part that a plan names, in the order of the text. */
-export function partsOf({ tree, lines }: PlanText): readonly PartUse[] {
+function partsOf({ tree, lines }: PlanText): readonly PartUse[] {
   const uses: PartUse[] = [];
   walk([...tree.nodes, ...tree.detached], ({ line, statement }) => {
     if (statement.kind !== 'shape' || statement.shape.form !== 'file') return;

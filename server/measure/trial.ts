@@ -163,7 +163,7 @@ function readLater(work: () => SeenLayer): SeenLayer {
 const doubles = new WeakMap<Outline, Outline>();
 
 /** Another outline of the same shape, kept as long as it. */
-export function doubleOf(outline: Outline): Outline {
+function doubleOf(outline: Outline): Outline {
   const double = doubles.get(outline) ?? { ...outline };
   doubles.set(outline, double);
   return double;

@@ -202,7 +202,7 @@ export function stroked(key: string, d: string, stroke: Stroke): Mark {
   return pathMark(`legend:${key}`, d, { stroke });
 }
 
-export function filled(key: string, d: string, fill: Ink): Mark {
+function filled(key: string, d: string, fill: Ink): Mark {
   return pathMark(`legend:${key}`, d, { fill });
 }
 

@@ -6,7 +6,7 @@ import { type Frame, type FrameHandle, frameHandles } from './handles.js';
 const SHORTEST = 0.01;
 
 /** Which way a handle lies from the middle of its frame: -1, 0 or 1, to the right and downwards, before it is turned. */
-export function sideOf(handle: FrameHandle): Point {
+function sideOf(handle: FrameHandle): Point {
   const x = handle.endsWith('left') ? -1 : handle.endsWith('right') ? 1 : 0;
   const y = handle.startsWith('upper') ? -1 : handle.startsWith('lower') ? 1 : 0;
   return { x, y };
@@ -22,7 +22,7 @@ export function frameCorners(frame: Frame): readonly Point[] {
   return frameHandles.filter((handle) => isCorner(handle)).map((handle) => handlePlace(frame, handle));
 }
 
-export function isCorner(handle: FrameHandle): boolean {
+function isCorner(handle: FrameHandle): boolean {
   const { x, y } = sideOf(handle);
   return x !== 0 && y !== 0;
 }

@@ -14,7 +14,7 @@ import type { Box, Mark } from '../scene.js';
 import type { Reading } from '../views/reading.js';
 
 /** More tubes than a palette has room for. */
-export const MOST_PAINTS = 36;
+const MOST_PAINTS = 36;
 
 /** The heading over the paints. */
 export function paintsHeading(width: number, em: number): Block {

@@ -18,7 +18,7 @@ export function hexOf(colour: Colour): Hex {
 }
 
 /** Contrast ratio of WCAG 2, 1 to 21. */
-export function contrast(one: Colour, other: Colour): number {
+function contrast(one: Colour, other: Colour): number {
   const [a, b] = [one, other].map(({ lab }) => reflectanceOfLightness(lab[0]) / 100 + 0.05) as [
     number,
     number,

@@ -220,6 +220,6 @@ function meanOf(
 }
 
 /** Whether a picture of colour differences tells more than that of values. */
-export function hasColours({ objects }: RecordFigures): boolean {
+function hasColours({ objects }: RecordFigures): boolean {
   return objects.some(({ against }) => against?.difference !== undefined);
 }

@@ -16,7 +16,7 @@ export function dateOfSitting({ sittings }: Pick<Plan, 'sittings'>, index: numbe
 }
 
 /** `1.2 steps too dark`; nothing where it is as light as planned. */
-export function stepsInWords(stepsOff: number): string | undefined {
+function stepsInWords(stepsOff: number): string | undefined {
   const told = plainNumber(Math.abs(stepsOff), 1);
   if (told === '0') return undefined;
   return `${told} ${told === '1' ? 'step' : 'steps'} too ${stepsOff < 0 ? 'dark' : 'light'}`;

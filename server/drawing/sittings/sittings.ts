@@ -88,7 +88,7 @@ function notesBlock(notes: readonly string[], width: number, em: number): Block 
 }
 
 /** What the sittings come to in time, each a sentence without its full stop. */
-export function notesOf({ plan }: Reading, schedule: ScheduleMeasure): readonly string[] {
+function notesOf({ plan }: Reading, schedule: ScheduleMeasure): readonly string[] {
   const { due, dryOn, varnishFrom, sittings, neverWorked, isSettled } = schedule;
   const undated = sittings.filter(({ day }) => day === undefined).length;
   const unworked = neverWorked.flatMap((index) => plan.objects[index]?.name ?? []);

@@ -146,10 +146,7 @@ export function sittingInWords({ plan, measures }: Reading, index: number): stri
 }
 
 /** `underpainting, lean, 0 % fat` */
-export function layerInWords(
-  { layer, layerStated, fat, fatFrom }: ScheduledSitting,
-  { body }: Sitting,
-): string {
+function layerInWords({ layer, layerStated, fat, fatFrom }: ScheduledSitting, { body }: Sitting): string {
   const percent = `${plainNumber(100 * fat, 1)} %\u00A0fat`;
   return [
     layerStated ? layer : `${layer}, as no layer is named`,

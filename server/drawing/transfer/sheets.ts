@@ -39,7 +39,7 @@ export const MOST_SHEETS = 200;
 export const OVERLAP = { usual: 10, least: 3, most: 50 } as const;
 /** Usual printers leave 4 to 5 mm white, and a quarter of an inch on Letter. */
 export const MARGIN = { usual: 8, least: 5, most: 40 } as const;
-export const LEAST_MARGIN_OF_LETTER = 6.35;
+const LEAST_MARGIN_OF_LETTER = 6.35;
 /** Below the drawing on every sheet: which it is. */
 export const FOOT = 17;
 /** Shown round the canvas, so that its edges are seen whole. */

@@ -17,7 +17,7 @@ import { regionOf } from '../picture/region.js';
 import { type PictureMarks, type Reading } from './reading.js';
 
 /** Dark enough to know the picture by, light enough for chalk to stand out from all of it. */
-export const PATH_GREYS = { darkest: 6.8, lightest: 9.3 } as const;
+const PATH_GREYS = { darkest: 6.8, lightest: 9.3 } as const;
 
 const LABEL_SIZE_EMS = 0.88;
 const LEAD_STRENGTH = 1.7;

@@ -103,7 +103,7 @@ export function plannedChanges(
 }
 
 /** How a measured share has changed, where that can be seen in whole per cent. */
-export function measuredChange(
+function measuredChange(
   topic: Topic,
   { words, many }: Subject,
   from: number,

@@ -57,7 +57,7 @@ function setAsideAlone({ allowances }: Plan, rule: string): ReadonlySet<number> 
 }
 
 /** How far a layer is from being ready: days, or shares, or days of a thin film. */
-export function extent({ missing, fat, thinFilmDays }: LayerConflict): number {
+function extent({ missing, fat, thinFilmDays }: LayerConflict): number {
   if (missing !== undefined) return missing;
   const [below, above] = fat ?? thinFilmDays ?? [0, 0];
   return below - above;

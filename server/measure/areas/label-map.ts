@@ -25,7 +25,7 @@ const MULTIPLE = 32;
 const UNSET = -2;
 
 /** How many cells across and down a canvas is divided into; they are square within some percent. */
-export function labelGrid({ width, height }: CanvasSize): {
+function labelGrid({ width, height }: CanvasSize): {
   readonly columns: number;
   readonly rows: number;
 } {

@@ -75,7 +75,7 @@ export function passesBy(aim: LeadAim, line: readonly Point[], miss: number, aim
 }
 
 /** From a line to a shape: 0 where they meet, infinite for no shape. */
-export function distanceToLine(rings: readonly Ring[], line: readonly Point[]): number {
+function distanceToLine(rings: readonly Ring[], line: readonly Point[]): number {
   let nearest = line.reduce((least, point) => Math.min(least, distanceToShape(rings, point)), Infinity);
   for (let i = 0; i + 1 < line.length && nearest > 0; i++) {
     const [from, to] = [line[i], line[i + 1]];

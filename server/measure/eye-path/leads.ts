@@ -97,7 +97,7 @@ export function turnBetween(one: number, other: number): number {
 }
 
 /** Beyond the edge of the object that carries it nothing is seen of a lead, unless it names further places. */
-export function seenPart({ points, along, through }: Lead): readonly Point[] {
+function seenPart({ points, along, through }: Lead): readonly Point[] {
   const stretch = along?.stretch;
   return stretch && through.length === 0 ? points.slice(0, stretch.last + 1) : points;
 }

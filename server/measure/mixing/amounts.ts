@@ -4,7 +4,7 @@ import { GLAZE_FILM_MM } from './glaze-book.js';
 import type { PaintedColour } from './painted-colours.js';
 
 /** A usual brushed film, millimetres. */
-export const USUAL_FILM_MM = 0.15;
+const USUAL_FILM_MM = 0.15;
 
 /** A wash that tones the ground, part of a usual film, unless a sitting says how thick. An estimate, from memory. */
 const IMPRIMATURA_PART = 0.2;

@@ -51,7 +51,7 @@ export function throughGlaze(
 }
 
 /** What a glaze looks like over dry titanium white. */
-export function overWhite(paints: readonly MixingPaint[], glaze: Glaze): Lab {
+function overWhite(paints: readonly MixingPaint[], glaze: Glaze): Lab {
   return labOfSpectrum(throughGlaze(paints, glaze, dryWhite()));
 }
 

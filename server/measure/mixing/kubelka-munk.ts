@@ -20,7 +20,7 @@ export interface Portion {
  * hides black wholly. It says how thick a glaze is in the terms of the measured figures, which are relative; opaque
  * mixtures do not depend on it.
  */
-export const WHITE_SCATTERING_PER_MM = 100;
+const WHITE_SCATTERING_PER_MM = 100;
 
 /**
  * The mixture of paints: K and S add up by parts. Duncan, The colour of pigment mixtures, 1940; the two-constant theory

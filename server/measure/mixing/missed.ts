@@ -7,7 +7,7 @@ import { MEASURED_PAINTS } from './spectra/measured.js';
 let darkest: number | undefined;
 
 /** L* of the darkest full tone that was measured, Munsell value about 1.9. */
-export function darkestMeasured(): number {
+function darkestMeasured(): number {
   return (darkest ??= Math.min(
     ...MEASURED_PAINTS.map(
       ({ k, s }) => labOfSpectrum(opaqueSpectrum({ k: Float64Array.from(k), s: Float64Array.from(s) }))[0],

@@ -33,7 +33,7 @@ export function goodUpTo(nearest: number): number {
 }
 
 /** Directions of hue at which the reach of a palette is told. */
-export const REACH_HUES = 72;
+const REACH_HUES = 72;
 
 /** Mixtures put in their place between two yields. */
 const MOVED_A_STEP = 65536;

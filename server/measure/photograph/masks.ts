@@ -51,7 +51,7 @@ export function bareRuns(masks: readonly Mask[], { width, height }: PixelSize, m
 }
 
 /** What is left of runs when everything nearer to another area or the edge of the picture than the rim is taken off. */
-export function withoutRim(runs: Int32Array, { width, height }: PixelSize): Int32Array {
+function withoutRim(runs: Int32Array, { width, height }: PixelSize): Int32Array {
   const rim = Math.max(1, Math.round(RIM * Math.max(width, height)));
   const rows = Array.from({ length: height }, (): number[] => []);
   for (let i = 0; i + 1 < runs.length; i += 2) {

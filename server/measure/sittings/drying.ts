@@ -4,7 +4,7 @@ import type { MixturePart, PaletteMeasure } from '../mixing/mixing.js';
 import { type LaidAs, THIN_FILM } from './layers.js';
 
 /** What a thin film of oil paint of a medium pigment takes, and what counts where nothing says which paint is in it. */
-export const USUAL_DAYS = 5;
+const USUAL_DAYS = 5;
 /** A thin film with alkyd in it: common practice, no source. */
 export const ALKYD_DAYS = 1;
 /** Picture varnish, from memory. */

@@ -16,7 +16,7 @@ interface UsualLayer {
  * How layers are usually laid, where a plan does not say: from the wash of a toned ground, very thin and without oil, to
  * the thin fat ones that come last. Heuristic, from memory.
  */
-export const usualLayers: Readonly<Record<Layer, UsualLayer>> = {
+const usualLayers: Readonly<Record<Layer, UsualLayer>> = {
   imprimatura: { film: 0.2, fat: 0 },
   underpainting: { film: 0.4, fat: 0 },
   'block-in': { film: 0.6, fat: 0.05 },

@@ -21,7 +21,7 @@ export const NO_BOX: Box = { left: 0, top: 0, right: 0, bottom: 0 };
  * Largest coordinate taken, in canvas units. Beyond it a shape is as good as unreadable, and rounding would show
  * in the areas of what lies on the canvas.
  */
-export const LARGEST_COORDINATE = 1e9;
+const LARGEST_COORDINATE = 1e9;
 
 /** True for a finite number no larger than `LARGEST_COORDINATE`. */
 export function isUsable(value: number): boolean {

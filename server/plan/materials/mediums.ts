@@ -1,5 +1,5 @@
 /** The binders of paint that drying goes by. */
-export const binders = [
+const binders = [
   'oil',
   'alkyd',
   'tempera',

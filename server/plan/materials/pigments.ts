@@ -1,7 +1,7 @@
 import { pigmentTable } from './pigment-table.js';
 
 /** What a paint is to the painter who looks for a hue in the box. */
-export const paintFamilies = [
+const paintFamilies = [
   'white',
   'yellow',
   'orange',
@@ -14,7 +14,7 @@ export const paintFamilies = [
 ] as const;
 export type PaintFamily = (typeof paintFamilies)[number];
 
-export const transparencies = ['transparent', 'semi-transparent', 'semi-opaque', 'opaque'] as const;
+const transparencies = ['transparent', 'semi-transparent', 'semi-opaque', 'opaque'] as const;
 export type Transparency = (typeof transparencies)[number];
 
 /** Where a drying figure comes from; the published ones are named in full in the reference. */

@@ -2,7 +2,7 @@ import { labOfParts } from '../../../plan/colour/cielab.js';
 import { type Lab } from '../../../plan/colour/model.js';
 
 /** The middles of the bands of a spectrum, nanometres. */
-export const BANDS_NM: readonly number[] = Array.from({ length: 34 }, (_, band) => 390 + 10 * band);
+const BANDS_NM: readonly number[] = Array.from({ length: 34 }, (_, band) => 390 + 10 * band);
 
 export const BANDS = BANDS_NM.length;
 

@@ -1,3 +1,4 @@
+import { evenedOut } from '../../server/drawing/record/pictures.js';
 import type { Measures } from '../../server/measure/measures.js';
 import type { SquaredPicture } from '../../server/measure/photograph/photographs.js';
 import type { SittingRecord } from '../../server/measure/photograph/record.js';
@@ -32,5 +33,21 @@ async function shown(picture: SquaredPicture): Promise<SquaredPicture> {
       data.set([...rgb.map((channel) => 255 * channel), 255], 4 * (row * width + column));
     }
   }
-  return { ...picture, shown: { width, height, jpeg: await encode({ width, height, data }) } };
+  return {
+    ...picture,
+    lab: withoutGrain(picture),
+    shown: { width, height, jpeg: await encode({ width, height, data }) },
+  };
+}
+
+/** The grain is made up for what is measured. A small picture that has it can't be packed, and shows nothing of it. */
+function withoutGrain({ lab, width, height }: SquaredPicture): Float32Array {
+  const smooth = new Float32Array(lab.length);
+  for (const channel of [0, 1, 2]) {
+    const plane = lab.filter((_, at) => at % 3 === channel);
+    evenedOut(plane, width, height).forEach((mean, pixel) => {
+      smooth[3 * pixel + channel] = Math.round(mean);
+    });
+  }
+  return smooth;
 }

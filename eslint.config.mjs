@@ -14,6 +14,10 @@ export default tseslint.config(
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
       'no-warning-comments': ['error', { terms: ['todo', 'fixme', 'xxx'] }],
       eqeqeq: 'error',
+      // Nothing makes code of text; `tests/shipped` holds the bundles to it.
+      'no-eval': 'error',
+      'no-implied-eval': 'error',
+      'no-new-func': 'error',
     },
   },
   // `expect.closeTo` and its like are typed as any by vitest.

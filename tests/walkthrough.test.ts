@@ -4,11 +4,12 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../server/findings/finding.js';
 import { plate } from '../server/drawing/plate.js';
 import type { View } from '../server/drawing/scene.js';
+import { manifestIn } from './support/manifest.js';
 import { checked } from './support/plan.js';
 
 const root = path.resolve(import.meta.dirname, '..');
 const folder = path.join(root, 'client/media/walkthrough');
-const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as {
+interface Manifest {
   readonly contributes: {
     readonly commands: readonly { readonly command: string }[];
     readonly walkthroughs: readonly {
@@ -20,9 +21,12 @@ const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'
       }[];
     }[];
   };
-};
-const steps = manifest.contributes.walkthroughs.flatMap((walkthrough) => walkthrough.steps);
-const commands = new Set(manifest.contributes.commands.map(({ command }) => command));
+}
+
+const inEnglish = manifestIn() as Manifest;
+const stepsOf = ({ contributes }: Manifest) => contributes.walkthroughs.flatMap(({ steps: all }) => all);
+const steps = stepsOf(inEnglish);
+const commands = new Set(inEnglish.contributes.commands.map(({ command }) => command));
 
 /** In which view a step's plan is shown, and whether with the marks of what is found. */
 const pictures: Readonly<Record<string, { readonly view: View; readonly marked: boolean }>> = {
@@ -50,8 +54,8 @@ describe('the walkthrough', () => {
     expect(findings.length).toBeGreaterThan(2);
   });
 
-  it('names commands that there are', () => {
-    const named = steps.flatMap(({ description, completionEvents }) => [
+  it.each([undefined, 'de'])('names commands that there are (%s)', (language) => {
+    const named = stepsOf(manifestIn(language) as Manifest).flatMap(({ description, completionEvents }) => [
       ...[...description.matchAll(/\(command:([\w.]+)/gu)].map(([, command]) => command),
       ...completionEvents.flatMap((event) => /^onCommand:(.+)$/u.exec(event)?.[1] ?? []),
     ]);

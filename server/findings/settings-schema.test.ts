@@ -2,9 +2,12 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import Ajv from 'ajv';
 import { describe, expect, it } from 'vitest';
-import { ruleSettingsSchema } from './settings-schema.js';
+import { RULE_KEY, ruleSettings } from './settings-schema.js';
 
-const manifest = path.resolve(import.meta.dirname, '../../package.json');
+const root = path.resolve(import.meta.dirname, '../..');
+const manifest = path.join(root, 'package.json');
+const english = path.join(root, 'package.nls.json');
+const german = path.join(root, 'package.nls.de.json');
 
 interface Manifest {
   readonly contributes: {
@@ -29,15 +32,50 @@ function groupOf({ contributes }: Manifest): Record<string, object> {
 function withRules(text: string): string {
   const whole = JSON.parse(text) as Manifest;
   const properties = groupOf(whole);
-  properties[SETTING] = { ...properties[SETTING], properties: ruleSettingsSchema() };
-  return `${JSON.stringify(whole, undefined, 2)}\n`;
+  properties[SETTING] = { ...properties[SETTING], properties: ruleSettings().schema };
+  return written(whole);
 }
+
+type Texts = Readonly<Record<string, string>>;
+
+const textsIn = (file: string): Texts => JSON.parse(readFileSync(file, 'utf8')) as Texts;
+
+function ofRules(texts: Texts): Texts {
+  return Object.fromEntries(Object.entries(texts).filter(([key]) => key.startsWith(RULE_KEY)));
+}
+
+/** With the texts of rules where the first of them stands. */
+function withTexts(texts: Texts): string {
+  const before = Object.keys(texts).findIndex((key) => key.startsWith(RULE_KEY));
+  const others = Object.entries(texts).filter(([key]) => !key.startsWith(RULE_KEY));
+  const at = before < 0 ? others.length : before;
+  return written(
+    Object.fromEntries([
+      ...others.slice(0, at),
+      ...Object.entries(ruleSettings().texts),
+      ...others.slice(at),
+    ]),
+  );
+}
+
+const written = (data: object): string => `${JSON.stringify(data, undefined, 2)}\n`;
 
 describe('the setting mahlstick.rules in the manifest', () => {
   it('has an entry for every rule (UPDATE_REFERENCE=1 writes them anew)', () => {
     if (process.env['UPDATE_REFERENCE']) writeFileSync(manifest, withRules(readFileSync(manifest, 'utf8')));
     const text = readFileSync(manifest, 'utf8');
-    expect(settingOf(text)).toHaveProperty('properties', JSON.parse(JSON.stringify(ruleSettingsSchema())));
+    expect(settingOf(text)).toHaveProperty('properties', JSON.parse(JSON.stringify(ruleSettings().schema)));
+  });
+
+  it('has its English texts in package.nls.json (UPDATE_REFERENCE=1 writes them anew)', () => {
+    if (process.env['UPDATE_REFERENCE']) writeFileSync(english, withTexts(textsIn(english)));
+    expect(ofRules(textsIn(english))).toEqual(ruleSettings().texts);
+  });
+
+  it('has the same figures in German', () => {
+    const figures = (texts: Texts) =>
+      Object.entries(ofRules(texts)).map(([key, text]) => [key, ...(text.match(/\d+(?:\.\d+)?/gu) ?? [])]);
+    expect(figures(textsIn(german))).toEqual(figures(textsIn(english)));
   });
 
   it('is one of fewer than twenty, each described, in groups with a title', () => {
@@ -45,7 +83,9 @@ describe('the setting mahlstick.rules in the manifest', () => {
     const settings = configuration.flatMap(({ properties }) => Object.values(properties));
     expect(settings.length).toBeLessThan(20);
     expect(settings.filter((setting) => !('markdownDescription' in setting))).toEqual([]);
-    expect(configuration.map(({ title }) => title)).toEqual(expect.arrayContaining(['Preview', 'Rules']));
+    expect(configuration.map(({ title }) => textsIn(english)[title.slice(1, -1)])).toEqual(
+      expect.arrayContaining(['Preview', 'Rules']),
+    );
   });
 
   const isRight = new Ajv({ strict: false }).compile(settingOf(readFileSync(manifest, 'utf8')) ?? false);

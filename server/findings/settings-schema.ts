@@ -1,38 +1,73 @@
 import type { LimitUnit } from '../plan/plan.js';
 import type { Rule, RuleLimit } from './finding.js';
-import { rules } from './rules.js';
+import { ruleSlug, rules } from './rules.js';
 import { asSetting, greatestOf } from './settings.js';
 import { limitInWords } from './words/words.js';
 
 const SEVERITIES = ['off', 'hint', 'warning'] as const;
 
-/**
- * The JSON schema of the editor's setting `mahlstick.rules`: an entry for every rule, with what it is about. The
- * manifest of the extension holds it, and a test keeps them alike.
- */
-export function ruleSettingsSchema(): Readonly<Record<string, unknown>> {
-  return Object.fromEntries(rules.map((rule) => [rule.id, entryOf(rule)]));
+/** The editor's setting `mahlstick.rules`. */
+export interface RuleSettings {
+  /** Its JSON schema: an entry for every rule, described by `%key%` as a manifest does it. */
+  readonly schema: Readonly<Record<string, unknown>>;
+  /** What the keys stand for, in English. */
+  readonly texts: Readonly<Record<string, string>>;
 }
 
-function entryOf({ summary, severity, limit, isCaution }: Rule): Readonly<Record<string, unknown>> {
-  const usual = `Usually a ${severity}`;
-  if (isCaution)
-    return {
-      description: `${summary} ${usual}; a plan sets it aside with a reason, a setting does not.`,
-      enum: SEVERITIES.filter((each) => each !== 'off'),
-    };
-  if (!limit) return { description: `${summary} ${usual}.`, enum: SEVERITIES };
+/** The manifest of the extension holds the schema, `package.nls.json` the texts, and a test keeps them alike. */
+export function ruleSettings(): RuleSettings {
   return {
-    description: `${summary} ${usual}, with the limit ${limitInWords(limit)}.`,
+    schema: Object.fromEntries(rules.map((rule) => [rule.id, entryOf(rule)])),
+    texts: Object.fromEntries(rules.flatMap(textsOf)),
+  };
+}
+
+/** What keys of all these texts begin with. */
+export const RULE_KEY = 'rule.';
+
+const keyOf = (rule: Rule): string => `${RULE_KEY}${ruleSlug(rule.id)}`;
+const limitKeyOf = (rule: Rule): string => `${keyOf(rule)}.limit`;
+
+function entryOf(rule: Rule): Readonly<Record<string, unknown>> {
+  const { limit, isCaution } = rule;
+  const description = `%${keyOf(rule)}%`;
+  if (isCaution) return { description, enum: SEVERITIES.filter((each) => each !== 'off') };
+  if (!limit) return { description, enum: SEVERITIES };
+  return {
+    description,
     anyOf: [
       { enum: SEVERITIES },
       {
         type: 'object',
-        properties: { severity: { enum: SEVERITIES }, limit: limitSchema(limit) },
+        properties: { severity: { enum: SEVERITIES }, limit: limitSchema(limit, `%${limitKeyOf(rule)}%`) },
         additionalProperties: false,
       },
     ],
   };
+}
+
+function limitSchema(limit: RuleLimit, description: string): Readonly<Record<string, unknown>> {
+  const { unit, value } = limit;
+  const greatest = asSetting(greatestOf(limit), unit);
+  return {
+    type: 'number',
+    minimum: 0,
+    ...(Number.isFinite(greatest) ? { maximum: greatest } : {}),
+    default: asSetting(value, unit),
+    description,
+  };
+}
+
+function textsOf(rule: Rule): readonly (readonly [string, string])[] {
+  const { summary, severity, limit, isCaution } = rule;
+  const usual = `Usually a ${severity}`;
+  if (isCaution)
+    return [[keyOf(rule), `${summary} ${usual}; a plan sets it aside with a reason, a setting does not.`]];
+  if (!limit) return [[keyOf(rule), `${summary} ${usual}.`]];
+  return [
+    [keyOf(rule), `${summary} ${usual}, with the limit ${limitInWords(limit)}.`],
+    [limitKeyOf(rule), limitText(limit)],
+  ];
 }
 
 const UNITS: Readonly<Record<LimitUnit, string>> = {
@@ -41,15 +76,8 @@ const UNITS: Readonly<Record<LimitUnit, string>> = {
   number: 'A number',
 };
 
-function limitSchema(limit: RuleLimit): Readonly<Record<string, unknown>> {
-  const { unit, value, of, most } = limit;
-  const greatest = asSetting(greatestOf(limit), unit);
+function limitText(limit: RuleLimit): string {
+  const { unit, of, most } = limit;
   const what = unit === 'part' ? `${UNITS[unit]} of ${of}` : `${UNITS[unit]}, ${of}`;
-  return {
-    type: 'number',
-    minimum: 0,
-    ...(Number.isFinite(greatest) ? { maximum: greatest } : {}),
-    default: asSetting(value, unit),
-    description: most === undefined ? `${what}.` : `${what}; at most ${greatest}.`,
-  };
+  return most === undefined ? `${what}.` : `${what}; at most ${asSetting(greatestOf(limit), unit)}.`;
 }

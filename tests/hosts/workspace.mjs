@@ -33,7 +33,8 @@ export function copyOfPlans(plans = examples) {
  */
 export function copyOfExtension(extension = root) {
   const copy = temporaryFolder('extension');
-  for (const part of ['package.json', 'dist', 'grammar', 'client/media']) {
+  const manifests = readdirSync(extension).filter((name) => /^package(?:\.nls.*)?\.json$/.test(name));
+  for (const part of [...manifests, 'dist', 'grammar', 'client/media']) {
     const isWanted = (/** @type {string} */ file) => !/\.map$|\.ts$|dist\/(tests|mahlstick)/.test(file);
     cpSync(path.join(extension, part), path.join(copy, part), { recursive: true, filter: isWanted });
   }

@@ -13,6 +13,7 @@ import { OutlineCache } from '../server/plan/outline-cache.js';
 import type { Location, Plan } from '../server/plan/plan.js';
 import { resolvePlan } from '../server/plan/resolve.js';
 import { anyText, typedPlan } from './grammar/texts.js';
+import { unfinished } from './support/unfinished.js';
 import { readExampleFile, spoiltPlan, spoiltStepByStep } from './support/spoilt-plans.js';
 
 /** Another seed and more runs from outside, to look further than every test run does. */
@@ -24,14 +25,6 @@ const text = fc.oneof(
   { weight: 2, arbitrary: typedPlan },
   { weight: 1, arbitrary: anyText },
 );
-
-/** Where a number in `value` is not finite, as a path of keys. */
-function unfinished(value: unknown, at = ''): readonly string[] {
-  if (typeof value === 'number') return Number.isFinite(value) ? [] : [at];
-  if (ArrayBuffer.isView(value)) return [...(value as Float64Array)].every(Number.isFinite) ? [] : [at];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, part]) => unfinished(part, `${at}.${key}`));
-}
 
 /** Every location in `value`, which stands under the key `location` and its like. */
 function locationsIn(value: unknown): readonly Location[] {

@@ -143,6 +143,30 @@ export const bundles = named.map((bundle) => ({
 }));
 
 /**
+ * How a bundle is built.
+ * @param {Bundle} bundle
+ * @param {boolean} production as for a release: minified, without source maps
+ * @returns {esbuild.BuildOptions}
+ */
+export function optionsOf({ name, entry, options }, production) {
+  return {
+    entryPoints: { [name]: entry },
+    outdir: 'dist',
+    bundle: true,
+    // `mocha` runs the suites and must be the very copy that the suites import.
+    external: ['vscode', '@resvg/resvg-js', ...(options.platform === 'node' ? ['mocha'] : [])],
+    minify: production,
+    sourcemap: !production,
+    metafile: production,
+    ...options,
+    define: {
+      'process.env.NODE_ENV': production ? '"production"' : '"development"',
+      ...options.define,
+    },
+  };
+}
+
+/**
  * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds.
  * @param {object} [how]
  * @param {string} [how.root] the folder that holds the sources and `dist/`; this repository if left out
@@ -154,23 +178,11 @@ export async function build({ root = repository, production = false, watch = fal
   const contexts = await Promise.all(
     bundles
       .filter(({ shipped }) => shipped || !production)
-      .map(({ name, entry, options }) =>
+      .map((bundle) =>
         esbuild.context({
+          ...optionsOf(bundle, production),
           absWorkingDir: root,
-          entryPoints: { [name]: entry },
-          outdir: 'dist',
-          bundle: true,
-          // `mocha` runs the suites and must be the very copy that the suites import.
-          external: ['vscode', '@resvg/resvg-js', ...(options.platform === 'node' ? ['mocha'] : [])],
           logLevel: watch ? 'info' : 'warning',
-          minify: production,
-          sourcemap: !production,
-          metafile: production,
-          ...options,
-          define: {
-            'process.env.NODE_ENV': production ? '"production"' : '"development"',
-            ...options.define,
-          },
         }),
       ),
   );

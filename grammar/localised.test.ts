@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { marked, said, speaking, spokenNow, t } from './localised.js';
+import { marked, said, speak, speaking, spokenNow, t } from './localised.js';
 
 const german = {
   'The {0} lies {1} off.': '{1} daneben: {0}.',
@@ -42,5 +42,12 @@ describe('a language', () => {
       }),
     ).toThrow('in between');
     expect(spokenNow()).toBeUndefined();
+  });
+
+  it('is spoken from then on where a program speaks one alone', () => {
+    speak(german);
+    expect(said('kept')).toBe('aufbewahrt');
+    speak(undefined);
+    expect(said('kept')).toBe('kept');
   });
 });

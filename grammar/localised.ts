@@ -20,6 +20,11 @@ export function speaking<T>(sentences: Sentences | undefined, work: () => T): T 
   }
 }
 
+/** From now on everything is said in a language, or in English without one: for a program that speaks one alone. */
+export function speak(sentences: Sentences | undefined): void {
+  spoken = sentences;
+}
+
 /** The language that is spoken; none for English. */
 export function spokenNow(): Sentences | undefined {
   return spoken;

@@ -49,6 +49,53 @@ function importsOf(file: string): readonly Import[] {
     .importedFiles.map(({ fileName }) => ({ from: file, specifier: fileName }));
 }
 
+/** The files that a file needs to run: what it takes types of alone is not among them. */
+function neededBy(file: string): readonly string[] {
+  const text = readFileSync(path.join(root, file), 'utf8');
+  return ts.createSourceFile(file, text, ts.ScriptTarget.Latest).statements.flatMap((statement) => {
+    if (!ts.isImportDeclaration(statement) && !ts.isExportDeclaration(statement)) return [];
+    const { moduleSpecifier } = statement;
+    if (!moduleSpecifier || !ts.isStringLiteral(moduleSpecifier) || isOfTypes(statement)) return [];
+    if (!moduleSpecifier.text.startsWith('.')) return [];
+    return path.posix.join(path.posix.dirname(file), moduleSpecifier.text.replace(/\.js$/, '.ts'));
+  });
+}
+
+function isOfTypes(statement: ts.ImportDeclaration | ts.ExportDeclaration): boolean {
+  if (ts.isExportDeclaration(statement)) {
+    const named = statement.exportClause;
+    return (
+      statement.isTypeOnly ||
+      (named !== undefined && ts.isNamedExports(named) && named.elements.every((one) => one.isTypeOnly))
+    );
+  }
+  const clause = statement.importClause;
+  if (clause === undefined || clause.name !== undefined) return false;
+  if (clause.phaseModifier === ts.SyntaxKind.TypeKeyword) return true;
+  const named = clause.namedBindings;
+  return named !== undefined && ts.isNamedImports(named) && named.elements.every((one) => one.isTypeOnly);
+}
+
+/** Files each of which needs the next to run, and the last the first; nothing where there are none. */
+function circleOf(needs: ReadonlyMap<string, readonly string[]>): readonly string[] | undefined {
+  const settled = new Set<string>();
+  const follow = (file: string, way: readonly string[]): readonly string[] | undefined => {
+    if (way.includes(file)) return [...way.slice(way.indexOf(file)), file];
+    if (settled.has(file)) return undefined;
+    for (const needed of needs.get(file) ?? []) {
+      const circle = follow(needed, [...way, file]);
+      if (circle) return circle;
+    }
+    settled.add(file);
+    return undefined;
+  };
+  for (const file of needs.keys()) {
+    const circle = follow(file, []);
+    if (circle) return circle;
+  }
+  return undefined;
+}
+
 /** What is wrong with an import; nothing when it runs along a floor or down. */
 function fault({ from, specifier }: Import): string | undefined {
   const floor = floorOf(from);
@@ -80,6 +127,22 @@ describe('the floors of the house', () => {
         .flatMap(importsOf)
         .flatMap((found) => fault(found) ?? []),
     ).toEqual([]);
+  });
+
+  it('has no files that need each other to run, in a circle', () => {
+    expect(circleOf(new Map(sourceFiles().map((file) => [file, neededBy(file)])))).toBeUndefined();
+  });
+
+  it('knows a circle', () => {
+    const needs = new Map([
+      ['a.ts', ['b.ts', 'd.ts']],
+      ['b.ts', ['c.ts']],
+      ['c.ts', ['d.ts', 'b.ts']],
+      ['d.ts', []],
+    ]);
+    expect(circleOf(needs)).toEqual(['b.ts', 'c.ts', 'b.ts']);
+    expect(neededBy('server/findings/rules/even-count.ts')).toContain('server/findings/words/words.ts');
+    expect(neededBy('server/findings/rules/even-count.ts')).not.toContain('server/findings/finding.ts');
   });
 
   it.each([

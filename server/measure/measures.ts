@@ -1,9 +1,10 @@
-import type { ColourRole, DivisionSystem } from '../../grammar/index.js';
-import type { BudgetEntry, Crossing } from '../plan/plan.js';
+import type { ColourRole } from '../../grammar/index.js';
+import type { BudgetEntry } from '../plan/plan.js';
 import type { VisibleAreas } from './areas/areas.js';
 import type { BalanceMeasure } from './objects/balance.js';
 import type { BorderMeasure } from './borders/borders.js';
 import type { EmphasisMeasure } from './emphasis/emphasis.js';
+import type { FocusMeasure } from './emphasis/at-focus.js';
 import type { EyePathMeasure } from './eye-path/eye-path.js';
 import type { HueMeasure } from './hues/hues.js';
 import type { NotanMeasure } from './notan/notan.js';
@@ -102,27 +103,4 @@ export interface ColourMeasure {
   readonly noRoleShare: number;
   /** Bare ground without a role. */
   readonly bareShare: number;
-}
-
-export interface FocusMeasure {
-  /** The crossing nearest to the focal point, of all systems of the plan. */
-  readonly nearest?: {
-    readonly system: DivisionSystem;
-    readonly crossing: Crossing;
-    /** Canvas units. */
-    readonly distance: number;
-    /** Part of the diagonal. */
-    readonly distanceShare: number;
-  };
-  /** To the nearest place where lines of one division meet, named or not, part of the diagonal; missing without any. */
-  readonly fromMeeting?: number;
-  /** Distance to the middle of the canvas, part of the diagonal. */
-  readonly fromCentre: number;
-  /** For every dominant object: does its visible shape hold the point, and how far is its border. */
-  readonly dominants: readonly {
-    readonly object: number;
-    readonly holds: boolean;
-    /** From the focal point to its nearest visible border, part of the diagonal; missing when nothing of it is seen. */
-    readonly distanceShare?: number;
-  }[];
 }

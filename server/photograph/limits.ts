@@ -1,4 +1,4 @@
-import type { PictureHead } from './head/head.js';
+import type { PictureHead } from './head/picture-head.js';
 
 /**
  * The largest file that is read. What cameras and phones write as JPEG has less than half of it.

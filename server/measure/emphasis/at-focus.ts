@@ -1,7 +1,32 @@
+import type { DivisionSystem } from '../../../grammar/index.js';
 import type { Ring } from '../../plan/geometry/outline.js';
 import type { Point } from '../../plan/geometry/point.js';
+import type { Crossing } from '../../plan/plan.js';
 import { distanceToOutline } from '../areas/areas.js';
-import type { FocusMeasure } from '../measures.js';
+
+/** Where the centre of interest lies. */
+export interface FocusMeasure {
+  /** The crossing nearest to the focal point, of all systems of the plan. */
+  readonly nearest?: {
+    readonly system: DivisionSystem;
+    readonly crossing: Crossing;
+    /** Canvas units. */
+    readonly distance: number;
+    /** Part of the diagonal. */
+    readonly distanceShare: number;
+  };
+  /** To the nearest place where lines of one division meet, named or not, part of the diagonal; missing without any. */
+  readonly fromMeeting?: number;
+  /** Distance to the middle of the canvas, part of the diagonal. */
+  readonly fromCentre: number;
+  /** For every dominant object: does its visible shape hold the point, and how far is its border. */
+  readonly dominants: readonly {
+    readonly object: number;
+    readonly holds: boolean;
+    /** From the focal point to its nearest visible border, part of the diagonal; missing when nothing of it is seen. */
+    readonly distanceShare?: number;
+  }[];
+}
 
 /** Part of the diagonal within which what is seen of an object brings it to the focal point. */
 const AT_FOCUS = 0.05;

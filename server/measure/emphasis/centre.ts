@@ -10,8 +10,7 @@ import {
 import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
 import { wholeOf } from '../areas/parts.js';
-import type { FocusMeasure } from '../measures.js';
-import { dominantsAtFocus } from './at-focus.js';
+import { type FocusMeasure, dominantsAtFocus } from './at-focus.js';
 import { REACH } from './field.js';
 import type { Peak } from './places.js';
 

@@ -1,4 +1,4 @@
-import type { FocusMeasure } from '../measures.js';
+import type { FocusMeasure } from './at-focus.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';

@@ -1,6 +1,6 @@
+import type { FocusMeasure } from './at-focus.js';
 import { describe, expect, it } from 'vitest';
 import { checked } from '../../../tests/support/plan.js';
-import type { FocusMeasure } from '../measures.js';
 
 function focusOf(...lines: readonly string[]): FocusMeasure | undefined {
   return checked(['canvas  60 x 40 cm', ...lines].join('\n')).measures.focus;

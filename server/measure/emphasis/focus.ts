@@ -2,8 +2,7 @@ import { meetingsOf } from '../../plan/division-meetings.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Crossing, Division, Plan } from '../../plan/plan.js';
 import { containsPoint, type SeenAreas } from '../areas/areas.js';
-import type { FocusMeasure } from '../measures.js';
-import { awayFromFocus } from './at-focus.js';
+import { type FocusMeasure, awayFromFocus } from './at-focus.js';
 
 /** Part of the diagonal by which the focal point may miss a border through rounding and lie on it. */
 const ROUNDING = 1e-6;

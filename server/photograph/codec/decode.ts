@@ -5,7 +5,7 @@ import pngWasm from '@jsquash/png/codec/pkg/squoosh_png_bg.wasm?bytes';
 import decodeWebp, { init as initWebp } from '@jsquash/webp/decode.js';
 import webpWasm from '@jsquash/webp/codec/dec/webp_dec.wasm?bytes';
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
-import { endsTooEarly, type PictureHead } from '../head/head.js';
+import { endsTooEarly, type PictureHead } from '../head/picture-head.js';
 import { compiled, fresh } from './instance.js';
 
 /** A picture as it is stored: red, green, blue and how opaque it is, row by row. */

@@ -1,7 +1,7 @@
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import { linearChannel } from '../../plan/colour/srgb-curve.js';
 import type { CameraFacts } from '../exif.js';
-import type { HeldProfile, PictureHead, SpokenColours } from '../head/head.js';
+import type { HeldProfile, PictureHead, SpokenColours } from '../head/picture-head.js';
 import { type Curve, filmCurve, gammaCurve } from './curve.js';
 import { type ColourSpace, readProfile } from './icc.js';
 import { type Chromaticity, adaptation, d65, fromPrimaries, times, whiteOf } from './matrix.js';

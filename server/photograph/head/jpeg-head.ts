@@ -1,5 +1,5 @@
 import { latin, viewOf } from './bytes.js';
-import { endsTooEarly, type HeadAnswer, type PictureHead } from './head.js';
+import { endsTooEarly, type HeadAnswer, type PictureHead } from './picture-head.js';
 
 /** Markers of ITU-T T.81, table B.1. */
 const marker = {

@@ -1,5 +1,5 @@
 import { latin, viewOf } from './bytes.js';
-import { endsTooEarly, type HeadAnswer, type SpokenColours } from './head.js';
+import { endsTooEarly, type HeadAnswer, type SpokenColours } from './picture-head.js';
 
 /** PNG (third edition, W3C 2025), section 11.2.1: bits of the colour type. */
 const colourType = { palette: 1, colour: 2, alpha: 4 } as const;

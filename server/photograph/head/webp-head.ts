@@ -1,5 +1,5 @@
 import { latin, viewOf } from './bytes.js';
-import { endsTooEarly, type HeadAnswer, type PictureHead } from './head.js';
+import { endsTooEarly, type HeadAnswer, type PictureHead } from './picture-head.js';
 
 /** RFC 9649, section 2.7.1.1: bits of the first byte of `VP8X`. */
 const flag = { animation: 0x02, alpha: 0x10 } as const;

@@ -1,6 +1,7 @@
 // @ts-check
 import { readFileSync } from 'node:fs';
 import { inflateSync } from 'node:zlib';
+import { packedBytes } from './packed-bytes.mjs';
 
 /**
  * The font within a WOFF file, as it was before it was packed (WOFF 1.0, W3C Recommendation of 2012, sections 3 to 5).
@@ -43,12 +44,9 @@ export function unpackedFont(woff) {
   return Buffer.concat([header, ...contents]);
 }
 
-/** Fonts are imported as their bytes, unpacked. @type {import('esbuild').Plugin} */
+/** Fonts are imported as their bytes, as they were before they were packed. @type {import('esbuild').Plugin} */
 export const fontsAsBytes = {
   name: 'fonts as bytes',
   setup: ({ onLoad }) =>
-    onLoad({ filter: /\.woff$/ }, ({ path }) => ({
-      contents: unpackedFont(readFileSync(path)),
-      loader: 'binary',
-    })),
+    onLoad({ filter: /\.woff$/ }, ({ path }) => packedBytes(unpackedFont(readFileSync(path)))),
 };

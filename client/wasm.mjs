@@ -1,5 +1,6 @@
 // @ts-check
 import { readFileSync } from 'node:fs';
+import { packedBytes } from './packed-bytes.mjs';
 
 /** Modules of WebAssembly are imported as their bytes, by `file.wasm?bytes`. @type {import('esbuild').Plugin} */
 export const wasmAsBytes = {
@@ -8,6 +9,6 @@ export const wasmAsBytes = {
     onResolve({ filter: /\.wasm\?bytes$/ }, ({ path, importer, resolveDir, kind }) =>
       resolve(path.replace(/\?bytes$/, ''), { importer, resolveDir, kind }),
     );
-    onLoad({ filter: /\.wasm$/ }, ({ path }) => ({ contents: readFileSync(path), loader: 'binary' }));
+    onLoad({ filter: /\.wasm$/ }, ({ path }) => packedBytes(readFileSync(path)));
   },
 };

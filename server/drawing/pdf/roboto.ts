@@ -7,4 +7,15 @@ import type { FontFiles } from './fonts.js';
  * Roboto, for Latin, Greek and Cyrillic letters: the one family whose licence (Apache-2.0) lets it be packed with the
  * tool and be put into documents.
  */
-export const roboto: Omit<FontFiles, 'more'> = { text, strong, note };
+export const roboto: Omit<FontFiles, 'more'> = {
+  // Unpacked when they are read, which a drawing as SVG never does.
+  get text() {
+    return text;
+  },
+  get strong() {
+    return strong;
+  },
+  get note() {
+    return note;
+  },
+};

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../server/findings/finding.js';
-import { plate } from '../server/drawing/plate.js';
+import { plate } from './support/plate.js';
 import type { View } from '../server/drawing/scene.js';
 import { manifestIn } from './support/manifest.js';
 import { checked } from './support/plan.js';

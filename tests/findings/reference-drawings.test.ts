@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { plate } from '../../server/drawing/plate.js';
+import { plate } from '../support/plate.js';
 import type { View } from '../../server/drawing/scene.js';
 import type { Chapter } from '../../server/findings/finding.js';
 import { rules, ruleSlug } from '../../server/findings/rules.js';

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type DivisionSystem, format } from '../../grammar/index.js';
 import { measureSchema } from '../../server/cli/schema/measure.js';
-import { plate } from '../../server/drawing/plate.js';
+import { plate } from '../support/plate.js';
 import { views } from '../../server/drawing/scene.js';
 import { chapters } from '../../server/findings/finding.js';
 import { measureAnchors } from '../../server/language/reference.js';

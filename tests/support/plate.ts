@@ -1,9 +1,9 @@
-import type { Finding } from '../findings/finding.js';
-import type { Measures } from '../measure/measures.js';
-import type { Plan } from '../plan/plan.js';
-import { compose } from './compose.js';
-import { renderToText } from './headless.js';
-import { isBoardView, type View } from './scene.js';
+import type { Finding } from '../../server/findings/finding.js';
+import type { Measures } from '../../server/measure/measures.js';
+import type { Plan } from '../../server/plan/plan.js';
+import { compose } from '../../server/drawing/compose.js';
+import { renderToText } from '../../server/drawing/headless.js';
+import { isBoardView, type View } from '../../server/drawing/scene.js';
 
 /** The longer side, CSS pixels: letters and marks are readable, and two plates stand side by side on a page. */
 const LONGER_SIDE = 320;

@@ -54,23 +54,9 @@ export function counted(distance: number, diagonal: number): number {
   return Math.min(1, Math.max(0, 0.5 + (REACH * diagonal - distance) / (PASSAGE * diagonal)));
 }
 
-/** What is gathered at one place: the sum over all stretches of what counts x length in diagonals x weight. */
-export function gatheredAt(
-  stretches: readonly BorderStretch[],
-  weigh: Weigh,
-  { x, y }: Point,
-  diagonal: number,
-): number {
-  let sum = 0;
-  for (const stretch of stretches) {
-    const part = counted(Math.hypot(stretch.at.x - x, stretch.at.y - y), diagonal);
-    if (part > 0) sum += (part * stretch.length * weigh(stretch)) / diagonal;
-  }
-  return sum;
-}
-
 /**
- * The same at the middles of all cells that any of the stretches reaches; nothing when none of them weighs anything.
+ * What is gathered at the middles of all cells that any of the stretches reaches: the sum over the stretches of what counts x
+ * length in diagonals x weight; nothing when none of them weighs anything.
  * Each stretch adds one run of cells to each row that it reaches, so the work grows with stretches x rows reached.
  */
 export function partOfField(

@@ -111,6 +111,12 @@ const named = [
   {
     name: 'server.node',
     entry: 'server/entry/node.ts',
+    options: node,
+    shipped: true,
+  },
+  {
+    name: 'features',
+    entry: 'server/entry/features.ts',
     options: { ...node, ...onCore, banner: { js: `require('./core.js');` } },
     shipped: true,
   },

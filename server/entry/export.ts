@@ -9,7 +9,7 @@ import { planSheet, usualPaper } from '../drawing/plan-sheet/sheet.js';
 import { fullSizePages } from '../drawing/transfer/full-size.js';
 import type { ExportParams } from '../language/export-protocol.js';
 import type { Snapshot } from '../language/snapshot.js';
-import { NotMade, type Exporter } from '../language/exports.js';
+import type { Exporter } from '../language/exports.js';
 import type { Renderers } from './renderers.js';
 
 /**
@@ -54,7 +54,7 @@ async function fullSize(
   const full = fullSizePages(plan, measures, {
     paper: paper === undefined || paper === 'true' ? usualPaper(plan) : paper,
   });
-  if (!full.ok) throw new NotMade(full.reason);
+  if (!full.ok) return { refused: full.reason };
   const { pdf, missing } = await pdfOf(full.pages, 'light');
   return {
     pdf: toBase64(pdf),

@@ -9,7 +9,7 @@ import { serve } from '../language/connection.js';
 import { connectionOptions } from '../language/hello.js';
 import { nodeDarkroom } from './darkroom-node.js';
 import { readBytesFromDisk, readFromDisk } from './disk.js';
-import { exporterWith } from './export.js';
+import type * as Features from './features.js';
 import type { Renderers } from './renderers.js';
 import { findPlansOnDisk } from './find-plans.js';
 
@@ -33,7 +33,8 @@ serve(connection, {
   readBytes: readBytesFromDisk,
   squarePhotograph: () => nodeDarkroom(path.join(__dirname, 'photograph.js')).square,
   findPlans: findPlansOnDisk,
-  exportDrawing: exporterWith(loadRenderers),
+  features,
+  exportDrawing: (...asked) => features().exporterWith(loadRenderers)(...asked),
   ...installedReference(),
 });
 
@@ -41,6 +42,11 @@ serve(connection, {
 function installedReference(): { readonly reference?: string } {
   const folder = path.resolve(__dirname, '..');
   return existsSync(path.join(folder, 'grammar/README.md')) ? { reference: pathToFileURL(folder).href } : {};
+}
+
+/** From the bundle beside this one, which node loads once. */
+function features(): typeof Features {
+  return createRequire(__filename)('./features.js') as typeof Features;
 }
 
 /** From the bundle beside this one. */

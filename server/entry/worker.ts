@@ -1,6 +1,7 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
+import * as features from '../language/features.js';
 import { connectionOptions } from '../language/hello.js';
 import { webDarkroom } from './darkroom-web.js';
 import { exporterWith } from './export.js';
@@ -18,6 +19,7 @@ const connection = createConnection(
 );
 serve(connection, {
   version,
+  features: () => features,
   carriesBytes: true,
   exportDrawing: exporterWith(loadRenderers),
   squarePhotograph: (installed) =>

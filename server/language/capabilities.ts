@@ -5,8 +5,8 @@ import {
   type ServerCapabilities,
 } from 'vscode-languageserver-protocol';
 import type { Abilities } from './abilities.js';
-import { actionKinds } from './code-actions.js';
-import { legend } from './semantic-tokens.js';
+import { actionKinds } from './action-kinds.js';
+import { legend } from './token-legend.js';
 
 /** What the server offers a client. Nothing is registered later on that a client has not asked for here. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {

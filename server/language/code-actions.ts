@@ -23,12 +23,6 @@ import type { Snapshot } from './snapshot.js';
 import { emptyRangeAt, overlaps } from './text.js';
 import { triedFix } from './tried-fixes.js';
 
-/** The kinds of actions that there are. */
-export const actionKinds: readonly CodeActionKind[] = [
-  CodeActionKind.QuickFix,
-  CodeActionKind.RefactorRewrite,
-];
-
 /**
  * What mends or sets aside the problems that touch the range, and what else can be made of the line that it begins in.
  *

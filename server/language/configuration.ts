@@ -3,7 +3,7 @@ import { DidChangeConfigurationNotification, type Connection } from 'vscode-lang
 import type { RuleSettings } from '../findings/settings.js';
 import type { Abilities } from './abilities.js';
 import { readHintSettings, usualHints, type HintSettings } from './hint-settings.js';
-import { readRuleSettings } from './rule-settings.js';
+import type { readRuleSettings } from './rule-settings.js';
 
 /** The section of an editor's settings that is Mahlstick's. */
 const SECTION = 'mahlstick';
@@ -26,15 +26,22 @@ export interface Followers {
 export class Configuration {
   readonly #connection: Connection;
   readonly #followers: Followers;
+  readonly #readRules: typeof readRuleSettings;
   readonly #failed: (what: string, error: unknown) => void;
   #rules: RuleSettings = new Map();
   #hints: HintSettings = usualHints;
   #told = '';
   #asked = 0;
 
-  constructor(connection: Connection, followers: Followers, failed: (what: string, error: unknown) => void) {
+  constructor(
+    connection: Connection,
+    followers: Followers,
+    readRules: typeof readRuleSettings,
+    failed: (what: string, error: unknown) => void,
+  ) {
     this.#connection = connection;
     this.#followers = followers;
+    this.#readRules = readRules;
     this.#failed = failed;
   }
 
@@ -85,7 +92,7 @@ export class Configuration {
   }
 
   #takeRules(value: unknown): void {
-    const { settings, refused } = readRuleSettings(value);
+    const { settings, refused } = this.#readRules(value);
     const message = `Ignored in the setting mahlstick.rules: ${refused.join('; ')}.`;
     if (refused.length > 0 && message !== this.#told) this.#connection.console.warn(message);
     this.#told = refused.length > 0 ? message : '';

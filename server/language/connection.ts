@@ -21,6 +21,7 @@ import { usualSpelling } from './paths.js';
 import { planChangedNotification, planDiagnosedNotification } from './protocol.js';
 import { answerComparisons } from './comparisons.js';
 import { answerExports, type Exporter } from './exports.js';
+import type * as Features from './features.js';
 import { type FilesHost, filesWithin } from './files-within.js';
 import { changed, ofDocument, opened, watched, type Form } from './forms.js';
 import { showStoppableWork, showWork } from './progress.js';
@@ -28,13 +29,14 @@ import { answerPulls } from './pulled-diagnostics.js';
 import { answerRequests } from './requests.js';
 import type { Guard, Session } from './guard.js';
 import type { LanguageService } from './language-service.js';
-import { createLanguageService } from './service.js';
 import type { Snapshot } from './snapshot.js';
 import { Lull, nextTurn, Turns } from './turns.js';
 
 /** What differs from one way of running the server to another. */
 export interface ServerHost extends FilesHost {
   readonly version: string;
+  /** Loads all that reads plans; asked for again whenever it is needed, and first once a client's hello is answered. */
+  readonly features: () => typeof Features;
   /** Address of the folder that holds the reference the server was installed with. */
   readonly reference?: string;
   /**
@@ -70,6 +72,7 @@ export function serve(connection: Connection, host: ServerHost): void {
       rules: (rules) => session?.service.rulesChanged(rules),
       hints: (hints) => session?.service.hintsChanged(hints),
     },
+    (value) => host.features().readRuleSettings(value),
     failed,
   );
   const turns = new Turns((uri) => guarded('plan', () => tell(uri)));
@@ -151,22 +154,32 @@ export function serve(connection: Connection, host: ServerHost): void {
     const abilities = abilitiesOf(params.capabilities, installed, wishesOf(params));
     const folders = new Set(foldersOf(params));
     const files = filesWithin(connection, host, params, () => [...folders]);
-    const service = createLanguageService({
-      abilities,
-      folders: () => [...folders],
-      fetchFile: files.fetch,
-      photographs: {
-        fetch: files.fetchBytes,
-        square: whenWanted(() => host.squarePhotograph?.(installed)),
-        show: (stop) => showStoppableWork(connection, abilities.progress, 'Measuring photographs', stop),
+    let begun: LanguageService | undefined;
+    const begin = (): LanguageService => {
+      begun = host.features().createLanguageService({
+        abilities,
+        folders: () => [...folders],
+        fetchFile: files.fetch,
+        photographs: {
+          fetch: files.fetchBytes,
+          square: whenWanted(() => host.squarePhotograph?.(installed)),
+          show: (stop) => showStoppableWork(connection, abilities.progress, 'Measuring photographs', stop),
+        },
+        listPlans: files.list,
+        planChanged: (uri) => turns.ask(uri),
+        answersChanged: () => askAgain.ask('answers'),
+        failed,
+      });
+      configuration.begin(params.initializationOptions);
+      return begun;
+    };
+    session = {
+      get service() {
+        return begun ?? begin();
       },
-      listPlans: files.list,
-      planChanged: (uri) => turns.ask(uri),
-      answersChanged: () => askAgain.ask('answers'),
-      failed,
-    });
-    session = { service, abilities, folders };
-    configuration.begin(params.initializationOptions);
+      abilities,
+      folders,
+    };
     return {
       capabilities: capabilitiesFor(abilities),
       serverInfo: { name: 'Mahlstick', version: host.version },
@@ -176,6 +189,8 @@ export function serve(connection: Connection, host: ServerHost): void {
     if (session !== undefined) {
       watch(connection, session.abilities, failed);
       configuration.follow(session.abilities);
+      // A plan is about to be opened, and should not wait for what reads it.
+      nextTurn(() => guarded('features', () => void session?.service));
     }
     if (session?.abilities.workspaceFolders !== true) return;
     connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
@@ -233,7 +248,7 @@ export function serve(connection: Connection, host: ServerHost): void {
     failed,
   };
   answerRequests(connection, guard);
-  answerComparisons(connection, guard, () => [...(session?.folders ?? [])]);
+  answerComparisons(connection, guard, () => [...(session?.folders ?? [])], host.features);
   answerExports(connection, guard, host.exportDrawing, () => installed);
   const pulls = answerPulls(connection, guard);
   connection.listen();

@@ -21,10 +21,12 @@ export type Exporter = (
   params: ExportParams,
   /** Address of the folder that the tool is installed in, where it is known. */
   installed: string | undefined,
-) => Promise<Exported & { readonly remarks: readonly string[] }>;
+) => Promise<(Exported & { readonly remarks: readonly string[] }) | NotMade>;
 
 /** Why an exporter makes no file of a plan: a sentence to the painter. */
-export class NotMade extends Error {}
+export interface NotMade {
+  readonly refused: string;
+}
 
 const wanted = v.object({
   textDocument: v.object({ uri: v.string() }),
@@ -63,9 +65,9 @@ export function answerExports(
       try {
         const exported = await exporter(snapshot, params, installed());
         if (token.isCancellationRequested) return cancelled();
+        if ('refused' in exported) return new ResponseError(LSPErrorCodes.RequestFailed, exported.refused);
         return { version: snapshot.version, ...exported };
       } catch (error) {
-        if (error instanceof NotMade) return new ResponseError(LSPErrorCodes.RequestFailed, error.message);
         guard.failed(exportRequest.method, error);
         return new ResponseError(LSPErrorCodes.RequestFailed, 'The drawing could not be made.');
       }

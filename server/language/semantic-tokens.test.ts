@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { SemanticTokens } from 'vscode-languageserver-types';
 import { everyPlan } from '../../tests/support/plans.js';
 import { textMateScopes, type ScopesOf } from '../../tests/support/textmate-scopes.js';
-import { legend } from './semantic-tokens.js';
+import { legend } from './token-legend.js';
 import { openPlan } from './test-support.js';
 
 interface Token {

@@ -1,10 +1,4 @@
-import {
-  SemanticTokenModifiers,
-  SemanticTokenTypes,
-  type Range,
-  type SemanticTokensEdit,
-  type SemanticTokensLegend,
-} from 'vscode-languageserver-types';
+import { SemanticTokenTypes, type Range, type SemanticTokensEdit } from 'vscode-languageserver-types';
 import {
   classify,
   statements,
@@ -15,25 +9,7 @@ import {
 } from '../../grammar/index.js';
 import type { NameKind } from './names.js';
 import type { Snapshot } from './snapshot.js';
-
-/**
- * The kinds of words, told in the standard's own terms so that any theme colours them. They agree with the scopes of the
- * TextMate grammar, by which a plan is coloured before the server answers; what they add is what a word stands for in its
- * statement: a name that is also a word of the language is a name here, and is told where it is given.
- */
-export const legend: SemanticTokensLegend = {
-  tokenTypes: [
-    SemanticTokenTypes.keyword,
-    SemanticTokenTypes.string,
-    SemanticTokenTypes.number,
-    SemanticTokenTypes.comment,
-    SemanticTokenTypes.type,
-    SemanticTokenTypes.variable,
-    SemanticTokenTypes.enumMember,
-    SemanticTokenTypes.operator,
-  ],
-  tokenModifiers: [SemanticTokenModifiers.declaration, SemanticTokenModifiers.readonly],
-};
+import { legend } from './token-legend.js';
 
 /** The tokens of the lines that the range touches, or of all, as the protocol packs them: five numbers each. */
 export function semanticTokens({ tree, names, lines }: Snapshot, range?: Range): readonly number[] {

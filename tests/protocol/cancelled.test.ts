@@ -7,6 +7,7 @@ import {
   type Connection,
 } from 'vscode-languageserver/node';
 import { serve } from '../../server/language/connection.js';
+import * as features from '../../server/language/features.js';
 import { Memory } from '../../server/measure/memory.js';
 
 /**
@@ -38,7 +39,7 @@ beforeEach(() => {
     if (answer.id !== undefined) answers.set(answer.id, answer);
   });
   connection = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(fromServer));
-  serve(connection, { version: 'test' });
+  serve(connection, { version: 'test', features: () => features });
 });
 afterEach(() => {
   connection.dispose();

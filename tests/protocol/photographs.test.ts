@@ -14,6 +14,7 @@ import {
 } from 'vscode-languageserver/node';
 import { URI } from 'vscode-uri';
 import { serve } from '../../server/language/connection.js';
+import * as features from '../../server/language/features.js';
 import type { SceneResult } from '../../server/language/protocol.js';
 import type { SquareNews } from '../../server/photograph/darkroom.js';
 import { mozJpeg, painted, quarters, webp } from '../photographs/made.js';
@@ -177,6 +178,7 @@ describe('measuring that takes long', () => {
     toServer.onRequest('client/registerCapability', () => null);
     serve(connection, {
       version: 'test',
+      features: () => features,
       readBytes: () => Promise.resolve({ ok: true, bytes: Uint8Array.of(1, 2, 3) }),
       squarePhotograph: () => (_bytes, _squaring, options) =>
         new Promise((resolve) => {

@@ -64,6 +64,7 @@ export async function bundle(
   };
   await built('core.js', 'core');
   const file = await built('server.js', `server/entry/${entry}.ts`);
+  if (entry === 'node') await built('features.js', 'server/entry/features.ts');
   if (alsoExport) await built('export.js', 'server/entry/renderers.ts');
   if (alsoPhotographs) await built('photograph.js', 'server/entry/photograph.ts');
   return { file, remove: () => rm(folder, { recursive: true, force: true }) };

@@ -8,6 +8,7 @@ import {
   type Connection,
 } from 'vscode-languageserver/node';
 import { serve } from '../../server/language/connection.js';
+import * as features from '../../server/language/features.js';
 import { showWork } from '../../server/language/progress.js';
 import { Memory } from '../../server/measure/memory.js';
 import { fullClient } from './clients.js';
@@ -125,7 +126,7 @@ test.each([
     creations += 1;
     return null;
   });
-  serve(connection, { version: 'test' });
+  serve(connection, { version: 'test', features: () => features });
   await client.initialize(capabilities);
   const uri = 'file:///studio/plan.mahl';
   await client.open(uri, 'canvas 40 x 30 cm\nobject tram\n  shape circle 9 at centre\n  value 2\n');

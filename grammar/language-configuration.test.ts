@@ -9,6 +9,9 @@ function pattern({ pattern: source, flags }: { pattern: string; flags: string })
 
 const { increaseIndentPattern, decreaseIndentPattern } = configuration.indentationRules;
 
+/** A line that begins a block, where it is not the name of its kind alone. */
+const writtenAs: Partial<Record<string, string>> = { 'colour definition': 'colour', divide: 'divide own' };
+
 describe('the language configuration', () => {
   it('takes the same stretches of text for words as the parser', () => {
     const words = (text: string, one: RegExp): readonly string[] =>
@@ -21,9 +24,11 @@ describe('the language configuration', () => {
   it('indents after every line that others are written under', () => {
     const margin = statementsIn('plan').map((entry) => entry.kind);
     for (const kind of margin) {
-      const opens = pattern(increaseIndentPattern).test(kind === 'colour definition' ? 'colour' : kind);
+      const opens = pattern(increaseIndentPattern).test(writtenAs[kind] ?? kind);
       expect([kind, opens]).toEqual([kind, opensBlock(kind)]);
     }
+    expect(pattern(increaseIndentPattern).test('divide  thirds, own')).toBe(true);
+    expect(pattern(increaseIndentPattern).test('divide  golden')).toBe(false);
     expect(pattern(increaseIndentPattern).test('  photo "a.jpg"')).toBe(true);
     expect(pattern(increaseIndentPattern).test('  shape outline (1, 2)')).toBe(true);
     expect(pattern(increaseIndentPattern).test('  shape circle 8')).toBe(false);
@@ -37,6 +42,13 @@ describe('the language configuration', () => {
     }
     expect(pattern(decreaseIndentPattern).test('  object ')).toBe(true);
     expect(pattern(decreaseIndentPattern).test('object ')).toBe(false);
+  });
+
+  it('goes back a level after a line that is left empty, and only then', () => {
+    const [rule] = configuration.onEnterRules;
+    expect(rule?.action).toEqual({ indent: 'outdent' });
+    const isEmpty = (line: string) => new RegExp(rule?.beforeText ?? '', 'u').test(line);
+    expect(['  ', '\t', '', '  value 3', 'object'].map(isEmpty)).toEqual([true, true, false, false, false]);
   });
 
   it('begins remarks as the parser does', () => {

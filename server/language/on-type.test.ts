@@ -17,6 +17,9 @@ test.each([
   ['object sky // dusk\n|', 'object  sky  // dusk\n  '],
   ['object sky\n  shape outline (1, 2) (3, 4)\n  |', 'object sky\n  shape   outline (1, 2) (3, 4)\n    '],
   ['object sky\n  shape circle 8\n  |', 'object sky\n  shape   circle 8\n  '],
+  ['divide own\n|', 'divide  own\n  '],
+  ['divide thirds, own\n|', 'divide  thirds, own\n  '],
+  ['divide golden\n|', 'divide  golden\n'],
   ['object sky\n    value 3\n    |', 'object sky\n    value   3\n    '],
 ])('%j', (marked, expected) => {
   expect(typed(marked)).toBe(expected);

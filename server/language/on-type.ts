@@ -45,8 +45,9 @@ export function onTypeEdits(
   return [...form, { range: emptyRangeAt(line, current.length), newText }];
 }
 
-/** A shape goes on below only where its points do. */
+/** A shape goes on below only where its points do, and a division where its lines are one's own. */
 function wantsMore({ statement }: Node): boolean {
+  if (statement.kind === 'divide') return statement.systems.some(({ choice }) => choice === 'own');
   if (statement.kind === 'shape') return ['outline', 'smooth'].includes(statement.shape.form);
   return opensBlock(statement.kind);
 }

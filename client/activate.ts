@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
+import { speak } from '../grammar/localised.js';
 import { views } from '../server/drawing/scene.js';
 import { exportCommands } from './export/export.js';
 import { newPlan } from './new-plan/new-plan.js';
 import { PreviewPanels } from './preview/host/panels.js';
-import { viewDescriptions, viewLabels } from './preview/views.js';
+import { viewDescription, viewLabel } from './preview/views.js';
 import { choose } from './questions.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
 import { type CreateClient, ServerLink, languageId } from './server-link.js';
@@ -17,6 +18,7 @@ export async function activateWith(
   context: vscode.ExtensionContext,
   createClient: CreateClient,
 ): Promise<void> {
+  speak(vscode.l10n.bundle);
   const log = vscode.window.createOutputChannel('Mahlstick', { log: true });
   const server = new ServerLink(createClient, context.extensionUri, log);
   running = server;
@@ -75,14 +77,14 @@ async function chooseView(previews: PreviewPanels): Promise<void> {
   const preview = previews.current;
   if (preview === undefined) return;
   const items = views.map((view) => ({
-    label: viewLabels[view],
-    description: view === preview.view ? 'shown' : '',
-    detail: viewDescriptions[view],
+    label: viewLabel(view),
+    description: view === preview.view ? vscode.l10n.t('shown') : '',
+    detail: viewDescription(view),
     value: view,
   }));
   const view = await choose(items, {
-    title: 'View of the preview',
-    placeHolder: 'How do you want to see the plan?',
+    title: vscode.l10n.t('View of the preview'),
+    placeHolder: vscode.l10n.t('How do you want to see the plan?'),
   });
   if (view !== undefined) preview.show(view);
 }

@@ -1,4 +1,5 @@
 import { URI, Utils } from 'vscode-uri';
+import { t } from '../grammar/localised.js';
 import { fileSizeLimitBytes, type ReadFileResult } from '../server/language/protocol.js';
 
 /** The part of `vscode.workspace.fs` that reading needs; `type` is a sum of {@link fileTypes}. */
@@ -30,7 +31,7 @@ export async function readFileForPlan(uriText: string, reach: Reach, files: File
   try {
     return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(read.bytes) };
   } catch {
-    return refused('This file is not a text in UTF-8.');
+    return refused(t('This file is not a text in UTF-8.'));
   }
 }
 
@@ -45,20 +46,20 @@ export async function readBytesForPlan(
   files: Files,
   limitBytes: number,
 ): Promise<BytesAnswer> {
-  const tooLarge = refused(`This file is larger than ${limitBytes / 1024 / 1024} MB.`);
+  const tooLarge = refused(t('This file is larger than {0} MB.', limitBytes / 1024 / 1024));
   const uri = parseUri(uriText);
   const root = uri && rootOf(uri, reach);
   if (uri === undefined || root === undefined) {
-    return refused('This file lies outside the folder that is open.');
+    return refused(t('This file lies outside the folder that is open.'));
   }
   try {
     for (const place of placesBetween(root, uri)) {
       if (((await files.stat(place)).type & fileTypes.symbolicLink) !== 0) {
-        return refused('This is a link to another place.');
+        return refused(t('This is a link to another place.'));
       }
     }
     const { type, size } = await files.stat(uri);
-    if ((type & fileTypes.file) === 0) return refused('This is not a file.');
+    if ((type & fileTypes.file) === 0) return refused(t('This is not a file.'));
     if (size > limitBytes) return tooLarge;
     const bytes = await files.readFile(uri);
     return bytes.byteLength > limitBytes ? tooLarge : { ok: true, bytes };
@@ -106,5 +107,5 @@ function placesBetween(root: URI, uri: URI): readonly URI[] {
 
 function reasonOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? error.code : undefined;
-  return code === 'FileNotFound' ? 'There is no such file.' : 'This file could not be read.';
+  return code === 'FileNotFound' ? t('There is no such file.') : t('This file could not be read.');
 }

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { View } from '../server/drawing/scene.js';
 import { summary } from './preview/findings/findings.js';
 import type { PreviewPanels } from './preview/host/panels.js';
-import { viewLabels } from './preview/views.js';
+import { viewInSentence } from './preview/views.js';
 import { findingsOf } from './plan-findings.js';
 import { languageId, type ServerLink } from './server-link.js';
 
@@ -17,14 +17,14 @@ export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.
     item.detail = '';
     switch (server.state) {
       case 'starting':
-        item.text = 'Starting';
+        item.text = vscode.l10n.t('Starting');
         item.severity = vscode.LanguageStatusSeverity.Information;
         setCommand(item, undefined);
         return;
       case 'stopped':
-        item.text = 'Stopped: plans are not checked';
+        item.text = vscode.l10n.t('Stopped: plans are not checked');
         item.severity = vscode.LanguageStatusSeverity.Error;
-        setCommand(item, { command: 'mahlstick.restartServer', title: 'Start Again' });
+        setCommand(item, { command: 'mahlstick.restartServer', title: vscode.l10n.t('Start Again') });
         return;
       case 'running':
     }
@@ -35,7 +35,10 @@ export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.
     item.severity = findings.some(({ severity }) => severity !== 'hint')
       ? vscode.LanguageStatusSeverity.Warning
       : vscode.LanguageStatusSeverity.Information;
-    item.detail = view === undefined ? 'in this plan' : `preview: ${viewLabels[view].toLowerCase()}`;
+    item.detail =
+      view === undefined
+        ? vscode.l10n.t('in this plan')
+        : vscode.l10n.t('preview: {0}', viewInSentence(view));
     setCommand(item, commandFor(findings.length, view));
   };
   update();
@@ -55,10 +58,10 @@ export function showStatus(server: ServerLink, previews: PreviewPanels): vscode.
 export function tellWhenStopped(server: ServerLink, previews: PreviewPanels): vscode.Disposable {
   return server.onStateChanged(async (state) => {
     if (state !== 'stopped' || previews.inSight) return;
-    const again = 'Start Again';
-    const showLog = 'Show Log';
+    const again = vscode.l10n.t('Start Again');
+    const showLog = vscode.l10n.t('Show Log');
     const chosen = await vscode.window.showErrorMessage(
-      'Mahlstick has stopped: plans are neither checked nor drawn. Your text is not affected.',
+      vscode.l10n.t('Mahlstick has stopped: plans are neither checked nor drawn. Your text is not affected.'),
       again,
       showLog,
     );
@@ -69,8 +72,11 @@ export function tellWhenStopped(server: ServerLink, previews: PreviewPanels): vs
 }
 
 function commandFor(findings: number, view: View | undefined): vscode.Command | undefined {
-  if (findings > 0) return { command: 'workbench.actions.view.problems', title: 'Show Problems' };
-  return view === undefined ? { command: 'mahlstick.openPreview', title: 'Open Preview' } : undefined;
+  if (findings > 0)
+    return { command: 'workbench.actions.view.problems', title: vscode.l10n.t('Show Problems') };
+  return view === undefined
+    ? { command: 'mahlstick.openPreview', title: vscode.l10n.t('Open Preview') }
+    : undefined;
 }
 
 /** The property may be absent but not `undefined`, as its type has it, yet taking it away needs an assignment. */

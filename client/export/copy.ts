@@ -34,13 +34,17 @@ export class CopyOfDrawing {
 
   async tell(isCopied: boolean): Promise<void> {
     if (isCopied) {
-      vscode.window.setStatusBarMessage('The drawing is copied as an image.', TOLD_MILLISECONDS);
+      vscode.window.setStatusBarMessage(
+        vscode.l10n.t('The drawing is copied as an image.'),
+        TOLD_MILLISECONDS,
+      );
       return;
     }
     const chosen = await vscode.window.showWarningMessage(
-      'The drawing could not be copied: a page may use the clipboard only while it has the focus. ' +
-        'Click `Copy image` in the preview, or export it as PNG.',
-      'Export...',
+      vscode.l10n.t(
+        'The drawing could not be copied: a page may use the clipboard only while it has the focus. Click `Copy image` in the preview, or export it as PNG.',
+      ),
+      vscode.l10n.t('Export...'),
     );
     if (chosen !== undefined) await vscode.commands.executeCommand('mahlstick.exportDrawing');
   }

@@ -39,7 +39,11 @@ async function exportDrawing(
   const name = file.path.slice(file.path.lastIndexOf('/') + 1);
   try {
     const made = await vscode.window.withProgress(
-      { location: vscode.ProgressLocation.Notification, title: `Exporting ${name}`, cancellable: true },
+      {
+        location: vscode.ProgressLocation.Notification,
+        title: vscode.l10n.t('Exporting {0}', name),
+        cancellable: true,
+      },
       (_progress, token) =>
         carryOut(
           token,
@@ -50,7 +54,7 @@ async function exportDrawing(
     if (made !== undefined) void tell(file, name, made.remarks);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    void vscode.window.showErrorMessage(`${name} was not written. ${capitalised(reason)}`);
+    void vscode.window.showErrorMessage(vscode.l10n.t('{0} was not written. {1}', name, capitalised(reason)));
   }
 }
 
@@ -80,7 +84,7 @@ async function make(
     },
     token,
   );
-  if (result === null) throw new Error('The plan is not open.');
+  if (result === null) throw new Error(vscode.l10n.t('The plan is not open.'));
   const { remarks } = result;
   if ('ics' in result) return { bytes: new TextEncoder().encode(result.ics), remarks };
   if ('pdf' in result) return { bytes: bytesOf(result.pdf), remarks };
@@ -91,8 +95,8 @@ async function make(
 
 async function tell(file: vscode.Uri, name: string, remarks: readonly string[]): Promise<void> {
   const chosen = await vscode.window.showInformationMessage(
-    [`${name} is written.`, ...remarks].join(' '),
-    'Open',
+    [vscode.l10n.t('{0} is written.', name), ...remarks].join(' '),
+    vscode.l10n.t('Open'),
   );
   if (chosen === undefined) return;
   // The editor has no viewer for PDF, and shows a calendar as mere text.

@@ -1,3 +1,4 @@
+import { t } from '../../grammar/localised.js';
 import type { FromPage, ToPage } from '../preview/messages.js';
 
 type Raster = Extract<FromPage, { readonly type: 'raster' }>;
@@ -26,7 +27,7 @@ export class Rasters {
     });
     clearTimeout(timer);
     this.#waiting.delete(id);
-    if (png === null) throw new Error('The preview could not paint the picture.');
+    if (png === null) throw new Error(t('The preview could not paint the picture.'));
     return png;
   }
 

@@ -3,9 +3,9 @@ import { Utils, URI } from 'vscode-uri';
 import type { Wanted } from './choices.js';
 
 const NAMES: Readonly<Record<Wanted['format'], string>> = {
-  svg: 'SVG drawing',
-  png: 'PNG image',
-  pdf: 'PDF document',
+  svg: vscode.l10n.t('SVG drawing'),
+  png: vscode.l10n.t('PNG image'),
+  pdf: vscode.l10n.t('PDF document'),
   ics: 'iCalendar',
 };
 
@@ -17,7 +17,7 @@ export async function askWhere(plan: vscode.Uri, { what, format }: Wanted): Prom
       ? vscode.workspace.workspaceFolders?.[0]?.uri
       : vscode.Uri.from(Utils.dirname(URI.from(plan)));
   return vscode.window.showSaveDialog({
-    title: 'Export drawing',
+    title: vscode.l10n.t('Export drawing'),
     ...(folder === undefined ? {} : { defaultUri: vscode.Uri.joinPath(folder, `${name}-${what}.${format}`) }),
     filters: { [NAMES[format]]: [format] },
   });

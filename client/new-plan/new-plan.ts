@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { said } from '../../grammar/localised.js';
 import { type Choice, askFor, choose } from '../questions.js';
 import { languageId } from '../server-link.js';
 import {
@@ -13,16 +14,16 @@ import {
   turned,
 } from './plan-text.js';
 
-const title = 'New plan';
+const title = vscode.l10n.t('New plan');
 
 const divisionDetails: Readonly<Record<DivisionChoice, string>> = {
-  golden: 'The golden section of each side, from each edge.',
-  thirds: 'Each side in three equal parts.',
-  'two to three': 'Each side at two fifths and three fifths.',
-  quarters: 'Each side in four equal parts.',
-  rabatment: 'The short side laid along the long one, as a square from each end.',
-  diagonals: 'Both diagonals, and the perpendiculars to them from the corners.',
-  armature: 'Diagonals and the lines from corners to the middles of sides: fourteen lines.',
+  golden: vscode.l10n.t('The golden section of each side, from each edge.'),
+  thirds: vscode.l10n.t('Each side in three equal parts.'),
+  'two to three': vscode.l10n.t('Each side at two fifths and three fifths.'),
+  quarters: vscode.l10n.t('Each side in four equal parts.'),
+  rabatment: vscode.l10n.t('The short side laid along the long one, as a square from each end.'),
+  diagonals: vscode.l10n.t('Both diagonals, and the perpendiculars to them from the corners.'),
+  armature: vscode.l10n.t('Diagonals and the lines from corners to the middles of sides: fourteen lines.'),
 };
 
 /**
@@ -47,19 +48,23 @@ export async function newPlan(): Promise<vscode.TextDocument | undefined> {
 async function askCanvas(): Promise<string | undefined> {
   const items: readonly Choice<string>[] = [
     ...canvasChoices.flatMap(({ group, choices }): readonly Choice<string>[] => [
-      { label: group, kind: vscode.QuickPickItemKind.Separator },
+      { label: said(group), kind: vscode.QuickPickItemKind.Separator },
       ...choices.map(({ canvas, sides }) => ({
         label: canvas,
         ...(sides === undefined ? {} : { description: sides }),
         value: canvas,
       })),
     ]),
-    { label: 'Own', kind: vscode.QuickPickItemKind.Separator },
-    { label: 'Another size…', detail: 'Width and height in cm, mm, m or in.', value: 'other' },
+    { label: vscode.l10n.t('Own'), kind: vscode.QuickPickItemKind.Separator },
+    {
+      label: vscode.l10n.t('Another size…'),
+      detail: vscode.l10n.t('Width and height in cm, mm, m or in.'),
+      value: 'other',
+    },
   ];
   const canvas = await choose(items, {
     title,
-    placeHolder: 'How large is the canvas?',
+    placeHolder: vscode.l10n.t('How large is the canvas?'),
     matchOnDescription: true,
   });
   // A size that is typed says by itself which side is up.
@@ -70,7 +75,7 @@ async function askCanvas(): Promise<string | undefined> {
 async function askSize(): Promise<string | undefined> {
   const typed = await askFor({
     title,
-    prompt: 'Width and height of the canvas.',
+    prompt: vscode.l10n.t('Width and height of the canvas.'),
     placeHolder: '80 x 50 cm',
     validateInput: (text) => {
       const read = readCanvas(text);
@@ -84,10 +89,18 @@ async function askSize(): Promise<string | undefined> {
 async function askWay(canvas: string): Promise<string | undefined> {
   const way = await choose(
     [
-      { label: 'Landscape', description: 'lying on its long side', value: 'landscape' as const },
-      { label: 'Upright', description: 'standing on its short side', value: 'upright' as const },
+      {
+        label: vscode.l10n.t('Landscape'),
+        description: vscode.l10n.t('lying on its long side'),
+        value: 'landscape' as const,
+      },
+      {
+        label: vscode.l10n.t('Upright'),
+        description: vscode.l10n.t('standing on its short side'),
+        value: 'upright' as const,
+      },
     ],
-    { title, placeHolder: 'Which way does it stand?' },
+    { title, placeHolder: vscode.l10n.t('Which way does it stand?') },
   );
   return way && turned(canvas, way);
 }
@@ -98,12 +111,19 @@ function askDivision(canvas: string): Promise<DivisionChoice | undefined> {
     detail: divisionDetails[division],
     value: division,
   }));
-  return choose(divisions, { title, placeHolder: 'How is the canvas divided?', matchOnDetail: true });
+  return choose(divisions, {
+    title,
+    placeHolder: vscode.l10n.t('How is the canvas divided?'),
+    matchOnDetail: true,
+  });
 }
 
 function askCrossing(): Promise<CrossingChoice | undefined> {
   return choose(
     crossingChoices.map((crossing) => ({ label: crossing, value: crossing })),
-    { title, placeHolder: 'On which crossing of the division does the centre of interest lie?' },
+    {
+      title,
+      placeHolder: vscode.l10n.t('On which crossing of the division does the centre of interest lie?'),
+    },
   );
 }

@@ -1,3 +1,4 @@
+import { marked, t } from '../../grammar/localised.js';
 import { sidesInWords, stockSize } from '../../server/plan/stock.js';
 
 /** What a new plan is begun with. */
@@ -30,20 +31,23 @@ export interface CanvasChoice {
   readonly sides?: string;
 }
 
-/** Sizes that canvases, panels and paper are sold in, grouped as a shop has them. */
+/** Sizes that canvases, panels and paper are sold in, grouped as a shop has them; names of groups are kept to be `said`. */
 export const canvasChoices: readonly { readonly group: string; readonly choices: readonly CanvasChoice[] }[] =
   [
     {
-      group: 'Centimetres',
+      group: marked('Centimetres'),
       choices: written('30 x 24', '40 x 30', '50 x 40', '60 x 50', '80 x 60', '100 x 80')('cm'),
     },
     {
-      group: 'Inches',
+      group: marked('Inches'),
       choices: written('10 x 8', '12 x 9', '14 x 11', '20 x 16', '24 x 18', '30 x 24', '40 x 30')('in'),
     },
-    { group: 'Square', choices: [...written('30 x 30', '40 x 40')('cm'), ...written('12 x 12')('in')] },
     {
-      group: 'French stretchers',
+      group: marked('Square'),
+      choices: [...written('30 x 30', '40 x 40')('cm'), ...written('12 x 12')('in')],
+    },
+    {
+      group: marked('French stretchers'),
       choices: stock(
         'figure 6',
         'figure 10',
@@ -55,7 +59,7 @@ export const canvasChoices: readonly { readonly group: string; readonly choices:
         'marine 20',
       ),
     },
-    { group: 'Paper', choices: stock('A5', 'A4', 'A3', 'A2') },
+    { group: marked('Paper'), choices: stock('A5', 'A4', 'A3', 'A2') },
   ];
 
 function written(...sides: readonly string[]): (unit: 'cm' | 'in') => readonly CanvasChoice[] {
@@ -77,7 +81,7 @@ const sidesPattern = /^(\d+(?:\.\d+)?)\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|cm|m|in)?
 /** A size that was typed, as `canvas` takes it; or what is wrong with it, as a sentence. */
 export function readCanvas(typed: string): { readonly canvas: string } | { readonly wrong: string } {
   const [whole, width = '', height = '', unit = 'cm'] = sidesPattern.exec(typed.trim()) ?? [];
-  if (whole === undefined) return { wrong: 'Write width and height with their unit, such as 80 x 50 cm.' };
+  if (whole === undefined) return { wrong: t('Write width and height with their unit, such as 80 x 50 cm.') };
   const perUnit = MILLIMETRES[unit.toLowerCase() as keyof typeof MILLIMETRES];
   const fits = [width, height].every((side) => {
     const millimetres = Number(side) * perUnit;
@@ -85,7 +89,7 @@ export function readCanvas(typed: string): { readonly canvas: string } | { reado
   });
   return fits
     ? { canvas: `${width} x ${height} ${unit.toLowerCase()}` }
-    : { wrong: 'A canvas is from 1 mm to 100 m a side.' };
+    : { wrong: t('A canvas is from 1 mm to 100 m a side.') };
 }
 
 /** Whether a canvas has a longer side, so that it can stand or lie. */
@@ -115,16 +119,16 @@ export function turned(canvas: string, way: 'upright' | 'landscape'): string {
  * the start.
  */
 export function planSnippet({ canvas, division, crossing }: Beginning): string {
-  return `plan    "\${1:Title}"
+  return `plan    "\${1:${t('Title')}}"
 
-concept "\${2:What the picture is about, in one sentence.}"
+concept "\${2:${t('What the picture is about, in one sentence.')}}"
 
 canvas  ${canvas}
 
 divide  ${division}
 focus   ${crossing}
 
-object  \${3:subject}, dominant
+object  \${3:${t('subject')}}, dominant
   shape   ellipse 24% x 32% at focus
   value   2
 $0`;

@@ -1,3 +1,4 @@
+import { t } from '../../grammar/localised.js';
 import type { Box, Scene } from '../../server/drawing/scene.js';
 
 /** What a plan can begin with, as it is shown where nothing is drawn yet and written into the text when that is asked for. */
@@ -7,7 +8,6 @@ export interface Example {
   readonly name: string;
 }
 
-const name = 'pear';
 const usual = { width: 40, height: 30 } as const;
 
 /** An object that fits the canvas, and a canvas where the plan has none. */
@@ -16,6 +16,7 @@ export function exampleFor({ subjects, picture }: Pick<Scene, 'subjects' | 'pict
   const { width, height } = hasCanvas ? picture : usual;
   const size = `${figure(0.225 * width)} x ${figure(0.4 * height)}`;
   const at = `(${figure(0.625 * width)}, ${figure(0.535 * height)})`;
+  const name = t('pear');
   const canvas = hasCanvas ? '' : `canvas ${usual.width} x ${usual.height} cm\n\n`;
   const text = `${canvas}object ${name}, dominant\n  shape   ellipse ${size}\n  at      ${at}\n  colour  #a8a13c\n`;
   return { text, name };

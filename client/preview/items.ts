@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../grammar/localised.js';
 import type { Location } from '../../server/plan/plan.js';
 import type { LayerName, Mark, PathMark, Scene, Subject } from '../../server/drawing/scene.js';
 import { capitalised } from '../../server/plan/problems.js';
@@ -56,8 +57,8 @@ function itemOf(key: string, subject: Subject, drawn: Drawn): Item {
 /** What the marks say when they are pointed at; the tick of what is wanted repeats its bar. */
 function labelOf(subject: Subject, drawn: Drawn): string {
   const { location, from } = subject;
-  const line = from ? `line ${from.line + 1} of ${from.file}` : `line ${location.line + 1}`;
-  if (subject.kind === 'finding') return `${severityWords[subject.severity]}: ${subject.message} ${line}`;
+  const line = from ? t('line {0} of {1}', from.line + 1, from.file) : t('line {0}', location.line + 1);
+  if (subject.kind === 'finding') return `${severityWord(subject.severity)}: ${subject.message} ${line}`;
   const said = drawn.filter(({ mark }) => !mark.key.endsWith(':wanted'));
   const tips = [...new Set(said.flatMap(({ mark }) => mark.tip ?? []))].map((tip) => tip.replace(/\.$/, ''));
   switch (subject.kind) {
@@ -65,13 +66,17 @@ function labelOf(subject: Subject, drawn: Drawn): string {
     case 'budget':
       return `${[capitalised(subject.name), ...(tips.length === 0 ? [] : [tips.join('; ')])].join(': ')}, ${line}`;
     case 'lead':
-      return `${tips[0] ?? `lead ${subject.name}`}, ${line}`;
+      return `${tips[0] ?? t('lead {0}', subject.name)}, ${line}`;
     default:
       return `${tips[0] ?? subject.name}, ${line}`;
   }
 }
 
-export const severityWords = { error: 'Error', warning: 'Warning', hint: 'Hint' } as const;
+const severityWords = { error: marked('Error'), warning: marked('Warning'), hint: marked('Hint') } as const;
+
+export function severityWord(severity: keyof typeof severityWords): string {
+  return said(severityWords[severity]);
+}
 
 /**
  * The paths that go round an item on the picture, without the hatching inside an object; a finding has its badge.

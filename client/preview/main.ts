@@ -1,6 +1,7 @@
 import '../page.css';
 import './preview.css';
 import './toolbar/toolbar.css';
+import '../page-language.js';
 import * as v from 'valibot';
 import { type Scene, type View, views } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';

@@ -1,7 +1,7 @@
+import { t } from '../../grammar/localised.js';
 import { element } from './elements.js';
+import { messagePieces } from './findings/findings.js';
 import type { ServerState } from './messages.js';
-
-const goneBecause = 'It was moved, deleted, or closed without being saved.';
 
 type Notice = 'never there' | 'gone' | 'never started' | 'stopped' | 'broken' | 'reading' | 'help' | 'none';
 
@@ -81,17 +81,24 @@ export class Notices {
   #elements(notice: Notice): readonly HTMLElement[] {
     switch (notice) {
       case 'never there':
-        return [alert('This plan is gone', goneBecause)];
+        return [alert(t('This plan is gone'), t('It was moved, deleted, or closed without being saved.'))];
       case 'gone':
-        return [alert('This plan is gone', `${goneBecause} What you see is how it last was.`)];
+        return [
+          alert(
+            t('This plan is gone'),
+            t('It was moved, deleted, or closed without being saved. What you see is how it last was.'),
+          ),
+        ];
       case 'never started':
-        return [this.#stopped('Mahlstick draws nothing until it is started again.')];
+        return [
+          this.#stopped(t('Mahlstick draws nothing until it is started again. Your text is not affected.')),
+        ];
       case 'stopped':
-        return [this.#stopped('What you see is how the plan last was.')];
+        return [this.#stopped(t('What you see is how the plan last was. Your text is not affected.'))];
       case 'broken':
-        return [alert('This change can’t be drawn', 'What you see is how the plan last was.')];
+        return [alert(t('This change can’t be drawn'), t('What you see is how the plan last was.'))];
       case 'reading':
-        return [element('p', { class: 'waiting' }, 'Reading the plan …')];
+        return [element('p', { class: 'waiting' }, t('Reading the plan …'))];
       case 'help':
         return [this.#help()];
       case 'none':
@@ -100,20 +107,18 @@ export class Notices {
   }
 
   #help(): HTMLElement {
-    const insert = element('button', { type: 'button', class: 'primary' }, 'Insert this example');
+    const insert = element('button', { type: 'button', class: 'primary' }, t('Insert this example'));
     insert.addEventListener('click', () => this.#host.insertExample());
     return element(
       'div',
       { class: 'notice' },
-      element('h2', {}, 'Nothing is drawn yet'),
+      element('h2', {}, t('Nothing is drawn yet')),
       element(
         'p',
         {},
-        'Write ',
-        element('code', {}, 'object'),
-        ' with a name of your own, and indented under it a ',
-        element('code', {}, 'shape'),
-        '. For example:',
+        ...messagePieces(
+          t('Write `object` with a name of your own, and indented under it a `shape`. For example:'),
+        ).map(({ text, quoted }) => (quoted ? element('code', {}, text) : text)),
       ),
       element('pre', {}, this.#example.trimEnd()),
       ...(this.#isReadOnly ? [] : [insert]),
@@ -121,9 +126,9 @@ export class Notices {
   }
 
   #stopped(meaning: string): HTMLElement {
-    const again = element('button', { type: 'button', class: 'primary' }, 'Start again');
+    const again = element('button', { type: 'button', class: 'primary' }, t('Start again'));
     again.addEventListener('click', () => this.#host.restart());
-    return alert('Mahlstick has stopped', `${meaning} Your text is not affected.`, again);
+    return alert(t('Mahlstick has stopped'), meaning, again);
   }
 }
 

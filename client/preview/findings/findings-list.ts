@@ -1,8 +1,9 @@
+import { t } from '../../../grammar/localised.js';
 import type { Scene } from '../../../server/drawing/scene.js';
 import type { Location } from '../../../server/plan/plan.js';
 import { element } from '../elements.js';
 import { type FindingRow, announcement, findingRows, messagePieces, summary } from './findings.js';
-import { severityWords } from '../items.js';
+import { severityWord } from '../items.js';
 import type { ListedFinding } from '../messages.js';
 
 /** Long enough to finish a word: a reader is not told what was found in half of it. */
@@ -31,7 +32,7 @@ export class FindingsList {
 
   constructor(host: FindingsListHost) {
     this.#host = host;
-    const heading = element('h2', { id: 'findings' }, 'Findings');
+    const heading = element('h2', { id: 'findings' }, t('Findings'));
     this.section = element(
       'section',
       { class: 'findings', 'aria-labelledby': 'findings', hidden: '' },
@@ -97,11 +98,11 @@ export class FindingsList {
       element(
         'span',
         { class: 'said' },
-        element('span', { class: 'weight' }, `${severityWords[severity]}: `),
+        element('span', { class: 'weight' }, `${severityWord(severity)}: `),
         ...worded(message),
         ...(advice === undefined ? [] : [' ', element('span', { class: 'advice' }, ...worded(advice))]),
       ),
-      element('span', { class: 'place' }, `line ${location.line + 1}`),
+      element('span', { class: 'place' }, t('line {0}', location.line + 1)),
     );
     button.addEventListener('click', () => this.#host.reveal(location));
     for (const event of ['pointerenter', 'focus']) {

@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import type { Scene } from '../../../server/drawing/scene.js';
 import { gravestFirst } from '../../../server/language/telling-order.js';
 import type { ListedFinding } from '../messages.js';
@@ -70,16 +71,25 @@ export function announcement(
     else left.splice(index, 1);
   }
   if (fresh.length === 0 && left.length === 0) return undefined;
-  if (after.length === 0) return 'No findings left.';
+  if (after.length === 0) return t('No findings left.');
   const [first] = fresh;
-  const total = `${counted(after.length, 'finding')} now.`;
-  if (first === undefined) return `${counted(left.length, 'finding')} settled, ${total}`;
-  return fresh.length === 1 ? `${first} ${total}` : `${fresh.length} new findings, ${total}`;
+  const total = t('{0} now.', counted(after.length, 'finding'));
+  if (first === undefined) return t('{0} settled, {1}', counted(left.length, 'finding'), total);
+  return fresh.length === 1 ? `${first} ${total}` : t('{0} new findings, {1}', fresh.length, total);
 }
 
+/** One of what is counted, and several. */
+const counts = {
+  finding: [marked('{0} finding'), marked('{0} findings')],
+  error: [marked('{0} error'), marked('{0} errors')],
+  warning: [marked('{0} warning'), marked('{0} warnings')],
+  hint: [marked('{0} hint'), marked('{0} hints')],
+} as const;
+
 /** `1 finding`, `3 findings` */
-export function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+export function counted(count: number, noun: keyof typeof counts): string {
+  const [one, several] = counts[noun];
+  return said(count === 1 ? one : several, count);
 }
 
 /** `1 error, 2 warnings`, or `No findings`. */
@@ -88,7 +98,7 @@ export function summary(findings: readonly Pick<ListedFinding, 'severity'>[]): s
     const count = findings.filter((finding) => finding.severity === severity).length;
     return count === 0 ? [] : [counted(count, severity)];
   });
-  return parts.length === 0 ? 'No findings' : parts.join(', ');
+  return parts.length === 0 ? t('No findings') : parts.join(', ');
 }
 
 /**

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { BudgetBars } from '../../../server/drawing/scene.js';
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
@@ -12,9 +13,10 @@ export function budgetChanges(
     return bars.flatMap((bar) => {
       const was = earlier.find(({ key }) => key === bar.key);
       if (was === undefined || percent(was.share) === percent(bar.share)) return [];
-      const missed = bar.within === was.within ? '' : bar.within ? ', as wanted now' : ', not as wanted now';
-      const name = of === 'colour' ? `${bar.name.toLowerCase()} colour` : bar.name;
-      return [`${name} ${percent(was.share)} → ${percent(bar.share)}${missed}`];
+      const name = of === 'colour' ? t('{0} colour', bar.name.toLowerCase()) : bar.name;
+      const change = `${name} ${percent(was.share)} → ${percent(bar.share)}`;
+      if (bar.within === was.within) return [change];
+      return [bar.within ? t('{0}, as wanted now', change) : t('{0}, not as wanted now', change)];
     });
   });
 }

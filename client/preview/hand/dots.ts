@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Spot } from '../../../server/drawing/scene.js';
 import { svgElement } from '../elements.js';
 
@@ -17,7 +18,7 @@ export function handleElement(attributes: Readonly<Record<string, string>>, tip?
   const group = svgElement('g', {
     class: 'grip',
     role: 'button',
-    'aria-roledescription': 'handle',
+    'aria-roledescription': t('handle'),
     ...attributes,
   });
   group.append(...dots(['reach', 'bed', 'line', 'hole']));

@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import type { Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { mostPoints } from './change-schema.js';
@@ -6,6 +7,18 @@ import { distance } from './place.js';
 /** What can be drawn anew. */
 export const tools = ['rectangle', 'ellipse', 'outline', 'lead'] as const;
 export type Tool = (typeof tools)[number];
+
+const toolWords: Readonly<Record<Tool, string>> = {
+  rectangle: marked('rectangle'),
+  ellipse: marked('ellipse'),
+  outline: marked('outline'),
+  lead: marked('lead'),
+};
+
+/** What a tool draws, as it is called within a sentence. */
+export function toolWord(tool: Tool): string {
+  return said(toolWords[tool]);
+}
 
 /** How many points a new shape needs at least. */
 export const leastPoints: Readonly<Record<Tool, number>> = { rectangle: 2, ellipse: 2, outline: 3, lead: 2 };
@@ -32,14 +45,21 @@ export function withoutLastPoint(draft: Draft): Draft {
   return { ...draft, points: draft.points.slice(0, -1) };
 }
 
+const shapeLacks = marked('A shape has {0} points or more.');
+const lackOf: Readonly<Record<Tool, string>> = {
+  rectangle: shapeLacks,
+  ellipse: shapeLacks,
+  outline: marked('An outline has {0} points or more.'),
+  lead: marked('A lead has {0} points or more.'),
+};
+
 /** What a draft comes to, or what it lacks, as a sentence. */
 export function finished({ tool, points }: Draft): HandChange | string {
-  if (points.length < leastPoints[tool])
-    return `${tool === 'outline' ? 'An outline' : tool === 'lead' ? 'A lead' : 'A shape'} has ${leastPoints[tool]} points or more.`;
+  if (points.length < leastPoints[tool]) return said(lackOf[tool], leastPoints[tool]);
   if (!isBox(tool)) return { kind: 'new line', form: tool, points };
   const [from, to] = points;
   if (from === undefined || to === undefined || from.x === to.x || from.y === to.y)
-    return 'A shape is wider and higher than nothing.';
+    return t('A shape is wider and higher than nothing.');
   return { kind: 'new box', form: tool, from, to };
 }
 

@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import type { Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import type { Board } from './board.js';
@@ -8,6 +9,7 @@ import {
   finished,
   isBox,
   leastPoints,
+  toolWord,
   withPoint,
   withoutLastPoint,
 } from './draft.js';
@@ -87,7 +89,7 @@ export class DrawingNew {
     if (tool === undefined || !byKeys || picture === undefined) return;
     this.#cross({ x: picture.x + picture.width / 2, y: picture.y + picture.height / 2 });
     overlay.focusCross();
-    readout.say(`${instructions[tool]}. ${this.#where()}.`);
+    readout.say(`${instruction(tool)}. ${this.#where()}.`);
   }
 
   /** A key while a tool is in hand. True when it was for the tool. */
@@ -163,7 +165,7 @@ export class DrawingNew {
     if (last !== undefined && distance(last, this.#at) < this.#host.board.pixels(samePixels)) {
       if (isBox(draft.tool)) {
         this.#begin({ ...draft, points: [] });
-        this.#host.readout.refuse(`Drag from one corner of the ${draft.tool} to the other.`);
+        this.#host.readout.refuse(t('Drag from one corner of the {0} to the other.', toolWord(draft.tool)));
       }
       return;
     }
@@ -192,7 +194,7 @@ export class DrawingNew {
     this.#begin(withPoint(draft, at));
     const count = this.#draft?.points.length ?? 0;
     if (isBox(draft.tool) && count === 2) this.#end();
-    else this.#host.readout.say(`Point ${count}. ${this.#where()}.`);
+    else this.#host.readout.say(t('Point {0}. {1}.', count, this.#where()));
   }
 
   #endLine(): void {
@@ -229,7 +231,10 @@ export class DrawingNew {
   #cross(at: Spot): void {
     this.#at = at;
     const { board, overlay, readout } = this.#host;
-    const label = `Cross, ${this.#where()}. Arrow keys move it, Space sets a point, Enter ends, Escape leaves.`;
+    const label = t(
+      'Cross, {0}. Arrow keys move it, Space sets a point, Enter ends, Escape leaves.',
+      this.#where(),
+    );
     overlay.showCross(at, board.pixels(crossPixels), label);
     readout.beside(board.onScreen(at), [this.#where()]);
     this.#show();
@@ -279,10 +284,16 @@ function evenSided(from: Spot, to: Spot): Spot {
   return { x: from.x + Math.sign(to.x - from.x) * side, y: from.y + Math.sign(to.y - from.y) * side };
 }
 
-/** How each is drawn, for the tips of the tools and for a reader. */
-export const instructions: Readonly<Record<Tool, string>> = {
-  rectangle: 'Rectangle: drag from corner to corner; with the keyboard, Space sets each corner',
-  ellipse: 'Ellipse: drag the box round it; with the keyboard, Space sets each corner of the box',
-  outline: 'Outline: click its points; Enter or a double click ends, Backspace takes the last back',
-  lead: 'Lead: click its places from where it starts; Enter or a double click ends, Backspace takes the last back',
+/** How it is drawn, for the tip of the tool and for a reader. */
+export function instruction(tool: Tool): string {
+  return said(instructions[tool]);
+}
+
+const instructions: Readonly<Record<Tool, string>> = {
+  rectangle: marked('Rectangle: drag from corner to corner; with the keyboard, Space sets each corner'),
+  ellipse: marked('Ellipse: drag the box round it; with the keyboard, Space sets each corner of the box'),
+  outline: marked('Outline: click its points; Enter or a double click ends, Backspace takes the last back'),
+  lead: marked(
+    'Lead: click its places from where it starts; Enter or a double click ends, Backspace takes the last back',
+  ),
 };

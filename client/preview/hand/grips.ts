@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import { handlePlace, isInside, resized, wayOf } from '../../../server/drawing/handling/frame.js';
 import {
   type Frame,
@@ -27,14 +28,14 @@ export interface SizeGrip extends Pick<SceneGrip, 'key' | 'subject' | 'at' | 'na
 export type Grip = SceneGrip | SizeGrip;
 
 const names: Readonly<Record<FrameHandle, string>> = {
-  'upper left': 'upper left corner',
-  'upper centre': 'top',
-  'upper right': 'upper right corner',
-  'middle right': 'right side',
-  'lower right': 'lower right corner',
-  'lower centre': 'foot',
-  'lower left': 'lower left corner',
-  'middle left': 'left side',
+  'upper left': marked('upper left corner'),
+  'upper centre': marked('top'),
+  'upper right': marked('upper right corner'),
+  'middle right': marked('right side'),
+  'lower right': marked('lower right corner'),
+  'lower centre': marked('foot'),
+  'lower left': marked('lower left corner'),
+  'middle left': marked('left side'),
 };
 
 /**
@@ -51,7 +52,7 @@ export function sizeGripsOf(
     subject,
     kind: 'size',
     at: turn(handlePlace(frame, handle)),
-    name: `${names[handle]} of ${name}`,
+    name: t('{0} of {1}', said(names[handle]), name),
     ...(fixed === undefined ? {} : { fixed }),
     handle,
     frame,

@@ -1,4 +1,5 @@
 import './hand.css';
+import { t } from '../../../grammar/localised.js';
 import { type Scene, isBoardView } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
@@ -156,7 +157,7 @@ export class Hand {
     const wasBusy = this.#writes.busy;
     this.#writes.forget();
     if (this.#moving.cancel() || wasBusy)
-      this.#refused('Mahlstick has stopped, so nothing is written. Your text is not affected.');
+      this.#refused(t('Mahlstick has stopped, so nothing is written. Your text is not affected.'));
   }
 
   #ask(type: 'try' | 'write', made: Made): number {

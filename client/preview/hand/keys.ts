@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/localised.js';
 import type { Spot } from '../../../server/drawing/scene.js';
 import { steps, type Unit } from './lengths.js';
 
@@ -77,30 +78,40 @@ function stepOf(key: string, shiftKey: boolean): Asked | undefined {
   return key === 'y' && !shiftKey ? { kind: 'step', to: 'redo' } : undefined;
 }
 
-/** What a painter is told of keys and pointer, in the help of the drawing. */
+/** What a painter is told of keys and pointer, in the help of the drawing; kept to be `said`. */
 export const help: readonly (readonly [string, string])[] = [
   [
-    'Drag',
-    'moves a thing, or a handle of what is marked: its corners and sides size it. What you let go of is written in the text, as one step to undo.',
+    marked('Drag'),
+    marked(
+      'moves a thing, or a handle of what is marked: its corners and sides size it. What you let go of is written in the text, as one step to undo.',
+    ),
   ],
   [
-    'Shift',
-    'while you drag keeps to one direction, or keeps the proportion of what you size; Ctrl, or Cmd, lets nothing snap. Escape puts it back.',
+    marked('Shift'),
+    marked(
+      'while you drag keeps to one direction, or keeps the proportion of what you size; Ctrl, or Cmd, lets nothing snap. Escape puts it back.',
+    ),
   ],
-  ['Arrow keys', 'go from thing to thing in the drawing.'],
+  [marked('Arrow keys'), marked('go from thing to thing in the drawing.')],
   [
-    'Alt and an arrow key',
-    'moves the thing by a millimetre, or a sixteenth of an inch; with Shift by a centimetre, or half an inch.',
+    marked('Alt and an arrow key'),
+    marked(
+      'moves the thing by a millimetre, or a sixteenth of an inch; with Shift by a centimetre, or half an inch.',
+    ),
   ],
-  ['Alt and + or -', 'makes an object larger or smaller, about its middle.'],
+  [marked('Alt and + or -'), marked('makes an object larger or smaller, about its middle.')],
   [
-    'G, Shift and G',
-    'go to the next and the last handle of the thing. Arrow keys move a handle; Escape goes back to the thing.',
+    marked('G, Shift and G'),
+    marked(
+      'go to the next and the last handle of the thing. Arrow keys move a handle; Escape goes back to the thing.',
+    ),
   ],
-  [', and .', 'go to the sitting before and after, in the view of the record.'],
-  ['Ctrl or Cmd and Z', 'takes the last change of the text back; with Shift makes it again.'],
+  [marked(', and .'), marked('go to the sitting before and after, in the view of the record.')],
+  [marked('Ctrl or Cmd and Z'), marked('takes the last change of the text back; with Shift makes it again.')],
   [
-    'Drawing',
-    'arrow keys move the cross, with Shift in large steps; Space sets a point, Enter ends, Backspace takes the last point back, Escape leaves.',
+    marked('Drawing'),
+    marked(
+      'arrow keys move the cross, with Shift in large steps; Space sets a point, Enter ends, Backspace takes the last point back, Escape leaves.',
+    ),
   ],
 ];

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Handling, Spot } from '../../../server/drawing/scene.js';
 
 export type Unit = Handling['unit'];
@@ -33,16 +34,19 @@ function sixteenths(length: number): string {
 
 /** How far something has come: `3.5 cm right, 1 cm up`. */
 export function wayInWords({ x, y }: Spot, unit: Unit): string {
-  const way = [told(x, unit, 'left', 'right'), told(y, unit, 'up', 'down')].filter(
-    (part) => part !== undefined,
-  );
-  return way.length === 0 ? 'where it was' : way.join(', ');
+  const across = lengthTold(x, unit);
+  const down = lengthTold(y, unit);
+  const way = [
+    ...(across === undefined ? [] : [x < 0 ? t('{0} left', across) : t('{0} right', across)]),
+    ...(down === undefined ? [] : [y < 0 ? t('{0} up', down) : t('{0} down', down)]),
+  ];
+  return way.length === 0 ? t('where it was') : way.join(', ');
 }
 
-function told(length: number, unit: Unit, before: string, after: string): string | undefined {
+/** Nothing for what is too short to be told. */
+function lengthTold(length: number, unit: Unit): string | undefined {
   const words = lengthInWords(Math.abs(length), unit);
-  if (words === lengthInWords(0, unit)) return undefined;
-  return `${words} ${length < 0 ? before : after}`;
+  return words === lengthInWords(0, unit) ? undefined : words;
 }
 
 /** Width and height of a box between two corners: `6 × 4.5 cm`. */
@@ -53,5 +57,5 @@ export function sizeInWords(from: Spot, to: Spot, unit: Unit): string {
 
 /** Where something lies in the picture: `12 cm from the left, 7.5 cm from the top`. */
 export function placeInWords({ x, y }: Spot, unit: Unit): string {
-  return `${lengthInWords(x, unit)} from the left, ${lengthInWords(y, unit)} from the top`;
+  return t('{0} from the left, {1} from the top', lengthInWords(x, unit), lengthInWords(y, unit));
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Handling, Hex, Painted } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
@@ -18,7 +19,11 @@ export interface MarkedThing {
 
 /** Value and colour of the object that is marked, or the crossing of the focal point, to be chosen. */
 export class MarkedPanel {
-  readonly section = element('div', { class: 'hand-marked', role: 'group', 'aria-label': 'What is marked' });
+  readonly section = element('div', {
+    class: 'hand-marked',
+    role: 'group',
+    'aria-label': t('What is marked'),
+  });
   readonly #host: MarkedPanelHost;
   /** What is shown, so that the same controls stay as long as they fit. */
   #shown = '';
@@ -60,10 +65,10 @@ export class MarkedPanel {
   ): readonly HTMLElement[] {
     if (handling === undefined)
       return [
-        element('span', { class: 'hint' }, 'Nothing is changed by hand here; a click selects the words'),
+        element('span', { class: 'hint' }, t('Nothing is changed by hand here; a click selects the words')),
       ];
     if (thing === undefined)
-      return [element('span', { class: 'hint' }, 'Click a thing in the drawing to change it')];
+      return [element('span', { class: 'hint' }, t('Click a thing in the drawing to change it'))];
     const name = element('span', { class: 'name', title: thing.name }, thing.name);
     if (thing.kind === 'focus') return [name, ...this.#crossings(handling)];
     if (thing.kind === 'other' || painted === undefined) return [name];
@@ -71,13 +76,13 @@ export class MarkedPanel {
   }
 
   #tones({ subject, name }: MarkedThing, { step: current }: Painted, { tones }: Handling): HTMLElement {
-    const group = element('fieldset', { class: 'tones', 'aria-label': `Value of ${name}` });
-    group.append(element('legend', {}, 'Value'));
+    const group = element('fieldset', { class: 'tones', 'aria-label': t('Value of {0}', name) });
+    group.append(element('legend', {}, t('Value')));
     tones.forEach((hex, index) => {
       const step = index + 1;
       const choose = () => this.#host.write({ kind: 'value', subject, step });
       group.append(
-        choice('step', String(step), step === current, hex, `step ${step} of ${tones.length}`, choose),
+        choice('step', String(step), step === current, hex, t('step {0} of {1}', step, tones.length), choose),
       );
     });
     if (current !== undefined && !Number.isInteger(current))
@@ -86,8 +91,8 @@ export class MarkedPanel {
   }
 
   #colours({ subject, name }: MarkedThing, { colour: current }: Painted, { colours }: Handling): HTMLElement {
-    const group = element('fieldset', { class: 'colours', 'aria-label': `Colour of ${name}` });
-    group.append(element('legend', {}, 'Colour'));
+    const group = element('fieldset', { class: 'colours', 'aria-label': t('Colour of {0}', name) });
+    group.append(element('legend', {}, t('Colour')));
     for (const { name: colour, hex } of colours) {
       const isCurrent = current !== undefined && 'name' in current && current.name === colour;
       const choose = () => this.#host.write({ kind: 'colour', subject, colour });
@@ -106,8 +111,8 @@ export class MarkedPanel {
           : colours.find(({ name }) => name === current.name)?.hex;
     const input = element('input', {
       type: 'color',
-      'aria-label': 'A colour of its own',
-      title: 'A colour of its own',
+      'aria-label': t('A colour of its own'),
+      title: t('A colour of its own'),
     });
     input.value = sixDigits(hex ?? '#808080');
     const shown = input.value;
@@ -118,15 +123,15 @@ export class MarkedPanel {
       if (input.value === shown) this.#host.letGo();
       else this.#host.write({ kind: 'colour', subject, colour: input.value });
     });
-    return element('label', {}, input, element('span', { class: 'word' }, 'own'));
+    return element('label', {}, input, element('span', { class: 'word' }, t('own')));
   }
 
   #crossings({ guides }: Handling): readonly HTMLElement[] {
     // The focal point is a guide itself, but no crossing to put it on.
     const crossings = guides.crossings.filter(({ name }) => name !== 'focal point');
     if (crossings.length === 0) return [];
-    const list = element('select', { 'aria-label': 'Crossing of the focal point' });
-    list.append(element('option', { value: '' }, 'Put it on a crossing …'));
+    const list = element('select', { 'aria-label': t('Crossing of the focal point') });
+    list.append(element('option', { value: '' }, t('Put it on a crossing …')));
     for (const { name } of crossings) list.append(element('option', { value: name }, name));
     list.addEventListener('change', () => {
       if (list.value !== '') this.#host.write({ kind: 'crossing', name: list.value });

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Scene, Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import type { Board } from './board.js';
@@ -101,7 +102,7 @@ export class Moving {
     const grip = board.grip(drag.grip.key);
     if (grip === undefined || grip.fixed !== undefined) {
       this.cancel();
-      readout.refuse(grip?.fixed ?? `${drag.grip.name} is not in the drawing any more.`);
+      readout.refuse(grip?.fixed ?? t('{0} is not in the drawing any more.', drag.grip.name));
       return;
     }
     drag.continueOn(grip, guidesFor(grip, board.guides), this.#manner(grip));

@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import type { Spot } from '../../../server/drawing/scene.js';
 import { svgElement } from '../elements.js';
 import { dots, handleElement, placeDots } from './dots.js';
@@ -34,7 +35,7 @@ export class Overlay {
   showGrips(grips: readonly Grip[], of: string): void {
     this.#grips.setAttribute(
       'aria-label',
-      `Handles of ${of}. Arrow keys move a handle, G goes to the next, Escape leaves.`,
+      t('Handles of {0}. Arrow keys move a handle, G goes to the next, Escape leaves.', of),
     );
     const wanted = new Set(grips.map(({ key }) => key));
     for (const [key, group] of this.#shown) {
@@ -45,7 +46,7 @@ export class Overlay {
     grips.forEach((grip, index) => {
       const group = this.#shown.get(grip.key) ?? handle(grip);
       this.#shown.set(grip.key, group);
-      group.setAttribute('aria-label', grip.fixed === undefined ? grip.name : `${grip.name}, fixed`);
+      group.setAttribute('aria-label', grip.fixed === undefined ? grip.name : t('{0}, fixed', grip.name));
       group.setAttribute('tabindex', index === 0 ? '0' : '-1');
       if (grip.kind === 'size') group.setAttribute('data-pull', grip.pull);
       placeDots(group, grip.at);
@@ -151,11 +152,12 @@ export class Overlay {
   }
 }
 
-const sizing =
-  'Drag it to size the thing; Shift keeps the proportion. Arrow keys move it as well, and Alt and + or - size the thing about its middle.';
+const sizing = marked(
+  'Drag it to size the thing; Shift keeps the proportion. Arrow keys move it as well, and Alt and + or - size the thing about its middle.',
+);
 
 function handle({ key, kind }: Grip): SVGGElement {
-  return handleElement({ 'data-grip': key, 'data-kind': kind }, kind === 'size' ? sizing : undefined);
+  return handleElement({ 'data-grip': key, 'data-kind': kind }, kind === 'size' ? said(sizing) : undefined);
 }
 
 function move(group: SVGGElement, { x, y }: Spot): void {

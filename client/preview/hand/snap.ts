@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Guides, Spot } from '../../../server/drawing/scene.js';
 import { difference, distance, sum } from './place.js';
 
@@ -31,7 +32,8 @@ const crossingPull = 2;
 interface Offer {
   readonly anchor: Anchor;
   readonly to: Spot;
-  readonly name: string;
+  /** `on golden upper right` */
+  readonly where: string;
   readonly cost: number;
 }
 
@@ -52,12 +54,10 @@ export function snap(
     .filter(({ anchor, to }) => distance(sum(at, anchor.from), to) <= reach)
     .reduce<Offer | undefined>((least, each) => (least && least.cost <= each.cost ? least : each), undefined);
   if (best === undefined) return { at };
-  const { anchor, to, name } = best;
+  const { anchor, to, where } = best;
   return {
     at: sum(at, difference(to, sum(at, anchor.from))),
-    words: [anchor.name, `on ${name === 'focal point' ? 'the focal point' : name}`]
-      .filter((word) => word !== '')
-      .join(' '),
+    words: [anchor.name, where].filter((word) => word !== '').join(' '),
     mark: to,
   };
 }
@@ -75,13 +75,13 @@ function offersFor(place: Spot, anchor: Anchor, guides: Guides, only: Spot | und
     ...crossings.map(({ at, name }) => ({
       anchor,
       to: at,
-      name,
+      where: name === 'focal point' ? t('on the focal point') : t('on {0}', name),
       cost: distance(place, at) / crossingPull,
     })),
     ...guides.lines.flatMap(({ from, to }) => {
       const met = along === undefined ? nearestOn(place, from, to) : meeting(place, from, to, along);
       if (met === undefined) return [];
-      return [{ anchor, to: met, name: 'a division line', cost: distance(place, met) }];
+      return [{ anchor, to: met, where: t('on a division line'), cost: distance(place, met) }];
     }),
   ];
 }
@@ -120,14 +120,14 @@ export function anchorsOf(at: Spot, box: DOMRectReadOnly | undefined): readonly 
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   const side = (name: string, along: Spot, place: Spot): Anchor => ({
     from: difference(place, at),
-    name: `its ${name}`,
+    name,
     along,
   });
   return [
     held,
-    side('left side', across, { x: box.x, y: middle.y }),
-    side('right side', across, { x: box.x + box.width, y: middle.y }),
-    side('top', down, { x: middle.x, y: box.y }),
-    side('foot', down, { x: middle.x, y: box.y + box.height }),
+    side(t('its left side'), across, { x: box.x, y: middle.y }),
+    side(t('its right side'), across, { x: box.x + box.width, y: middle.y }),
+    side(t('its top'), down, { x: middle.x, y: box.y }),
+    side(t('its foot'), down, { x: middle.x, y: box.y + box.height }),
   ];
 }

@@ -1,6 +1,7 @@
+import { said, t } from '../../../grammar/localised.js';
 import { element, svgElement } from '../elements.js';
-import { type Tool, tools } from './draft.js';
-import { instructions } from './drawing-new.js';
+import { type Tool, toolWord, tools } from './draft.js';
+import { instruction } from './drawing-new.js';
 import { help } from './keys.js';
 
 export interface ToolRowHost {
@@ -26,10 +27,10 @@ export class ToolRow {
 
   constructor(host: ToolRowHost) {
     this.#host = host;
-    this.group = element('div', { class: 'hand-tools', role: 'group', 'aria-label': 'Draw by hand' });
-    this.group.append(element('span', { class: 'of', 'aria-hidden': 'true' }, 'Draw'));
+    this.group = element('div', { class: 'hand-tools', role: 'group', 'aria-label': t('Draw by hand') });
+    this.group.append(element('span', { class: 'of', 'aria-hidden': 'true' }, t('Draw')));
     for (const tool of tools) {
-      const button = iconButton(`Draw: ${tool}`, icons[tool], instructions[tool]);
+      const button = iconButton(t('Draw: {0}', toolWord(tool)), icons[tool], instruction(tool));
       button.addEventListener('click', ({ detail }) => {
         const isTaken = button.getAttribute('aria-pressed') === 'true';
         // A click that a key makes counts no presses of a pointer.
@@ -53,9 +54,11 @@ export class ToolRow {
 
   #snap(): HTMLButtonElement {
     const button = iconButton(
-      'Snap to the division',
+      t('Snap to the division'),
       icons.snap,
-      'Snap to division lines, crossings and the focal point. Ctrl, or Cmd, while you drag lets nothing snap',
+      t(
+        'Snap to division lines, crossings and the focal point. Ctrl, or Cmd, while you drag lets nothing snap',
+      ),
     );
     button.setAttribute('aria-pressed', String(this.#host.snaps));
     button.addEventListener('click', () => {
@@ -69,16 +72,22 @@ export class ToolRow {
 
 function helpParts(): readonly HTMLElement[] {
   const list = element('dl');
-  for (const [key, does] of help) list.append(element('dt', {}, key), element('dd', {}, does));
+  for (const [key, does] of help) list.append(element('dt', {}, said(key)), element('dd', {}, said(does)));
   const panel = element(
     'div',
-    { class: 'hand-help', popover: '', id: 'hand-help', 'aria-label': 'Working by hand' },
-    element('h2', {}, 'Working by hand'),
+    { class: 'hand-help', popover: '', id: 'hand-help', 'aria-label': t('Working by hand') },
+    element('h2', {}, t('Working by hand')),
     list,
   );
   const button = element(
     'button',
-    { type: 'button', class: 'hand-button', popovertarget: 'hand-help', 'aria-label': 'Keys', title: 'Keys' },
+    {
+      type: 'button',
+      class: 'hand-button',
+      popovertarget: 'hand-help',
+      'aria-label': t('Keys'),
+      title: t('Keys'),
+    },
     '?',
   );
   return [button, panel];

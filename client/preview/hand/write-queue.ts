@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Handling, Spot } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { gripIn, putDown } from './grips.js';
@@ -134,6 +135,6 @@ function joined(earlier: Wish, later: Wish): Wish | undefined {
 function changeOf(wish: Wish, { handling }: Ground): HandChange | string {
   if (wish.kind === 'change') return wish.change;
   const grip = handling && gripIn(handling, wish.grip);
-  if (grip === undefined) return 'What was to be moved is not in the drawing any more.';
+  if (grip === undefined) return t('What was to be moved is not in the drawing any more.');
   return grip.fixed ?? putDown(grip, sum(grip.at, wish.by), false);
 }

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { createNonce, pageHtml } from './page.js';
+import { createNonce, type PageParts, pageHtml } from './page.js';
 
 /** What a page of the extension may do: run what is built, and load nothing else. */
 export function pageOptions(extension: vscode.Uri): vscode.WebviewOptions {
@@ -23,7 +23,7 @@ export function builtPage(
   webview: vscode.Webview,
   extension: vscode.Uri,
   name: 'preview' | 'side-by-side',
-  page: { readonly state: string; readonly title?: string },
+  page: Pick<PageParts, 'state' | 'title'>,
 ): string {
   const built = (file: string) =>
     webview.asWebviewUri(vscode.Uri.joinPath(extension, 'dist', file)).toString();
@@ -32,6 +32,8 @@ export function builtPage(
     nonce: createNonce(),
     scriptUri: built(`${name}.js`),
     styleUri: built(`${name}.css`),
+    language: vscode.env.language,
+    sentences: vscode.l10n.bundle,
     ...page,
   });
 }

@@ -22,11 +22,11 @@ export interface HandEditsParts {
 export type Asked = Made & { readonly id: number };
 
 const because = {
-  gone: 'The plan is gone, so nothing can be written in it.',
-  stale: 'The text has changed meanwhile. Nothing is written; the drawing follows the text.',
-  readOnly: 'This plan can only be read, so the change can’t be written.',
-  notTaken: 'The editor did not take the change. Nothing is written.',
-  noAnswer: 'Mahlstick does not answer, so nothing is written. Your text is not affected.',
+  gone: vscode.l10n.t('The plan is gone, so nothing can be written in it.'),
+  stale: vscode.l10n.t('The text has changed meanwhile. Nothing is written; the drawing follows the text.'),
+  readOnly: vscode.l10n.t('This plan can only be read, so the change can’t be written.'),
+  notTaken: vscode.l10n.t('The editor did not take the change. Nothing is written.'),
+  noAnswer: vscode.l10n.t('Mahlstick does not answer, so nothing is written. Your text is not affected.'),
 } as const;
 
 /** Tries and writes in a plan what is done by hand in its drawing. Each change is one edit of the text, for one undo. */

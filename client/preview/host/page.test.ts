@@ -6,6 +6,9 @@ const parts = {
   nonce: 'f00d',
   scriptUri: 'https://file.vscode-cdn.net/dist/preview.js',
   styleUri: 'https://file.vscode-cdn.net/dist/preview.css',
+  title: 'A picture',
+  language: 'en',
+  sentences: undefined,
   state: '{}',
 };
 
@@ -39,6 +42,21 @@ describe('the page of a preview', () => {
     });
     expect(html).not.toContain('<script>');
     expect(html).toContain('&quot;&gt;&lt;script&gt;');
+  });
+
+  it('has the words of another language, which cannot be broken out of either', () => {
+    expect(pageHtml(parts)).toContain('<html lang="en">');
+    expect(pageHtml(parts)).not.toContain('data-sentences');
+    const html = pageHtml({ ...parts, language: 'de', sentences: { 'Zoom in': '"><script>Größer' } });
+    expect(html).toContain('<html lang="de">');
+    expect(html).toContain(
+      'data-sentences="{&quot;Zoom in&quot;:&quot;\\&quot;&gt;&lt;script&gt;Größer&quot;}"',
+    );
+    expect(html.match(/<script/g)).toHaveLength(1);
+  });
+
+  it('is in English, and says so, where there are no words of the language', () => {
+    expect(pageHtml({ ...parts, language: 'fr' })).toContain('<html lang="en">');
   });
 
   it('takes a new nonce of 128 bits each time', () => {

@@ -1,3 +1,5 @@
+import type { Sentences } from '../../../grammar/localised.js';
+
 /** What differs from one page to another. */
 export interface PageParts {
   /** `webview.cspSource`: where local resources come from. */
@@ -6,8 +8,11 @@ export interface PageParts {
   /** URIs as the page can fetch them. */
   readonly scriptUri: string;
   readonly styleUri: string;
-  /** Of the page, for screen readers; `Mahlstick preview` unless said. */
-  readonly title?: string;
+  /** Of the page, for screen readers. */
+  readonly title: string;
+  /** The language of its words, as in `vscode.env.language`, with those that are not English. */
+  readonly language: string;
+  readonly sentences: Sentences | undefined;
   /** The state that the page hands back when the window is opened again, as JSON. */
   readonly state: string;
 }
@@ -31,9 +36,11 @@ export function contentSecurityPolicy({ cspSource, nonce }: Pick<PageParts, 'csp
 
 /** The page of a preview. It holds no word of the plan: those come as messages and reach it as text nodes. */
 export function pageHtml(parts: PageParts): string {
-  const { nonce, scriptUri, styleUri, state, title = 'Mahlstick preview' } = parts;
+  const { nonce, scriptUri, styleUri, state, title, language, sentences } = parts;
+  const words =
+    sentences === undefined ? '' : ` data-sentences="${escapeAttribute(JSON.stringify(sentences))}"`;
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${escapeAttribute(sentences === undefined ? 'en' : language)}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${escapeAttribute(contentSecurityPolicy(parts))}">
@@ -41,7 +48,7 @@ export function pageHtml(parts: PageParts): string {
 <title>${escapeAttribute(title)}</title>
 <link rel="stylesheet" href="${escapeAttribute(styleUri)}">
 </head>
-<body data-state="${escapeAttribute(state)}">
+<body data-state="${escapeAttribute(state)}"${words}>
 <script nonce="${escapeAttribute(nonce)}" src="${escapeAttribute(scriptUri)}"></script>
 </body>
 </html>

@@ -15,7 +15,7 @@ import { documentOf, editorOf } from './plan-places.js';
 import { type DrawnExample, PlanText } from './plan-text.js';
 import { SceneFeed } from '../scene-feed.js';
 import { SketchFile } from './sketch-file.js';
-import { viewLabels } from '../views.js';
+import { viewLabel } from '../views.js';
 
 export interface PreviewParts {
   readonly panel: vscode.WebviewPanel;
@@ -142,8 +142,10 @@ export class PreviewPanel implements vscode.Disposable {
 
   /** Says in its title of which plan it is, and for one of several of that plan which view it shows. */
   name(isOneOfSeveral: boolean): void {
-    const view = isOneOfSeveral ? `, ${viewLabels[this.view]}` : '';
-    const title = `Preview ${Utils.basename(URI.from(this.#uri))}${view}`;
+    const plan = Utils.basename(URI.from(this.#uri));
+    const title = isOneOfSeveral
+      ? vscode.l10n.t('Preview {0}, {1}', plan, viewLabel(this.view))
+      : vscode.l10n.t('Preview {0}', plan);
     if (this.#parts.panel.title !== title) this.#parts.panel.title = title;
   }
 
@@ -214,7 +216,10 @@ export class PreviewPanel implements vscode.Disposable {
     const state = pageState(this.#uri.toString(), { ...this.#parts.kept, ...this.#feed.look });
     this.#ready = false;
     this.name(false);
-    panel.webview.html = builtPage(panel.webview, extensionUri, 'preview', { state: JSON.stringify(state) });
+    panel.webview.html = builtPage(panel.webview, extensionUri, 'preview', {
+      state: JSON.stringify(state),
+      title: vscode.l10n.t('Mahlstick preview'),
+    });
   }
 
   #isPlan(uri: vscode.Uri): boolean {

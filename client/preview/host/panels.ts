@@ -63,7 +63,7 @@ export class PreviewPanels implements vscode.Disposable {
     if (known === undefined) await this.open(uri);
     else if (!known.visible) known.bringForward();
     const preview = this.#of(uri);
-    if (preview === undefined) throw new Error('There is no preview of the plan.');
+    if (preview === undefined) throw new Error(vscode.l10n.t('There is no preview of the plan.'));
     await preview.ready();
     return preview;
   }

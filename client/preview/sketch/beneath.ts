@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import { type Scene, type SketchPlace, type View, isBoardView } from '../../../server/drawing/scene.js';
 
 /** Views in which lines count. In those of tones or colours a sketch would be mixed into what is to be read. */
@@ -60,10 +61,10 @@ export interface Option {
 export function choicesBeneath({ photographs = [], handling, view }: Scene): readonly Option[] {
   if (photographs.length === 0 || !shownIn.has(view)) return [];
   return [
-    { value: 'sketch', words: handling?.sketch === undefined ? 'Nothing' : 'Sketch' },
+    { value: 'sketch', words: handling?.sketch === undefined ? t('Nothing') : t('Sketch') },
     ...photographs.map(({ sitting, name }) => ({
       value: String(sitting),
-      words: `Photograph ${sitting + 1} ${name}`,
+      words: t('Photograph {0} {1}', sitting + 1, name),
     })),
   ];
 }

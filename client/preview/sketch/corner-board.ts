@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import { sketchCorners, type Spot } from '../../../server/drawing/scene.js';
 import { element, svgElement } from '../elements.js';
 import { handleElement, placeDots } from '../hand/dots.js';
@@ -37,8 +38,9 @@ export class CornerBoard {
   readonly #greyTaken: () => void;
   readonly #svg = svgElement('svg', {
     role: 'group',
-    'aria-label':
+    'aria-label': t(
       'As it was taken. Arrow keys move the corner that has the focus, with Shift in large steps.',
+    ),
   });
   readonly #image = svgElement('image', { 'aria-hidden': 'true' });
   readonly #sheet = svgElement('g', { class: 'frame', 'aria-hidden': 'true' });

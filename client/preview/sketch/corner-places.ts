@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import { type Box, sketchCorners, type SketchPlace, type Spot } from '../../../server/drawing/scene.js';
 import { BESIDE, ownCorners, placesIn, type Size } from './sketch-squaring.js';
 
@@ -47,10 +48,22 @@ export function stepIn({ width, height }: Size, isLarge: boolean): number {
   return isLarge ? 10 * step : step;
 }
 
+const cornerWords: Readonly<Record<Placeable, string>> = {
+  'upper left': marked('upper left corner of the canvas'),
+  'upper right': marked('upper right corner of the canvas'),
+  'lower right': marked('lower right corner of the canvas'),
+  'lower left': marked('lower left corner of the canvas'),
+  grey: marked('grey patch'),
+};
+
 /** `upper left corner of the canvas, 200 pixels from the left, 60 from the top` */
 export function cornerInWords(corner: Placeable, { x, y }: Spot): string {
-  const name = corner === 'grey' ? 'grey patch' : `${corner} corner of the canvas`;
-  return `${name}, ${Math.round(x)} pixels from the left, ${Math.round(y)} from the top`;
+  return t(
+    '{0}, {1} pixels from the left, {2} from the top',
+    said(cornerWords[corner]),
+    Math.round(x),
+    Math.round(y),
+  );
 }
 
 function within(place: number, side: number): number {

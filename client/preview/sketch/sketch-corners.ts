@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { SketchPlace } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
@@ -29,7 +30,7 @@ export class SketchCorners {
   readonly button = element(
     'button',
     { type: 'button', class: 'tool opens', 'aria-expanded': 'false', 'aria-controls': sectionId },
-    'Place its corners',
+    t('Place its corners'),
   );
   readonly section: HTMLElement;
   readonly #board: CornerBoard;
@@ -37,7 +38,7 @@ export class SketchCorners {
   readonly #grey = element(
     'button',
     { type: 'button', class: 'tool asking', 'aria-pressed': 'false' },
-    'Click its grey patch',
+    t('Click its grey patch'),
   );
   #file: SketchBytes | undefined;
   #cornered: Cornered | undefined;
@@ -64,23 +65,27 @@ export class SketchCorners {
       },
       () => this.#grey.setAttribute('aria-pressed', 'false'),
     );
-    this.#grey.title =
-      'The next click in the photograph says where something neutral grey is, such as a grey card';
+    this.#grey.title = t(
+      'The next click in the photograph says where something neutral grey is, such as a grey card',
+    );
     this.#grey.addEventListener('click', ({ detail }) => {
       const isAsked = !this.#board.asksForGrey;
       // A click that a key makes counts no presses of a pointer.
       this.#board.askForGrey(isAsked, detail === 0);
       this.#grey.setAttribute('aria-pressed', String(this.#board.asksForGrey));
     });
-    this.button.title =
-      'Shows it as it was taken, to drag the corners of the canvas onto the corners of the sheet';
+    this.button.title = t(
+      'Shows it as it was taken, to drag the corners of the canvas onto the corners of the sheet',
+    );
     this.section = element(
       'section',
-      { class: 'sketch-corners', id: sectionId, 'aria-label': 'Corners of the sketch', hidden: '' },
+      { class: 'sketch-corners', id: sectionId, 'aria-label': t('Corners of the sketch'), hidden: '' },
       element(
         'p',
         {},
-        'Drag the four handles onto the corners of the sheet; each is written in the plan when you let go. With the keyboard, Tab goes to a corner and arrow keys move it, with Shift in large steps.',
+        t(
+          'Drag the four handles onto the corners of the sheet; each is written in the plan when you let go. With the keyboard, Tab goes to a corner and arrow keys move it, with Shift in large steps.',
+        ),
       ),
       this.#grey,
       this.#board.figure,
@@ -122,7 +127,7 @@ export class SketchCorners {
     this.#grey.setAttribute('aria-pressed', String(this.#board.asksForGrey));
     this.section.setAttribute(
       'aria-label',
-      `Corners of the ${sitting === undefined ? 'sketch' : 'photograph'}`,
+      sitting === undefined ? t('Corners of the sketch') : t('Corners of the photograph'),
     );
     if (this.#taken?.count === this.#file?.count && this.#taken !== undefined)
       this.#board.show(this.#taken, cornerPlaces(this.#taken, corners, grey));

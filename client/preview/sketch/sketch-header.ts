@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 /** A picture as its first bytes tell it. */
 export interface PictureHeader {
   readonly format: 'PNG' | 'JPEG' | 'WebP';
@@ -20,26 +21,35 @@ export function pictureHeader(bytes: Uint8Array): HeaderAnswer {
   const header = png(bytes) ?? jpeg(bytes) ?? webp(bytes);
   if (header === undefined) return { ok: false, reason: reasonFor(bytes) };
   const { width, height, format } = header;
-  if (width === 0 || height === 0) return { ok: false, reason: `This ${format} has no size.` };
+  if (width === 0 || height === 0) return { ok: false, reason: t('This {0} has no size.', format) };
   if (width > LONGEST_SIDE || height > LONGEST_SIDE || width * height > MOST_PIXELS) {
     return {
       ok: false,
-      reason: `This picture has ${inFigures(width)} × ${inFigures(height)} pixels. ${inFigures(LONGEST_SIDE)} a side and ${MOST_PIXELS / 1e6} million in all can be shown; save it smaller.`,
+      reason: t(
+        'This picture has {0} × {1} pixels. {2} a side and {3} million in all can be shown; save it smaller.',
+        inFigures(width),
+        inFigures(height),
+        inFigures(LONGEST_SIDE),
+        MOST_PIXELS / 1e6,
+      ),
     };
   }
   return { ok: true, ...header };
 }
 
 function reasonFor(bytes: Uint8Array): string {
-  const takes = 'A sketch is a PNG, a JPEG or a WebP.';
-  if (bytes.length === 0) return `This file is empty. ${takes}`;
+  return `${whatItIs(bytes)} ${t('A sketch is a PNG, a JPEG or a WebP.')}`;
+}
+
+function whatItIs(bytes: Uint8Array): string {
+  if (bytes.length === 0) return t('This file is empty.');
   const start = text(bytes, 0, Math.min(bytes.length, 512)).trimStart();
-  if (start.startsWith('GIF8')) return `This is a GIF. ${takes}`;
-  if (text(bytes, 4, 4) === 'ftyp') return `This is a HEIC, AVIF or film. ${takes}`;
+  if (start.startsWith('GIF8')) return t('This is a GIF.');
+  if (text(bytes, 4, 4) === 'ftyp') return t('This is a HEIC, AVIF or film.');
   if (/^(\ufeff|ï»¿)?<(\?xml|svg|!--|!DOCTYPE)/i.test(start))
-    return `This is an SVG or another text of tags. ${takes}`;
-  if (start.startsWith('%PDF')) return `This is a PDF. ${takes}`;
-  return `This is not a picture that can be shown. ${takes}`;
+    return t('This is an SVG or another text of tags.');
+  if (start.startsWith('%PDF')) return t('This is a PDF.');
+  return t('This is not a picture that can be shown.');
 }
 
 /** PNG specification (third edition), 5.2 and 11.2.1: eight bytes of signature, then the chunk IHDR. */

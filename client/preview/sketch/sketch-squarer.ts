@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { SketchPlace } from '../../../server/drawing/scene.js';
 import { pictureHeader } from './sketch-header.js';
 import { type Size, squareUp, squaringOf } from './sketch-squaring.js';
@@ -58,12 +59,12 @@ async function withBitmap<T>(
   try {
     bitmap = await createImageBitmap(new Blob([bytes]));
   } catch {
-    return { ok: false, reason: `This ${header.format} is damaged, or of a kind that can’t be shown.` };
+    return { ok: false, reason: t('This {0} is damaged, or of a kind that can’t be shown.', header.format) };
   }
   try {
     return await work(bitmap);
   } catch {
-    return { ok: false, reason: 'There is not room enough in memory to show it.' };
+    return { ok: false, reason: t('There is not room enough in memory to show it.') };
   } finally {
     bitmap.close();
   }

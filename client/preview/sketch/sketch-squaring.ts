@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { SketchLength, SketchPlace } from '../../../server/drawing/scene.js';
 import {
   type Corners,
@@ -41,18 +42,22 @@ export const BESIDE = 0.5;
 export function squaringOf(size: Size, corners: readonly SketchPlace[], across: number): SquaringAnswer {
   const [p0, p1, p2, p3, ...more] = corners.length === 0 ? ownCorners(size) : placesIn(size, corners);
   if (p0 === undefined || p1 === undefined || p2 === undefined || p3 === undefined || more.length > 0) {
-    return refused(`A canvas has four corners; \`corners\` gives ${corners.length}.`);
+    return refused(t('A canvas has four corners; `corners` gives {0}.', corners.length));
   }
   const quadrangle: Corners = [p0, p1, p2, p3];
   if (quadrangle.some(({ x, y }) => isFarOff(x, size.width) || isFarOff(y, size.height))) {
-    return refused(`A corner lies far beside the sketch, which is ${size.width} × ${size.height} pixels.`);
+    return refused(
+      t('A corner lies far beside the sketch, which is {0} × {1} pixels.', size.width, size.height),
+    );
   }
   if (fromUnitSquare(quadrangle) === undefined) {
-    return refused('The corners do not go round a sheet: upper left, upper right, lower right, lower left.');
+    return refused(
+      t('The corners do not go round a sheet: upper left, upper right, lower right, lower left.'),
+    );
   }
 
   const part = boxRound(quadrangle, size);
-  if (part === undefined) return refused('The corners lie beside the sketch.');
+  if (part === undefined) return refused(t('The corners lie beside the sketch.'));
   const longest = Math.max(
     ...quadrangle.map((corner, index) => length(corner, quadrangle[(index + 1) % 4] ?? corner)),
   );
@@ -73,7 +78,7 @@ export function squaringOf(size: Size, corners: readonly SketchPlace[], across: 
   });
   const map = fromUnitSquare([into(p0), into(p1), into(p2), into(p3)]);
   return map === undefined
-    ? refused('The corners lie too near to each other.')
+    ? refused(t('The corners lie too near to each other.'))
     : { ok: true, part, reduced, out, map };
 }
 

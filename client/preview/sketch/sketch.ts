@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Scene } from '../../../server/drawing/scene.js';
 import { element, svgElement } from '../elements.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
@@ -30,8 +31,8 @@ export class SketchUnderlay {
   readonly told = element('p', { class: 'sketch-told', role: 'status' });
   readonly corners: SketchCorners;
   readonly #host: SketchHost;
-  readonly #label = element('label', { for: 'sketch' }, 'Sketch');
-  readonly #choice = element('select', { 'aria-label': 'Under the drawing', hidden: '' });
+  readonly #label = element('label', { for: 'sketch' }, t('Sketch'));
+  readonly #choice = element('select', { 'aria-label': t('Under the drawing'), hidden: '' });
   readonly #slider = element('input', { type: 'range', id: 'sketch', min: '0', max: '100', step: '5' });
   readonly #strength = element('output', { for: 'sketch' });
   readonly #image = svgElement('image', {
@@ -64,14 +65,14 @@ export class SketchUnderlay {
     this.corners = new SketchCorners(host.write, () => this.#renew());
     this.group = element(
       'div',
-      { class: 'tools sketch', role: 'group', 'aria-label': 'Sketch', hidden: '' },
+      { class: 'tools sketch', role: 'group', 'aria-label': t('Sketch'), hidden: '' },
       this.#label,
       this.#choice,
       this.#slider,
       this.#strength,
       this.corners.button,
     );
-    this.#slider.title = 'How strongly it shows through the drawing';
+    this.#slider.title = t('How strongly it shows through the drawing');
     this.#slider.addEventListener('input', () => {
       this.#set = Number(this.#slider.value) / 100;
       this.#patch();
@@ -177,8 +178,7 @@ export class SketchUnderlay {
     const isLookedAt = now !== undefined && (now.isUnder || this.corners.isOpen);
     const fault = now?.isUnder === true && this.#fault?.of === nameOf(now) ? this.#fault.reason : undefined;
     const reason = read?.ok === false ? read.reason : fault;
-    const text =
-      isLookedAt && reason !== undefined ? `The ${now.kind} ${now.file} is not shown. ${reason}` : '';
+    const text = isLookedAt && reason !== undefined ? notShown(now, reason) : '';
     if (this.told.textContent !== text) this.told.textContent = text;
   }
 
@@ -198,7 +198,7 @@ export class SketchUnderlay {
     const isSliding = isReadable && now.isUnder;
     for (const part of [this.#slider, this.#strength]) part.hidden = !isSliding;
     this.#label.hidden = !this.#choice.hidden;
-    this.#label.textContent = now?.kind === 'photograph' ? 'Photograph' : 'Sketch';
+    this.#label.textContent = now?.kind === 'photograph' ? t('Photograph') : t('Sketch');
     this.corners.button.hidden = now === undefined || (now.isUnder && !isReadable);
     this.corners.show(
       isReadable ? this.#bytes() : undefined,
@@ -240,6 +240,12 @@ export class SketchUnderlay {
     const chosen = String(this.#chosen);
     this.#choice.value = options.some(({ value }) => value === chosen) ? chosen : 'sketch';
   }
+}
+
+function notShown({ kind, file }: Beneath, reason: string): string {
+  return kind === 'sketch'
+    ? t('The sketch {0} is not shown. {1}', file, reason)
+    : t('The photograph {0} is not shown. {1}', file, reason);
 }
 
 /** Tells what lies under the drawing from what else might. */

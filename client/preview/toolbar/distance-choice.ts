@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Viewing } from '../../../server/drawing/scene.js';
 import { distanceInWords } from '../../../server/drawing/viewing.js';
 import { element } from '../elements.js';
@@ -23,7 +24,7 @@ export class DistanceChoice {
     this.group = element(
       'div',
       { class: 'distance', hidden: '' },
-      element('label', { for: 'distance' }, 'Seen from'),
+      element('label', { for: 'distance' }, t('Seen from')),
       this.#slider,
       this.#told,
     );

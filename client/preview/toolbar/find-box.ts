@@ -1,10 +1,16 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import type { Scene } from '../../../server/drawing/scene.js';
 import { element } from '../elements.js';
 import { type Findable, findables, matching } from './find.js';
 import { takesLetters } from '../zoom/zoom.js';
 
 const listId = 'found';
-const kindWords = { object: 'object', lead: 'lead', paint: 'paint', sitting: 'sitting' } as const;
+const kindWords: Readonly<Record<Findable['kind'], string>> = {
+  object: marked('object'),
+  lead: marked('lead'),
+  paint: marked('paint'),
+  sitting: marked('sitting'),
+};
 
 export interface FindBoxHost {
   /** The field is to be written in: it may be out of sight. */
@@ -22,18 +28,18 @@ export class FindBox {
   readonly #input = element('input', {
     type: 'text',
     role: 'combobox',
-    'aria-label': 'Find an object or lead',
+    'aria-label': t('Find an object or lead'),
     'aria-autocomplete': 'list',
     'aria-expanded': 'false',
     'aria-controls': listId,
     'aria-keyshortcuts': '/ Control+F',
-    title: 'Find an object or lead by a part of its name (/ or Ctrl+F)',
-    placeholder: 'Find …',
+    title: t('Find an object or lead by a part of its name (/ or Ctrl+F)'),
+    placeholder: t('Find …'),
     autocomplete: 'off',
     spellcheck: 'false',
     dir: 'auto',
   });
-  readonly #list = element('ul', { id: listId, role: 'listbox', 'aria-label': 'Found' });
+  readonly #list = element('ul', { id: listId, role: 'listbox', 'aria-label': t('Found') });
   readonly #none = element('p', { role: 'status' });
   readonly #popup = element('div', { class: 'found', hidden: '' }, this.#list, this.#none);
   #all: readonly Findable[] = [];
@@ -83,7 +89,7 @@ export class FindBox {
           'li',
           { role: 'option', id: `${listId}-${index}`, 'aria-selected': 'false' },
           element('bdi', {}, name),
-          element('span', { class: 'kind' }, kindWords[kind]),
+          element('span', { class: 'kind' }, said(kindWords[kind])),
         ),
       ),
     );
@@ -92,8 +98,8 @@ export class FindBox {
       this.#found.length > 0
         ? ''
         : this.#all.length === 0
-          ? 'Nothing is drawn yet.'
-          : 'Nothing is called that.';
+          ? t('Nothing is drawn yet.')
+          : t('Nothing is called that.');
     this.#show(true);
     if (this.#input.value.trim() !== '' && this.#found.length > 0) this.#mark(0);
     else this.#mark(-1);

@@ -1,3 +1,4 @@
+import { said, t } from '../../../grammar/localised.js';
 import type { Scene } from '../../../server/drawing/scene.js';
 import { element } from '../elements.js';
 import { type Overlay, isThere, overlayWords, overlays } from './layers.js';
@@ -7,7 +8,7 @@ export class LayersChoice {
   readonly group = element('div', {
     class: 'tools layers',
     role: 'group',
-    'aria-label': 'Shown in the drawing',
+    'aria-label': t('Shown in the drawing'),
   });
   readonly #hidden: Set<Overlay>;
   readonly #buttons = new Map<Overlay, HTMLButtonElement>();
@@ -15,7 +16,7 @@ export class LayersChoice {
   constructor(hidden: readonly Overlay[], changed: () => void) {
     this.#hidden = new Set(hidden);
     for (const overlay of overlays) {
-      const button = element('button', { type: 'button', class: 'tool' }, overlayWords[overlay].label);
+      const button = element('button', { type: 'button', class: 'tool' }, said(overlayWords[overlay].label));
       button.addEventListener('click', () => {
         if (!this.#hidden.delete(overlay)) this.#hidden.add(overlay);
         this.#tell(overlay, button);
@@ -41,8 +42,9 @@ export class LayersChoice {
 
   #tell(overlay: Overlay, button: HTMLButtonElement): void {
     const isHidden = this.#hidden.has(overlay);
-    const what = `${isHidden ? 'Show' : 'Hide'} ${overlayWords[overlay].holds}`;
+    const holds = said(overlayWords[overlay].holds);
+    const what = isHidden ? t('Show {0}', holds) : t('Hide {0}', holds);
     button.setAttribute('aria-pressed', String(!isHidden));
-    button.title = button.classList.contains('idle') ? `${what} (this view has none)` : what;
+    button.title = button.classList.contains('idle') ? t('{0} (this view has none)', what) : what;
   }
 }

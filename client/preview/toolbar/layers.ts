@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import type { Handling, Mark, Scene, SceneLayer, Subject } from '../../../server/drawing/scene.js';
 import { isGridKey } from '../../../server/drawing/transfer/grid-key.js';
 import { isGlazeKey } from '../../../server/drawing/picture/glaze-key.js';
@@ -7,14 +8,14 @@ import { inWords } from '../../../server/plan/problems.js';
 export const overlays = ['division', 'grid', 'names', 'leads', 'findings', 'glazes'] as const;
 export type Overlay = (typeof overlays)[number];
 
-/** As they are called on their buttons, and what each holds. */
+/** As they are called on their buttons, and what each holds; kept to be `said`. */
 export const overlayWords: Readonly<Record<Overlay, { readonly label: string; readonly holds: string }>> = {
-  division: { label: 'Division', holds: 'the division lines and the horizon' },
-  grid: { label: 'Grid', holds: 'the transfer grid' },
-  names: { label: 'Names', holds: 'the names of objects and what points to them' },
-  leads: { label: 'Leads', holds: 'the leads' },
-  findings: { label: 'Findings', holds: 'the marks of findings' },
-  glazes: { label: 'Glazes', holds: 'the glazes over body colours' },
+  division: { label: marked('Division'), holds: marked('the division lines and the horizon') },
+  grid: { label: marked('Grid'), holds: marked('the transfer grid') },
+  names: { label: marked('Names'), holds: marked('the names of objects and what points to them') },
+  leads: { label: marked('Leads'), holds: marked('the leads') },
+  findings: { label: marked('Findings'), holds: marked('the marks of findings') },
+  glazes: { label: marked('Glazes'), holds: marked('the glazes over body colours') },
 };
 
 /**
@@ -28,7 +29,10 @@ export function withoutHidden(scene: Scene, hidden: ReadonlySet<Overlay>): Scene
     !left.some((overlay) => belongs(mark, layer, scene, overlay));
   return {
     ...scene,
-    description: `${scene.description} Hidden in the drawing: ${inWords(left.map((overlay) => overlayWords[overlay].holds))}.`,
+    description: `${scene.description} ${t(
+      'Hidden in the drawing: {0}.',
+      inWords(left.map((overlay) => said(overlayWords[overlay].holds))),
+    )}`,
     layers: scene.layers.map((layer) => ({ ...layer, marks: layer.marks.filter(isShown(layer)) })),
     ...(scene.handling === undefined ? {} : { handling: withoutGrips(scene.handling, hidden) }),
   };

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { ShownRecord } from '../../../server/drawing/scene.js';
 import { element } from '../elements.js';
 import { takesLetters } from '../zoom/zoom.js';
@@ -16,11 +17,11 @@ export class SittingChoice {
     this.group = element(
       'div',
       { class: 'distance sitting', hidden: '' },
-      element('label', { for: 'sitting' }, 'After'),
+      element('label', { for: 'sitting' }, t('After')),
       this.#slider,
       this.#told,
     );
-    this.#slider.title = 'The sitting whose photograph is shown (, and .)';
+    this.#slider.title = t('The sitting whose photograph is shown (, and .)');
     this.#slider.setAttribute('aria-keyshortcuts', ', .');
     this.#slider.addEventListener('input', () => this.#choose(Number(this.#slider.value)));
     window.addEventListener('keydown', (event) => this.#press(event));

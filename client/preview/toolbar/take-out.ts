@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import { element } from '../elements.js';
 import type { FromPage, ToPage } from '../messages.js';
 
@@ -23,15 +24,15 @@ export class TakeOut {
 
   constructor(post: (message: FromPage) => void) {
     this.#post = post;
-    const copy = element('button', { type: 'button', class: 'tool' }, 'Copy image');
-    const save = element('button', { type: 'button', class: 'tool' }, 'Export…');
-    copy.title = 'Copy the drawing as an image';
-    save.title = 'Save the drawing or the plan sheet as SVG, PNG or PDF';
+    const copy = element('button', { type: 'button', class: 'tool' }, t('Copy image'));
+    const save = element('button', { type: 'button', class: 'tool' }, t('Export…'));
+    copy.title = t('Copy the drawing as an image');
+    save.title = t('Save the drawing or the plan sheet as SVG, PNG or PDF');
     copy.addEventListener('click', () => void this.copy());
     save.addEventListener('click', () => post({ type: 'export' }));
     this.group = element(
       'div',
-      { class: 'tools', role: 'group', 'aria-label': 'Take the drawing out' },
+      { class: 'tools', role: 'group', 'aria-label': t('Take the drawing out') },
       copy,
       save,
     );

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Scene } from '../../../server/drawing/scene.js';
 import type { HandChange } from '../../../server/language/hand/change.js';
 import { element } from '../elements.js';
@@ -48,7 +49,7 @@ export class Toolbar {
   readonly #button = element(
     'button',
     { type: 'button', class: 'tool more', 'aria-controls': moreId, 'aria-expanded': 'false' },
-    'More',
+    t('More'),
   );
 
   constructor({
@@ -100,7 +101,7 @@ export class Toolbar {
       more,
     );
     this.bar = element('header', { class: 'bar' }, ...views, tools, hand);
-    this.#button.title = 'What is shown in the drawing, copying and exporting';
+    this.#button.title = t('What is shown in the drawing, copying and exporting');
     this.#button.addEventListener('click', () => this.#show(!this.bar.classList.contains('with-more')));
   }
 

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import type { Box, Scene } from '../../../server/drawing/scene.js';
 import { element } from '../elements.js';
 import { type Zoom, inPerCent, scrollShares, stepFrom, turned, within } from './zoom-steps.js';
@@ -12,7 +13,7 @@ export class ZoomChoice {
   readonly group: HTMLElement;
   readonly #box: HTMLElement;
   readonly #changed: () => void;
-  readonly #told = element('output', { class: 'zoomed-to', 'aria-label': 'Zoom' });
+  readonly #told = element('output', { class: 'zoomed-to', 'aria-label': t('Zoom') });
   #factor = 1;
   /** What is to stand in the middle once there is a drawing. */
   #awaited: Zoom | undefined;
@@ -26,11 +27,13 @@ export class ZoomChoice {
     this.#box = box;
     this.#changed = changed;
     this.#awaited = kept;
-    const out = button('−', 'Zoom out', '-', () => this.step('out'));
-    const further = button('+', 'Zoom in', '+', () => this.step('in'));
-    const fit = button('Fit', 'Fit the sheet into the page', '0', () => this.fit());
-    const picture = button('Picture', 'Fit the picture alone into the page', 'p', () => this.fitPicture());
-    const attributes = { class: 'tools zoom', role: 'group', 'aria-label': 'Zoom' };
+    const out = button('−', t('Zoom out'), '-', () => this.step('out'));
+    const further = button('+', t('Zoom in'), '+', () => this.step('in'));
+    const fit = button(t('Fit'), t('Fit the sheet into the page'), '0', () => this.fit());
+    const picture = button(t('Picture'), t('Fit the picture alone into the page'), 'p', () =>
+      this.fitPicture(),
+    );
+    const attributes = { class: 'tools zoom', role: 'group', 'aria-label': t('Zoom') };
     this.group = element('div', attributes, out, this.#told, further, fit, picture);
     this.#tell();
     box.addEventListener('wheel', (event) => this.#turn(event), { passive: false });
@@ -104,7 +107,11 @@ export class ZoomChoice {
     this.#box.classList.toggle('zoomed', factor > 1);
     this.#box.style.setProperty('--zoom', factor.toFixed(4));
     // A box that scrolls can be scrolled by keys; there is nothing to go to in one that does not.
-    const scrolls = { tabindex: '0', role: 'region', 'aria-label': 'Drawing, which arrow keys move about' };
+    const scrolls = {
+      tabindex: '0',
+      role: 'region',
+      'aria-label': t('Drawing, which arrow keys move about'),
+    };
     for (const [name, value] of Object.entries(scrolls)) {
       if (factor > 1) this.#box.setAttribute(name, value);
       else this.#box.removeAttribute(name);

@@ -17,7 +17,7 @@ export interface SideBySideParts {
   readonly planInFront: () => vscode.Uri | undefined;
 }
 
-const TITLE = 'Compare';
+const TITLE = vscode.l10n.t('Compare');
 
 /** The commands that show plans side by side. */
 export function sideBySideCommands(parts: SideBySideParts): vscode.Disposable {
@@ -57,7 +57,9 @@ export function sideBySideCommands(parts: SideBySideParts): vscode.Disposable {
     register('wallOfPlans', async (resource) => {
       const found = await plansOnWall(resource, parts.planInFront());
       if (found === undefined) {
-        void vscode.window.showInformationMessage('There is no plan to hang on a wall in this folder.');
+        void vscode.window.showInformationMessage(
+          vscode.l10n.t('There is no plan to hang on a wall in this folder.'),
+        );
         return;
       }
       keep((closed) => new WallPanel({ ...parts, column: vscode.ViewColumn.Active, ...found, closed }));
@@ -79,13 +81,13 @@ async function askVersion(plan: vscode.Uri): Promise<Side | undefined> {
   const versions = await history.versions();
   if (versions.length === 0) {
     void vscode.window.showInformationMessage(
-      `${nameOf(plan)} is in no commit yet, so there are no earlier versions.`,
+      vscode.l10n.t('{0} is in no commit yet, so there are no earlier versions.', nameOf(plan)),
     );
     return undefined;
   }
   const items: readonly Choice<PlanVersion>[] = versions.map((version, index) => ({
     label: version.message === '' ? version.revision.slice(0, 8) : version.message,
-    description: index === 0 ? 'last committed' : '',
+    description: index === 0 ? vscode.l10n.t('last committed') : '',
     detail: [version.when?.toLocaleString(), version.who, version.revision.slice(0, 8)]
       .filter((told) => told !== undefined)
       .join(', '),
@@ -93,13 +95,15 @@ async function askVersion(plan: vscode.Uri): Promise<Side | undefined> {
   }));
   const version = await choose(items, {
     title: TITLE,
-    placeHolder: `With which version of ${nameOf(plan)}?`,
+    placeHolder: vscode.l10n.t('With which version of {0}?', nameOf(plan)),
     matchOnDetail: true,
   });
   if (version === undefined) return undefined;
   const short = version.revision.slice(0, 8);
   return {
-    name: `${nameOf(plan)} at ${short}${version.message === '' ? '' : `, ${version.message}`}`,
+    name: [vscode.l10n.t('{0} at {1}', nameOf(plan), short), version.message]
+      .filter((told) => told !== '')
+      .join(', '),
     uri: history.uriAt(version.revision),
     base: plan,
     text: async () => {
@@ -107,7 +111,11 @@ async function askVersion(plan: vscode.Uri): Promise<Side | undefined> {
       return text === undefined
         ? {
             ok: false,
-            reason: `${nameOf(plan)} can’t be read at ${short}; it may have had another name then.`,
+            reason: vscode.l10n.t(
+              '{0} can’t be read at {1}; it may have had another name then.',
+              nameOf(plan),
+              short,
+            ),
           }
         : { ok: true, text };
     },
@@ -116,7 +124,7 @@ async function askVersion(plan: vscode.Uri): Promise<Side | undefined> {
       if (!target.ok) return target;
       const text = await history.text(version.revision, vscode.Uri.parse(target.uri));
       return text === undefined
-        ? { ok: false, reason: `There is no such file at ${short}.` }
+        ? { ok: false, reason: vscode.l10n.t('There is no such file at {0}.', short) }
         : { ok: true, text };
     },
   };
@@ -134,14 +142,18 @@ async function askPlan(plan: vscode.Uri): Promise<vscode.Uri | undefined> {
         description: vscode.workspace.asRelativePath(vscode.Uri.joinPath(uri, '..')),
         value: uri,
       })),
-      { label: 'Another file…', value: 'other' as const },
+      { label: vscode.l10n.t('Another file…'), value: 'other' as const },
     ],
-    { title: TITLE, placeHolder: `With which plan is ${nameOf(plan)} compared?`, matchOnDescription: true },
+    {
+      title: TITLE,
+      placeHolder: vscode.l10n.t('With which plan is {0} compared?', nameOf(plan)),
+      matchOnDescription: true,
+    },
   );
   if (chosen !== 'other') return chosen;
   const [file] = (await vscode.window.showOpenDialog({
-    title: 'Plan to compare with',
-    filters: { 'Mahlstick plans': ['mahl'] },
+    title: vscode.l10n.t('Plan to compare with'),
+    filters: { [vscode.l10n.t('Mahlstick plans')]: ['mahl'] },
   })) ?? [undefined];
   return file;
 }
@@ -160,7 +172,7 @@ async function plansOnWall(
   const found = inOrder(await vscode.workspace.findFiles(pattern, undefined, MOST_OFFERED));
   if (found.length === 0) return undefined;
   const name = place === undefined ? '' : nameOf(place);
-  const title = name === '' ? 'Wall of plans' : `Wall of plans: ${name}`;
+  const title = name === '' ? vscode.l10n.t('Wall of plans') : vscode.l10n.t('Wall of plans: {0}', name);
   return { title, plans: found.slice(0, MOST_ON_WALL), left: Math.max(0, found.length - MOST_ON_WALL) };
 }
 

@@ -27,8 +27,8 @@ export interface ComparisonParts extends Pick<ShellParts, 'extensionUri' | 'log'
 /** Of two versions of one plan its name alone, which leaves room in a row of tabs. */
 function titleOf({ base, name }: Side, later: Side): string {
   return base.toString() === later.base.toString()
-    ? `Compare ${later.name}`
-    : `Compare ${name} with ${later.name}`;
+    ? vscode.l10n.t('Compare {0}', later.name)
+    : vscode.l10n.t('Compare {0} with {1}', name, later.name);
 }
 
 /** A plan may name files that name files. */
@@ -141,7 +141,7 @@ export class ComparisonPanel implements vscode.Disposable {
     } catch (error) {
       this.#parts.log.debug(`No comparison: ${String(error)}`);
     }
-    return 'Mahlstick does not answer, so nothing is compared. Your text is not affected.';
+    return vscode.l10n.t('Mahlstick does not answer, so nothing is compared. Your text is not affected.');
   }
 
   #planText(side: Side, text: string): PlanText {
@@ -156,7 +156,10 @@ export class ComparisonPanel implements vscode.Disposable {
   async #get(side: Side, paths: readonly string[]): Promise<void> {
     const files = this.#files.get(side) ?? {};
     for (const path of paths)
-      files[path] = (await side.file?.(path)) ?? { ok: false, reason: 'This file could not be read.' };
+      files[path] = (await side.file?.(path)) ?? {
+        ok: false,
+        reason: vscode.l10n.t('This file could not be read.'),
+      };
     this.#files.set(side, files);
   }
 
@@ -173,7 +176,7 @@ export class ComparisonPanel implements vscode.Disposable {
     try {
       await openPlan(uri, this.#shell.column, place);
     } catch {
-      void vscode.window.showInformationMessage(`${side.name} can’t be shown any more.`);
+      void vscode.window.showInformationMessage(vscode.l10n.t('{0} can’t be shown any more.', side.name));
     }
   }
 }

@@ -52,15 +52,21 @@ export class PlanHistory {
   static async of(plan: vscode.Uri): Promise<PlanHistory | string> {
     const extension = vscode.extensions.getExtension<{ getAPI(version: 1): GitApi }>(EXTENSION);
     if (extension === undefined)
-      return 'There is no git here, as VS Code runs in a browser or without its extension for git. Two plans can be compared all the same: “Compare with Another Plan”.';
+      return vscode.l10n.t(
+        'There is no git here, as VS Code runs in a browser or without its extension for git. Two plans can be compared all the same: “Compare with Another Plan”.',
+      );
     try {
       const api = (await extension.activate()).getAPI(1);
       const repository = api.getRepository(plan);
       return repository === null
-        ? 'This plan lies in no git repository that VS Code has opened, so there are no earlier versions.'
+        ? vscode.l10n.t(
+            'This plan lies in no git repository that VS Code has opened, so there are no earlier versions.',
+          )
         : new PlanHistory(api, repository, plan);
     } catch {
-      return 'VS Code’s extension for git is turned off or finds no git, so there are no earlier versions.';
+      return vscode.l10n.t(
+        'VS Code’s extension for git is turned off or finds no git, so there are no earlier versions.',
+      );
     }
   }
 

@@ -14,12 +14,18 @@ export async function textOf(plan: vscode.Uri): Promise<TextAnswer> {
   const name = nameOf(plan);
   try {
     const { size } = await vscode.workspace.fs.stat(plan);
-    if (size > fileSizeLimitBytes) return { ok: false, reason: `${name} is larger than 5 MB.` };
+    if (size > fileSizeLimitBytes)
+      return { ok: false, reason: vscode.l10n.t('{0} is larger than 5 MB.', name) };
     const bytes = await vscode.workspace.fs.readFile(plan);
     return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch (error) {
     const isBadText = error instanceof TypeError;
-    return { ok: false, reason: isBadText ? `${name} is not a text in UTF-8.` : `${name} can’t be read.` };
+    return {
+      ok: false,
+      reason: isBadText
+        ? vscode.l10n.t('{0} is not a text in UTF-8.', name)
+        : vscode.l10n.t('{0} can’t be read.', name),
+    };
   }
 }
 

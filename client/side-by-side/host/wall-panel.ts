@@ -68,7 +68,11 @@ export class WallPanel implements vscode.Disposable {
       } catch (error) {
         if (token.isCancellationRequested) return;
         log.debug(`No picture of ${uri.toString()}: ${String(error)}`);
-        this.#shell.post({ type: 'unreadable', index, reason: 'This plan could not be worked out.' });
+        this.#shell.post({
+          type: 'unreadable',
+          index,
+          reason: vscode.l10n.t('This plan could not be worked out.'),
+        });
       }
     }
   }
@@ -79,7 +83,7 @@ export class WallPanel implements vscode.Disposable {
     try {
       await openPlan(plan, this.#shell.column);
     } catch {
-      void vscode.window.showInformationMessage(`${nameOf(plan)} can’t be opened any more.`);
+      void vscode.window.showInformationMessage(vscode.l10n.t('{0} can’t be opened any more.', nameOf(plan)));
     }
   }
 }

@@ -1,11 +1,32 @@
+import { marked, said, t } from '../../../grammar/localised.js';
 import { type Drawing, render } from '../../../server/drawing/render.js';
-import { topics } from '../../../server/findings/comparison/change.js';
+import { type Topic, topics } from '../../../server/findings/comparison/change.js';
 import { element } from '../../preview/elements.js';
 import type { ComparisonMessage, FromPage } from '../messages.js';
 import { viewField } from './view-field.js';
 import { withCode } from './with-code.js';
 
 const sides = ['earlier', 'later'] as const;
+
+const topicWords: Readonly<Record<Topic, string>> = {
+  canvas: marked('canvas'),
+  division: marked('division'),
+  'centre of interest': marked('centre of interest'),
+  objects: marked('objects'),
+  'eye path': marked('eye path'),
+  values: marked('values'),
+  colours: marked('colours'),
+  palette: marked('palette'),
+  sittings: marked('sittings'),
+  findings: marked('findings'),
+  rules: marked('rules'),
+  words: marked('words'),
+};
+
+function changesInWords(count: number): string {
+  if (count === 0) return '';
+  return count === 1 ? t('{0} change', count) : t('{0} changes', count);
+}
 
 /** Two plans side by side, the earlier at the left, and below them what differs: each change leads to its words. */
 export class ComparisonPage {
@@ -32,7 +53,7 @@ export class ComparisonPage {
   show(message: ComparisonMessage): void {
     const focused = this.#focusedIndex();
     this.#bar.replaceChildren(
-      element('h1', { class: 'spoken' }, 'Two plans compared'),
+      element('h1', { class: 'spoken' }, t('Two plans compared')),
       viewField(message.view, (view) => this.#post({ type: 'view', view })),
       this.#status,
     );
@@ -48,8 +69,7 @@ export class ComparisonPage {
     }
     this.#fit(message);
     const { changes, remarks } = message;
-    this.#status.textContent =
-      changes.length === 0 ? '' : `${changes.length} ${changes.length === 1 ? 'change' : 'changes'}`;
+    this.#status.textContent = changesInWords(changes.length);
     this.#remarks.replaceChildren(...remarks.map((remark) => element('p', {}, remark)));
     this.#changes.replaceChildren(
       ...topics.flatMap((topic) => {
@@ -64,7 +84,9 @@ export class ComparisonPage {
               : element('span', { class: 'change' }, ...withCode(sentence)),
           ),
         );
-        return [element('section', {}, element('h2', {}, topic), element('ul', {}, ...items))];
+        return [
+          element('section', {}, element('h2', {}, said(topicWords[topic])), element('ul', {}, ...items)),
+        ];
       }),
     );
     if (focused !== undefined) this.#changes.querySelector<HTMLElement>(`[data-index="${focused}"]`)?.focus();
@@ -82,7 +104,7 @@ export class ComparisonPage {
   #button(sentence: string, index: number): HTMLElement {
     const button = element(
       'button',
-      { class: 'change', type: 'button', 'data-index': String(index), title: 'Show it in the text' },
+      { class: 'change', type: 'button', 'data-index': String(index), title: t('Show it in the text') },
       ...withCode(sentence),
     );
     button.addEventListener('click', () => this.#post({ type: 'open', index }));

@@ -1,5 +1,7 @@
 import '../../page.css';
 import './side-by-side.css';
+import '../../page-language.js';
+import { t } from '../../../grammar/localised.js';
 import { type FromPage, readInPage, type ToPage } from '../messages.js';
 import { element } from '../../preview/elements.js';
 import { ComparisonPage } from './comparison-page.js';
@@ -10,7 +12,7 @@ declare function acquireVsCodeApi(): { postMessage(message: FromPage): void };
 const host = acquireVsCodeApi();
 const post = (message: FromPage): void => host.postMessage(message);
 const main = element('main');
-const waiting = element('p', { class: 'waiting', role: 'status' }, 'Working out the plans …');
+const waiting = element('p', { class: 'waiting', role: 'status' }, t('Working out the plans …'));
 main.append(waiting);
 document.body.append(main);
 

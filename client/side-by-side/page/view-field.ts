@@ -1,12 +1,13 @@
+import { t } from '../../../grammar/localised.js';
 import { type ComparedView, comparedViews } from '../../../server/drawing/scene.js';
 import { element } from '../../preview/elements.js';
-import { viewLabels } from '../../preview/views.js';
+import { viewLabel } from '../../preview/views.js';
 
 /** The choice of the view in which all pictures of the page are shown. */
 export function viewField(shown: ComparedView, choose: (view: ComparedView) => void): HTMLElement {
   const select = element('select', { id: 'view' });
   for (const view of comparedViews) {
-    const option = element('option', { value: view }, viewLabels[view]);
+    const option = element('option', { value: view }, viewLabel(view));
     option.selected = view === shown;
     select.append(option);
   }
@@ -14,5 +15,5 @@ export function viewField(shown: ComparedView, choose: (view: ComparedView) => v
     const view = comparedViews.find((known) => known === select.value);
     if (view !== undefined) choose(view);
   });
-  return element('div', { class: 'view' }, element('label', { for: 'view' }, 'View'), select);
+  return element('div', { class: 'view' }, element('label', { for: 'view' }, t('View')), select);
 }

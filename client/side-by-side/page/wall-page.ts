@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/localised.js';
 import { render } from '../../../server/drawing/render.js';
 import type { StripPart } from '../../../server/drawing/wall/figures.js';
 import { element, svgElement } from '../../preview/elements.js';
@@ -31,7 +32,8 @@ export class WallPage {
     this.#list.append(...this.#buttons.map((button) => element('li', {}, button)));
     this.#list.addEventListener('keydown', (event) => this.#press(event));
     this.#list.addEventListener('focusin', ({ target }) => this.#stopAt(target));
-    const more = left === 0 ? [] : [element('p', { class: 'left' }, `and ${left} more, which are not shown`)];
+    const more =
+      left === 0 ? [] : [element('p', { class: 'left' }, t('and {0} more, which are not shown', left))];
     this.#root.append(
       element(
         'header',
@@ -90,7 +92,11 @@ export class WallPage {
   #tell(): void {
     const all = this.#buttons.length;
     this.#status.textContent =
-      this.#hung < all ? `${this.#hung} of ${all} plans` : `${all} ${all === 1 ? 'plan' : 'plans'}`;
+      this.#hung < all
+        ? t('{0} of {1} plans', this.#hung, all)
+        : all === 1
+          ? t('{0} plan', all)
+          : t('{0} plans', all);
   }
 
   /** Tab goes to the one that had the focus last. */

@@ -34,7 +34,7 @@ export function copyOfPlans(plans = examples) {
 export function copyOfExtension(extension = root) {
   const copy = temporaryFolder('extension');
   const manifests = readdirSync(extension).filter((name) => /^package(?:\.nls.*)?\.json$/.test(name));
-  for (const part of [...manifests, 'dist', 'grammar', 'client/media']) {
+  for (const part of [...manifests, 'dist', 'grammar', 'client/l10n', 'client/media']) {
     const isWanted = (/** @type {string} */ file) => !/\.map$|\.ts$|dist\/(tests|mahlstick)/.test(file);
     cpSync(path.join(extension, part), path.join(copy, part), { recursive: true, filter: isWanted });
   }

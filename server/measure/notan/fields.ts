@@ -5,6 +5,8 @@ import { cellRuns, type LabelMap, lay } from '../areas/label-map.js';
 import { type RingPiece, ringPieces } from '../areas/ring-pieces.js';
 import { GROUND, type MeetingAreas } from '../borders/borders.js';
 import { isLine } from '../borders/sides.js';
+import { once } from '../memory.js';
+import { type Cells, type FieldRaster, rasterOf } from './raster.js';
 
 /** A part of the picture of one area that hangs together. */
 export interface Field {
@@ -26,15 +28,8 @@ export interface FieldMap {
   readonly fields: readonly Field[];
   /** Those that touch along more than a hair. */
   readonly contacts: readonly Contact[];
-  /** The field of each cell of the label map, row by row from the upper left; made anew whenever it is asked for. */
-  readonly cells: () => Cells;
-}
-
-/** A raster of cells over the canvas, each in a field. */
-export interface Cells {
-  readonly columns: number;
-  readonly rows: number;
-  readonly fields: Int32Array;
+  /** The cells of the label map by their fields; worked out when it is first asked for. */
+  readonly raster: () => FieldRaster;
 }
 
 /** Part of the long side along which two fields have to touch: less is a hair, which no brush paints. */
@@ -54,7 +49,7 @@ export function fieldMap(plan: Plan, areas: VisibleAreas, meetings: MeetingAreas
   return {
     fields,
     contacts: contactsOf(fields.length, byArea, meetings, Math.max(width, height)),
-    cells: () => cellsOf(plan.canvas, byArea, map),
+    raster: once(() => rasterOf(cellsOf(plan.canvas, byArea, map), fields.length)),
   };
 }
 
@@ -123,11 +118,13 @@ function contactsOf(
 
 /** The largest field of what is seen in each cell, then the smaller ones laid over. */
 function cellsOf({ width, height }: CanvasSize, byArea: FieldsByArea, map: LabelMap): Cells {
-  const { columns, rows } = map;
+  const { columns, rows, labels } = map;
   const grid = { width, height, columns, rows };
   const firsts = new Int32Array(Math.max(...byArea.keys()) + 1 - GROUND);
   for (const [area, { first }] of byArea) firsts[area - GROUND] = first;
-  const fields = map.labels.map((label) => firsts[label - GROUND] as number);
+  const fields = new Int32Array(labels.length);
+  for (let cell = 0; cell < labels.length; cell++)
+    fields[cell] = firsts[(labels[cell] as number) - GROUND] as number;
   for (const { first, pieces } of byArea.values()) {
     pieces.slice(1).forEach(({ rings }, index) => lay(fields, cellRuns(rings, grid), first + 1 + index));
   }

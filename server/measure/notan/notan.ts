@@ -4,9 +4,9 @@ import type { VisibleAreas } from '../areas/areas.js';
 import { GROUND, meetingAreas } from '../borders/borders.js';
 import { labelMap } from '../areas/label-map.js';
 import { inBillionths } from '../areas/place-order.js';
-import type { Memory } from '../memory.js';
+import { type Memory, once } from '../memory.js';
 import { type FieldMap, fieldMap } from './fields.js';
-import { placesInside } from './places.js';
+import { placeInside } from './places.js';
 import { Groups } from './runs.js';
 
 /** The picture in two or three flat tones, one to each group of the value scale. */
@@ -62,17 +62,10 @@ export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): N
       joinedFields(fields, (area) => stepOf(area) >= from && stepOf(area) <= to).map((own) => ({ key, own })),
     );
     const { canvas } = plan;
-    let found: readonly (Point | undefined)[] | undefined;
-    const places = (): readonly (Point | undefined)[] =>
-      (found ??= placesOf(
-        fields,
-        pieces.map(({ own }) => own),
-        canvas,
-      ));
     return {
       tones: groups.map(({ key, name }): Tone => {
         const ofTone = pieces
-          .flatMap((piece, at) => (piece.key === key ? pieceOf(fields, piece.own, () => places()[at]) : []))
+          .flatMap((piece) => (piece.key === key ? pieceOf(fields, piece.own, canvas) : []))
           .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
         const share = ofTone.reduce((sum, piece) => sum + piece.share, 0);
         const largest = ofTone[0]?.share ?? 0;
@@ -101,28 +94,9 @@ function joinedFields({ fields, contacts }: FieldMap, belongs: (area: number) =>
   return [...pieces.values()];
 }
 
-/** A place inside each piece; in the order given. */
-function placesOf(map: FieldMap, pieces: readonly Joined[], canvas: Canvas): readonly (Point | undefined)[] {
-  const places = pieces.map((): Point | undefined => undefined);
-  const cells = map.cells();
-  // Groups that share a step have fields in common: what finds one of its own taken is worked out in a later round.
-  let left = [...pieces.keys()];
-  while (left.length > 0) {
-    const regionOf = new Int32Array(map.fields.length).fill(-1);
-    left = left.filter((piece) => {
-      const own = pieces[piece] ?? [];
-      if (own.some((field) => (regionOf[field] ?? 0) >= 0)) return true;
-      for (const field of own) regionOf[field] = piece;
-      return false;
-    });
-    placesInside(cells, regionOf, pieces.length, canvas).forEach((place, piece) => {
-      if (place) places[piece] = place;
-    });
-  }
-  return places;
-}
-
-function pieceOf({ fields }: FieldMap, own: Joined, place: () => Point | undefined): TonePiece {
+function pieceOf({ fields, raster }: FieldMap, own: Joined, canvas: Canvas): TonePiece {
+  // What is smaller than a cell is small enough for the middle of its box.
+  const at = once(() => placeInside(raster(), own, canvas) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
   const shares = new Map<number, number>();
   for (const index of own) {
     const { area, share } = fields[index] ?? { area: GROUND, share: 0 };
@@ -131,8 +105,7 @@ function pieceOf({ fields }: FieldMap, own: Joined, place: () => Point | undefin
   return {
     share: [...shares.values()].reduce((sum, share) => sum + share, 0),
     get at() {
-      // What is smaller than a cell is small enough for the middle of its box.
-      return place() ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 };
+      return at();
     },
     areas: [...shares]
       .sort(([, one], [, other]) => inBillionths(other) - inBillionths(one))

@@ -1,141 +1,126 @@
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
-import type { Cells } from './fields.js';
-import { runsOf } from './runs.js';
+import type { Blocks, Extents, FieldRaster } from './raster.js';
 
-/** Cells on a side of a block: a place in the middle of a region need not be found to the cell. */
-const BLOCK = 4;
 /** Distances in thirds of a block, to neighbours beside and across a corner: Borgefors 1986. */
 const BESIDE = 3;
 const ACROSS = 4;
 
-/** A raster of cells or blocks, each in a region; negative for none. */
-interface Raster {
-  readonly columns: number;
-  readonly rows: number;
-  readonly regionOf: Int32Array;
+/** A rectangle of cells or blocks, all included. */
+interface Extent {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
 }
 
 /**
- * For each of so many regions, which are made of whole fields, a place inside it that is about as far from its border
- * and from the edge of the canvas as any, in canvas units. `regionOf[field]` is negative for a field of none. Nothing
- * for a region that has no cell.
+ * A place inside a region that is about as far from its border and from the edge of the canvas as any, in canvas units.
+ * Only what the region reaches to is looked at.
+ *
+ * @param own the fields that the region is made of
+ * @returns nothing for a region that has no cell
  */
-export function placesInside(
-  cells: Cells,
-  regionOf: Int32Array,
-  regions: number,
+export function placeInside(
+  raster: FieldRaster,
+  own: readonly number[],
   canvas: CanvasSize,
-): readonly (Point | undefined)[] {
-  const blocks = blocksOf(cells, regionOf);
-  const inBlocks = deepestBlocks(blocks, regions);
-  const inRuns = inBlocks.every((place) => place !== undefined) ? [] : middleCells(cells, regionOf, regions);
-  return inBlocks.map((block, region) => {
-    const at = block ?? inRuns[region];
-    if (!at) return undefined;
-    const { columns, rows } = block ? blocks : cells;
-    return { x: ((at.x + 0.5) / columns) * canvas.width, y: ((at.y + 0.5) / rows) * canvas.height };
-  });
+): Point | undefined {
+  const reach = reachOf(raster.extents, own);
+  const isOwn = new Uint8Array(raster.extents.left.length);
+  for (const field of own) isOwn[field] = 1;
+  const block = deepestBlock(raster.blocks, isOwn, reach);
+  const at = block ?? middleCell(raster, isOwn, reach);
+  if (!at) return undefined;
+  const { columns, rows } = block ? raster.blocks : raster;
+  return { x: ((at.x + 0.5) / columns) * canvas.width, y: ((at.y + 0.5) / rows) * canvas.height };
 }
 
-/** Cells by blocks; one that lies on the border of a region belongs to none. */
-function blocksOf({ columns, rows, fields }: Cells, regionOf: Int32Array): Raster {
-  const across = Math.floor(columns / BLOCK);
-  const down = Math.floor(rows / BLOCK);
-  const blocks = new Int32Array(across * down);
-  const regionAt = (cell: number): number => regionOf[fields[cell] as number] as number;
-  for (let row = 0; row < down; row++) {
-    for (let column = 0; column < across; column++) {
-      const first = row * BLOCK * columns + column * BLOCK;
-      let region = regionAt(first);
-      for (let cell = 1; region >= 0 && cell < BLOCK * BLOCK; cell++) {
-        const at = first + Math.floor(cell / BLOCK) * columns + (cell % BLOCK);
-        if (regionAt(at) !== region) region = -1;
-      }
-      blocks[row * across + column] = region;
+function reachOf({ left, top, right, bottom }: Extents, own: readonly number[]): Extent {
+  const reach = { left: Infinity, top: Infinity, right: -1, bottom: -1 };
+  for (const field of own) {
+    reach.left = Math.min(reach.left, left[field] as number);
+    reach.top = Math.min(reach.top, top[field] as number);
+    reach.right = Math.max(reach.right, right[field] as number);
+    reach.bottom = Math.max(reach.bottom, bottom[field] as number);
+  }
+  return reach;
+}
+
+/** The block farthest from the border of the region; of several that are as far, the one nearest to their middle. */
+function deepestBlock(blocks: Blocks, isOwn: Uint8Array, cells: Extent): Point | undefined {
+  const { columns, rows, side } = blocks;
+  const reach = {
+    left: Math.floor(cells.left / side),
+    top: Math.floor(cells.top / side),
+    right: Math.min(columns - 1, Math.floor(cells.right / side)),
+    bottom: Math.min(rows - 1, Math.floor(cells.bottom / side)),
+  };
+  if (reach.left > reach.right || reach.top > reach.bottom) return undefined;
+  const depths = depthsOf(blocks, isOwn, reach);
+  const wide = reach.right - reach.left + 3;
+  let deepest = 0;
+  for (const depth of depths) if (depth > deepest) deepest = depth;
+  if (deepest === 0) return undefined;
+  const candidates: Stretch[] = [];
+  depths.forEach((depth, at) => {
+    if (depth !== deepest) return;
+    const x = reach.left + (at % wide) - 1;
+    const y = reach.top + Math.floor(at / wide) - 1;
+    candidates.push({ left: x, right: x, y });
+  });
+  return nearestToMean(candidates, columns);
+}
+
+/** The cell nearest to the mean of the region's cells. */
+function middleCell(raster: FieldRaster, isOwn: Uint8Array, reach: Extent): Point | undefined {
+  const { columns, firstRuns } = raster;
+  const { starts, labels } = raster.runs;
+  const stretches: Stretch[] = [];
+  for (let y = reach.top; y <= reach.bottom; y++) {
+    const end = firstRuns[y + 1] ?? labels.length;
+    for (let run = firstRuns[y] as number; run < end; run++) {
+      if (isOwn[labels[run] as number] !== 1) continue;
+      const before = y * columns;
+      stretches.push({
+        left: (starts[run] as number) - before,
+        right: (starts[run + 1] as number) - before - 1,
+        y,
+      });
     }
   }
-  return { columns: across, rows: down, regionOf: blocks };
+  return nearestToMean(stretches, columns);
 }
 
-/** For each region the block farthest from its border; of several that are as far, the one nearest to their middle. */
-function deepestBlocks(blocks: Raster, regions: number): readonly (Point | undefined)[] {
-  const { columns, regionOf } = blocks;
-  const depths = depthsOf(blocks);
-  const deepest = new Int32Array(regions);
-  for (let block = 0; block < depths.length; block++) {
-    const region = regionOf[block] as number;
-    if (region >= 0) deepest[region] = Math.max(deepest[region] as number, depths[block] as number);
-  }
-  const candidates: { readonly region: number; readonly at: Point }[] = [];
-  for (let block = 0; block < depths.length; block++) {
-    const region = regionOf[block] as number;
-    if (region < 0 || depths[block] !== deepest[region]) continue;
-    candidates.push({ region, at: { x: block % columns, y: Math.floor(block / columns) } });
-  }
-  return nearestToMean(
-    candidates.map((candidate) => ({ ...candidate, weight: 1 })),
-    regions,
-    columns,
-    ({ at }) => at,
-  );
-}
-
-/** For each region the cell nearest to the mean of its cells. */
-function middleCells(cells: Cells, regionOf: Int32Array, regions: number): readonly (Point | undefined)[] {
-  const { columns } = cells;
-  const { starts, labels } = runsOf({ ...cells, labels: cells.fields });
-  const stretches = Array.from(labels, (field, run) => {
-    const start = starts[run] as number;
-    const count = (starts[run + 1] as number) - start;
-    const left = start % columns;
-    const y = Math.floor(start / columns);
-    const at = { x: left + (count - 1) / 2, y };
-    return { region: regionOf[field] as number, at, weight: count, left, right: left + count - 1 };
-  });
-  return nearestToMean(stretches, regions, columns, ({ left, right, at }, mean) => ({
-    x: Math.min(right, Math.max(left, Math.round(mean.x))),
-    y: at.y,
-  }));
-}
-
-interface Weighed {
-  readonly region: number;
-  readonly at: Point;
-  readonly weight: number;
+/** Cells or blocks beside each other in one row, both ends included. */
+interface Stretch {
+  readonly left: number;
+  readonly right: number;
+  readonly y: number;
 }
 
 /** Distances in blocks or cells that differ by less are one. */
 const ALIKE = 1e-6;
 
-/** For each region, of the points nearest to its mean in each of its parts, the nearest; of those as near the one that comes before. */
-function nearestToMean<Part extends Weighed>(
-  parts: readonly Part[],
-  regions: number,
-  columns: number,
-  nearestIn: (part: Part, mean: Point) => Point,
-): readonly (Point | undefined)[] {
-  const sums = Array.from({ length: regions }, () => ({ x: 0, y: 0, weight: 0 }));
-  for (const { region, at, weight } of parts) {
-    const sum = sums[region];
-    if (!sum) continue;
-    sum.x += weight * at.x;
-    sum.y += weight * at.y;
-    sum.weight += weight;
+/** Of the places nearest to the mean of all in each stretch, the nearest; of those as near the one that comes before. */
+function nearestToMean(stretches: readonly Stretch[], columns: number): Point | undefined {
+  let [sumX, sumY, count] = [0, 0, 0];
+  for (const { left, right, y } of stretches) {
+    const weight = right - left + 1;
+    sumX += weight * (left + (weight - 1) / 2);
+    sumY += weight * y;
+    count += weight;
   }
-  const means = sums.map(({ x, y, weight }) => ({ x: x / weight, y: y / weight }));
-  const nearest = sums.map((): Point | undefined => undefined);
-  const distances = new Float64Array(regions).fill(Infinity);
-  for (const part of parts) {
-    const mean = means[part.region];
-    if (!mean) continue;
-    const at = nearestIn(part, mean);
-    const away = distance(at, mean);
-    const known = nearest[part.region];
-    const closer = (distances[part.region] as number) - away;
-    if (known && (closer < -ALIKE || (closer <= ALIKE && !isBefore(at, known, columns)))) continue;
-    distances[part.region] = away;
-    nearest[part.region] = at;
+  const mean = { x: sumX / count, y: sumY / count };
+  let nearest: Point | undefined;
+  let nearestAway = Infinity;
+  for (const { left, right, y } of stretches) {
+    const x = Math.min(right, Math.max(left, Math.round(mean.x)));
+    const away = distance({ x, y }, mean);
+    const closer = nearestAway - away;
+    if (nearest && (closer < -ALIKE || (closer <= ALIKE && !isBefore({ x, y }, nearest, columns)))) continue;
+    nearestAway = away;
+    nearest = { x, y };
   }
   return nearest;
 }
@@ -146,31 +131,44 @@ function isBefore(one: Point, other: Point, columns: number): boolean {
   return one.y < other.y || (one.y === other.y && fromMiddle(one) < fromMiddle(other));
 }
 
-/** How far each block is from the nearest of another region or the edge of the canvas. */
-function depthsOf({ columns, rows, regionOf }: Raster): Int32Array {
-  const depths = new Int32Array(columns * rows).fill(BESIDE * (columns + rows));
-  const settle = (row: number, column: number, way: 1 | -1): void => {
-    const at = row * columns + column;
-    const region = regionOf[at] as number;
-    let depth = region < 0 ? 0 : (depths[at] as number);
-    const look = (down: number, right: number, step: number): void => {
-      const y = row + down;
-      const x = column + right;
-      const outside = x < 0 || x >= columns || y < 0 || y >= rows;
-      const there = y * columns + x;
-      const other = outside || regionOf[there] !== region ? 0 : (depths[there] as number);
-      depth = Math.min(depth, other + step);
-    };
-    look(-way, -1, ACROSS);
-    look(-way, 0, BESIDE);
-    look(-way, 1, ACROSS);
-    look(0, -way, BESIDE);
-    depths[at] = depth;
-  };
-  for (let row = 0; row < rows; row++)
-    for (let column = 0; column < columns; column++) settle(row, column, 1);
-  for (let row = rows - 1; row >= 0; row--) {
-    for (let column = columns - 1; column >= 0; column--) settle(row, column, -1);
+/**
+ * How far each block in reach is from the nearest that is not of the region, or from the edge of the canvas; row by row, with a
+ * border of noughts all round.
+ */
+function depthsOf({ columns, rows, fieldOf, shared }: Blocks, isOwn: Uint8Array, reach: Extent): Int32Array {
+  const wide = reach.right - reach.left + 3;
+  const high = reach.bottom - reach.top + 3;
+  const depths = new Int32Array(wide * high);
+  for (let y = 1; y < high - 1; y++) {
+    const first = (reach.top + y - 1) * columns + reach.left - 1;
+    for (let x = 1; x < wide - 1; x++) {
+      const field = fieldOf[first + x] as number;
+      const isIn =
+        field >= 0 ? isOwn[field] === 1 : (shared[-1 - field] ?? []).every((each) => isOwn[each] === 1);
+      if (!isIn) continue;
+      const at = y * wide + x;
+      depths[at] = Math.min(
+        BESIDE * (columns + rows),
+        (depths[at - wide - 1] as number) + ACROSS,
+        (depths[at - wide] as number) + BESIDE,
+        (depths[at - wide + 1] as number) + ACROSS,
+        (depths[at - 1] as number) + BESIDE,
+      );
+    }
+  }
+  for (let y = high - 2; y > 0; y--) {
+    for (let x = wide - 2; x > 0; x--) {
+      const at = y * wide + x;
+      const depth = depths[at] as number;
+      if (depth === 0) continue;
+      depths[at] = Math.min(
+        depth,
+        (depths[at + wide + 1] as number) + ACROSS,
+        (depths[at + wide] as number) + BESIDE,
+        (depths[at + wide - 1] as number) + ACROSS,
+        (depths[at + 1] as number) + BESIDE,
+      );
+    }
   }
   return depths;
 }

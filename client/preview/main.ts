@@ -1,7 +1,6 @@
 import '../page.css';
 import './preview.css';
 import './toolbar/toolbar.css';
-import '../page-language.js';
 import * as v from 'valibot';
 import { type Scene, type View, views } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
@@ -19,6 +18,7 @@ import {
   pageStateSchema,
   receiveInPage,
 } from './messages.js';
+import { speakAsTheEditor } from '../page-language.js';
 import { Notices } from './notices.js';
 import { withoutFindingsList } from './plate.js';
 import { watchRoom } from './room.js';
@@ -34,6 +34,7 @@ declare function acquireVsCodeApi(): {
   setState(state: PageState): void;
 };
 
+speakAsTheEditor();
 const host = acquireVsCodeApi();
 const state = firstState();
 

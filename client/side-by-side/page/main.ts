@@ -1,14 +1,15 @@
 import '../../page.css';
 import './side-by-side.css';
-import '../../page-language.js';
 import { t } from '../../../grammar/localised.js';
 import { type FromPage, readInPage, type ToPage } from '../messages.js';
+import { speakAsTheEditor } from '../../page-language.js';
 import { element } from '../../preview/elements.js';
 import { ComparisonPage } from './comparison-page.js';
 import { WallPage } from './wall-page.js';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromPage): void };
 
+speakAsTheEditor();
 const host = acquireVsCodeApi();
 const post = (message: FromPage): void => host.postMessage(message);
 const main = element('main');

@@ -1,0 +1,82 @@
+// @ts-check
+// `npm run bench`: measures this server side by side with others. `-- --only parse,start --rounds 5`, `-- --quick`.
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
+import * as esbuild from 'esbuild';
+import { bundles } from '../../client/build.mjs';
+
+const folder = path.dirname(fileURLToPath(import.meta.url));
+const root = path.resolve(folder, '../..');
+
+/** Other servers are no part of what `npm ci` installs: they come with the first benchmark. */
+function installPeers() {
+  if (existsSync(path.join(folder, 'node_modules'))) return;
+  const { status } = spawnSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund'], {
+    cwd: folder,
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+  });
+  if (status !== 0) throw new Error('The other servers could not be installed.');
+}
+
+/** What is shipped, as for a release. @param {string} outdir */
+async function buildShipped(outdir) {
+  const shipped = bundles.filter((bundle) => bundle.shipped);
+  for (const { name, entry, options } of shipped)
+    await esbuild.build({
+      absWorkingDir: root,
+      entryPoints: { [name]: entry },
+      outdir,
+      bundle: true,
+      external: ['vscode', '@resvg/resvg-js'],
+      logLevel: 'error',
+      minify: true,
+      ...options,
+      define: { 'process.env.NODE_ENV': '"production"', ...options.define },
+    });
+  return shipped.map(({ name }) => name);
+}
+
+/** The benchmark, with what it measures within its own process. @param {string} outfile */
+async function buildBenchmark(outfile) {
+  await esbuild.build({
+    absWorkingDir: root,
+    entryPoints: ['tests/bench/main.ts'],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    logLevel: 'error',
+    define: { 'process.env.NODE_ENV': '"production"' },
+    banner: {
+      js: `import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);`,
+    },
+  });
+}
+
+const made = mkdtempSync(path.join(os.tmpdir(), 'mahlstick-bench-'));
+try {
+  installPeers();
+  const dist = path.join(made, 'dist');
+  const benchmark = path.join(made, 'bench.mjs');
+  const names = await buildShipped(dist);
+  await buildBenchmark(benchmark);
+  const { status } = spawnSync(process.execPath, ['--expose-gc', benchmark, ...process.argv.slice(2)], {
+    stdio: 'inherit',
+    env: {
+      ...process.env,
+      BENCH_FOLDER: folder,
+      BENCH_DIST: dist,
+      BENCH_BUNDLES: names.join(','),
+      BENCH_SERVER: path.join(dist, 'server.node.js'),
+    },
+  });
+  process.exitCode = status ?? 1;
+} finally {
+  rmSync(made, { recursive: true, force: true });
+}

@@ -4,14 +4,19 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import * as esbuild from 'esbuild';
-import { coreOptions, fromCore } from './core.mjs';
+import { besides, coreOptions, fromCore } from './core.mjs';
 import { fontsAsBytes } from './fonts.mjs';
 import { licenceTexts } from './licences.mjs';
 import { noEval } from './no-eval.mjs';
 import { wasmAsBytes } from './wasm.mjs';
 
 /**
- * @typedef {{ readonly name: string; readonly entry: string; readonly options: esbuild.BuildOptions; readonly shipped: boolean }} Bundle
+ * @typedef {object} Bundle
+ * @property {string} name
+ * @property {string} entry
+ * @property {esbuild.BuildOptions} options
+ * @property {boolean} shipped it is in the extension
+ * @property {true} [onCommandLine] it is in the package that npm installs
  */
 
 const repository = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
@@ -37,12 +42,6 @@ const webSuite = {
   footer: { js: 'module.exports = suite;' },
 };
 
-// svgdom asks where it lies when it is loaded, which a CommonJS bundle has no answer to.
-const nodeWithSvg = {
-  ...node,
-  banner: { js: `const bundleUrl = require('node:url').pathToFileURL(__filename).href;` },
-  define: { 'import.meta.url': 'bundleUrl' },
-};
 const noDisk = './server/entry/no-disk.ts';
 /** The metrics of the fonts that every PDF reader has: we set with fonts of our own. @type {esbuild.Plugin} */
 const noStandardFonts = {
@@ -54,8 +53,8 @@ const noStandardFonts = {
     })),
 };
 /**
- * What writes SVG and PDF, for the servers in node and in a worker: it touches nothing of either. Parts that libraries would
- * need for fonts as WOFF2 and for pages of HTML are left out.
+ * What writes SVG and PDF, for the servers in node and in a worker and for the command line: it touches nothing of either. Parts
+ * that libraries would need for fonts as WOFF2 and for pages of HTML are left out.
  * @type {esbuild.BuildOptions}
  */
 const shared = {
@@ -103,26 +102,61 @@ const darkroom = {
 /** For what runs on the core. @type {esbuild.BuildOptions} */
 const onCore = { plugins: [fromCore(repository)] };
 
+/**
+ * The command line: what a command needs is loaded when it is called, so that help and version are there at once.
+ * @type {esbuild.BuildOptions}
+ */
+const commandLine = {
+  ...node,
+  banner: { js: '#!/usr/bin/env node' },
+  // So that what is loaded is required: it is CommonJS.
+  supported: { 'dynamic-import': false },
+  plugins: [
+    besides(repository, {
+      'server/entry/node.ts': 'server.node.js',
+      'server/entry/renderers.ts': 'export.js',
+    }),
+    fromCore(repository, {
+      loads: true,
+      before: ['program', 'plan-commands', 'options', 'distance'].map((name) => `server/cli/${name}.ts`),
+    }),
+  ],
+};
+
 /** @type {readonly Bundle[]} */
 const named = [
   { name: 'extension.node', entry: 'client/extension.node.ts', options: node, shipped: true },
   { name: 'extension.web', entry: 'client/extension.web.ts', options: webExtension, shipped: true },
-  { name: 'core', entry: 'core', options: { ...browser, ...coreOptions(repository) }, shipped: true },
+  {
+    name: 'core',
+    entry: 'core',
+    options: { ...browser, ...coreOptions(repository) },
+    shipped: true,
+    onCommandLine: true,
+  },
   {
     name: 'server.node',
     entry: 'server/entry/node.ts',
     options: node,
     shipped: true,
+    onCommandLine: true,
   },
   {
     name: 'features',
     entry: 'server/entry/features.ts',
     options: { ...node, ...onCore, banner: { js: `require('./core.js');` } },
     shipped: true,
+    onCommandLine: true,
   },
   { name: 'server.web', entry: 'server/entry/worker.ts', options: { ...browser, ...onCore }, shipped: true },
-  { name: 'export', entry: 'server/entry/renderers.ts', options: shared, shipped: true },
-  { name: 'photograph', entry: 'server/entry/photograph.ts', options: darkroom, shipped: true },
+  { name: 'export', entry: 'server/entry/renderers.ts', options: shared, shipped: true, onCommandLine: true },
+  {
+    name: 'photograph',
+    entry: 'server/entry/photograph.ts',
+    options: darkroom,
+    shipped: true,
+    onCommandLine: true,
+  },
   { name: 'preview', entry: 'client/preview/main.ts', options: browser, shipped: true },
   { name: 'side-by-side', entry: 'client/side-by-side/page/main.ts', options: browser, shipped: true },
   { name: 'markdown', entry: 'client/markdown/main.ts', options: browser, shipped: true },
@@ -135,8 +169,9 @@ const named = [
   {
     name: 'mahlstick',
     entry: 'server/cli/main.ts',
-    options: { ...nodeWithSvg, banner: { js: `#!/usr/bin/env node\n${nodeWithSvg.banner.js}` } },
+    options: commandLine,
     shipped: false,
+    onCommandLine: true,
   },
   { name: 'tests/suite.node', entry: 'tests/editor/suite.node.ts', options: node, shipped: false },
   { name: 'tests/suite.web', entry: 'tests/editor/suite.web.ts', options: webSuite, shipped: false },
@@ -176,14 +211,14 @@ export function optionsOf({ name, entry, options }, production) {
  * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds.
  * @param {object} [how]
  * @param {string} [how.root] the folder that holds the sources and `dist/`; this repository if left out
- * @param {boolean} [how.production] only what the package ships: minified, without source maps
+ * @param {boolean} [how.production] only what strangers are given: minified, without source maps
  * @param {boolean} [how.watch] stay and rebuild what changes
  * @returns {Promise<void>} settles after the first build; rejects if that fails and nothing is watched
  */
 export async function build({ root = repository, production = false, watch = false } = {}) {
   const contexts = await Promise.all(
     bundles
-      .filter(({ shipped }) => shipped || !production)
+      .filter(({ shipped, onCommandLine }) => shipped || onCommandLine || !production)
       .map((bundle) =>
         esbuild.context({
           ...optionsOf(bundle, production),
@@ -201,10 +236,8 @@ export async function build({ root = repository, production = false, watch = fal
   await Promise.all(contexts.map((context) => context.dispose()));
   const failure = results.find((result) => result.status === 'rejected');
   if (failure !== undefined) throw failure.reason;
-  if (!production) {
-    await chmod(path.join(root, 'dist/mahlstick.js'), 0o755);
-    return;
-  }
+  await chmod(path.join(root, 'dist/mahlstick.js'), 0o755);
+  if (!production) return;
   const inputs = results.flatMap((result) =>
     result.status === 'fulfilled' ? Object.keys(result.value.metafile?.inputs ?? {}) : [],
   );

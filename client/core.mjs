@@ -61,27 +61,60 @@ export function coreOptions(root) {
 }
 
 /**
- * For bundles that run after the core: its modules are taken from there.
+ * For bundles that run on the core: its modules are taken from there.
  * @param {string} root
+ * @param {object} [how]
+ * @param {boolean} [how.loads] the bundle runs in node and requires the core, `core.js` beside it, with the first module that
+ *   it takes from there; without this the core has to be loaded before the bundle
+ * @param {readonly string[]} [how.before] sources, relative to `root`, that run before the core is loaded: they, and nothing
+ *   else, have what they import of it in the bundle
  * @returns {import('esbuild').Plugin}
  */
-export function fromCore(root) {
+export function fromCore(root, { loads = false, before = [] } = {}) {
   return {
     name: 'from the core',
     setup: ({ onResolve, onLoad }) => {
       const files = new Set(coreFiles(root));
-      onResolve({ filter: /^\.\.?\// }, ({ path: asked, namespace, resolveDir }) => {
+      /** @param {string} file */
+      const named = (file) => path.relative(root, file).replaceAll(path.sep, '/');
+      const own = new Set(before);
+      onResolve({ filter: /^\.\.?\// }, ({ path: asked, namespace, resolveDir, importer }) => {
         if (namespace !== 'file') return undefined;
-        const file = path
-          .relative(root, path.resolve(resolveDir, asked))
-          .replaceAll(path.sep, '/')
-          .replace(/\.js$/, '.ts');
+        const from = named(importer);
+        // A module of the core that is in the bundle was asked for from `before`, and so is all that it imports.
+        if (own.has(from) || files.has(from)) return undefined;
+        const file = named(path.resolve(resolveDir, asked)).replace(/\.js$/, '.ts');
         return files.has(file) ? { path: file, namespace: 'core' } : undefined;
       });
+      onResolve({ filter: /^\.\/core\.js$/, namespace: 'core' }, () => ({
+        path: './core.js',
+        external: true,
+      }));
       onLoad({ filter: /.*/, namespace: 'core' }, ({ path: file }) => ({
-        contents: `module.exports = ${GLOBAL}[${JSON.stringify(file)}];`,
+        contents: `${loads ? "require('./core.js'); " : ''}module.exports = ${GLOBAL}[${JSON.stringify(file)}];`,
         loader: 'js',
       }));
     },
+  };
+}
+
+/**
+ * For sources that are bundles of their own: a bundle in node requires these, which lie beside it.
+ * @param {string} root
+ * @param {Readonly<Record<string, string>>} bundles names of files, by their entries, relative to `root`
+ * @returns {import('esbuild').Plugin}
+ */
+export function besides(root, bundles) {
+  return {
+    name: 'bundles beside',
+    setup: ({ onResolve }) =>
+      onResolve({ filter: /^\.\.?\// }, ({ path: asked, resolveDir }) => {
+        const entry = path
+          .relative(root, path.resolve(resolveDir, asked))
+          .replaceAll(path.sep, '/')
+          .replace(/\.js$/, '.ts');
+        const name = bundles[entry];
+        return name === undefined ? undefined : { path: `./${name}`, external: true };
+      }),
   };
 }

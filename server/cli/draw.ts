@@ -1,6 +1,5 @@
 import path from 'node:path';
 import { compose } from '../drawing/compose.js';
-import { pageToText, renderToText } from '../drawing/headless.js';
 import { type PageOfDrawing, type Paper, pageOf, scaleInWords } from '../drawing/paper.js';
 import { planSheet } from '../drawing/plan-sheet/sheet.js';
 import type { View } from '../drawing/scene.js';
@@ -12,7 +11,7 @@ import { endingWith, errorsOf } from './ending.js';
 import { evaluate } from './evaluate.js';
 import type { ExitCode } from './exit-code.js';
 import { readFonts } from './fonts.js';
-import { pdfFile, pngFile } from './rendered.js';
+import { loadRenderers, pdfFile, pngFile } from './rendered.js';
 import { readOneSource } from './source.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 import { writeWhole } from './write-whole.js';
@@ -101,7 +100,7 @@ async function write(
     if (scale !== 1) terminal.complain(`The picture is drawn at ${scaleInWords(scale)}.`);
     return;
   }
-  const svg = drawn.svg(theme);
+  const svg = await drawn.svg(theme);
   if (target.file === undefined) {
     await terminal.print(svg);
     return;
@@ -112,7 +111,7 @@ async function write(
 
 /** A drawing that is not yet in the form that is asked for. */
 interface Drawn {
-  readonly svg: (theme: DrawOptions['theme']) => string;
+  readonly svg: (theme: DrawOptions['theme']) => Promise<string>;
   readonly onPage: () => PageOfDrawing;
 }
 
@@ -128,14 +127,17 @@ function view(
     distanceMillimetres: distance && millimetresOf(distance, plan.canvas),
   });
   return {
-    svg: (theme) => renderToText(scene, { theme }),
+    svg: async (theme) => (await loadRenderers()).renderToText(scene, { theme }),
     onPage: () => pageOf(scene, plan, paper ?? 'true'),
   };
 }
 
 function sheet({ plan, measures, findings }: Snapshot, { paper }: DrawOptions): Drawn {
   const page = planSheet(plan, measures, findings, paper === 'true' ? undefined : paper);
-  return { svg: (theme) => pageToText(page, { theme }), onPage: () => ({ page, scale: 1 }) };
+  return {
+    svg: async (theme) => (await loadRenderers()).pageToText(page, { theme }),
+    onPage: () => ({ page, scale: 1 }),
+  };
 }
 
 function writeTo(file: string, content: string | Uint8Array, { folder }: Terminal): Promise<void> {

@@ -1,5 +1,6 @@
 import { createReadStream } from 'node:fs';
 import path from 'node:path';
+import { loadRenderers } from './rendered.js';
 import { readUpTo } from './read-up-to.js';
 import { CommandFailure, refusalOf, type Terminal } from './terminal.js';
 
@@ -14,7 +15,8 @@ export async function readFonts(
   names: readonly string[],
   terminal: Terminal,
 ): Promise<readonly Uint8Array[]> {
-  const { checkFont } = await import('../drawing/pdf/fonts.js');
+  if (names.length === 0) return [];
+  const { checkFont } = await loadRenderers();
   return Promise.all(
     names.map(async (name) => {
       const bytes = await readFontFile(name, terminal);

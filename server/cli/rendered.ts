@@ -1,7 +1,14 @@
 import type { Page } from '../drawing/page.js';
+import { missingLettersSentence } from '../drawing/pdf/words.js';
+import type { Renderers } from '../entry/renderers.js';
 import { CommandFailure, type Terminal } from './terminal.js';
 
 /** What libraries make of a drawing; they are loaded when they are needed. What a drawing comes to lack is told. */
+
+/** What writes SVG and PDF. */
+export async function loadRenderers(): Promise<Renderers> {
+  return (await import('../entry/renderers.js')).renderers;
+}
 
 /**
  * Pages as a PDF.
@@ -13,12 +20,8 @@ export async function pdfFile(
   terminal: Pick<Terminal, 'complain'>,
   fonts?: readonly Uint8Array[],
 ): Promise<Uint8Array> {
-  const [{ pdfOf }, { roboto }, { missingLettersSentence }] = await Promise.all([
-    import('../drawing/pdf/pdf.js'),
-    import('../drawing/pdf/roboto.js'),
-    import('../drawing/pdf/words.js'),
-  ]);
-  const { pdf, missing } = await pdfOf(pages, { theme, fonts: { ...roboto, more: fonts ?? [] } });
+  const { pdfOf } = await loadRenderers();
+  const { pdf, missing } = await pdfOf(pages, theme, fonts);
   if (missing.length > 0) {
     const remedy = fonts === undefined ? '' : ' Give a font that has them with --font FILE.';
     terminal.complain(`${missingLettersSentence(missing)}${remedy}`);

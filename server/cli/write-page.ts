@@ -1,8 +1,7 @@
 import path from 'node:path';
-import { pageToText } from '../drawing/headless.js';
 import type { Page } from '../drawing/page.js';
 import type { Target } from './draw-target.js';
-import { pdfFile, pngFile } from './rendered.js';
+import { loadRenderers, pdfFile, pngFile } from './rendered.js';
 import type { Terminal } from './terminal.js';
 import { writeWhole } from './write-whole.js';
 
@@ -18,20 +17,24 @@ export async function writePage(
 ): Promise<void> {
   const { file } = target;
   if (file === undefined) {
-    await terminal.print(pageToText(page, { theme }));
+    await terminal.print(await svg());
     return;
   }
   const content = await contentOf();
   await writeWhole(path.resolve(terminal.folder, file), file, content);
 
-  function contentOf(): string | Promise<Uint8Array> {
+  async function contentOf(): Promise<string | Uint8Array> {
     switch (target.format) {
       case 'svg':
-        return pageToText(page, { theme });
+        return svg();
       case 'png':
-        return pngFile(pageToText(page, { theme }), width, terminal);
+        return pngFile(await svg(), width, terminal);
       case 'pdf':
         return pdfFile(page, theme, terminal);
     }
+  }
+
+  async function svg(): Promise<string> {
+    return (await loadRenderers()).pageToText(page, { theme });
   }
 }

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import * as esbuild from 'esbuild';
-import { bundleOptions } from '../support/bundle-options.js';
+import { bundles } from '../support/bundle-options.js';
 import { root } from './examples-folder.js';
 
 export interface Ending {
@@ -34,19 +34,21 @@ export async function buildMahlstick(): Promise<Mahlstick> {
   mkdirSync(path.join(root, 'artefacts'), { recursive: true });
   const folder = mkdtempSync(path.join(root, 'artefacts', 'mahlstick-'));
   chmodSync(folder, 0o755);
-  const file = path.join(folder, 'mahlstick.cjs');
-  const built = async (entry: string, outfile: string) =>
-    esbuild.build({
-      ...(await bundleOptions(entry)),
-      absWorkingDir: root,
-      entryPoints: [entry],
-      outfile,
-      bundle: true,
-      external: ['@resvg/resvg-js'],
-      logLevel: 'error',
-    });
-  await built('server/cli/main.ts', file);
-  await built('server/entry/photograph.ts', path.join(folder, 'photograph.js'));
+  const needed = (await bundles()).filter(({ onCommandLine }) => onCommandLine);
+  await Promise.all(
+    needed.map(({ name, entry, options }) =>
+      esbuild.build({
+        ...options,
+        absWorkingDir: root,
+        entryPoints: [entry],
+        outfile: path.join(folder, `${name}.js`),
+        bundle: true,
+        external: ['@resvg/resvg-js'],
+        logLevel: 'error',
+      }),
+    ),
+  );
+  const file = path.join(folder, 'mahlstick.js');
   return {
     file,
     run: (words, options = {}) => start(file, words, options),

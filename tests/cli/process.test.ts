@@ -38,14 +38,20 @@ describe('mahlstick', () => {
     }
   });
 
-  it('loads the painter of pixels and the language server only when they are called', async () => {
-    write(
-      'refuse.cjs',
-      "require('node:module').Module._load = ((load) => (name, ...rest) => {\n  if (name.includes('resvg')) throw new Error('loaded');\n  return load(name, ...rest);\n})(require('node:module').Module._load);\n",
-    );
-    const env = { NODE_OPTIONS: `--require ${path.join(plans.folder, 'refuse.cjs')}` };
-    expect((await run(['draw', 'ten.mahl'], { env })).code).toBe(0);
-    expect(await run(['draw', 'ten.mahl', '-o', 'ten.png'], { env })).toMatchObject({ code: 3 });
+  it('loads what reads plans, what draws and what paints pixels only when they are called', async () => {
+    const without = (part: string) => {
+      write(
+        'refuse.cjs',
+        `require('node:module').Module._load = ((load) => (name, ...rest) => {\n  if (name.includes('${part}')) throw new Error('loaded');\n  return load(name, ...rest);\n})(require('node:module').Module._load);\n`,
+      );
+      return { env: { NODE_OPTIONS: `--require ${path.join(plans.folder, 'refuse.cjs')}` } };
+    };
+    expect((await run(['help', 'check'], without('./core'))).code).toBe(0);
+    expect((await run(['check', 'ten.mahl'], without('./core'))).code).toBe(3);
+    expect((await run(['check', 'ten.mahl'], without('./export'))).code).toBe(0);
+    expect((await run(['draw', 'ten.mahl'], without('./export'))).code).toBe(3);
+    expect((await run(['draw', 'ten.mahl'], without('resvg'))).code).toBe(0);
+    expect((await run(['draw', 'ten.mahl', '-o', 'ten.png'], without('resvg'))).code).toBe(3);
   });
 
   it('measures a photograph in a thread of its own, and ends when it is done', async () => {

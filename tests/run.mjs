@@ -73,15 +73,22 @@ async function mocha(host) {
   return { ok, tally };
 }
 
-/** The package is made as for a release; what its tool warns of fails. @returns {Promise<Outcome>} */
+/**
+ * Both packages are made as for a release, of one build: the extension, and what npm installs. What their tools warn of fails.
+ * @returns {Promise<Outcome>}
+ */
 async function pack() {
-  let warnings = 0;
-  const made = await succeeds(
-    'vsce package --no-dependencies --allow-missing-repository --no-rewrite-relative-links --out artefacts/mahlstick.vsix',
-    (line) => (warnings += /^\s*WARNING\b/.test(line) ? 1 : 0),
-  );
-  if (warnings > 0) console.error(`The package has ${warnings} warnings.`);
-  return { ok: made && warnings === 0 };
+  /** @type {string[]} */
+  const warnings = [];
+  /** @param {string} line */
+  const listen = (line) => void (/^\s*(?:npm )?warn(?:ing)?\b/iu.test(line) && warnings.push(line));
+  const made =
+    (await succeeds(
+      'vsce package --no-dependencies --allow-missing-repository --no-rewrite-relative-links --out artefacts/mahlstick.vsix',
+      listen,
+    )) && (await succeeds('npm pack --ignore-scripts --pack-destination artefacts', listen));
+  if (warnings.length > 0) console.error(`Warnings of the packages:\n${warnings.join('\n')}`);
+  return { ok: made && warnings.length === 0 };
 }
 
 /** @param {Promise<unknown>} promise @returns {Promise<Outcome>} */

@@ -1,4 +1,5 @@
 import { execFile, spawnSync } from 'node:child_process';
+import path from 'node:path';
 import { largestBytes } from './files-beside.js';
 import { CommandFailure } from './terminal.js';
 
@@ -11,22 +12,39 @@ export type GitAnswer =
 const MOST_MILLISECONDS = 30_000;
 
 /** Goes before the words of each call, so that nothing is run which a repository sets up. */
-const QUIET = ['-c', 'core.fsmonitor=false', '-c', 'core.quotepath=false', '--no-optional-locks'] as const;
-const bounds = {
-  encoding: 'buffer',
-  maxBuffer: largestBytes,
-  timeout: MOST_MILLISECONDS,
-  windowsHide: true,
-} as const;
+const quiet = (folder: string): readonly string[] => [
+  '-C',
+  folder,
+  '--no-pager',
+  '--no-optional-locks',
+  ...['-c', 'core.fsmonitor=false'],
+  ...['-c', 'core.hooksPath=/dev/null'],
+  ...['-c', 'core.quotepath=false'],
+];
 
 /**
- * Runs git, without a shell and with bounded output. What a repository sets up to be run by git (filters of differences, watchers)
- * is left out, as a repository may come from a stranger.
+ * Where git is run: not in the folder that it is about, as Windows looks for a program where it is run before it looks anywhere
+ * else. What a repository lacks is not fetched, as that runs what the repository names; the second goes for every version of git.
+ */
+const bounds = () =>
+  ({
+    encoding: 'buffer',
+    maxBuffer: largestBytes,
+    timeout: MOST_MILLISECONDS,
+    windowsHide: true,
+    cwd: path.dirname(process.execPath),
+    env: { ...process.env, GIT_NO_LAZY_FETCH: '1', GIT_ALLOW_PROTOCOL: 'none' },
+  }) as const;
+
+/**
+ * Runs git, without a shell and with bounded output. What a repository sets up to be run by git (watchers, hooks, filters, what
+ * shows differences, what fetches) is left out, as a repository may come from a stranger. So nothing is asked that has to read
+ * files of the working tree, which would go through filters.
  * @throws CommandFailure when there is no git
  */
 export async function git(words: readonly string[], folder: string): Promise<GitAnswer> {
   return new Promise((resolve, reject) => {
-    execFile('git', [...QUIET, ...words], { ...bounds, cwd: folder }, (error, stdout, stderr) => {
+    execFile('git', [...quiet(folder), ...words], bounds(), (error, stdout, stderr) => {
       if (error === null) {
         resolve({ ok: true, bytes: stdout });
         return;
@@ -48,11 +66,11 @@ export async function git(words: readonly string[], folder: string): Promise<Git
 /** A file at a revision, by its path from the top of the repository, read at once; for where git has answered before. */
 export function blobAtOnce(
   revision: string,
-  path: string,
+  file: string,
   folder: string,
 ): { readonly ok: true; readonly bytes: Uint8Array } | { readonly ok: false; readonly isTooLarge: boolean } {
-  const words = [...QUIET, 'cat-file', 'blob', `${revision}:${path}`];
-  const { status, stdout, error } = spawnSync('git', words, { ...bounds, cwd: folder });
+  const words = [...quiet(folder), 'cat-file', 'blob', `${revision}:${file}`];
+  const { status, stdout, error } = spawnSync('git', words, bounds());
   if (error === undefined && status === 0) return { ok: true, bytes: stdout };
   return { ok: false, isTooLarge: error !== undefined && 'code' in error && error.code === 'ENOBUFS' };
 }
@@ -94,27 +112,31 @@ export function isIndex(revision: string): boolean {
   return /^(?::[0-3])?$/u.test(revision);
 }
 
-/** The path, from the top of the repository, that a file of the working tree had at a revision, when it was renamed since. */
-export async function nameThen(revision: string, path: string, folder: string): Promise<string | undefined> {
+/**
+ * The path, from the top of the repository, that a file had at a revision, when it was renamed since. The index is asked, and of
+ * the working tree only whether the file of the old name is gone.
+ */
+export async function nameThen(revision: string, now: string, folder: string): Promise<string | undefined> {
   if (isIndex(revision)) return undefined;
   const answer = await git(
     [
-      'diff',
-      '--no-ext-diff',
-      '--no-textconv',
-      '--find-renames',
-      '--diff-filter=R',
-      '--name-status',
-      '-z',
-      revision,
-      '--',
+      ...['diff', '--cached', '--no-ext-diff', '--no-textconv', '--ignore-submodules=all'],
+      ...['--find-copies-harder', '--diff-filter=CR', '--name-status', '-z', revision, '--'],
     ],
     folder,
   );
   if (!answer.ok) return undefined;
   const told = fields(answer.bytes);
-  for (let at = 0; at + 2 < told.length; at += 3) if (told[at + 2] === path) return told[at + 1];
-  return undefined;
+  const at = told.findIndex((each, index) => index % 3 === 2 && each === now);
+  const [kind, then] = [told[at - 2], told[at - 1]];
+  if (kind === undefined || then === undefined) return undefined;
+  return kind.startsWith('R') || (await isGone(then, folder)) ? then : undefined;
+}
+
+/** Whether a file that is in the index is no longer in the working tree. */
+async function isGone(file: string, folder: string): Promise<boolean> {
+  const answer = await git(['ls-files', '--deleted', '-z', '--', `:(top,literal)${file}`], folder);
+  return answer.ok && answer.bytes.length > 0;
 }
 
 /** The plans at a revision, by their paths from the top of the repository. */
@@ -129,7 +151,10 @@ export async function plansAt(revision: string, folder: string): Promise<readonl
 /** The plans that are about to be committed, by their paths from the top of the repository; those that go are left out. */
 export async function stagedPlans(folder: string): Promise<readonly string[]> {
   const answer = await git(
-    ['diff', '--no-ext-diff', '--cached', '--name-only', '--diff-filter=d', '-z', '--', ':/*.mahl'],
+    [
+      ...['diff', '--cached', '--no-ext-diff', '--no-textconv', '--ignore-submodules=all'],
+      ...['--name-only', '--diff-filter=d', '-z', '--', ':/*.mahl'],
+    ],
     folder,
   );
   if (!answer.ok) throw new CommandFailure(`git does not say what is staged: ${answer.reason}.`);

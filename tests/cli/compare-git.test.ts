@@ -74,6 +74,12 @@ describe('compare with versions in git', () => {
       `There is no moved.mahl at HEAD; it was called ${first} then: HEAD:${first}`,
     );
     git('reset', '--quiet', '--hard');
+    // The old name is gone from the folder, and git has not been told.
+    write('moved.mahl', plan(26, 3));
+    rmSync(path.join(top, first));
+    git('add', 'moved.mahl');
+    expect((await run(['compare', 'moved.mahl'])).output).toContain(`HEAD:${first} -> moved.mahl`);
+    git('reset', '--quiet', '--hard');
   });
 
   it('says what is not there', async () => {

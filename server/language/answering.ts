@@ -67,15 +67,15 @@ export function answeringOn(connection: Connection, guard: Guard): Answering {
         const session = admitted(guard, type.method, form, params);
         if (session instanceof ResponseError) return session;
         const uri = v.is(ofDocument, params) ? params.textDocument.uri : undefined;
-        const version = uri === undefined ? undefined : session.service.snapshot(uri)?.version;
-        await guard.lull.reached();
-        const lost = (): ResponseError<void> | undefined => {
-          if (token.isCancellationRequested) return cancelled();
-          return uri !== undefined && session.service.snapshot(uri)?.version !== version
-            ? new ResponseError(LSPErrorCodes.ContentModified, 'the plan has changed')
-            : undefined;
-        };
         try {
+          const version = uri === undefined ? undefined : session.service.snapshot(uri)?.version;
+          await guard.lull.reached();
+          const lost = (): ResponseError<void> | undefined => {
+            if (token.isCancellationRequested) return cancelled();
+            return uri !== undefined && session.service.snapshot(uri)?.version !== version
+              ? new ResponseError(LSPErrorCodes.ContentModified, 'the plan has changed')
+              : undefined;
+          };
           return lost() ?? (await feature(session, params, lost));
         } catch (error) {
           guard.failed(type.method, error);

@@ -80,8 +80,12 @@ export class Configuration {
   }
 
   #take(given: Section): void {
-    if ('rules' in given) this.#takeRules(given.rules);
-    if ('hints' in given) this.#takeHints(given.hints);
+    try {
+      if ('rules' in given) this.#takeRules(given.rules);
+      if ('hints' in given) this.#takeHints(given.hints);
+    } catch (error) {
+      this.#failed('taking in the settings', error);
+    }
   }
 
   #takeHints(value: unknown): void {

@@ -23,7 +23,7 @@ import { answerComparisons } from './comparisons.js';
 import { answerExports, type Exporter } from './exports.js';
 import type * as Features from './features.js';
 import { type FilesHost, filesWithin } from './files-within.js';
-import { changed, ofDocument, opened, watched, type Form } from './forms.js';
+import { changed, ofDocument, opened, otherFolders, watched, type Form } from './forms.js';
 import { showStoppableWork, showWork } from './progress.js';
 import { answerPulls } from './pulled-diagnostics.js';
 import { answerRequests } from './requests.js';
@@ -193,11 +193,14 @@ export function serve(connection: Connection, host: ServerHost): void {
       nextTurn(() => guarded('features', () => void session?.service));
     }
     if (session?.abilities.workspaceFolders !== true) return;
-    connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
-      removed.forEach(({ uri }) => session?.folders.delete(uri));
-      added.forEach(({ uri }) => session?.folders.add(uri));
-      session?.service.foldersChanged();
-    });
+    connection.workspace.onDidChangeWorkspaceFolders((event) =>
+      guarded('workspace/didChangeWorkspaceFolders', () => {
+        v.assert(otherFolders, event);
+        event.removed.forEach(({ uri }) => session?.folders.delete(uri));
+        event.added.forEach(({ uri }) => session?.folders.add(uri));
+        session?.service.foldersChanged();
+      }),
+    );
   });
 
   connection.onShutdown(() => {
@@ -270,7 +273,11 @@ function logOnce(connection: Connection): (what: string, error: unknown) => void
     const message = `${what} failed: ${text}`;
     if (told.has(message)) return;
     told.add(message);
-    connection.console.error(message);
+    try {
+      connection.console.error(message);
+    } catch {
+      // The other end is gone, and nobody is left to tell.
+    }
   };
 }
 

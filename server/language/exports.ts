@@ -53,16 +53,16 @@ export function answerExports(
       const session = admitted(guard, exportRequest.method, wanted, params);
       if (session instanceof ResponseError) return session;
       if (token.isCancellationRequested) return cancelled();
-      const { service } = session;
-      const { uri } = params.textDocument;
-      // What leaves the house has its mixtures in it.
-      while (service.mixFurther(uri)) {
-        await aTurn();
-        if (token.isCancellationRequested) return cancelled();
-      }
-      const snapshot = service.snapshot(uri);
-      if (snapshot === undefined || exporter === undefined) return null;
       try {
+        const { service } = session;
+        const { uri } = params.textDocument;
+        // What leaves the house has its mixtures in it.
+        while (service.mixFurther(uri)) {
+          await aTurn();
+          if (token.isCancellationRequested) return cancelled();
+        }
+        const snapshot = service.snapshot(uri);
+        if (snapshot === undefined || exporter === undefined) return null;
         const exported = await exporter(snapshot, params, installed());
         if (token.isCancellationRequested) return cancelled();
         if ('refused' in exported) return new ResponseError(LSPErrorCodes.RequestFailed, exported.refused);

@@ -120,3 +120,5 @@ export const changed = v.object({
   contentChanges: v.array(v.object({ text: v.string(), range: v.optional(range) })),
 });
 export const watched = v.object({ changes: v.array(v.object({ uri: v.string() })) });
+const folders = v.array(v.object({ uri: v.string() }));
+export const otherFolders = v.object({ added: folders, removed: folders });

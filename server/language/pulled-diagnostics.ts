@@ -30,13 +30,13 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
     ): Promise<DocumentDiagnosticReport | ResponseError<unknown>> => {
       const session = admitted(guard, DocumentDiagnosticRequest.method, pulled, params);
       if (session instanceof ResponseError) return session;
-      const { service } = session;
       const { uri } = params.textDocument;
-      const snapshot = service.snapshot(uri);
       const none: DocumentDiagnosticReport = { kind: DocumentDiagnosticReportKind.Full, items: [] };
-      if (snapshot === undefined) return none;
       const progress = followWork(connection, params, 'Trying out what would mend the findings');
       try {
+        const { service } = session;
+        const snapshot = service.snapshot(uri);
+        if (snapshot === undefined) return none;
         do {
           await aTurn();
           if (token.isCancellationRequested) return cancelled();

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { format as formatPlan } from '../../grammar/index.js';
+import { shown } from './display.js';
 import { exitCodes, gravest, type ExitCode } from './exit-code.js';
 import {
   readSource,
@@ -44,7 +45,7 @@ async function formatSource(source: Source, options: FormatOptions, terminal: Te
   const formatted = formatPlan(text);
   if (options.check) {
     if (formatted === text) return exitCodes.fine;
-    await terminal.print(`${spokenName(name)}\n`);
+    await terminal.print(`${shown(spokenName(name))}\n`);
     return exitCodes.found;
   }
   if (name === standardInput) {

@@ -44,7 +44,13 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
     .configureOutput({
       writeOut: (text) => void printed.push(text),
       writeErr: (text) => terminal.explain(text),
-      outputError: (text) => terminal.complain(text.replace(/^error: /, '').trimEnd()),
+      outputError: (text) =>
+        terminal.complain(
+          text
+            .replace(/^error: /, '')
+            .trimEnd()
+            .replaceAll('\n', ' '),
+        ),
     })
     .exitOverride()
     .showHelpAfterError('Try `mahlstick --help`.')

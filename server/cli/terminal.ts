@@ -1,4 +1,5 @@
 import type { SquarePhotograph } from '../photograph/answers.js';
+import { shown } from './display.js';
 
 /** What a command may know of the world it runs in, apart from the files it is given by name. */
 export interface Terminal {
@@ -20,9 +21,9 @@ export interface Terminal {
   explain(text: string): void;
 }
 
-/** How what is amiss reads on the error stream: a line that says who tells it. */
+/** How what is amiss reads on the error stream: a line that says who tells it, whatever signs are in the names that it tells of. */
 export function complaint(message: string): string {
-  return `mahlstick: ${message}\n`;
+  return `mahlstick: ${shown(message)}\n`;
 }
 
 /** A command that cannot be carried out, with the reason in plain words: a whole sentence. */

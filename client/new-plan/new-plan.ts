@@ -120,7 +120,10 @@ function askDivision(canvas: string): Promise<DivisionChoice | undefined> {
 
 function askCrossing(): Promise<CrossingChoice | undefined> {
   return choose(
-    crossingChoices.map((crossing) => ({ label: crossing, value: crossing })),
+    crossingChoices.map((crossing) => {
+      const told = said(crossing);
+      return { label: crossing, description: told === crossing ? '' : told, value: crossing };
+    }),
     {
       title,
       placeHolder: vscode.l10n.t('On which crossing of the division does the centre of interest lie?'),

@@ -21,8 +21,13 @@ const divisionChoices = [
 ] as const;
 export type DivisionChoice = (typeof divisionChoices)[number];
 
-/** Crossings that each of the divisions has, see `divisionsOf`. */
-export const crossingChoices = ['upper right', 'upper left', 'lower right', 'lower left'] as const;
+/** Crossings that each of the divisions has, see `divisionsOf`; kept to be `said` beside the words of the plan language. */
+export const crossingChoices = [
+  marked('upper right'),
+  marked('upper left'),
+  marked('lower right'),
+  marked('lower left'),
+] as const;
 export type CrossingChoice = (typeof crossingChoices)[number];
 
 export interface CanvasChoice {

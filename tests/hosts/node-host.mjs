@@ -1,7 +1,7 @@
 // @ts-check
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -16,6 +16,7 @@ import { writeSettings } from './settings.mjs';
  *   appear as installed, by symbolic link
  * @property {number} [port] taken if it is free
  * @property {import('./settings.mjs').Theme} [theme]
+ * @property {string} [language] that the editor tells extensions it has, such as `de`; its own words stay English
  * @property {boolean} [automation] lets the page report the output and the result of extension tests
  */
 
@@ -30,6 +31,7 @@ export async function startNodeHost(options = {}) {
   const extensions = path.join(temporary, 'extensions');
   writeSettings(path.join(userData, 'User'), options.theme);
   mkdirSync(extensions, { recursive: true });
+  if (options.language !== undefined) addLanguage(options.language, userData);
   for (const extension of options.installed ?? []) {
     if (extension.endsWith('.vsix')) await installPackage(extension, extensions);
     else link(extension, extensions);
@@ -45,6 +47,7 @@ export async function startNodeHost(options = {}) {
       ...['--config', path.join(temporary, 'config.yaml')],
       ...['--disable-telemetry', '--disable-update-check', '--disable-workspace-trust'],
       '--disable-getting-started-override',
+      ...(options.language === undefined ? [] : ['--locale', options.language]),
       ...(options.automation === true ? ['--vscode-option', 'enable-smoke-test-driver'] : []),
     ],
     // The server would prefer PORT to the address that it is given, and leaves its sockets behind.
@@ -95,6 +98,20 @@ export async function startNodeHost(options = {}) {
     ended,
     close,
   };
+}
+
+/**
+ * A language is known to the editor by a pack of words for it. An empty one leaves its own words as they are, which is
+ * what the tests go by, and has extensions told of the language all the same.
+ * @param {string} language
+ * @param {string} userData
+ */
+function addLanguage(language, userData) {
+  const words = path.join(userData, 'no-words.json');
+  writeFileSync(words, JSON.stringify({ contents: {} }));
+  const extensions = [{ extensionIdentifier: { id: 'mahlstick.no-words' }, version: '1.0.0' }];
+  const pack = { hash: 'none', extensions, translations: { vscode: words }, label: language };
+  writeFileSync(path.join(userData, 'languagepacks.json'), JSON.stringify({ [language]: pack }));
 }
 
 /**

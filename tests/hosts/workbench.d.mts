@@ -10,6 +10,8 @@ export interface WorkbenchOptions {
   /** The folder of the extension or, in the node host, its `.vsix`; this repository if left out. */
   readonly extension?: string;
   readonly theme?: Theme;
+  /** That extensions are told the editor has, such as `de`; its own words stay English. */
+  readonly language?: string;
   /** Of the window, in CSS pixels. */
   readonly size?: { readonly width: number; readonly height: number };
 }

@@ -17,12 +17,17 @@ export async function openWorkbench({
   plans: source,
   extension = root,
   theme = 'light',
+  language,
   size = { width: 1280, height: 800 },
 }) {
   const folder = copyOfPlans(source);
   const server =
     host === 'node'
-      ? await startNodeHost({ installed: [extension], theme })
+      ? await startNodeHost({
+          installed: [extension],
+          theme,
+          ...(language === undefined ? {} : { language }),
+        })
       : await startWebHost({ extension, workspace: folder, theme });
   const browser = await launchChromium();
   const close = async () => {
@@ -32,6 +37,7 @@ export async function openWorkbench({
   try {
     const page = await browser.newPage({ viewport: size, reducedMotion: 'reduce' });
     page.setDefaultTimeout(limit);
+    if (host === 'web' && language !== undefined) await page.addInitScript(speaksInBrowser, language);
     await page.goto(typeof server.url === 'string' ? server.url : server.url(folder));
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
     const setTheme = (/** @type {import('./settings.mjs').Theme} */ next) =>
@@ -41,6 +47,14 @@ export async function openWorkbench({
     await close();
     throw error;
   }
+}
+
+/**
+ * The loader of VS Code for the web takes its language from what stands in its place before it is there.
+ * @param {string} language
+ */
+function speaksInBrowser(language) {
+  Object.assign(globalThis, { require: { 'vs/nls': { availableLanguages: { '*': language } } } });
 }
 
 /** @param {import('playwright-core').Page} page */

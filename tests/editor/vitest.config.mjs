@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['tests/editor/*.e2e.ts'],
+    include: ['tests/editor/*.e2e.ts', 'tests/shipped/*.e2e.ts'],
     setupFiles: ['tests/editor/failed.ts'],
     // Each file starts editors of its own, which keep a core busy: more than two only wait for each other.
     maxWorkers: 2,

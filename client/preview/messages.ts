@@ -169,8 +169,8 @@ export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<L
   };
 }
 
-/** Characters, bytes and entries in all, so that a message is refused before it is looked at closely. */
-const largest = { toPage: 64_000_000, fromPage: 2_000, raster: 200_000_000 } as const;
+/** Characters and entries in all, so that a message is refused before it is looked at closely; of `bytes` the bytes of arrays. */
+const largest = { toPage: 64_000_000, fromPage: 2_000, bytes: 200_000_000 } as const;
 
 export type Refusal = 'too large' | 'unknown' | 'malformed';
 export type Received<M> =
@@ -184,7 +184,7 @@ export function receiveInPage(data: unknown): Received<ToPage> {
 /** Checks what came from the page. */
 export function receiveFromPage(data: unknown): Received<FromPage> {
   const isRaster = typeof data === 'object' && data !== null && 'type' in data && data.type === 'raster';
-  return receive(data, fromPage, isRaster ? largest.raster : largest.fromPage);
+  return receive(data, fromPage, largest.fromPage, isRaster ? largest.bytes : 0);
 }
 
 interface Messages<M extends { readonly type: string }> extends v.GenericSchema<unknown, M> {
@@ -195,8 +195,9 @@ function receive<M extends { readonly type: string }>(
   data: unknown,
   schema: Messages<M>,
   limit: number,
+  limitBytes = limit,
 ): Received<M> {
-  if (exceeds(data, limit)) return { ok: false, reason: 'too large' };
+  if (exceeds(data, limit, limitBytes)) return { ok: false, reason: 'too large' };
   const result = v.safeParse(schema, data);
   if (result.success) return { ok: true, message: result.output };
   const type = typeof data === 'object' && data !== null && 'type' in data ? data.type : undefined;
@@ -204,15 +205,19 @@ function receive<M extends { readonly type: string }>(
   return { ok: false, reason: known ? 'malformed' : 'unknown' };
 }
 
-/** Whether a value holds more characters, bytes and entries than `limit`; stops counting there. */
-export function exceeds(value: unknown, limit: number): boolean {
+/**
+ * Whether a value holds more characters and entries than `limit`, or its arrays more bytes than `limitBytes`; stops counting
+ * there, so that what holds itself is counted to an end too.
+ */
+export function exceeds(value: unknown, limit: number, limitBytes = limit): boolean {
   let left = limit;
+  let leftBytes = limitBytes;
   const waiting: unknown[] = [value];
   while (waiting.length > 0) {
     const item = waiting.pop();
     left -= typeof item === 'string' ? item.length + 1 : 1;
-    if (ArrayBuffer.isView(item)) left -= item.byteLength;
-    if (left < 0) return true;
+    if (ArrayBuffer.isView(item)) leftBytes -= item.byteLength;
+    if (left < 0 || leftBytes < 0) return true;
     if (!ArrayBuffer.isView(item) && typeof item === 'object' && item !== null) {
       for (const [key, entry] of Object.entries(item)) {
         left -= Array.isArray(item) ? 0 : key.length;

@@ -11,6 +11,7 @@ import { exampleFor } from '../example.js';
 import { builtPage, planIcon } from './built-page.js';
 import { ComingBack } from './coming-back.js';
 import { HandEdits, isReadOnly } from './hand-edits.js';
+import { MessageOrder } from './message-order.js';
 import { documentOf, editorOf } from './plan-places.js';
 import { type DrawnExample, PlanText } from './plan-text.js';
 import { SceneFeed } from '../scene-feed.js';
@@ -39,7 +40,7 @@ export class PreviewPanel implements vscode.Disposable {
   readonly #text: PlanText;
   readonly #sketch = new SketchFile((message) => this.#post(message));
   /** Why messages of the page were not taken: each reason is logged once. */
-  readonly #refused = new Set<Refusal>();
+  readonly #refused = new Set<Refusal | 'out of order'>();
   readonly #subscriptions: vscode.Disposable[];
   /** The pictures that the drawn plan names: no other file is read for the page. */
   #named: { readonly sketch: string | undefined; readonly photographs: readonly Photograph[] } | undefined;
@@ -47,8 +48,8 @@ export class PreviewPanel implements vscode.Disposable {
   #under: number | undefined;
   #uri: vscode.Uri;
   #drawn: DrawnExample | undefined;
-  /** The page listens; before that, and while it is hidden, it has nothing. */
-  #ready = false;
+  /** Before the page listens, and while it is hidden, it has nothing. */
+  readonly #order = new MessageOrder();
   readonly #listens = new vscode.EventEmitter<void>();
   readonly #rasters = new Rasters((message) => this.#post(message));
   readonly #copy: CopyOfDrawing;
@@ -60,7 +61,9 @@ export class PreviewPanel implements vscode.Disposable {
     this.#uri = parts.uri;
     this.#feed = new SceneFeed(parts.look, {
       ask: (look) =>
-        this.#ready && server.state === 'running' ? server.scene(this.#uri, look) : Promise.resolve(null),
+        this.#order.listens && server.state === 'running'
+          ? server.scene(this.#uri, look)
+          : Promise.resolve(null),
       deliver: (epoch, { version, scene }) => {
         this.#drawn = { version, example: exampleFor(scene) };
         this.#post({ type: 'scene', epoch, version, scene });
@@ -95,7 +98,7 @@ export class PreviewPanel implements vscode.Disposable {
       panel.webview.onDidReceiveMessage((data: unknown) => this.#receive(data)),
       panel.onDidChangeViewState(() => {
         // A hidden page is not kept: it says so itself when it is back and listens.
-        if (!panel.visible) this.#ready = false;
+        if (!panel.visible) this.#order.end();
       }),
       server.onStateChanged((state) => {
         this.#post({ type: 'server', state });
@@ -160,7 +163,7 @@ export class PreviewPanel implements vscode.Disposable {
 
   /** Settles when the page listens. */
   async ready(): Promise<void> {
-    if (!this.#ready)
+    if (!this.#order.listens)
       await new Promise<void>((resolve) => {
         const listening = this.#listens.event(() => {
           listening.dispose();
@@ -214,7 +217,7 @@ export class PreviewPanel implements vscode.Disposable {
   #load(): void {
     const { panel, extensionUri } = this.#parts;
     const state = pageState(this.#uri.toString(), { ...this.#parts.kept, ...this.#feed.look });
-    this.#ready = false;
+    this.#order.end();
     this.name(false);
     panel.webview.html = builtPage(panel.webview, extensionUri, 'preview', {
       state: JSON.stringify(state),
@@ -227,7 +230,7 @@ export class PreviewPanel implements vscode.Disposable {
   }
 
   #post(message: ToPage): void {
-    if (this.#ready) void this.#parts.panel.webview.postMessage(message);
+    if (this.#order.listens) void this.#parts.panel.webview.postMessage(message);
   }
 
   #showFile(): void {
@@ -253,18 +256,18 @@ export class PreviewPanel implements vscode.Disposable {
     this.#post({ type: 'mark', version: document.version, line: editor?.selection.active.line ?? null });
   }
 
+  #refuse(reason: Refusal | 'out of order'): void {
+    if (!this.#refused.has(reason)) this.#parts.log.warn(`A message of a preview was refused: ${reason}.`);
+    this.#refused.add(reason);
+  }
+
   #receive(data: unknown): void {
     const received = receiveFromPage(data);
-    if (!received.ok) {
-      if (!this.#refused.has(received.reason))
-        this.#parts.log.warn(`A message of a preview was refused: ${received.reason}.`);
-      this.#refused.add(received.reason);
-      return;
-    }
+    if (!received.ok) return this.#refuse(received.reason);
     const { message } = received;
+    if (!this.#order.takes(message)) return this.#refuse('out of order');
     switch (message.type) {
       case 'ready':
-        this.#ready = true;
         this.#listens.fire();
         this.#sketch.forget();
         this.#under = undefined;

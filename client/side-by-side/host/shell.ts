@@ -33,7 +33,8 @@ export class Shell {
       else if (message.type === 'ready') {
         this.#isReady = true;
         ready();
-      } else received(message);
+      } else if (this.#isReady) received(message);
+      else log.warn('A message of a page with pictures side by side came before the page listens.');
     });
     this.#panel.onDidChangeViewState(() => {
       // It says so itself when it is back and listens.

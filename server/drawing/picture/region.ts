@@ -162,12 +162,11 @@ function deepest({ owner, columns, cell }: CellMap, index: number, extent: Exten
         1 + Math.min(depth[at + 1] ?? 0, depth[at + wide] ?? 0, depth[at + wide + 1] ?? 0),
       );
       depth[at] = around;
+      if (around < best.depth) continue;
       const x = (column + 0.5) * cell;
       const y = (row + 0.5) * cell;
       const distance = Math.hypot(x - centre.x, y - centre.y);
-      if (around > best.depth || (around === best.depth && distance < best.distance)) {
-        best = { depth: around, distance, x, y };
-      }
+      if (around > best.depth || distance < best.distance) best = { depth: around, distance, x, y };
     }
   }
   return { x: best.x, y: best.y };

@@ -1,4 +1,4 @@
-import { pathData } from '../../plan/geometry/outline.js';
+import { type Outline, pathData } from '../../plan/geometry/outline.js';
 import type { PlanObject } from '../../plan/plan.js';
 import { glazeKey } from './glaze-key.js';
 import { hatchPath } from './hatch.js';
@@ -20,6 +20,15 @@ export interface ShapeStyle {
 
 const DECIMALS = 3;
 
+const known = new WeakMap<Outline, string>();
+
+/** Written once for each outline: one that an edit leaves alone stays the same object. */
+function dataOf(outline: Outline): string {
+  const data = known.get(outline) ?? pathData(outline, DECIMALS);
+  known.set(outline, data);
+  return data;
+}
+
 /**
  * The ground and the objects on it, from back to front, each as its whole outline: what is in front covers what is
  * behind, as on the canvas. An object without value and colour is hatched.
@@ -40,7 +49,7 @@ export function shapeMarks(
     const subject = subjects.objects[index];
     if (object === undefined || subject === undefined || object.outline.path.length === 0) return [];
     const { fill, stroke, hatch, glaze } = style(object);
-    const d = pathData(object.outline, DECIMALS);
+    const d = dataOf(object.outline);
     const shape = pathMark(subject, d, {
       fill,
       fillRule: object.outline.fillRule,

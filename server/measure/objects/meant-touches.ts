@@ -21,7 +21,12 @@ export function notMeant(
 ): (touch: Touch) => boolean {
   let wholes: ReadonlyMap<number, number> | undefined;
   const wholeOf = (object: number): number | undefined => (wholes ??= wholesOf(plan)).get(object);
-  const gapsBeside = (object: number): readonly Touch[] => touchesOf(object).filter(({ along }) => along);
+  const gaps = new Map<number, readonly Touch[]>();
+  const gapsBeside = (object: number): readonly Touch[] => {
+    const beside = gaps.get(object) ?? touchesOf(object).filter(({ along }) => along);
+    gaps.set(object, beside);
+    return beside;
+  };
   const haveEvenGapsToAThird = (one: number, other: number): boolean =>
     gapsBeside(one).some((here) =>
       gapsBeside(other).some(

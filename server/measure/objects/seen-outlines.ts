@@ -21,12 +21,16 @@ export interface Seen {
   readonly size: number;
 }
 
-/** The one behind first. */
-export type SeenPair = readonly [Seen, Seen];
+/** An object with those larger than itself that it comes near. */
+export interface Beside {
+  readonly here: Seen;
+  readonly others: readonly Seen[];
+}
 
 const boxes = new WeakMap<readonly Ring[], Box>();
 
-function boxOfSeen(rings: readonly Ring[]): Box {
+/** Round what is seen of one area, kept as long as it is seen so. */
+export function boxOfSeen(rings: readonly Ring[]): Box {
   const box = boxes.get(rings) ?? boxOfRings(rings);
   boxes.set(rings, box);
   return box;
@@ -50,37 +54,24 @@ function isLost({ edges, edgesAgainst }: PlanObject): boolean {
   return edges === 'lost' && edgesAgainst.every((against) => against.edges === 'lost');
 }
 
-/** Pairs whose boxes come within a distance of each other, the one behind first. */
-export function neighboursOf(seen: readonly Seen[], reach: number): readonly SeenPair[] {
+/** What comes within a distance of each other, box to box, each pair once: with the smaller of the two. */
+export function neighboursOf(seen: readonly Seen[], reach: number): readonly Beside[] {
   if (seen.length === 0) return [];
   const tree = new Flatbush(seen.length);
   for (const { box } of seen) tree.add(box.left, box.top, box.right, box.bottom);
   tree.finish();
-  return seen.flatMap((here) => {
+  return seen.map((here) => {
     const { left, top, right, bottom } = widened(here.box, reach);
-    return tree
+    const others = tree
       .search(left, top, right, bottom)
       .flatMap((index) => seen[index] ?? [])
       .filter((there) => bySize(here, there) < 0)
       .sort(bySize)
-      .slice(0, MOST_NEIGHBOURS)
-      .map((there): SeenPair => (there.position < here.position ? [there, here] : [here, there]));
+      .slice(0, MOST_NEIGHBOURS);
+    return { here, others };
   });
 }
 
 function bySize(one: Seen, other: Seen): number {
   return one.size - other.size || one.position - other.position;
-}
-
-/** The pairs of which each object is one. */
-export function pairsByObject(pairs: readonly SeenPair[]): ReadonlyMap<number, readonly SeenPair[]> {
-  const beside = new Map<number, SeenPair[]>();
-  for (const pair of pairs) {
-    for (const { object } of pair) {
-      const known = beside.get(object);
-      if (known) known.push(pair);
-      else beside.set(object, [pair]);
-    }
-  }
-  return beside;
 }

@@ -1,10 +1,11 @@
 import { type Box, NO_BOX } from '../../plan/geometry/point.js';
-import { type Outline, boxOfRings } from '../../plan/geometry/outline.js';
+import type { Outline } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
 import { wholeOf } from '../areas/parts.js';
 import { inBillionths } from '../areas/place-order.js';
 import { signedArea } from '../../plan/geometry/path.js';
+import { boxOfSeen } from './seen-outlines.js';
 
 /**
  * Sizes and intervals of the principal objects, dominant and secondary, each taken with what lies on it. Shares are
@@ -117,7 +118,7 @@ function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number
         object: index,
         share,
         size: share * largestShape(outline),
-        box: seen.length > 0 ? boxOfRings(seen.flatMap(({ visible }) => visible)) : NO_BOX,
+        box: seen.map(({ visible }) => boxOfSeen(visible)).reduce(boxRound, undefined) ?? NO_BOX,
       };
     })
     .filter(({ share }) => share > 0)
@@ -125,8 +126,26 @@ function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number
     .slice(0, MOST_PRINCIPALS);
 }
 
+function boxRound(one: Box | undefined, other: Box): Box {
+  if (!one) return other;
+  return {
+    left: Math.min(one.left, other.left),
+    top: Math.min(one.top, other.top),
+    right: Math.max(one.right, other.right),
+    bottom: Math.max(one.bottom, other.bottom),
+  };
+}
+
+const largestShapes = new WeakMap<Outline, number>();
+
 /** Area of the largest of an object's shapes as a part of all of them; holes count as shapes, which is near enough. */
-function largestShape({ rings }: Outline): number {
+function largestShape(outline: Outline): number {
+  const part = largestShapes.get(outline) ?? partOfLargest(outline);
+  largestShapes.set(outline, part);
+  return part;
+}
+
+function partOfLargest({ rings }: Outline): number {
   const areas = rings.map((ring) => Math.abs(signedArea(ring)));
   const all = areas.reduce((sum, area) => sum + area, 0);
   return all > 0 ? Math.max(...areas) / all : 1;

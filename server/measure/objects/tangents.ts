@@ -7,9 +7,10 @@ import type { SeenAreas } from '../areas/areas.js';
 import { centreOf } from './balance.js';
 import type { Corner } from '../eye-path/eye-path.js';
 import { runsAcross } from '../areas/parts.js';
+import { once } from '../memory.js';
 import { inSteps } from '../areas/place-order.js';
 import { AS_NEAR, notMeant, notOfSeveral } from './meant-touches.js';
-import { type Seen, type SeenPair, neighboursOf, pairsByObject, seenOf } from './seen-outlines.js';
+import { type Beside, type Seen, neighboursOf, seenOf } from './seen-outlines.js';
 import { type CornerKind, cornerMeetings } from '../tangency/canvas-corner.js';
 import { edgeMeetings } from '../tangency/canvas-edge.js';
 import { type Meeting, lengthOf, lengthWithin, meetingOf } from '../tangency/meeting.js';
@@ -92,14 +93,13 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
   const { canvas } = plan;
   const seen = seenOf(plan, areas);
   const asked = seen.filter(({ object }) => !only || only.has(object));
-  const pairs = neighboursOf(seen, TANGENT_REACH * canvas.diagonal);
+  const near = nearOnes(neighboursOf(seen, TANGENT_REACH * canvas.diagonal), canvas, !only);
   const edgesOf = ({ object, outline, layer }: Seen): readonly EdgeTouch[] =>
     endsOf(outline, layer.visible, canvas).edges.map((edge) => ({ object, ...edge }));
   return {
-    touches: pairs
-      .filter(([one, other]) => !only || only.has(one.object) || only.has(other.object))
-      .flatMap(([one, other]) => touchOf(one, other, canvas) ?? [])
-      .filter(notMeant(plan, touchesOf(pairs, canvas)))
+    touches: near
+      .touches(only)
+      .filter(notMeant(plan, near.touchesOf))
       .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
     edges: asked.flatMap(edgesOf).filter(notOfSeveral(canvas, () => seen.flatMap(edgesOf))),
     corners: asked.flatMap(({ object, outline, layer }) =>
@@ -110,48 +110,97 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
   };
 }
 
-/** All that an object comes near, whatever the painter meant. */
-function touchesOf(pairs: readonly SeenPair[], canvas: Canvas): (object: number) => readonly Touch[] {
-  const known = new Map<number, readonly Touch[]>();
-  let beside: ReadonlyMap<number, readonly SeenPair[]> | undefined;
-  return (object) => {
-    beside ??= pairsByObject(pairs);
-    const touches =
-      known.get(object) ??
-      (beside.get(object) ?? []).flatMap(([one, other]) => touchOf(one, other, canvas) ?? []);
-    known.set(object, touches);
-    return touches;
+/** All that comes near each other, whatever the painter meant. */
+interface NearOnes {
+  /** All, or those of some objects with all others. */
+  readonly touches: (only?: ReadonlySet<number>) => readonly Touch[];
+  /** Those of one object. */
+  readonly touchesOf: (object: number) => readonly Touch[];
+}
+
+/** @param keeps what is found is kept for the next version of the plan */
+function nearOnes(besides: readonly Beside[], canvas: Canvas, keeps: boolean): NearOnes {
+  const known: (readonly Touch[])[] = [];
+  const touchesAt = (index: number): readonly Touch[] => {
+    const beside = besides[index];
+    return (known[index] ??= beside ? touchesBeside(beside, canvas, keeps) : []);
+  };
+  const byObject = once(() => {
+    const places = new Map<number, number[]>();
+    besides.forEach(({ here, others }, index) => {
+      for (const { object } of [here, ...others]) {
+        const own = places.get(object);
+        if (own) own.push(index);
+        else places.set(object, [index]);
+      }
+    });
+    return places;
+  });
+  const isOf = ({ one, other }: Touch, objects: ReadonlySet<number>): boolean =>
+    objects.has(one) || objects.has(other);
+  return {
+    touches: (only) => {
+      if (!only) return besides.flatMap((_, index) => touchesAt(index));
+      return besides.flatMap(({ here, others }, index) => {
+        const isAsked = only.has(here.object) || others.some(({ object }) => only.has(object));
+        return isAsked ? touchesAt(index).filter((touch) => isOf(touch, only)) : [];
+      });
+    },
+    touchesOf: (object) =>
+      (byObject().get(object) ?? []).flatMap((index) =>
+        touchesAt(index).filter(({ one, other }) => one === object || other === object),
+      ),
   };
 }
 
-interface KeptTouch {
-  readonly visible: readonly [readonly Ring[], readonly Ring[]];
+type FoundTouch = Omit<Touch, 'one' | 'other'>;
+
+/** What an outline was found to come near, with all that it hangs on. */
+interface KeptTouches {
+  readonly visible: readonly Ring[];
   readonly diagonal: number;
-  readonly found: Omit<Touch, 'one' | 'other'> | undefined;
+  readonly others: readonly KeptOther[];
 }
 
-const touches = new WeakMap<Outline, WeakMap<Outline, KeptTouch>>();
-
-function touchOf(one: Seen, other: Seen, canvas: Canvas): Touch | undefined {
-  const ofOne = touches.get(one.outline) ?? new WeakMap<Outline, KeptTouch>();
-  touches.set(one.outline, ofOne);
-  const kept = ofOne.get(other.outline);
-  const same =
-    kept?.visible[0] === one.layer.visible &&
-    kept.visible[1] === other.layer.visible &&
-    kept.diagonal === canvas.diagonal;
-  const found = same ? kept.found : touchBetween(one, other, canvas);
-  if (!same) {
-    ofOne.set(other.outline, {
-      visible: [one.layer.visible, other.layer.visible],
-      diagonal: canvas.diagonal,
-      found,
-    });
-  }
-  return found && { one: one.object, other: other.object, ...found };
+interface KeptOther {
+  readonly outline: Outline;
+  readonly visible: readonly Ring[];
+  readonly isBehind: boolean;
+  readonly found: FoundTouch | undefined;
 }
 
-function touchBetween(one: Seen, other: Seen, canvas: Canvas): KeptTouch['found'] {
+const keptTouches = new WeakMap<Outline, KeptTouches>();
+
+function touchesBeside({ here, others }: Beside, canvas: Canvas, keeps: boolean): readonly Touch[] {
+  const { diagonal } = canvas;
+  const { visible } = here.layer;
+  const last = keptTouches.get(here.outline);
+  const usable = last?.visible === visible && last.diagonal === diagonal ? last.others : [];
+  const now = others.map((there, index): KeptOther => {
+    const isSame = (other: KeptOther | undefined): boolean =>
+      other?.outline === there.outline &&
+      other.visible === there.layer.visible &&
+      other.isBehind === there.position < here.position;
+    const kept = isSame(usable[index]) ? usable[index] : usable.find(isSame);
+    if (kept) return kept;
+    const isBehind = there.position < here.position;
+    return {
+      outline: there.outline,
+      visible: there.layer.visible,
+      isBehind,
+      found: isBehind ? touchBetween(there, here, canvas) : touchBetween(here, there, canvas),
+    };
+  });
+  if (keeps) keptTouches.set(here.outline, { visible, diagonal, others: now });
+  return now.flatMap(({ found, isBehind }, index) => {
+    const there = others[index];
+    if (!found || !there) return [];
+    const [one, other] = isBehind ? [there, here] : [here, there];
+    return { one: one.object, other: other.object, ...found };
+  });
+}
+
+function touchBetween(one: Seen, other: Seen, canvas: Canvas): FoundTouch | undefined {
   const relation = relationOf(one.outline, other.outline, TOUCHING * canvas.diagonal);
   if (relation === 'crossing' || relation === 'first in second') return undefined;
   const within = relation === 'second in first';

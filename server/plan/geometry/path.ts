@@ -124,8 +124,9 @@ export function signedArea(ring: Ring): number {
   const originY = ring[1] ?? 0;
   let sum = 0;
   for (let i = 2; i + 3 < ring.length; i += 2) {
-    const [ax = 0, ay = 0, bx = 0, by = 0] = ring.subarray(i, i + 4);
-    sum += (ax - originX) * (by - originY) - (bx - originX) * (ay - originY);
+    const ax = (ring[i] as number) - originX;
+    const ay = (ring[i + 1] as number) - originY;
+    sum += ax * ((ring[i + 3] as number) - originY) - ((ring[i + 2] as number) - originX) * ay;
   }
   return sum / 2;
 }

@@ -1,16 +1,16 @@
-import { nearestWord } from '../../grammar/index.js';
+import { marked, nearestWord, said, speaking, spokenNow, t } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
 import { isOwn, placeHere, withOrigin } from '../plan/based-on/here.js';
 import type { LimitUnit, Location, OwnLocation, Plan, RuleSetting } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
-import { exceptionKinds, isTooNarrow, namesSetAside, setsAside } from './exceptions.js';
+import { exceptionKinds, type ExceptionKind, isTooNarrow, namesSetAside, setsAside } from './exceptions.js';
 import { ownFix } from './edits/own.js';
 import type { Finding, OwnEdit, OwnFix, Rule, RuleFinding, RuleLimit } from './finding.js';
 import { folded } from './folding.js';
 import { ruleById, rules } from './rules.js';
 import { exceeds } from './limits.js';
 import { greatestOf, NO_SETTINGS, type RuleChange, type RuleSettings } from './settings.js';
-import { limitForm, limitInWords, quoted } from './words/words.js';
+import { eitherOf, limitForm, limitInWords, quoted } from './words/words.js';
 
 export const NEEDLESS_EXCEPTION = 'needless exception';
 export const NO_SUCH_RULE = 'no such rule';
@@ -87,7 +87,8 @@ function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSetti
 /** Plain data to any reader; what mends it is worked out once, when it is first read. */
 function withRemedy(finding: Finding, work: () => Pick<Finding, 'advice' | 'fix'>): Finding {
   let known: Pick<Finding, 'advice' | 'fix'> | undefined;
-  const remedy = (): Pick<Finding, 'advice' | 'fix'> => (known ??= work());
+  const language = spokenNow();
+  const remedy = (): Pick<Finding, 'advice' | 'fix'> => (known ??= speaking(language, work));
   return {
     ...finding,
     get advice() {
@@ -124,8 +125,11 @@ function unknownRules(plan: Plan): readonly Finding[] {
     const turnedOff = /^(.+) off$/.exec(rule)?.[1];
     if (turnedOff !== undefined && ruleById(turnedOff)) {
       return ownFinding(NO_SUCH_RULE, 'warning', location, {
-        message: `There is no rule called ${quoted(rule)}.`,
-        advice: `A plan does not turn a rule off but says why it does not hold: \`allow ${turnedOff} because "…"\`.`,
+        message: t('There is no rule called {0}.', quoted(rule)),
+        advice: t(
+          'A plan does not turn a rule off but says why it does not hold: `allow {0} because "…"`.',
+          turnedOff,
+        ),
       });
     }
     const nearest = nearestWord(
@@ -133,11 +137,13 @@ function unknownRules(plan: Plan): readonly Finding[] {
       rules.map(({ id }) => id),
     );
     return ownFinding(NO_SUCH_RULE, 'warning', location, {
-      message: `There is no rule called ${quoted(rule)}.${nearest ? ` Did you mean ${quoted(nearest)}?` : ''}`,
+      message:
+        t('There is no rule called {0}.', quoted(rule)) +
+        (nearest ? ` ${t('Did you mean {0}?', quoted(nearest))}` : ''),
       ...(nearest
         ? {
             fix: {
-              title: `Change to ${quoted(nearest)}`,
+              title: t('Change to {0}', quoted(nearest)),
               edits: [replaceOwn(location, nearest)],
             },
           }
@@ -153,8 +159,8 @@ function unfitSettings(plan: Plan): readonly Finding[] {
     if (!rule) return [];
     if (limit && !rule.limit) {
       return ownFinding(IDLE_SETTING, 'warning', limit.location, {
-        message: `${quoted(id)} has no limit, so this one changes nothing.`,
-        advice: `Take the limit out; \`rule ${id} hint\` or \`rule ${id} warning\` changes how it is told.`,
+        message: t('{0} has no limit, so this one changes nothing.', quoted(id)),
+        advice: t('Take the limit out; `rule {0} hint` or `rule {0} warning` changes how it is told.', id),
       });
     }
     if (limit && rule.limit && limit.unit !== rule.limit.unit) return inOtherUnit(id, rule.limit, limit);
@@ -162,24 +168,35 @@ function unfitSettings(plan: Plan): readonly Finding[] {
     const refused = plan.problems.some((problem) => problem.location.line === location.line);
     if (severity ?? limit ?? refused) return [];
     return ownFinding(IDLE_SETTING, 'hint', location, {
-      message: `This line changes nothing of ${quoted(id)}.`,
-      advice: `Say \`warning\` or \`hint\`${rule.limit ? `, or give a limit such as \`limit ${limitForm(rule.limit)}\`` : ''}.`,
+      message: t('This line changes nothing of {0}.', quoted(id)),
+      advice: rule.limit
+        ? t('Say `warning` or `hint`, or give a limit such as `limit {0}`.', limitForm(rule.limit))
+        : t('Say `warning` or `hint`.'),
     });
   });
 }
 
 const UNIT_NAMES: Readonly<Record<LimitUnit, string>> = {
-  part: 'a share in %',
-  degrees: 'an angle in degrees',
-  number: 'a plain number',
+  part: marked('a share in %'),
+  degrees: marked('an angle in degrees'),
+  number: marked('a plain number'),
 };
 
 function outOfReach(id: string, own: RuleLimit, { location }: StatedLimit): Finding {
   const greatest = limitForm({ unit: own.unit, value: greatestOf(own) });
   return ownFinding(OUT_OF_REACH, 'error', location, {
-    message: `The limit of ${quoted(id)} may be at most ${limitInWords({ ...own, value: greatestOf(own) })}: beyond that nothing is looked at.`,
-    advice: `Write \`rule ${id} limit ${greatest}\`, or less; without this line it is ${limitInWords(own)}.`,
-    fix: { title: `Change to \`${greatest}\``, edits: [replaceOwn(location, greatest)] },
+    message: t(
+      'The limit of {0} may be at most {1}: beyond that nothing is looked at.',
+      quoted(id),
+      limitInWords({ ...own, value: greatestOf(own) }),
+    ),
+    advice: t(
+      'Write `rule {0} limit {1}`, or less; without this line it is {2}.',
+      id,
+      greatest,
+      limitInWords(own),
+    ),
+    fix: { title: t('Change to {0}', quoted(greatest)), edits: [replaceOwn(location, greatest)] },
   });
 }
 
@@ -189,9 +206,14 @@ function inOtherUnit(id: string, own: RuleLimit, { value, unit, location }: Stat
   const same = own.unit === 'part' ? written / 100 : written;
   const meant = limitForm({ unit: own.unit, value: exceeds(same, greatestOf(own)) ? own.value : same });
   return ownFinding(WRONG_UNIT, 'warning', location, {
-    message: `The limit of ${quoted(id)} is ${UNIT_NAMES[own.unit]}, and this is ${UNIT_NAMES[unit]}, so it changes nothing.`,
-    advice: `Write \`rule ${id} limit ${meant}\`, say; without this line it is ${limitInWords(own)}.`,
-    fix: { title: `Change to \`${meant}\``, edits: [replaceOwn(location, meant)] },
+    message: t(
+      'The limit of {0} is {1}, and this is {2}, so it changes nothing.',
+      quoted(id),
+      said(UNIT_NAMES[own.unit]),
+      said(UNIT_NAMES[unit]),
+    ),
+    advice: t('Write `rule {0} limit {1}`, say; without this line it is {2}.', id, meant, limitInWords(own)),
+    fix: { title: t('Change to {0}', quoted(meant)), edits: [replaceOwn(location, meant)] },
   });
 }
 
@@ -202,19 +224,34 @@ function exceptionsTooNarrow(plan: Plan): readonly Finding[] {
     if (!rule || !isTooNarrow(allowance, rule)) return [];
     const kinds = exceptionKinds(rule);
     const whom = inWords(namesSetAside(plan, allowance));
-    const about = kinds.map(({ one }) => `${one}s`).join(' or ');
     return ownFinding(TOO_NARROW_EXCEPTION, 'warning', location, {
       message:
         kinds.length === 0
-          ? `${quoted(id)} is about the whole picture, so it can’t be set aside for ${whom} alone.`
-          : `${quoted(id)} is about single ${about}, so it can’t be set aside for ${whom}.`,
+          ? t('{0} is about the whole picture, so it can’t be set aside for {1} alone.', quoted(id), whom)
+          : t(
+              '{0} is about single {1}, so it can’t be set aside for {2}.',
+              quoted(id),
+              eitherOf(kinds.map(({ one }) => kindWords(one))),
+              whom,
+            ),
       advice:
         kinds.length === 0
-          ? `Write \`allow ${id} because "…"\` at the left margin.`
-          : `Write ${kinds.map(({ form }) => `\`allow ${id} for ${form} because "…"\``).join(' or ')}.`,
+          ? t('Write `allow {0} because "…"` at the left margin.', id)
+          : t('Write {0}.', eitherOf(kinds.map(({ form }) => quoted(`allow ${id} for ${form} because "…"`)))),
       objects,
     });
   });
+}
+
+function kindWords(kind: ExceptionKind['one']): string {
+  switch (kind) {
+    case 'object':
+      return t('objects');
+    case 'lead':
+      return t('leads');
+    case 'cue':
+      return t('cues');
+  }
 }
 
 function needlessExceptions(
@@ -231,9 +268,12 @@ function needlessExceptions(
     // A rule that somebody has turned off for themselves finds nothing anywhere.
     if (asSet(rule, plan, settings).severity === 'off') return [];
     return ownFinding(NEEDLESS_EXCEPTION, 'hint', location, {
-      message: `${quoted(id)} is set aside${names.length > 0 ? ` for ${inWords(names)}` : ''}, but it finds nothing there.`,
-      advice: 'Take this line out; the rule will speak up when it is broken.',
-      fix: { title: 'Take this line out', edits: [{ kind: 'take out line', line: location.line }] },
+      message:
+        names.length > 0
+          ? t('{0} is set aside for {1}, but it finds nothing there.', quoted(id), inWords(names))
+          : t('{0} is set aside, but it finds nothing there.', quoted(id)),
+      advice: t('Take this line out; the rule will speak up when it is broken.'),
+      fix: { title: t('Take this line out'), edits: [{ kind: 'take out line', line: location.line }] },
       objects,
     });
   });

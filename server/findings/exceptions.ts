@@ -1,3 +1,4 @@
+import { t } from '../../grammar/index.js';
 import { isForAll } from '../plan/exceptions.js';
 import type { Allowance, Plan } from '../plan/plan.js';
 import type { Rule, RuleFinding } from './finding.js';
@@ -51,6 +52,6 @@ export function namesSetAside(plan: Plan, { objects, leads, cues }: Allowance): 
   return [
     ...objects.flatMap((object) => plan.objects[object]?.name ?? []).map(quoted),
     ...leads.flatMap((lead) => plan.leads[lead]?.name ?? []).map(quoted),
-    ...cues.flatMap((cue) => plan.cues[cue] ?? []).map((cue) => `the cue “${cueOpening(cue.value)}”`),
+    ...cues.flatMap((cue) => plan.cues[cue] ?? []).map((cue) => t('the cue “{0}”', cueOpening(cue.value))),
   ];
 }

@@ -1,3 +1,4 @@
+import { t } from '../../grammar/index.js';
 import { inSteps } from '../measure/areas/place-order.js';
 import type { Plan } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
@@ -31,9 +32,13 @@ export function folded(
   const led = [...new Set(rest.flatMap((finding) => finding.leads ?? []))];
   const things = led.length > 0 ? led.map((lead) => leads[lead]) : concerned.map((object) => objects[object]);
   const names = things.flatMap((thing) => thing?.name ?? []).map(quoted);
-  const named = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), 'others'] : names;
+  const named = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), t('others')] : names;
   const told = changed(last, {
-    message: `${last.message} So it is with ${rest.length} more${named.length > 0 ? `: ${inWords(named)}` : ''}.`,
+    message: `${last.message} ${
+      named.length > 0
+        ? t('So it is with {0} more: {1}.', rest.length, inWords(named))
+        : t('So it is with {0} more.', rest.length)
+    }`,
     objects: [...new Set([...last.objects, ...concerned])],
     ...(led.length > 0 ? { leads: [...new Set([...(last.leads ?? []), ...led])] } : {}),
     related: [

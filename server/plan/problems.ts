@@ -1,5 +1,5 @@
 import type { Node, Span } from '../../grammar/index.js';
-import { nearestWord } from '../../grammar/index.js';
+import { nearestWord, t } from '../../grammar/index.js';
 import type { Location, PlanProblem, PlanProblemCode } from './plan.js';
 
 /** A problem where it was met, which may be in the text of a plan that the plan builds on. */
@@ -66,7 +66,7 @@ export function plainNumber(value: number, decimals = 2): string {
 /** `a`, `a and b`, `a, b and c`. */
 export function inWords(items: readonly string[]): string {
   if (items.length < 2) return items.join('');
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+  return t('{0} and {1}', items.slice(0, -1).join(', '), items.at(-1) ?? '');
 }
 
 /** With a capital at its beginning. */

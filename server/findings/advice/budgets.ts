@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { BudgetMeasure } from '../../measure/measures.js';
 import { inWords } from '../../plan/problems.js';
 import { exceeds } from '../limits.js';
@@ -21,10 +22,10 @@ export function takers(budget: readonly BudgetMeasure[], wordsOf: (entry: Budget
   return inWords(short.map((entry) => `${wordsOf(entry)} (${percent(-entry.difference)})`));
 }
 
-/** Where area that an entry lacks can come from: `, from the darks (8 % too much)`; nothing for nowhere. */
+/** Where area that an entry lacks can come from: `the darks (8 % too much)`; nothing for nowhere. */
 export function givers(budget: readonly BudgetMeasure[], wordsOf: (entry: BudgetMeasure) => string): string {
   const over = budget
     .filter(({ within, difference }) => !within && difference > 0)
-    .map((entry) => `${wordsOf(entry)} (${percent(entry.difference)} too much)`);
-  return over.length > 0 ? `, from ${inWords(over)}` : '';
+    .map((entry) => t('{0} ({1} too much)', wordsOf(entry), percent(entry.difference)));
+  return inWords(over);
 }

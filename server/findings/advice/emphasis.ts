@@ -1,4 +1,4 @@
-import type { Edges } from '../../../grammar/index.js';
+import { type Edges, t } from '../../../grammar/index.js';
 import { type BorderMeasure, GROUND } from '../../measure/borders/borders.js';
 import { SHARPNESS, edgesBetween } from '../../measure/borders/contrast.js';
 import { centreOfInterest } from '../../measure/emphasis/centre.js';
@@ -13,6 +13,8 @@ import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import { edgesEdit } from '../edits/edges.js';
 import type { RuleFinding } from '../finding.js';
+import { edgesAgainst, edgesTold } from '../words/emphasis.js';
+import { toStep } from '../words/tones.js';
 import { Repainting } from './repainting.js';
 import { quoted } from '../words/words.js';
 import { areaName } from '../../measure/areas/area-words.js';
@@ -100,9 +102,9 @@ export function softerBorder(plan: Plan, object: PlanObject, behind: number): re
   if (!other || behind === GROUND) return [];
   return softerThan(edgesBetween(plan, object.index, behind)).map((edges) => ({
     object: { ...object, edgesAgainst: [...object.edgesAgainst, { edges, objects: [behind] }] },
-    advice: `Write \`edges ${edges} against ${other.name}\` under ${quoted(object.name)}.`,
+    advice: t('Write `edges {0} against {1}` under {2}.', edges, other.name, quoted(object.name)),
     fix: {
-      title: `Make the edges of ${quoted(object.name)} ${edges} against ${quoted(other.name)}`,
+      title: edgesAgainst(quoted(object.name), edges, quoted(other.name)),
       edits: edgesEdit(object, edges, other),
     },
   }));
@@ -121,8 +123,8 @@ export function softerObject(plan: Plan, object: PlanObject, behind: number): re
     return [
       {
         object: changed,
-        advice: `Make the edges of ${quoted(object.name)} ${edges}.`,
-        fix: { title: `Make the edges of ${quoted(object.name)} ${edges}`, edits: edgesEdit(object, edges) },
+        advice: `${edgesTold(quoted(object.name), edges)}.`,
+        fix: { title: edgesTold(quoted(object.name), edges), edits: edgesEdit(object, edges) },
       },
     ];
   });
@@ -154,8 +156,21 @@ export function otherSteps(
     .filter((to) => repainting.breaksNothing(repainting.after({ object: object.index, from, to })))
     .map((to) => ({
       object: onStep(object, to, steps),
-      advice: `Take ${quoted(object.name)} from step ${plainNumber(object.step ?? from)} to step ${to}, ${way} what is round it.`,
-      fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+      advice:
+        way === 'nearer to'
+          ? t(
+              'Take {0} from step {1} to step {2}, nearer to what is round it.',
+              quoted(object.name),
+              plainNumber(object.step ?? from),
+              to,
+            )
+          : t(
+              'Take {0} from step {1} to step {2}, farther from what is round it.',
+              quoted(object.name),
+              plainNumber(object.step ?? from),
+              to,
+            ),
+      fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
     }));
 }
 
@@ -170,5 +185,9 @@ function onStep(object: PlanObject, step: number, steps: number): PlanObject {
 /** What to say where nothing of one object mends it: how far the strength would have to fall. */
 export function noSingleChange(plan: Plan, { areas, strength }: StrongPlace, limit: number): string {
   const fall = Math.ceil(100 * (1 - limit / strength));
-  return `No softer edge or other step of ${areaName(plan, areas[0])} alone does it: it takes ${fall} % less contrast there, or as much more at the focal point.`;
+  return t(
+    'No softer edge or other step of {0} alone does it: it takes {1} % less contrast there, or as much more at the focal point.',
+    areaName(plan, areas[0]),
+    fall,
+  );
 }

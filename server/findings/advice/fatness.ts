@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import { isDryingOil } from '../../measure/sittings/layers.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -19,24 +20,33 @@ export function fatnessRemedy(
   const [upper, lower] = [sittingName(plan, above.sitting), sittingName(plan, below.sitting)];
   if (fits(schedule, above.sitting, fatBelow)) {
     return {
-      advice: `Give ${upper} as much, \`fat ${plainNumber(fatBelow * 100)}%\`, or lay ${lower} leaner.`,
+      advice: t(
+        'Give {0} as much, `fat {1}%`, or lay {2} leaner.',
+        upper,
+        plainNumber(fatBelow * 100),
+        lower,
+      ),
       fix: {
-        title: `Give ${upper} ${percent(fatBelow)} of added oil or medium`,
+        title: t('Give {0} {1} of added oil or medium', upper, percent(fatBelow)),
         edits: fatEdit(plan, above.sitting, fatBelow),
       },
     };
   }
   if (fits(schedule, below.sitting, fatAbove)) {
     return {
-      advice: `Lay ${lower} leaner, \`fat ${plainNumber(fatAbove * 100)}%\`.`,
+      advice: t('Lay {0} leaner, `fat {1}%`.', lower, plainNumber(fatAbove * 100)),
       fix: {
-        title: `Lay ${lower} with ${percent(fatAbove)} of added oil or medium`,
+        title: t('Lay {0} with {1} of added oil or medium', lower, percent(fatAbove)),
         edits: fatEdit(plan, below.sitting, fatAbove),
       },
     };
   }
   return {
-    advice: `Go through the layers from below and give each at least the share of the one under it, such as \`fat ${plainNumber(fatBelow * 100)}%\` in ${upper}.`,
+    advice: t(
+      'Go through the layers from below and give each at least the share of the one under it, such as `fat {0}%` in {1}.',
+      plainNumber(fatBelow * 100),
+      upper,
+    ),
   };
 }
 

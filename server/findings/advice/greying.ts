@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import type { Colour } from '../../plan/colour/colour.js';
@@ -5,6 +6,7 @@ import { withChroma } from '../../plan/colour/hue-turn.js';
 import { toMunsell } from '../../plan/colour/munsell.js';
 import { atValue } from '../../plan/colour/painted.js';
 import type { Location, Plan } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
 import { replace } from '../edits/edit.js';
 import type { Fix } from '../finding.js';
 import { quoted } from '../words/words.js';
@@ -19,6 +21,11 @@ export interface Greying {
   readonly fix: Fix;
   /** The Munsell chroma that an area is then painted at; `GROUND` is the ground. */
   readonly chromaOf: (area: number) => number;
+}
+
+/** `` Lower the chroma of `rust` from 8 to 5.5 ``, as an order without a full stop. */
+export function greyingWords({ name, from, to }: Pick<Greying, 'name' | 'from' | 'to'>): string {
+  return t('Lower the chroma of {0} from {1} to {2}', name, plainNumber(from, 1), plainNumber(to, 1));
 }
 
 interface Written {
@@ -55,7 +62,7 @@ export function leastGreying(
 function writtenColour({ canvas, colours, objects }: Plan, area: number): Written | undefined {
   if (area === GROUND) {
     const { colour, location } = canvas.ground;
-    return location && { name: 'the ground', colour, location };
+    return location && { name: t('the ground'), colour, location };
   }
   const object = objects[area];
   if (!object?.colour) return undefined;
@@ -84,7 +91,11 @@ function greyed(
     name,
     from: toMunsell(colour).chroma,
     to,
-    fix: { title: `Grey ${name} to \`${grey.text}\``, edits: [replace(location, grey.text)] },
+    fix: {
+      title:
+        area === GROUND ? t('Grey the ground to `{0}`', grey.text) : t('Grey {0} to `{1}`', name, grey.text),
+      edits: [replace(location, grey.text)],
+    },
     chromaOf: (other) => {
       const now = (other === GROUND ? hues.ground : hues.objects[other])?.chroma ?? 0;
       const object = plan.objects[other];

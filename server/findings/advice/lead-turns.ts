@@ -1,4 +1,4 @@
-import type { Side } from '../../../grammar/index.js';
+import { type Side, t } from '../../../grammar/index.js';
 import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { measureLead } from '../../measure/eye-path/leads.js';
 import { aimsOf, type Aims } from '../../measure/eye-path/leads-aim.js';
@@ -21,7 +21,7 @@ const MOST_LEADS = 60;
 export interface LeadTrial {
   readonly leads: readonly Lead[];
   readonly measured: readonly LeadMeasure[];
-  /** What changes, as an order without a capital or a full stop. */
+  /** What changes, as an order. */
   readonly advice: string;
   readonly fix: Fix;
 }
@@ -70,9 +70,15 @@ export function startedAt(
     index,
     { ...lead, points: [moved.at, lead.to.at], through: [] },
     {
-      advice: `let ${quoted(lead.name)} come in over another edge: write ${quoted(`from ${moved.words}`)}${bends ? ' instead of its bends' : ''}`,
+      advice: bends
+        ? t(
+            'Let {0} come in over another edge: write `from {1}` instead of its bends.',
+            quoted(lead.name),
+            moved.words,
+          )
+        : t('Let {0} come in over another edge: write `from {1}`.', quoted(lead.name), moved.words),
       fix: {
-        title: `Let ${quoted(lead.name)} come in from ${moved.words}`,
+        title: t('Let {0} come in from {1}', quoted(lead.name), moved.words),
         edits: [replace(location, moved.words)],
       },
     },
@@ -98,19 +104,20 @@ function turned(
       : start(pivot, end, degrees, plan.canvas);
   if (!moved) return undefined;
   const points = lead.points.with(-2, moved.at);
-  const what =
-    lead.through.length > 0
-      ? `move the last bend of ${quoted(lead.name)} to`
-      : `let ${quoted(lead.name)} start at`;
+  const name = quoted(lead.name);
+  const turn = Math.abs(degrees);
   return trialOf(
     plan,
     measures,
     index,
     { ...lead, points },
     {
-      advice: `${what} ${quoted(moved.words)}, which turns it by ${Math.abs(degrees)}°`,
+      advice:
+        lead.through.length > 0
+          ? t('Move the last bend of {0} to `{1}`, which turns it by {2}°.', name, moved.words, turn)
+          : t('Let {0} start at `{1}`, which turns it by {2}°.', name, moved.words, turn),
       fix: {
-        title: `Turn ${quoted(lead.name)} by ${Math.abs(degrees)}°`,
+        title: t('Turn {0} by {1}°', name, turn),
         edits: [replace(pivot.location, moved.words)],
       },
     },

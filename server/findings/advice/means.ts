@@ -1,4 +1,4 @@
-import type { Edges } from '../../../grammar/index.js';
+import { type Edges, t } from '../../../grammar/index.js';
 import { contrastBetween } from '../../measure/borders/contrast.js';
 import type { BorderMeasure, BorderStretch } from '../../measure/borders/borders.js';
 import { type Centre, centreOfInterest } from '../../measure/emphasis/centre.js';
@@ -16,11 +16,12 @@ import { distance } from '../../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { detailEdit, edgesEdit } from '../edits/edges.js';
+import { edgesTold } from '../words/emphasis.js';
 import { type Change, firstThat, otherSteps, softerBorder, softerObject, softerThan } from './emphasis.js';
 import type { RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { quoted } from '../words/words.js';
-import { areaName } from '../../measure/areas/area-words.js';
+import { meeting } from '../../measure/areas/area-words.js';
 
 type Advice = Pick<RuleFinding, 'advice' | 'fix'>;
 
@@ -83,10 +84,23 @@ function contrastAdvice(
 }
 
 function moreContrast(of: 'value' | 'colour', { there, elsewhere }: MeansMeasure): string {
-  if (there === 0) return `Set what lies there off from what is behind it in ${of}.`;
+  if (there === 0)
+    return of === 'value'
+      ? t('Set what lies there off from what is behind it in value.')
+      : t('Set what lies there off from what is behind it in colour.');
   const more = Math.ceil(100 * (elsewhere / (1 + TENTH) / there - 1));
   const less = Math.ceil(100 * (1 - ((1 + TENTH) * there) / elsewhere));
-  return `It takes ${more} % more contrast of ${of} there, by longer or harder borders or a greater difference, or ${less} % less at the other place.`;
+  return of === 'value'
+    ? t(
+        'It takes {0} % more contrast of value there, by longer or harder borders or a greater difference, or {1} % less at the other place.',
+        more,
+        less,
+      )
+    : t(
+        'It takes {0} % more contrast of colour there, by longer or harder borders or a greater difference, or {1} % less at the other place.',
+        more,
+        less,
+      );
 }
 
 /** Hard edges for an object at the focal point, or softer ones for what has most of the other borders. */
@@ -95,9 +109,9 @@ function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: Means
   const centre = objectsOf(plan, own);
   const change = (object: PlanObject, edges: Edges): Change => ({
     object: { ...object, edges },
-    advice: `Make the edges of ${quoted(object.name)} ${edges}.`,
+    advice: `${edgesTold(quoted(object.name), edges)}.`,
     fix: {
-      title: `Make the edges of ${quoted(object.name)} ${edges}`,
+      title: edgesTold(quoted(object.name), edges),
       edits: edgesEdit(object, edges),
     },
   });
@@ -117,8 +131,11 @@ function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: Means
   return {
     advice:
       there === 0
-        ? 'Set what lies there off from what is behind it, with hard edges.'
-        : `Sharpen what lies there beyond ${plainNumber(elsewhere)} on the whole, or soften more than one object elsewhere.`,
+        ? t('Set what lies there off from what is behind it, with hard edges.')
+        : t(
+            'Sharpen what lies there beyond {0} on the whole, or soften more than one object elsewhere.',
+            plainNumber(elsewhere),
+          ),
   };
 }
 
@@ -139,7 +156,10 @@ function detailAdvice(plan: Plan, measures: Measures, { elsewhere }: MeansMeasur
   });
   return (
     found ?? {
-      advice: `Bring the detail there above ${plainNumber(elsewhere)} on the whole: no other detail of one object alone does it.`,
+      advice: t(
+        'Bring the detail there above {0} on the whole: no other detail of one object alone does it.',
+        plainNumber(elsewhere),
+      ),
     }
   );
 }
@@ -148,7 +168,7 @@ function detailChanges(plan: Plan, measures: Measures, seenThere: readonly SeenP
   const change = (object: PlanObject, detail: PlanObject['detail'], advice: string): Change => ({
     object: { ...object, detail },
     advice,
-    fix: { title: `Give ${quoted(object.name)} ${detail} detail`, edits: detailEdit(object, detail) },
+    fix: { title: detailTitle(quoted(object.name), detail), edits: detailEdit(object, detail) },
   });
   const there = [
     ...centreObjects(plan, measures),
@@ -162,19 +182,34 @@ function detailChanges(plan: Plan, measures: Measures, seenThere: readonly SeenP
   return [
     ...there
       .filter(({ detail }) => detail !== 'fine')
-      .map((object) => change(object, 'fine', `Paint ${quoted(object.name)} in fine detail.`)),
+      .map((object) => change(object, 'fine', t('Paint {0} in fine detail.', quoted(object.name)))),
     ...elsewhere
       .filter(({ detail }) => detail !== 'little')
-      .map((object) => change(object, 'little', `Leave ${quoted(object.name)} with little detail.`)),
+      .map((object) => change(object, 'little', t('Leave {0} with little detail.', quoted(object.name)))),
   ];
+}
+
+function detailTitle(name: string, detail: PlanObject['detail']): string {
+  switch (detail) {
+    case 'fine':
+      return t('Give {0} fine detail', name);
+    case 'some':
+      return t('Give {0} some detail', name);
+    case 'little':
+      return t('Give {0} little detail', name);
+  }
 }
 
 function scaleAdvice(plan: Plan, measures: Measures, { there, elsewhere }: MeansMeasure): Advice {
   const [object] = centreObjects(plan, measures);
-  if (!object || there === 0) return { advice: 'Set the dominant object at the focal point.' };
+  if (!object || there === 0) return { advice: t('Set the dominant object at the focal point.') };
   const times = plainNumber(Math.sqrt(elsewhere / there) + 0.005, 2);
   return {
-    advice: `To be the largest, ${quoted(object.name)} has to be ${times} times as wide and as high, or the other that much smaller.`,
+    advice: t(
+      'To be the largest, {0} has to be {1} times as wide and as high, or the other that much smaller.',
+      quoted(object.name),
+      times,
+    ),
   };
 }
 
@@ -183,7 +218,7 @@ function isolationAdvice(plan: Plan, measures: Measures): Advice {
   const centre = centreOfInterest(plan, measures);
   const busiest = busiestBorder(plan, measures.borders.stretches, centre);
   const object = busiest && plan.objects[busiest.front];
-  if (!object) return { advice: 'Leave more room round the focal point.' };
+  if (!object) return { advice: t('Leave more room round the focal point.') };
   const changes = [
     ...softerBorder(plan, object, busiest.behind),
     ...softerObject(plan, object, busiest.behind),
@@ -195,7 +230,11 @@ function isolationAdvice(plan: Plan, measures: Measures): Advice {
   );
   return (
     found ?? {
-      advice: `Most of it is where ${areaName(plan, busiest.front)} meets ${areaName(plan, busiest.behind)}: move ${quoted(object.name)} away from the focal point, or bring it nearer in value and colour to what is behind it.`,
+      advice: t(
+        'Most of it is where {0}: move {1} away from the focal point, or bring it nearer in value and colour to what is behind it.',
+        meeting(plan, [busiest.front, busiest.behind]),
+        quoted(object.name),
+      ),
     }
   );
 }

@@ -1,4 +1,4 @@
-import type { ColourRole } from '../../../grammar/index.js';
+import { type ColourRole, t } from '../../../grammar/index.js';
 import { inBillionths } from '../../measure/areas/place-order.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
@@ -98,5 +98,5 @@ export function recolouringFix(plan: Plan, { object, colour }: Recolouring): Fix
     object.colour ? replace(object.colour.location, name) : addLine(object.node, 'colour', name),
     ...(object.stepStated || object.step === undefined ? [] : stepEdit(object, object.step)),
   ];
-  return { title: `Give ${quoted(object.name)} the colour ${quoted(name)}`, edits };
+  return { title: t('Give {0} the colour {1}', quoted(object.name), quoted(name)), edits };
 }

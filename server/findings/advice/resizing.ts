@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { measureColours } from '../../measure/colours.js';
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import { runsAcross } from '../../measure/areas/parts.js';
@@ -92,7 +93,7 @@ function countsFor(
 /** `20 % wider and higher`, `8 % narrower and lower` */
 export function resizingWords({ factor }: Pick<Resizing, 'factor'>): string {
   const percent = Math.round(Math.abs(factor - 1) * 100);
-  return factor > 1 ? `${percent} % wider and higher` : `${percent} % narrower and lower`;
+  return factor > 1 ? t('{0} % wider and higher', percent) : t('{0} % narrower and lower', percent);
 }
 
 /** So many times as wide and as high for so many times the area, or as far towards it as may be gone. */

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Coat, ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import { ALKYD_DAYS, dryingOf } from '../../measure/sittings/drying.js';
 import { THIN_FILM } from '../../measure/sittings/layers.js';
@@ -7,7 +8,7 @@ import { keepsDueDate, type Move, moveEdits, putOff } from '../edits/sittings.js
 import type { Remedy } from '../finding.js';
 import type { Meeting } from '../seen/meetings.js';
 import { dayInWords, sittingName } from '../words/days.js';
-import { counted, quoted } from '../words/words.js';
+import { counted, objectName } from '../words/words.js';
 
 /** Hundredths of a millimetre: the finest film that is worth asking for. */
 const FINEST_FILM = 3;
@@ -22,40 +23,62 @@ export function waitRemedy(plan: Plan, schedule: ScheduleMeasure, meeting: Meeti
   if (from === undefined) return {};
   const moves = putOff(schedule, schedule.sittings.indexOf(above), from);
   const day = dayInWords(from);
-  if (!moves) return { advice: `Hold it on ${day} or later.` };
-  const others = othersMoved(moves);
+  if (!moves) return { advice: t('Hold it on {0} or later.', day) };
   if (!keepsDueDate(schedule, moves)) {
     return {
-      advice: `Put off to ${day}${others} it would be late for the due date, ${dayInWords(schedule.due?.day ?? 0)}; ${sooner(plan, meeting)}.`,
+      advice: `${tooLate(moves, day, dayInWords(schedule.due?.day ?? 0))} ${sooner(plan, meeting)}`,
     };
   }
   return {
-    advice: `Hold it on ${day} or later${others}.`,
+    advice: `${withOthersMoved(moves, t('Hold it on {0} or later', day))}.`,
     fix: {
-      title: `Move ${sittingName(plan, above.sitting)} to ${day}${others}`,
+      title: moveTitle(sittingName(plan, above.sitting), from, moves),
       edits: moveEdits(plan, moves),
     },
   };
 }
 
-/** `, and the two sittings after it as much later`, behind the day of the first that is moved. */
-export function othersMoved(moves: readonly Move[]): string {
+/** The first move as an order, with `, and the two sittings after it as much later` behind it. */
+export function withOthersMoved(moves: readonly Move[], told: string): string {
   const others = moves.length - 1;
-  if (others < 1) return '';
+  if (others < 1) return told;
   return others === 1
-    ? ', and the sitting after it as much later'
-    : `, and the ${counted(others)} sittings after it as much later`;
+    ? t('{0}, and the sitting after it as much later', told)
+    : t('{0}, and the {1} sittings after it as much later', told, counted(others));
+}
+
+/** `Move “Body colour” to 22 January 2027`, with the sittings after it. */
+export function moveTitle(name: string, day: number, moves: readonly Move[]): string {
+  return withOthersMoved(moves, t('Move {0} to {1}', name, dayInWords(day)));
+}
+
+function tooLate(moves: readonly Move[], day: string, due: string): string {
+  const others = moves.length - 1;
+  if (others < 1) return t('Put off to {0} it would be late for the due date, {1};', day, due);
+  return others === 1
+    ? t(
+        'Put off to {0}, and the sitting after it as much later it would be late for the due date, {1};',
+        day,
+        due,
+      )
+    : t(
+        'Put off to {0}, and the {1} sittings after it as much later it would be late for the due date, {2};',
+        day,
+        counted(others),
+        due,
+      );
 }
 
 function sooner(plan: Plan, { below, coatBelow, above, worst }: Meeting): string {
   const title = sittingName(plan, below.sitting);
-  if (above.varnish === 'final') return 'let the picture go without it, or give it a retouch varnish';
+  if (above.varnish === 'final') return t('let the picture go without it, or give it a retouch varnish.');
   const days = (above.day ?? 0) - (below.day ?? 0);
   const film = filmThatDries(coatBelow, days);
   if (film !== undefined)
-    return `lay ${title} no thicker than ${plainNumber(film)} mm, \`film ${plainNumber(film)} mm\``;
-  if (days >= ALKYD_DAYS) return `lay ${title} with an alkyd medium, which dries in a day: \`medium alkyd\``;
-  return `leave ${quoted(plan.objects[worst.object]?.name ?? '')} to one of the two sittings`;
+    return t('lay {0} no thicker than {1} mm, `film {1} mm`.', title, plainNumber(film));
+  if (days >= ALKYD_DAYS)
+    return t('lay {0} with an alkyd medium, which dries in a day: `medium alkyd`.', title);
+  return t('leave {0} to one of the two sittings.', objectName(plan, worst.object));
 }
 
 /** The thickest film, in whole hundredths of a millimetre, with which a layer is dry within so many days. */

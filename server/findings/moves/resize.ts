@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { wholeOf } from '../../measure/areas/parts.js';
 import { type Trial, trialOf } from '../../measure/trial.js';
@@ -52,5 +53,5 @@ export function resizingFix(
   const one = plan.objects[object];
   if (!one || !isResizable(plan, parts, one)) return undefined;
   const edits = sizeEdit(plan, one, factor, 'onward');
-  return edits && { title: `Make ${quoted(one.name)} ${percent(factor)} as wide and as high`, edits };
+  return edits && { title: t('Make {0} {1} as wide and as high', quoted(one.name), percent(factor)), edits };
 }

@@ -1,4 +1,4 @@
-import { nameKey } from '../../../grammar/index.js';
+import { nameKey, t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { runsAcross, wholeOf } from '../../measure/areas/parts.js';
 import { runsAlong } from '../../measure/tangency/runs-along.js';
@@ -9,6 +9,7 @@ import { type Outline, transform } from '../../plan/geometry/outline.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import { moveEdit } from '../edits.js';
 import type { Fix, FixEdit } from '../finding.js';
+import { inWords } from '../../plan/problems.js';
 import { length, quoted } from '../words/words.js';
 
 /** An object moved, with all that lies on it and all that the plan places by it. Canvas units. */
@@ -93,15 +94,20 @@ export function roundedOn(distance: number, { unit }: Pick<Canvas, 'unit'>): num
 /** `2.3 cm to the left`, `1 cm down` */
 export function distanceWords({ right, down }: Shift, canvas: Pick<Canvas, 'unit'>): string {
   const across =
-    right === 0 ? [] : [`${length(Math.abs(right), canvas)} to the ${right < 0 ? 'left' : 'right'}`];
-  const along = down === 0 ? [] : [`${length(Math.abs(down), canvas)} ${down < 0 ? 'up' : 'down'}`];
-  return [...across, ...along].join(' and ');
+    right === 0
+      ? []
+      : right < 0
+        ? [t('{0} to the left', length(-right, canvas))]
+        : [t('{0} to the right', length(right, canvas))];
+  const along =
+    down === 0 ? [] : down < 0 ? [t('{0} up', length(-down, canvas))] : [t('{0} down', length(down, canvas))];
+  return inWords([...across, ...along]);
 }
 
 /** `jug`, with what lies on it, */
 export function withItsParts(plan: Plan, parts: Measures['parts'], object: number): string {
   const name = quoted(plan.objects[object]?.name ?? '');
-  return (parts[object] ?? []).length > 0 ? `${name}, with what lies on it,` : name;
+  return (parts[object] ?? []).length > 0 ? t('{0}, with what lies on it,', name) : name;
 }
 
 /** The edits that make a shift; nothing when the text has no place for one of them. */
@@ -119,7 +125,7 @@ export function shiftFix(plan: Plan, parts: Measures['parts'], shift: Shift): Fi
     edits.push(...edit);
   }
   return {
-    title: `Move ${quoted(plan.objects[object]?.name ?? '')} ${distanceWords(shift, plan.canvas)}`,
+    title: t('Move {0} {1}', quoted(plan.objects[object]?.name ?? ''), distanceWords(shift, plan.canvas)),
     edits,
   };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { RecordObject } from '../../measure/photograph/record.js';
 import { labDifference } from '../../plan/colour/difference.js';
 import { lightnessOfValue, stepValue } from '../../plan/colour/value.js';
@@ -6,7 +7,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { heldToPlan, latestPhotograph } from '../seen/photographed.js';
-import { afterSitting, offInSteps } from '../words/photographs.js';
+import { offInSteps } from '../words/photographs.js';
 import { sittingName } from '../words/days.js';
 import { quoted } from '../words/words.js';
 
@@ -34,10 +35,20 @@ export const awayFromPlan: Rule = {
       if (!exceeds(now - then, limit)) return [];
       return [
         {
-          message: `${afterSitting(plan, latest.sitting)} ${quoted(object.name)} is farther from the plan than after ${sittingName(plan, before)}: ${plainNumber(now, 1)} off now, ${plainNumber(then, 1)} then.${stepsTold(against)}`,
+          message:
+            t(
+              'After {0} {1} is farther from the plan than after {2}: {3} off now, {4} then.',
+              sittingName(plan, latest.sitting),
+              quoted(object.name),
+              sittingName(plan, before),
+              plainNumber(now, 1),
+              plainNumber(then, 1),
+            ) + stepsTold(against),
           advice: wasWorked(plan, latest.sitting, object.index)
-            ? `Look at the photograph of ${sittingName(plan, before)} before you go on with it.`
-            : 'Nothing was planned for it in that sitting: look whether something was painted over its edge, or the light of the two photographs differs.',
+            ? t('Look at the photograph of {0} before you go on with it.', sittingName(plan, before))
+            : t(
+                'Nothing was planned for it in that sitting: look whether something was painted over its edge, or the light of the two photographs differs.',
+              ),
           location: latest.location,
           objects: [object.index],
           excess: now - then - limit,
@@ -58,7 +69,7 @@ function apart({ scale }: Plan, step: number, { stepsOff, difference }: Stood): 
 }
 
 function stepsTold({ stepsOff }: Stood): string {
-  return Math.abs(stepsOff) < 0.25 ? '' : ` It is now ${offInSteps(stepsOff)} than planned.`;
+  return Math.abs(stepsOff) < 0.25 ? '' : ` ${t('It is now {0} than planned.', offInSteps(stepsOff))}`;
 }
 
 function wasWorked({ sittings }: Plan, sitting: number, object: number): boolean {

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { placeWithin } from '../seen/seen.js';
@@ -22,9 +23,14 @@ export const bareGround: Rule = {
     const at = placeWithin(measures.areas.bare, plan.canvas);
     return [
       {
-        message: `Bare ground shows on ${percent(bareShare)} of the picture, where no object lies; up to ${percent(limit)} is let pass.`,
-        advice:
+        message: t(
+          'Bare ground shows on {0} of the picture, where no object lies; up to {1} is let pass.',
+          percent(bareShare),
+          percent(limit),
+        ),
+        advice: t(
           'Lay an object behind it, in the background; or, when the ground is meant to show, set this aside with the reason.',
+        ),
         location: plan.canvas.ground.location ?? heading(plan),
         ...(at ? { at } : {}),
       },

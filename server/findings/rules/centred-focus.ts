@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { crossingOffMiddle, IN_THE_MIDDLE } from '../seen/crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
@@ -22,18 +23,30 @@ export const centredFocus: Rule = {
     const crossing = crossingOffMiddle(plan, measures, limit);
     const edits = crossing && focusEdit(plan, crossing.words);
     const { measured, wanted } = againstLimit(focus.fromCentre, limit, plan.canvas);
-    const where = exceeds(focus.fromCentre, 0)
-      ? `in the middle of the canvas, ${measured} off`
-      : 'in the very middle of the canvas';
     return [
       {
-        message: `The focal point lies ${where}; more than ${wanted} off counts as clear of it.`,
+        message: exceeds(focus.fromCentre, 0)
+          ? t(
+              'The focal point lies in the middle of the canvas, {0} off; more than {1} off counts as clear of it.',
+              measured,
+              wanted,
+            )
+          : t(
+              'The focal point lies in the very middle of the canvas; more than {0} off counts as clear of it.',
+              wanted,
+            ),
         advice: crossing
-          ? `Move it to ${crossing.words}, ${length(crossing.distance, plan.canvas)} away, or set this aside if the stillness is meant.`
-          : 'Move it towards one side, or set this aside if the stillness is meant.',
+          ? t(
+              'Move it to {0}, {1} away, or set this aside if the stillness is meant.',
+              crossing.words,
+              length(crossing.distance, plan.canvas),
+            )
+          : t('Move it towards one side, or set this aside if the stillness is meant.'),
         location: plan.focus.location,
         at: plan.focus.at,
-        ...(crossing && edits ? { fix: { title: `Move the focal point to ${crossing.words}`, edits } } : {}),
+        ...(crossing && edits
+          ? { fix: { title: t('Move the focal point to {0}', crossing.words), edits } }
+          : {}),
       },
     ];
   },

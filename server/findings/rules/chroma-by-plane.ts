@@ -1,8 +1,9 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
-import { leastGreying, type Greying } from '../advice/greying.js';
+import { type Greying, greyingWords, leastGreying } from '../advice/greying.js';
 import { exceeds } from '../limits.js';
 import { planeWords } from '../words/tones.js';
 import { quoted } from '../words/words.js';
@@ -35,7 +36,13 @@ export const chromaByPlane: Rule = {
     const { background, nearer } = pair;
     return [
       {
-        message: `The background has a mean chroma of ${plainNumber(background.chroma, 1)} and the ${planeWords(nearer.plane)} one of ${plainNumber(nearer.chroma, 1)}, though air takes chroma from what is far off; up to ${plainNumber(limit, 1)} more is let pass.`,
+        message: t(
+          'The background has a mean chroma of {0} and the {1} one of {2}, though air takes chroma from what is far off; up to {3} more is let pass.',
+          plainNumber(background.chroma, 1),
+          planeWords(nearer.plane),
+          plainNumber(nearer.chroma, 1),
+          plainNumber(limit, 1),
+        ),
         remedy: () => tryOut(plan, measures, limit),
         location: trend.location,
       },
@@ -88,12 +95,21 @@ function tryOut(plan: Plan, measures: Measures, limit: number): Remedy {
     });
     if (greying) {
       return {
-        advice: `Lower the chroma of ${greying.name}${greying.name === quoted(name) ? '' : `, the colour of ${quoted(name)},`} from ${plainNumber(greying.from, 1)} to ${plainNumber(greying.to, 1)}.`,
+        advice:
+          greying.name === quoted(name)
+            ? `${greyingWords(greying)}.`
+            : t(
+                'Lower the chroma of {0}, the colour of {1}, from {2} to {3}.',
+                greying.name,
+                quoted(name),
+                plainNumber(greying.from, 1),
+                plainNumber(greying.to, 1),
+              ),
         fix: greying.fix,
       };
     }
   }
-  return { advice: 'Grey the colours of the background, or strengthen what lies before it.' };
+  return { advice: t('Grey the colours of the background, or strengthen what lies before it.') };
 }
 
 const MOST_TRIED = 3;

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import type { SeenChroma } from '../../measure/hues/chroma.js';
 import type { Measures } from '../../measure/measures.js';
@@ -6,7 +7,7 @@ import { atValue } from '../../plan/colour/painted.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { leastGreying } from '../advice/greying.js';
+import { greyingWords, leastGreying } from '../advice/greying.js';
 import { exceeds, isOff } from '../limits.js';
 import { againstLimit } from '../words/words.js';
 import { areaName } from '../../measure/areas/area-words.js';
@@ -39,15 +40,40 @@ export const chromaOffFocus: Rule = {
     const object = plan.objects[rival.area];
     return [
       {
-        message: `The strongest chroma, ${plainNumber(rival.chroma, 1)} in ${areaName(plan, rival.area)}, lies ${measured} from the focal point. Within ${wanted} of it the strongest is ${plainNumber(best.chroma, 1)}, in ${areaName(plan, best.area)}; ${winsByColour(plan) ? `up to ${BARELY}` : `less than ${CLEARLY}`} weaker is let pass.`,
+        message: `${t(
+          'The strongest chroma, {0} in {1}, lies {2} from the focal point.',
+          plainNumber(rival.chroma, 1),
+          areaName(plan, rival.area),
+          measured,
+        )} ${bestNear(plan, best, wanted)}`,
         ...tryOut(plan, measures, rival, best, limit),
         location: object?.location ?? plan.canvas.ground.location ?? focus.location,
-        related: [{ location: focus.location, message: 'The focal point.' }],
+        related: [{ location: focus.location, message: t('The focal point.') }],
         objects: object ? [object.index] : [],
       },
     ];
   },
 };
+
+function bestNear(plan: Plan, { chroma, area }: SeenChroma, within: string): string {
+  const told = plainNumber(chroma, 1);
+  const where = areaName(plan, area);
+  return winsByColour(plan)
+    ? t(
+        'Within {0} of it the strongest is {1}, in {2}; up to {3} weaker is let pass.',
+        within,
+        told,
+        where,
+        BARELY,
+      )
+    : t(
+        'Within {0} of it the strongest is {1}, in {2}; less than {3} weaker is let pass.',
+        within,
+        told,
+        where,
+        CLEARLY,
+      );
+}
 
 /** The strongest chroma and the strongest near the focal point, when the first is away from it and clearly stronger. */
 function rivalOf(
@@ -83,14 +109,20 @@ function tryOut(
   });
   const needed = rival.chroma - (winsByColour(plan) ? BARELY : CLEARLY - BARELY);
   const canRise = canHold(plan, best.area, needed);
-  const raise = canRise ? `raise ${areaName(plan, best.area)} to ${plainNumber(needed, 1)}` : undefined;
+  const raised = [areaName(plan, best.area), plainNumber(needed, 1)] as const;
   if (greying) {
-    const lower = `Lower the chroma of ${greying.name} from ${plainNumber(greying.from, 1)} to ${plainNumber(greying.to, 1)}`;
-    return { advice: `${lower}${raise ? `, or ${raise}` : ''}.`, fix: greying.fix };
+    const lower = greyingWords(greying);
+    return {
+      advice: canRise ? t('{0}, or raise {1} to {2}.', lower, ...raised) : `${lower}.`,
+      fix: greying.fix,
+    };
   }
-  if (raise) return { advice: `${raise.charAt(0).toUpperCase()}${raise.slice(1)}.` };
+  if (canRise) return { advice: t('Raise {0} to {1}.', ...raised) };
   return {
-    advice: `Keep every colour away from the focal point under ${plainNumber(best.chroma, 1)}, or bring a stronger one to it.`,
+    advice: t(
+      'Keep every colour away from the focal point under {0}, or bring a stronger one to it.',
+      plainNumber(best.chroma, 1),
+    ),
   };
 }
 

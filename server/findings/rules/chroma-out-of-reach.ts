@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { atValue } from '../../plan/colour/painted.js';
 import { stepValue } from '../../plan/colour/value.js';
@@ -8,6 +9,7 @@ import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { Repainting } from '../advice/repainting.js';
 import { isPrincipal } from '../words/principals.js';
+import { toStep } from '../words/tones.js';
 import { percent, quoted, someOf } from '../words/words.js';
 
 /** Part of the picture under which an object is a touch, unless it is a principal. */
@@ -59,17 +61,34 @@ function finding(
   if (!first?.colour || !first.chroma || first.value === undefined || first.step === undefined) return [];
   const { wanted, reached } = first.chroma;
   const named = plan.colours[first.colour.named ?? -1];
-  const colour = named ? quoted(named.name) : 'Its colour';
+  const colour = named ? quoted(named.name) : t('Its colour');
   const names = someOf(
     sorted.map(({ name }) => quoted(name)),
     MOST_NAMED,
   );
+  const figures = [
+    colour,
+    plainNumber(wanted, 1),
+    plainNumber(first.step),
+    names,
+    plainNumber(reached, 1),
+  ] as const;
   return [
     {
-      message: `${colour} has chroma ${plainNumber(wanted, 1)}; at value ${plainNumber(first.step)}, where ${names} ${sorted.length === 1 ? 'is' : 'are'} painted, a screen can show ${plainNumber(reached, 1)} of it, and paint may differ. Up to ${percent(limit)} less is let pass.`,
+      message: `${
+        sorted.length === 1
+          ? t(
+              '{0} has chroma {1}; at value {2}, where {3} is painted, a screen can show {4} of it, and paint may differ.',
+              ...figures,
+            )
+          : t(
+              '{0} has chroma {1}; at value {2}, where {3} are painted, a screen can show {4} of it, and paint may differ.',
+              ...figures,
+            )
+      } ${t('Up to {0} less is let pass.', percent(limit))}`,
       ...advice(plan, measures, first, sorted.length, limit),
       location: first.valueLocation ?? first.colour.location,
-      related: [{ location: first.colour.location, message: 'The colour is given here.' }],
+      related: [{ location: first.colour.location, message: t('The colour is given here.') }],
       objects: sorted.map(({ index }) => index),
       excess: 1 - reached / wanted - limit,
     },
@@ -97,22 +116,32 @@ function advice(
     );
   const [nearest] = stepsThere;
   if (!nearest) {
-    return { advice: 'No step of the scale has room for so much of it: plan with a quieter colour.' };
+    return { advice: t('No step of the scale has room for so much of it: plan with a quieter colour.') };
   }
   const { to, painted } = nearest;
   const repainting = new Repainting(plan, measures);
   const keeps =
     count === 1 &&
     repainting.breaksNothing(repainting.after({ object: object.index, from: Math.round(step), to }));
-  const had = `at value ${to} chroma ${plainNumber(painted.chromaReached, 1)} can be had`;
+  const had = plainNumber(painted.chromaReached, 1);
   const name = quoted(object.name);
   if (keeps) {
     return {
-      advice: `Take ${name} to step ${to}: ${had}. Or accept the paler colour.`,
-      fix: { title: `Take ${name} to step ${to}`, edits: stepEdit(object, to) },
+      advice: t(
+        'Take {0} to step {1}: at value {1} chroma {2} can be had. Or accept the paler colour.',
+        name,
+        to,
+        had,
+      ),
+      fix: { title: toStep(name, to), edits: stepEdit(object, to) },
     };
   }
   return {
-    advice: `Accept the paler colour, or let a part of ${name} be darker or lighter: ${had}.`,
+    advice: t(
+      'Accept the paler colour, or let a part of {0} be darker or lighter: at value {1} chroma {2} can be had.',
+      name,
+      to,
+      had,
+    ),
   };
 }

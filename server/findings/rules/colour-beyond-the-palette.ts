@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { MixingMeasure, Swatch } from '../../measure/mixing/mixing.js';
 import { missedBy } from '../../measure/mixing/missed.js';
 import type { Measures } from '../../measure/measures.js';
@@ -65,11 +66,26 @@ function finding(
   if (!exceeds(difference, limit)) return [];
   const first = plan.objects[swatch.objects[0] ?? -1];
   const told = plainNumber(difference, exceeds(Number(plainNumber(difference, 1)), limit) ? 1 : 2);
-  const kind = mixture.isEstimate ? 'estimate' : 'prediction';
   const made = partsInWords(mixture.parts, plan).replaceAll('\u00A0', ' ');
+  const figures = [
+    whereOf(plan, swatch),
+    munsellOf(swatch.wanted),
+    made,
+    munsellOf(mixture.colour),
+    told,
+    plainNumber(limit),
+  ] as const;
   return [
     {
-      message: `No mixture of the palette comes near to the colour of ${whereOf(plan, swatch)}, ${munsellOf(swatch.wanted)}: the nearest, ${made}, is about ${munsellOf(mixture.colour)}, which is ${told} off by ${kind}. Up to ${plainNumber(limit)} is let pass.`,
+      message: mixture.isEstimate
+        ? t(
+            'No mixture of the palette comes near to the colour of {0}, {1}: the nearest, {2}, is about {3}, which is {4} off by estimate. Up to {5} is let pass.',
+            ...figures,
+          )
+        : t(
+            'No mixture of the palette comes near to the colour of {0}, {1}: the nearest, {2}, is about {3}, which is {4} off by prediction. Up to {5} is let pass.',
+            ...figures,
+          ),
       advice: advice(mixing, at, difference, mixture.colour),
       location:
         first?.colour?.location ??
@@ -78,7 +94,7 @@ function finding(
         plan.canvas.ground.location ??
         heading(plan),
       related: plan.palette
-        ? [{ location: plan.palette.location, message: 'The palette is chosen here.' }]
+        ? [{ location: plan.palette.location, message: t('The palette is chosen here.') }]
         : [],
       objects: swatch.objects,
       excess: difference - limit,
@@ -88,7 +104,7 @@ function finding(
 
 function whereOf(plan: Plan, { objects, isGround }: Swatch): string {
   const names = objects.map((index) => quoted(plan.objects[index]?.name ?? ''));
-  return someOf(isGround ? [...names, 'the toned ground'] : names, MOST_NAMED);
+  return someOf(isGround ? [...names, t('the toned ground')] : names, MOST_NAMED);
 }
 
 function munsellOf(colour: Colour): string {
@@ -97,10 +113,16 @@ function munsellOf(colour: Colour): string {
 
 function advice({ addition }: MixingMeasure, at: number, now: number, reached: Colour): string {
   const left = addition?.differences.find(({ swatch }) => swatch === at)?.difference;
-  const settle = `plan with what can be had, ${munsellOf(reached)}`;
+  const settled = munsellOf(reached);
   if (!addition || left === undefined || now - left < WORTH_A_TUBE) {
-    return `Choose a paint nearer to this colour, or ${settle}.`;
+    return t('Choose a paint nearer to this colour, or plan with what can be had, {0}.', settled);
   }
   const { name, index } = addition.pigment;
-  return `With ${name} (${index}) on the palette the nearest mixture is predicted to be ${plainNumber(left, 1)} off. Or ${settle}.`;
+  return t(
+    'With {0} ({1}) on the palette the nearest mixture is predicted to be {2} off. Or plan with what can be had, {3}.',
+    name,
+    index,
+    plainNumber(left, 1),
+    settled,
+  );
 }

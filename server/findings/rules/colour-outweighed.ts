@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
@@ -26,7 +27,13 @@ export const colourOutweighed: Rule = {
     const object = largest && plan.objects[largest.object];
     return [
       {
-        message: `The dominant colour covers ${percent(dominant.share)} of the picture, and ${roleWords(most.role)} more: ${percent(most.share)}.${largest ? ` Most of that is ${objectShare(plan, largest)}.` : ''}`,
+        message:
+          t(
+            'The dominant colour covers {0} of the picture, and {1} more: {2}.',
+            percent(dominant.share),
+            roleWords(most.role),
+            percent(most.share),
+          ) + (largest ? ` ${t('Most of that is {0}.', objectShare(plan, largest))}` : ''),
         ...tryOut(plan, measures, most.share, dominant.share),
         location:
           plan.colours.find(({ role }) => role === 'dominant')?.location ??
@@ -36,7 +43,7 @@ export const colourOutweighed: Rule = {
           ? [
               {
                 location: object.location,
-                message: `${quoted(object.name)} carries ${roleWords(most.role)}.`,
+                message: t('{0} carries {1}.', quoted(object.name), roleWords(most.role)),
               },
             ]
           : [],
@@ -56,11 +63,19 @@ function tryOut(
   const name = recolouring && plan.colours[recolouring.colour]?.name;
   if (!recolouring || !fix || name === undefined) {
     return {
-      advice: `Bring more than ${percent((most - dominant) / 2)} of the picture from the one to the other, or exchange the two roles.`,
+      advice: t(
+        'Bring more than {0} of the picture from the one to the other, or exchange the two roles.',
+        percent((most - dominant) / 2),
+      ),
     };
   }
   return {
-    advice: `Give ${quoted(recolouring.object.name)} (${percent(recolouring.share)}) the colour ${quoted(name)}, or exchange the two roles.`,
+    advice: t(
+      'Give {0} ({1}) the colour {2}, or exchange the two roles.',
+      quoted(recolouring.object.name),
+      percent(recolouring.share),
+      quoted(name),
+    ),
     fix,
   };
 }

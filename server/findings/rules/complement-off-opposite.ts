@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { complementOf, hueDistance } from '../../plan/colour/hue.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
@@ -41,7 +42,19 @@ export const complementOffOpposite: Rule = {
       .filter(({ off }) => exceeds(off, most))
       .sort((one, other) => other.off - one.off);
     return worstThree(broken, ({ colour, off }) => ({
-      message: `${colour.name} is to be the complement, but its hue is ${hueWords(colour.hueDegrees, plan)}; opposite the dominant ${hueWords(dominant.hueDegrees, plan)} lies ${hueWords(opposite, plan)}, ${degreesOutside(off, (angle) => exceeds(angle, most))} away on ${wheelWords(plan)}, and ${together ? `in a family of complements up to ${degrees(most)} will do` : `up to ${degrees(most)} counts as opposite`}.`,
+      message: `${t(
+        '{0} is to be the complement, but its hue is {1}; opposite the dominant {2} lies {3}, {4} away on {5}, and',
+        colour.name,
+        hueWords(colour.hueDegrees, plan),
+        hueWords(dominant.hueDegrees, plan),
+        hueWords(opposite, plan),
+        degreesOutside(off, (angle) => exceeds(angle, most)),
+        wheelWords(plan),
+      )} ${
+        together
+          ? t('in a family of complements up to {0} will do.', degrees(most))
+          : t('up to {0} counts as opposite.', degrees(most))
+      }`,
       ...turnAdvice(
         colour,
         plan,

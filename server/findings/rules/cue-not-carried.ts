@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Cue, Plan, PlanObject } from '../../plan/plan.js';
 import { rightBehind } from '../edits/edit.js';
@@ -39,15 +40,15 @@ function notCarried(plan: Plan, cue: Cue): RuleFinding {
   const named = namedIn(plan, cue);
   const words = named && `carried by ${named.name}`;
   return {
-    message: `No object carries the cue “${cueOpening(cue.value)}”.`,
+    message: t('No object carries the cue “{0}”.', cueOpening(cue.value)),
     advice: words
-      ? `It speaks of ${quoted(named.name)}: write \`${words}\` behind it.`
-      : 'Write `carried by` and the names of the objects that tell it behind the sentence.',
+      ? t('It speaks of {0}: write `{1}` behind it.', quoted(named.name), words)
+      : t('Write `carried by` and the names of the objects that tell it behind the sentence.'),
     location,
     ...(words
       ? {
           fix: {
-            title: `Let ${quoted(named.name)} carry it`,
+            title: t('Let {0} carry it', quoted(named.name)),
             edits: [
               {
                 kind: 'replace',
@@ -85,11 +86,18 @@ function unseen(plan: Plan, measures: Measures, cue: Cue): readonly RuleFinding[
   const several = carriers.length > 1;
   return [
     {
-      message: `The cue “${cueOpening(cue.value)}” is carried by ${names}, and nothing of ${several ? 'them' : 'it'} is seen.`,
-      advice: `Bring ${several ? 'one of them' : names} to light, or let something carry the cue that is seen.`,
+      message: several
+        ? t('The cue “{0}” is carried by {1}, and nothing of them is seen.', cueOpening(cue.value), names)
+        : t('The cue “{0}” is carried by {1}, and nothing of it is seen.', cueOpening(cue.value), names),
+      advice: several
+        ? t('Bring one of them to light, or let something carry the cue that is seen.')
+        : t('Bring {0} to light, or let something carry the cue that is seen.', names),
       severity: 'warning',
       location: cue.location,
-      related: carriers.map(({ name, location }) => ({ location, message: `${quoted(name)} is not seen.` })),
+      related: carriers.map(({ name, location }) => ({
+        location,
+        message: t('{0} is not seen.', quoted(name)),
+      })),
       objects: carriers.map(({ index }) => index),
     },
   ];

@@ -1,7 +1,8 @@
+import { t } from '../../../grammar/index.js';
 import { dayOf } from '../../measure/sittings/days.js';
 import type { ScheduledSitting, ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import type { Plan } from '../../plan/plan.js';
-import { othersMoved } from '../advice/waiting.js';
+import { moveTitle, withOthersMoved } from '../advice/waiting.js';
 import { keepsDueDate, moveEdits, putOff } from '../edits/sittings.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { dayInWords, sittingName } from '../words/days.js';
@@ -24,9 +25,13 @@ export const dayTaken: Rule = {
       if (!away || !stated) return [];
       return [
         {
-          message: `${sittingAndDay(plan, sitting)} is on a day that is taken: ${stretch(away.value)}.`,
+          message: t(
+            '{0} is on a day that is taken: {1}.',
+            sittingAndDay(plan, sitting),
+            stretch(away.value),
+          ),
           location: stated.dateLocation ?? stated.location,
-          related: [{ location: away.location, message: 'These days are taken.' }],
+          related: [{ location: away.location, message: t('These days are taken.') }],
           remedy: () => remedy(plan, schedule, sitting),
         },
       ];
@@ -36,7 +41,7 @@ export const dayTaken: Rule = {
 
 function stretch({ from, to }: { readonly from: string; readonly to: string }): string {
   const [first, last] = [dayOf(from) ?? 0, dayOf(to) ?? 0];
-  return first === last ? dayInWords(first) : `${dayInWords(first)} to ${dayInWords(last)}`;
+  return first === last ? dayInWords(first) : t('{0} to {1}', dayInWords(first), dayInWords(last));
 }
 
 /** On the next free day, with all that comes after as much later; or on the last one before, where that is dry. */
@@ -47,22 +52,23 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, sitting: ScheduledSitting
   const moves = putOff(schedule, place, schedule.taken.nextFree(day));
   const [first] = moves ?? [];
   if (moves && first && keepsDueDate(schedule, moves)) {
-    const others = othersMoved(moves);
     return {
-      advice: `The next free day is ${dayInWords(first.day)}: hold it then${others}.`,
-      fix: { title: `Move ${name} to ${dayInWords(first.day)}${others}`, edits: moveEdits(plan, moves) },
+      advice: `${withOthersMoved(moves, t('The next free day is {0}: hold it then', dayInWords(first.day)))}.`,
+      fix: { title: moveTitle(name, first.day, moves), edits: moveEdits(plan, moves) },
     };
   }
   const before = schedule.taken.previousFree(day);
   const behind = schedule.sittings[place - 1]?.day ?? -Infinity;
   if (before >= Math.max(behind, sitting.readyFrom ?? -Infinity)) {
     return {
-      advice: `Hold it on ${dayInWords(before)}, the last free day before.`,
+      advice: t('Hold it on {0}, the last free day before.', dayInWords(before)),
       fix: {
-        title: `Move ${name} to ${dayInWords(before)}`,
+        title: t('Move {0} to {1}', name, dayInWords(before)),
         edits: moveEdits(plan, [{ sitting: sitting.sitting, day: before }]),
       },
     };
   }
-  return { advice: 'Hold it on another day, or paint on this one after all and take it out of `away`.' };
+  return {
+    advice: t('Hold it on another day, or paint on this one after all and take it out of `away`.'),
+  };
 }

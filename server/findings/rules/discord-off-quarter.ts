@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { complementOf, hueDistance } from '../../plan/colour/hue.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
@@ -41,8 +42,24 @@ export const discordOffQuarter: Rule = {
       const toDominant = hueDistance(colour.hueDegrees, dominant.hueDegrees) < QUARTER;
       const pole = toDominant ? dominant.hueDegrees : opposite;
       const side = sideOf(colour.hueDegrees, pole);
+      const figures = [
+        colour.name,
+        hueWords(colour.hueDegrees, plan),
+        degreesOutside(near, (angle) => exceeds(limit, angle)),
+        hueWords(pole, plan),
+        wheelWords(plan),
+        degrees(limit),
+      ] as const;
       return {
-        message: `${colour.name} is to be a discord, but its hue, ${hueWords(colour.hueDegrees, plan)}, lies ${degreesOutside(near, (angle) => exceeds(limit, angle))} from ${toDominant ? 'the dominant hue' : 'the opposite of the dominant hue'}, ${hueWords(pole, plan)}, on ${wheelWords(plan)}; a discord keeps at least ${degrees(limit)} off, near a quarter turn.`,
+        message: toDominant
+          ? t(
+              '{0} is to be a discord, but its hue, {1}, lies {2} from the dominant hue, {3}, on {4}; a discord keeps at least {5} off, near a quarter turn.',
+              ...figures,
+            )
+          : t(
+              '{0} is to be a discord, but its hue, {1}, lies {2} from the opposite of the dominant hue, {3}, on {4}; a discord keeps at least {5} off, near a quarter turn.',
+              ...figures,
+            ),
         ...turnAdvice(
           colour,
           plan,

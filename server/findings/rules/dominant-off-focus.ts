@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import { containsPoint, distanceToOutline } from '../../measure/areas/areas.js';
@@ -45,11 +46,16 @@ export const dominantOffFocus: Rule = {
     const { measured, wanted } = againstLimit(distanceShare, limit, plan.canvas);
     return [
       {
-        message: `${quoted(object.name)} is dominant but ends ${measured} from the focal point; up to ${wanted} is close.`,
+        message: t(
+          '{0} is dominant but ends {1} from the focal point; up to {2} is close.',
+          quoted(object.name),
+          measured,
+          wanted,
+        ),
         ...(aLittle(plan, measures, object, plan.focus.at, distanceShare, limit) ??
           together(plan, measures, object, plan.focus.at)),
         location: object.location,
-        related: [{ location: plan.focus.location, message: 'The focal point.' }],
+        related: [{ location: plan.focus.location, message: t('The focal point.') }],
         objects: [object.index],
         at: plan.focus.at,
       },
@@ -74,7 +80,11 @@ function aLittle(
   const fix = shift && shiftFix(plan, measures.parts, shift);
   if (!shift || !fix) return undefined;
   return {
-    advice: `Move ${withItsParts(plan, measures.parts, object.index)} ${distanceWords(shift, plan.canvas)}, over the focal point, or move the focal point to it.`,
+    advice: t(
+      'Move {0} {1}, over the focal point, or move the focal point to it.',
+      withItsParts(plan, measures.parts, object.index),
+      distanceWords(shift, plan.canvas),
+    ),
     fix,
   };
 }
@@ -91,8 +101,11 @@ function together(
 ): Pick<RuleFinding, 'advice' | 'fix'> {
   if (isSeenWhenMoved(plan, object, focus)) {
     return {
-      advice: `Write \`at focus\` under ${quoted(object.name)}, or move the focal point to it.`,
-      fix: { title: `Move ${quoted(object.name)} to the focal point`, edits: placeEdit(object, 'focus') },
+      advice: t('Write `at focus` under {0}, or move the focal point to it.', quoted(object.name)),
+      fix: {
+        title: t('Move {0} to the focal point', quoted(object.name)),
+        edits: placeEdit(object, 'focus'),
+      },
     };
   }
   const visible = measures.areas.layers[plan.coveringOrder.indexOf(object.index)]?.visible ?? [];
@@ -102,9 +115,9 @@ function together(
   const edits = crossing && focusEdit(plan, crossing.words);
   return {
     advice: crossing
-      ? `Move the focal point to ${crossing.words}, which lies on ${quoted(object.name)}.`
-      : `Move ${quoted(object.name)} to the focal point, or the focal point to it.`,
-    ...(crossing && edits ? { fix: { title: `Move the focal point to ${crossing.words}`, edits } } : {}),
+      ? t('Move the focal point to {0}, which lies on {1}.', crossing.words, quoted(object.name))
+      : t('Move {0} to the focal point, or the focal point to it.', quoted(object.name)),
+    ...(crossing && edits ? { fix: { title: t('Move the focal point to {0}', crossing.words), edits } } : {}),
   };
 }
 

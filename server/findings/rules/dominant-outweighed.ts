@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { measureBalance } from '../../measure/objects/balance.js';
 import type { BalanceMeasure } from '../../measure/objects/balance.js';
 import { dominantsAtFocus } from '../../measure/emphasis/at-focus.js';
@@ -12,6 +13,7 @@ import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { rememberedAsPainted } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
 import { balanceWith, stepChanges } from '../moves/steps.js';
+import { toStep } from '../words/tones.js';
 import { bothShares, percent, quoted, timesAbove } from '../words/words.js';
 
 /** An object made smaller or larger than so many times would be another object. */
@@ -40,10 +42,17 @@ export const dominantOutweighed: Rule = {
       wholeOf(measures.parts, object).reduce((sum, one) => sum + (measures.objects[one]?.share ?? 0), 0);
     return [
       {
-        message: `By area, value and chroma ${quoted(other.name)} weighs ${timesAbove(times, limit)} as much as ${quoted(lord.name)}, which is dominant; up to ${plainNumber(limit, 1)} times is let pass. They cover ${bothShares(share(other.index), share(lord.index))}.`,
+        message: t(
+          'By area, value and chroma {0} weighs {1} as much as {2}, which is dominant; up to {3} times is let pass. They cover {4}.',
+          quoted(other.name),
+          timesAbove(times, limit),
+          quoted(lord.name),
+          plainNumber(limit, 1),
+          bothShares(share(other.index), share(lord.index)),
+        ),
         remedy: () => remedy(plan, measures, lord, other, limit),
         location: other.location,
-        related: [{ location: lord.location, message: `${quoted(lord.name)} is dominant.` }],
+        related: [{ location: lord.location, message: t('{0} is dominant.', quoted(lord.name)) }],
         objects: [other.index, lord.index],
       },
     ];
@@ -82,8 +91,13 @@ function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObj
   const object = change && plan.objects[change.object];
   if (change && object) {
     return {
-      advice: `Take ${quoted(object.name)} from step ${change.from} to step ${change.to}, after which none outweighs the dominant.`,
-      fix: { title: `Take ${quoted(object.name)} to step ${change.to}`, edits: stepEdit(object, change.to) },
+      advice: t(
+        'Take {0} from step {1} to step {2}, after which none outweighs the dominant.',
+        quoted(object.name),
+        change.from,
+        change.to,
+      ),
+      fix: { title: toStep(quoted(object.name), change.to), edits: stepEdit(object, change.to) },
     };
   }
   const [smaller, larger] = factorsFor(plan, measures, limit);
@@ -100,15 +114,22 @@ function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObj
   );
   const changed = sized && plan.objects[sized.object];
   if (sized && changed) {
-    const how = sized.factor < 1 ? 'smaller' : 'larger';
+    const told = [quoted(changed.name), percent(sized.factor)] as const;
     const fix = resizingFix(plan, measures.parts, sized);
     return {
-      advice: `Make ${quoted(changed.name)} ${how}, ${percent(sized.factor)} as wide and as high, after which none outweighs the dominant.`,
+      advice:
+        sized.factor < 1
+          ? t('Make {0} smaller, {1} as wide and as high, after which none outweighs the dominant.', ...told)
+          : t('Make {0} larger, {1} as wide and as high, after which none outweighs the dominant.', ...told),
       ...(fix ? { fix } : {}),
     };
   }
   return {
-    advice: `Bring ${quoted(rival.name)} nearer in value and colour to what lies round it, or make it about ${percent(smaller)} as wide and as high.`,
+    advice: t(
+      'Bring {0} nearer in value and colour to what lies round it, or make it about {1} as wide and as high.',
+      quoted(rival.name),
+      percent(smaller),
+    ),
   };
 }
 

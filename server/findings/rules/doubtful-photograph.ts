@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Rule } from '../finding.js';
 import { latestPhotograph } from '../seen/photographed.js';
 import { againstDoubt, doubtInWords } from '../words/photographs.js';
@@ -22,7 +23,7 @@ export const doubtfulPhotograph: Rule = {
     const told = grave.map((doubt) => doubtInWords(plan, doubt)).join(' ');
     return [
       {
-        message: `The photograph of ${sittingName(plan, latest.sitting)} is to be taken with care. ${told}`,
+        message: `${t('The photograph of {0} is to be taken with care.', sittingName(plan, latest.sitting))} ${told}`,
         advice: againstDoubt(first),
         location: latest.location,
       },

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
 import { gravityOfUnseen } from '../words/principals.js';
@@ -21,11 +22,11 @@ export const emptyObject: Rule = {
       return [
         {
           message: object.shapeLocation
-            ? `The shape of ${quoted(object.name)} holds no area, so nothing of it is drawn.`
-            : `${quoted(object.name)} has no shape yet, so it is not drawn.`,
+            ? t('The shape of {0} holds no area, so nothing of it is drawn.', quoted(object.name))
+            : t('{0} has no shape yet, so it is not drawn.', quoted(object.name)),
           advice: object.shapeLocation
-            ? 'An outline needs three points that do not lie on one line.'
-            : 'Write one under it, such as `shape rectangle 12 x 8`.',
+            ? t('An outline needs three points that do not lie on one line.')
+            : t('Write one under it, such as `shape rectangle 12 x 8`.'),
           ...gravityOfUnseen(object),
           location: object.shapeLocation ?? object.location,
           objects: [index],

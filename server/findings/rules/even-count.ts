@@ -1,9 +1,10 @@
+import { t } from '../../../grammar/index.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import type { PlanObject } from '../../plan/plan.js';
 import { roleEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
 import { middleOf } from '../seen/seen.js';
-import { isPrincipal } from '../words/principals.js';
+import { isPrincipal, roleTold } from '../words/principals.js';
 import { counted, heading, quoted, someOf } from '../words/words.js';
 
 const MOST_NAMED = 6;
@@ -30,17 +31,21 @@ export const evenCount: Rule = {
     const names = principals.map(({ name }) => quoted(name));
     return [
       {
-        message: `There are ${counted(principals.length)} principal objects: ${someOf(names, MOST_NAMED)}. An odd number would not fall into pairs.`,
+        message: t(
+          'There are {0} principal objects: {1}. An odd number would not fall into pairs.',
+          counted(principals.length),
+          someOf(names, MOST_NAMED),
+        ),
         advice: least
-          ? `Make ${quoted(least.name)} minor, the smallest of them, or add a secondary one.`
-          : 'Add a secondary one, or make one of them minor.',
+          ? t('Make {0} minor, the smallest of them, or add a secondary one.', quoted(least.name))
+          : t('Add a secondary one, or make one of them minor.'),
         location: principals.at(-1)?.location ?? heading(plan),
         related: principals.slice(0, -1).map(({ name, location, role }) => ({
           location,
-          message: `${quoted(name)} is ${role ?? 'minor'}.`,
+          message: roleTold(quoted(name), role),
         })),
         objects: principals.map(({ index }) => index),
-        ...(edits ? { fix: { title: `Make ${quoted(least.name)} minor`, edits } } : {}),
+        ...(edits ? { fix: { title: t('Make {0} minor', quoted(least.name)), edits } } : {}),
       },
     ];
   },

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { inBillionths } from '../../measure/areas/place-order.js';
 import { type Temperature, temperatureOf, warmthOf } from '../../plan/colour/hue-warmth.js';
@@ -37,7 +38,12 @@ export const evenTemperature: Rule = {
     if (exceeds(Math.abs(warm - cool), limit) || !exceeds(warm + cool, MOST_OF_PICTURE)) return [];
     return [
       {
-        message: `Warm colours cover ${percent(warm)} of the picture and cool ones ${percent(cool)}: neither leads. One should be ahead by more than ${percent(limit)}.`,
+        message: t(
+          'Warm colours cover {0} of the picture and cool ones {1}: neither leads. One should be ahead by more than {2}.',
+          percent(warm),
+          percent(cool),
+          percent(limit),
+        ),
         remedy: () => remedy(plan, measures, limit),
         location: plan.colours[0]?.location ?? heading(plan),
       },
@@ -57,24 +63,52 @@ function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   const leader = wanted ?? (temperature.warm >= temperature.cool ? 'warm' : 'cool');
   const turning = turningObjects(plan, measures, limit, leader);
   const [smallest] = turning;
-  const reason = wanted ? ', as the dominant colour is' : '';
+  const lead = letLead(leader, wanted !== undefined);
   if (!smallest)
     return {
-      advice: `Let the ${leader} colours lead${reason}: paint a little more than ${percent(missing(measures, limit, leader))} of the picture ${leader} instead of ${otherThan(leader)}.`,
+      advice: `${lead} ${repaint(leader, percent(missing(measures, limit, leader)))}`,
     };
   const recolouring = smallestRecolouring(plan, measures, turning, leader);
   const fix = recolouring && recolouringFix(plan, recolouring);
   const name = recolouring && plan.colours[recolouring.colour]?.name;
   if (!fix || name === undefined) {
     return {
-      advice: `Let the ${leader} colours lead${reason}: ${objectShare(plan, smallest)} painted ${leader} makes them ${shares(measures, leader, smallest.share)}.`,
+      advice: `${lead} ${paintOne(leader, objectShare(plan, smallest), shares(measures, leader, smallest.share))}`,
     };
   }
   const { object, share } = recolouring;
   return {
-    advice: `Let the ${leader} colours lead${reason}: give ${objectShare(plan, { object: object.index, share })} the colour ${quoted(name)}, which makes them ${shares(measures, leader, share)}.`,
+    advice: `${lead} ${t(
+      'give {0} the colour {1}, which makes them {2}.',
+      objectShare(plan, { object: object.index, share }),
+      quoted(name),
+      shares(measures, leader, share),
+    )}`,
     fix,
   };
+}
+
+/** `Let the warm colours lead, as the dominant colour is:` */
+function letLead(leader: Leading, asDominant: boolean): string {
+  if (leader === 'warm')
+    return asDominant
+      ? t('Let the warm colours lead, as the dominant colour is:')
+      : t('Let the warm colours lead:');
+  return asDominant
+    ? t('Let the cool colours lead, as the dominant colour is:')
+    : t('Let the cool colours lead:');
+}
+
+function repaint(leader: Leading, share: string): string {
+  return leader === 'warm'
+    ? t('paint a little more than {0} of the picture warm instead of cool.', share)
+    : t('paint a little more than {0} of the picture cool instead of warm.', share);
+}
+
+function paintOne(leader: Leading, object: string, after: string): string {
+  return leader === 'warm'
+    ? t('{0} painted warm makes them {1}.', object, after)
+    : t('{0} painted cool makes them {1}.', object, after);
 }
 
 /** The objects of the other temperature each of which would make the leader lead, the smallest first. */
@@ -132,7 +166,7 @@ function temperatureAs(plan: Plan, { object, colour }: Recolouring): Temperature
 /** `58 % against 42 %` */
 function shares({ hues: { temperature } }: Measures, leader: Leading, turned: number): string {
   const other = otherThan(leader);
-  return `${percent(temperature[leader] + turned)} against ${percent(temperature[other] - turned)}`;
+  return t('{0} against {1}', percent(temperature[leader] + turned), percent(temperature[other] - turned));
 }
 
 function otherThan(leader: Leading): Leading {

@@ -1,10 +1,11 @@
+import { t } from '../../../grammar/index.js';
 import type { Coat } from '../../measure/sittings/schedule.js';
 import { THIN_FILM } from '../../measure/sittings/layers.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { type Meeting, meetings } from '../seen/meetings.js';
 import { daysInWords, sittingName } from '../words/days.js';
-import { objectsNamed } from '../words/layers.js';
+import { binderWords, objectsNamed } from '../words/layers.js';
 import { quoted } from '../words/words.js';
 import { relatedTo } from './over-wet-paint.js';
 
@@ -27,10 +28,20 @@ export const fastOverSlow: Rule = {
       const { above, below, worst, objects, coatAbove, coatBelow } = meeting;
       const [slow, fast] = worst.thinFilmDays ?? [0, 0];
       return {
-        message: `${sittingName(plan, above.sitting)} lays what dries in ${daysInWords(fast)} over ${sittingName(plan, below.sitting)}, which takes ${daysInWords(slow)}, on ${objectsNamed(plan, objects)}: in thin films of ${THIN_FILM} mm, ${whose(plan, coatAbove)} against ${whose(plan, coatBelow)}.`,
+        message: t(
+          '{0} lays what dries in {1} over {2}, which takes {3}, on {4}: in thin films of {5} mm, {6} against {7}.',
+          sittingName(plan, above.sitting),
+          daysInWords(fast),
+          sittingName(plan, below.sitting),
+          daysInWords(slow),
+          objectsNamed(plan, objects),
+          THIN_FILM,
+          whose(plan, coatAbove),
+          whose(plan, coatBelow),
+        ),
         advice: advice(plan, meeting),
         location: plan.sittings[above.sitting]?.location ?? { line: 0, start: 0, end: 0 },
-        related: relatedTo(plan, below.sitting, `${sittingName(plan, below.sitting)} lies below.`),
+        related: relatedTo(plan, below.sitting, t('{0} lies below.', sittingName(plan, below.sitting))),
         objects,
         excess: slow - fast,
       };
@@ -38,16 +49,18 @@ export const fastOverSlow: Rule = {
 };
 
 function whose(plan: Plan, { restsOn, slowest, laid }: Coat): string {
-  if (restsOn === 'binder') return laid.binder;
+  if (restsOn === 'binder') return binderWords(laid.binder);
   const paint = plan.palette?.paints[slowest?.paint ?? -1];
-  return paint ? quoted(paint.name) : 'a usual oil paint';
+  return paint ? quoted(paint.name) : t('a usual oil paint');
 }
 
 function advice(plan: Plan, { below, coatAbove, coatBelow }: Meeting): string {
   if (coatAbove.laid.binder === 'alkyd') {
-    return 'Keep the alkyd for the layers below, and lay this one in oil.';
+    return t('Keep the alkyd for the layers below, and lay this one in oil.');
   }
   const paint = plan.palette?.paints[coatBelow.slowest?.paint ?? -1];
   const lower = sittingName(plan, below.sitting);
-  return `Lay ${lower} with an alkyd medium, or mix ${paint ? `what it lays there without ${quoted(paint.name)}` : 'it of paints that dry faster'}.`;
+  return paint
+    ? t('Lay {0} with an alkyd medium, or mix what it lays there without {1}.', lower, quoted(paint.name))
+    : t('Lay {0} with an alkyd medium, or mix it of paints that dry faster.', lower);
 }

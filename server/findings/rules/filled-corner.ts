@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { CORNER_REACH, type CornerFill } from '../../measure/objects/tangents.js';
 import { boxHeight, boxWidth } from '../../plan/geometry/point.js';
@@ -8,6 +9,7 @@ import { shiftsAlong } from '../moves/away.js';
 import { firstClear } from '../moves/clear-of-tangents.js';
 import { remembered } from '../moves/remembered.js';
 import { type Shift, distanceWords, shiftFix, withItsParts } from '../moves/shift.js';
+import { cornerWords } from '../words/sides.js';
 import { length, quoted } from '../words/words.js';
 
 /** How far beside the corner a border is to end, part of the diagonal: plainly beside it. */
@@ -53,14 +55,14 @@ export const filledCorner: Rule = {
 };
 
 function messageOf(name: string, { kind, corner }: CornerFill): string {
-  const where = `the ${corner} corner of the canvas`;
+  const where = cornerWords(corner);
   switch (kind) {
     case 'run into':
-      return `The border of ${name} runs into ${where}.`;
+      return t('The border of {0} runs into the {1} corner of the canvas.', name, where);
     case 'cut off':
-      return `${name} cuts off ${where} in one straight line.`;
+      return t('{0} cuts off the {1} corner of the canvas in one straight line.', name, where);
     case 'filled':
-      return `${name} fills ${where} exactly, as a rectangle.`;
+      return t('{0} fills the {1} corner of the canvas exactly, as a rectangle.', name, where);
   }
 }
 
@@ -103,11 +105,21 @@ function advice(
   shift: Shift | undefined,
 ): string {
   if (shift) {
-    return `Move ${withItsParts(plan, measures.parts, object)} ${distanceWords(shift, plan.canvas)}, which takes it out of the corner.`;
+    return t(
+      'Move {0} {1}, which takes it out of the corner.',
+      withItsParts(plan, measures.parts, object),
+      distanceWords(shift, plan.canvas),
+    );
   }
   const beside = length(PLAINLY * plan.canvas.diagonal, plan.canvas);
   const [level, side] = corner.split(' ');
-  if (kind === 'cut off') return `Bend or break that line, by ${beside} or more.`;
-  if (kind === 'filled') return `Bend or break one side of that rectangle, by ${beside} or more.`;
-  return `Let it end ${beside} or more beside the corner, on the ${level === 'upper' ? 'top' : 'bottom'} edge or on the ${side ?? ''} edge.`;
+  if (kind === 'cut off') return t('Bend or break that line, by {0} or more.', beside);
+  if (kind === 'filled') return t('Bend or break one side of that rectangle, by {0} or more.', beside);
+  if (level === 'upper')
+    return side === 'left'
+      ? t('Let it end {0} or more beside the corner, on the top edge or on the left edge.', beside)
+      : t('Let it end {0} or more beside the corner, on the top edge or on the right edge.', beside);
+  return side === 'left'
+    ? t('Let it end {0} or more beside the corner, on the bottom edge or on the left edge.', beside)
+    : t('Let it end {0} or more beside the corner, on the bottom edge or on the right edge.', beside);
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { crossingOffMiddle, IN_THE_MIDDLE } from '../seen/crossings.js';
 import { focusEdit } from '../edits.js';
 import type { Rule } from '../finding.js';
@@ -29,11 +30,22 @@ export const focusOffCrossing: Rule = {
     const edits = words === undefined ? undefined : focusEdit(plan, words);
     return [
       {
-        message: `The focal point lies on no crossing: the nearest, ${crossing.name} of ${system}, is ${measured} away; up to ${wanted} counts as on it.`,
-        advice: `${words === undefined ? 'Divide' : `Write \`focus ${words}\`, or divide`} the canvas so that a crossing falls there.`,
+        message: t(
+          'The focal point lies on no crossing: the nearest, {0} of {1}, is {2} away; up to {3} counts as on it.',
+          crossing.name,
+          system,
+          measured,
+          wanted,
+        ),
+        advice:
+          words === undefined
+            ? t('Divide the canvas so that a crossing falls there.')
+            : t('Write `focus {0}`, or divide the canvas so that a crossing falls there.', words),
         location: plan.focus.location,
         at: plan.focus.at,
-        ...(words !== undefined && edits ? { fix: { title: `Put the focal point on ${words}`, edits } } : {}),
+        ...(words !== undefined && edits
+          ? { fix: { title: t('Put the focal point on {0}', words), edits } }
+          : {}),
       },
     ];
   },

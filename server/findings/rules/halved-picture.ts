@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { divide } from '../../plan/division.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
@@ -46,8 +47,7 @@ function isAt({ canvas }: Plan, level: number, horizon: number): boolean {
 
 function ofBorder(plan: Plan, border: LevelBorder, limit: number): RuleFinding {
   const { level, above, below } = border;
-  const what = `The ${borderWords(border)}`;
-  const { message, advice } = told(plan, what, level, betterLevel(plan, level, limit), limit);
+  const { message, advice } = told(plan, border, level, betterLevel(plan, level, limit), limit);
   return {
     message,
     advice,
@@ -66,17 +66,21 @@ function ofHorizon(
 ): RuleFinding {
   const { canvas } = plan;
   const better = betterLevel(plan, value, limit);
-  const { message, advice, move } = told(plan, 'The horizon', value, better, limit);
+  const { message, advice, move } = told(plan, undefined, value, better, limit);
   const found = { message, location, at: { x: canvas.width / 2, y: value } };
   const words = better && levelWords(better.at / canvas.height);
   if (drawn.length > 0) {
-    const written = words === undefined ? '' : `, and write ${quoted(`horizon ${words}`)}`;
+    const borders = inWords(drawn.map(borderWords));
+    const drawThere =
+      words === undefined
+        ? t('Draw the {0} there.', borders)
+        : t('Draw the {0} there, and write `horizon {1}`.', borders, words);
     return {
       ...found,
-      advice: `${advice} Draw the ${inWords(drawn.map(borderWords))} there${written}.`,
+      advice: `${advice} ${drawThere}`,
       related: drawn.map((border) => ({
         location: border.below.shapeLocation ?? border.below.location,
-        message: `The ${borderWords(border)} lies there.`,
+        message: t('The {0} lies there.', borderWords(border)),
       })),
       objects: [...new Set(drawn.flatMap(({ above, below }) => [above.index, below.index]))],
     };
@@ -86,27 +90,53 @@ function ofHorizon(
 }
 
 function borderWords({ above, below }: LevelBorder): string {
-  return `border between ${quoted(above.name)} and ${quoted(below.name)}`;
+  return t('border between {0} and {1}', quoted(above.name), quoted(below.name));
 }
 
-/** What is said of a level that halves the picture, and the better one as an order. */
+/** What is said of a level that halves the picture, that of a border or of the horizon, and the better one as an order. */
 function told(
   { canvas }: Plan,
-  what: string,
+  border: LevelBorder | undefined,
   level: number,
   better: Level | undefined,
   limit: number,
 ): { readonly message: string; readonly advice: string; readonly move: string } {
   const off = Math.abs(level / canvas.height - 1 / 2);
   const { measured, wanted } = againstLimit(off, limit, canvas, { size: canvas.height, name: 'the height' });
-  const where = exceeds(off, 0) ? `only ${measured} off half height` : 'at half height';
-  const to = better
-    ? `${better.at < level ? 'Raise' : 'Lower'} it to ${length(better.at, canvas)} from the top`
-    : `Raise or lower it until it is ${longerThan(limit * canvas.height, canvas)} or more off half height`;
+  const what = border ? t('The {0}', borderWords(border)) : t('The horizon');
+  const fromTop = length(level, canvas);
+  const message = exceeds(off, 0)
+    ? t(
+        '{0} lies only {1} off half height, {2} from the top, and cuts the picture in half; more than {3} off, it does not.',
+        what,
+        measured,
+        fromTop,
+        wanted,
+      )
+    : t(
+        '{0} lies at half height, {1} from the top, and cuts the picture in half; more than {2} off, it does not.',
+        what,
+        fromTop,
+        wanted,
+      );
+  if (!better) {
+    const clear = longerThan(limit * canvas.height, canvas);
+    return {
+      message,
+      advice: t('Raise or lower it until it is {0} or more off half height.', clear),
+      move: t('Raise or lower the horizon until it is {0} or more off half height', clear),
+    };
+  }
+  const at = length(better.at, canvas);
+  const isRaised = better.at < level;
   return {
-    message: `${what} lies ${where}, ${length(level, canvas)} from the top, and cuts the picture in half; more than ${wanted} off, it does not.`,
-    advice: better ? `${to}, a level of ${quoted(better.system)}.` : `${to}.`,
-    move: to.replace(' it ', ' the horizon '),
+    message,
+    advice: isRaised
+      ? t('Raise it to {0} from the top, a level of {1}.', at, quoted(better.system))
+      : t('Lower it to {0} from the top, a level of {1}.', at, quoted(better.system)),
+    move: isRaised
+      ? t('Raise the horizon to {0} from the top', at)
+      : t('Lower the horizon to {0} from the top', at),
   };
 }
 

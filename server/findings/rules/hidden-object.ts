@@ -1,4 +1,4 @@
-import type { Plane } from '../../../grammar/index.js';
+import { type Plane, t } from '../../../grammar/index.js';
 import { boxContains } from '../../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { inWords } from '../../plan/problems.js';
@@ -37,22 +37,22 @@ export const hiddenObject: Rule = {
     return hiddenOnes.map(({ object, measured, covers }, position): RuleFinding => {
       const plane = position < MOST_FIXED ? planeInFront(plan, object, measured.coveredBy) : undefined;
       return {
-        message: `${hidden(object, measured.hiddenShare)}: ${inWords(covers.map(({ name }) => quoted(name)))} ${covers.length === 1 ? 'covers' : 'cover'} it.`,
+        message: `${hidden(object, measured.hiddenShare)} ${coveredBy(covers)}`,
         advice: plane
-          ? `Write \`plane ${plane}\` under ${quoted(object.name)}, or move it.`
+          ? t('Write `plane {0}` under {1}, or move it.', plane, quoted(object.name))
           : advice(object, covers),
         ...gravityOfUnseen(object),
         location: object.location,
         related: covers.map(({ name, location }) => ({
           location,
-          message: `${quoted(name)} lies in front.`,
+          message: t('{0} lies in front.', quoted(name)),
         })),
         objects: [object.index],
         at: onCanvas(middleOf(object), plan.canvas),
         ...(plane
           ? {
               fix: {
-                title: `Bring ${quoted(object.name)} to the ${planeWords(plane)}`,
+                title: t('Bring {0} to the {1}', quoted(object.name), planeWords(plane)),
                 edits: planeEdit(object, plane),
               },
             }
@@ -65,8 +65,13 @@ export const hiddenObject: Rule = {
 /** By the usual limit nothing is seen; a plan may set a lower one. */
 function hidden({ name }: PlanObject, share: number): string {
   return share >= WHOLLY
-    ? `Nothing of ${quoted(name)} is seen`
-    : `${quoted(name)} is ${percent(share)} hidden`;
+    ? t('Nothing of {0} is seen:', quoted(name))
+    : t('{0} is {1} hidden:', quoted(name), percent(share));
+}
+
+function coveredBy(covers: readonly PlanObject[]): string {
+  const names = inWords(covers.map(({ name }) => quoted(name)));
+  return covers.length === 1 ? t('{0} covers it.', names) : t('{0} cover it.', names);
 }
 
 /** What would bring it before all that covers it: its place in the text within one plane, else its plane. */
@@ -75,9 +80,11 @@ function advice(object: PlanObject, covers: readonly PlanObject[]): string {
   const plane = nearer.some((cover) => cover.plane === 'foreground') ? 'foreground' : nearer[0]?.plane;
   const beside = covers.filter((cover) => cover.plane === (plane ?? object.plane));
   const last = quoted(beside.reduce((one, other) => (other.index > one.index ? other : one), object).name);
-  if (plane === undefined) return `Write ${quoted(object.name)} after ${last}, or give it a nearer plane.`;
-  const after = beside.some(({ index }) => index > object.index) ? ` and write it after ${last}` : '';
-  return `Write \`plane ${plane}\` under ${quoted(object.name)}${after}, or move it.`;
+  const name = quoted(object.name);
+  if (plane === undefined) return t('Write {0} after {1}, or give it a nearer plane.', name, last);
+  return beside.some(({ index }) => index > object.index)
+    ? t('Write `plane {0}` under {1} and write it after {2}, or move it.', plane, name, last)
+    : t('Write `plane {0}` under {1}, or move it.', plane, name);
 }
 
 const NEARER: Readonly<Record<Plane, readonly Plane[]>> = {

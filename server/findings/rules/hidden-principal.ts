@@ -1,4 +1,4 @@
-import type { Plane } from '../../../grammar/index.js';
+import { type Plane, t } from '../../../grammar/index.js';
 import type { SeenAreas } from '../../measure/areas/areas.js';
 import type { Measures } from '../../measure/measures.js';
 import { partsOf, wholeOf } from '../../measure/areas/parts.js';
@@ -54,12 +54,12 @@ export const hiddenPrincipal: Rule = {
         .flatMap((cover) => plan.objects[cover] ?? []);
       return [
         {
-          message: `${quoted(object.name)}, which is ${object.role}, is ${percent(hidden)} hidden${covers.length > 0 ? ` by ${inWords(covers.map(({ name }) => quoted(name)))}` : ''}; up to ${percent(limit)} it still plays its part.`,
+          message: told(object, covers, hidden, limit),
           remedy: () => remedy(plan, measures, object, covers, limit),
           location: object.location,
           related: covers.map(({ name, location }) => ({
             location,
-            message: `${quoted(name)} lies in front.`,
+            message: t('{0} lies in front.', quoted(name)),
           })),
           objects: [object.index],
           excess: hidden - limit,
@@ -67,6 +67,23 @@ export const hiddenPrincipal: Rule = {
       ];
     }),
 };
+
+function told(
+  { name, role }: PlanObject,
+  covers: readonly PlanObject[],
+  hidden: number,
+  limit: number,
+): string {
+  const figures = [quoted(name), percent(hidden), percent(limit)] as const;
+  if (covers.length === 0)
+    return role === 'dominant'
+      ? t('{0}, which is dominant, is {1} hidden; up to {2} it still plays its part.', ...figures)
+      : t('{0}, which is secondary, is {1} hidden; up to {2} it still plays its part.', ...figures);
+  const by = inWords(covers.map((cover) => quoted(cover.name)));
+  return role === 'dominant'
+    ? t('{0}, which is dominant, is {1} hidden by {3}; up to {2} it still plays its part.', ...figures, by)
+    : t('{0}, which is secondary, is {1} hidden by {3}; up to {2} it still plays its part.', ...figures, by);
+}
 
 /** What others than its own parts cover of an object, part of it on the canvas. */
 function hiddenByOthers(
@@ -94,9 +111,13 @@ function remedy(
   );
   if (plane) {
     return {
-      advice: `Write \`plane ${plane}\` under ${quoted(object.name)}, which brings it in front, or move it.`,
+      advice: t(
+        'Write `plane {0}` under {1}, which brings it in front, or move it.',
+        plane,
+        quoted(object.name),
+      ),
       fix: {
-        title: `Bring ${quoted(object.name)} to the ${planeWords(plane)}`,
+        title: t('Bring {0} to the {1}', quoted(object.name), planeWords(plane)),
         edits: planeEdit(object, plane),
       },
     };
@@ -107,15 +128,19 @@ function remedy(
   if (shift) {
     const fix = shiftFix(plan, measures.parts, shift);
     return {
-      advice: `Move ${withItsParts(plan, measures.parts, object.index)} ${distanceWords(shift, plan.canvas)}, which shows enough of it.`,
+      advice: t(
+        'Move {0} {1}, which shows enough of it.',
+        withItsParts(plan, measures.parts, object.index),
+        distanceWords(shift, plan.canvas),
+      ),
       ...(fix ? { fix } : {}),
     };
   }
   const last = covers.filter((cover) => cover.plane === object.plane).at(-1);
   return {
     advice: last
-      ? `Write ${quoted(object.name)} after ${quoted(last.name)}, or make it minor.`
-      : `Make ${quoted(object.name)} larger than what covers it, or make it minor.`,
+      ? t('Write {0} after {1}, or make it minor.', quoted(object.name), quoted(last.name))
+      : t('Make {0} larger than what covers it, or make it minor.', quoted(object.name)),
   };
 }
 

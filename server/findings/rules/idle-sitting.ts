@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { ScheduledSitting } from '../../measure/sittings/schedule.js';
 import type { Plan } from '../../plan/plan.js';
@@ -20,7 +21,7 @@ export const idleSitting: Rule = {
     (measures.schedule?.sittings ?? [])
       .filter(({ isIdle, sitting }) => isIdle && plan.sittings[sitting]?.faulty === false)
       .map((sitting): RuleFinding => ({
-        message: `${sittingAndDay(plan, sitting)} works on nothing, and nothing is to be done in it.`,
+        message: t('{0} works on nothing, and nothing is to be done in it.', sittingAndDay(plan, sitting)),
         location: plan.sittings[sitting.sitting]?.location ?? { line: 0, start: 0, end: 0 },
         ...remedy(plan, measures, sitting),
       })),
@@ -36,14 +37,14 @@ function remedy(
   const unworked = schedule?.neverWorked ?? [];
   if (!node || unworked.length === 0) {
     return {
-      advice: 'Say what it works on, `works NAME`, or what is to be done, `task "…"`; or take it out.',
+      advice: t('Say what it works on, `works NAME`, or what is to be done, `task "…"`; or take it out.'),
     };
   }
   const names = unworked.map((index) => plan.objects[index]?.name ?? '').join(', ');
   return {
-    advice: `Let it work on ${objectsNamed(plan, unworked)}, which no sitting paints.`,
+    advice: t('Let it work on {0}, which no sitting paints.', objectsNamed(plan, unworked)),
     fix: {
-      title: `Work on ${objectsNamed(plan, unworked)} in ${sittingName(plan, sitting)}`,
+      title: t('Work on {0} in {1}', objectsNamed(plan, unworked), sittingName(plan, sitting)),
       edits: [addLine(node, 'works', names)],
     },
   };

@@ -1,4 +1,4 @@
-import type { Side } from '../../../grammar/index.js';
+import { type Side, t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import { TANGENT_REACH, type EdgeTouch } from '../../measure/objects/tangents.js';
@@ -47,17 +47,17 @@ function findingOf(plan: Plan, measures: Measures, touch: EdgeTouch, limit: numb
   const of = plan.objects[object];
   const name = objectName(plan, object);
   const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
-  const edge = `the ${side} edge of the canvas`;
-  const how =
+  const edge = edgeOfCanvas(side);
+  const message =
     Number.parseFloat(measured) === 0
-      ? `just touches ${edge}; more than ${wanted} off it is clear`
+      ? t('{0} just touches {1}; more than {2} off it is clear.', name, edge, wanted)
       : along
-        ? `runs along ${edge} only ${measured} inside it; more than ${wanted} is clear`
+        ? t('{0} runs along {1} only {2} inside it; more than {3} is clear.', name, edge, measured, wanted)
         : gap > 0
-          ? `ends only ${measured} short of ${edge}; more than ${wanted} is clear`
-          : `runs over ${edge} by only ${measured}; more than ${wanted} is plain`;
+          ? t('{0} ends only {2} short of {1}; more than {3} is clear.', name, edge, measured, wanted)
+          : t('{0} runs over {1} by only {2}; more than {3} is plain.', name, edge, measured, wanted);
   return {
-    message: `${name} ${how}.`,
+    message,
     remedy: () => {
       const shift = remembered(plan, object, `kissed edge ${side}`, limit, () =>
         wayOut(plan, measures, touch, limit),
@@ -71,6 +71,19 @@ function findingOf(plan: Plan, measures: Measures, touch: EdgeTouch, limit: numb
     objects: [object],
     at,
   };
+}
+
+function edgeOfCanvas(side: Side): string {
+  switch (side) {
+    case 'left':
+      return t('the left edge of the canvas');
+    case 'right':
+      return t('the right edge of the canvas');
+    case 'top':
+      return t('the top edge of the canvas');
+    case 'bottom':
+      return t('the bottom edge of the canvas');
+  }
 }
 
 function inward(side: Side): Point {
@@ -124,11 +137,25 @@ function advice(
   const { canvas } = plan;
   const clear = limit * canvas.diagonal;
   if (!shift && along) {
-    return `Let ${objectName(plan, object)} reach the edge, ${length(gap, canvas)} farther out, or end there ${longerThan(clear - gap, canvas)} or more farther in; moving it as a whole does not do it cleanly.`;
+    return t(
+      'Let {0} reach the edge, {1} farther out, or end there {2} or more farther in; moving it as a whole does not do it cleanly.',
+      objectName(plan, object),
+      length(gap, canvas),
+      longerThan(clear - gap, canvas),
+    );
   }
   if (!shift) {
-    return `Draw the outline of ${objectName(plan, object)} there ${longerThan(clear - gap, canvas)} or more farther in, or ${longerThan(clear + gap, canvas)} farther out; moving it as a whole does not do it cleanly.`;
+    return t(
+      'Draw the outline of {0} there {1} or more farther in, or {2} farther out; moving it as a whole does not do it cleanly.',
+      objectName(plan, object),
+      longerThan(clear - gap, canvas),
+      longerThan(clear + gap, canvas),
+    );
   }
   const isIn = shift.right * inward(side).x + shift.down * inward(side).y > 0;
-  return `Move ${withItsParts(plan, measures.parts, object)} ${distanceWords(shift, canvas)}, which ${isIn ? 'takes it clear of the edge' : along ? 'lets the edge cut it off' : 'lets it run off plainly'}.`;
+  const moved = [withItsParts(plan, measures.parts, object), distanceWords(shift, canvas)] as const;
+  if (isIn) return t('Move {0} {1}, which takes it clear of the edge.', ...moved);
+  return along
+    ? t('Move {0} {1}, which lets the edge cut it off.', ...moved)
+    : t('Move {0} {1}, which lets it run off plainly.', ...moved);
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { CORNER_REACH, cornerNear, wayOut } from '../../measure/eye-path/leads-edge.js';
 import { aimsOf } from '../../measure/eye-path/leads-aim.js';
 import { measureLead } from '../../measure/eye-path/leads.js';
@@ -7,11 +8,11 @@ import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Rule, RuleFinding } from '../finding.js';
+import { type Corner, cornerWords } from '../words/sides.js';
 import { endAtFocus } from './lead-past-focus.js';
 import { smallestTurn } from '../advice/lead-turns.js';
 import { exceeds } from '../limits.js';
 import { againstLimit, quoted } from '../words/words.js';
-import { capitalised } from '../../plan/problems.js';
 
 /** Part of the diagonal within which a lead arrives at the focal point, and is stopped by what is there. */
 const ARRIVES = 0.05;
@@ -49,7 +50,7 @@ interface Taken {
   /** From the corner, canvas units. */
   readonly away: number;
   readonly at: Point;
-  readonly corner: string;
+  readonly corner: Corner;
   readonly isDiagonal: boolean;
 }
 
@@ -61,7 +62,8 @@ function cornerTaken(
 ): Taken | undefined {
   const { leaves, from, missShare } = measure;
   if (!leaves) return undefined;
-  const name = `${leaves.at.y < canvas.height / 2 ? 'upper' : 'lower'} ${leaves.at.x < canvas.width / 2 ? 'left' : 'right'}`;
+  const name =
+    `${leaves.at.y < canvas.height / 2 ? 'upper' : 'lower'} ${leaves.at.x < canvas.width / 2 ? 'left' : 'right'}` as const;
   const corner = {
     x: name.endsWith('left') ? 0 : canvas.width,
     y: name.startsWith('upper') ? 0 : canvas.height,
@@ -96,28 +98,52 @@ function told(
   },
   limit: number,
 ): RuleFinding {
-  const start = measure.from.kind === 'corner' ? `the ${measure.from.corner} corner` : '';
   const reach = CLEAR * limit * plan.canvas.diagonal;
   const isClear = (place: Point | undefined): boolean =>
     place !== undefined && cornerNear(place, plan.canvas, reach) === undefined;
   const carrier = lead.along && lead.through.length === 0 ? plan.objects[lead.along.object] : undefined;
   const { measured, wanted } = againstLimit(away / plan.canvas.diagonal, limit, plan.canvas);
-  const where =
-    Number.parseFloat(measured) === 0
-      ? `right at the ${corner} corner`
-      : `at the ${corner} corner, ${measured} from it`;
+  const name = quoted(lead.name);
   return {
-    message: isDiagonal
-      ? `${quoted(lead.name)} runs straight from ${start} to the ${corner} one, so it halves the picture.`
-      : `${quoted(lead.name)} passes the focal point and runs out ${where}; more than ${wanted} from the corner is clear of it.`,
+    message:
+      isDiagonal && measure.from.kind === 'corner'
+        ? t(
+            '{0} runs straight from the {1} corner to the {2} one, so it halves the picture.',
+            name,
+            cornerWords(measure.from.corner),
+            cornerWords(corner),
+          )
+        : Number.parseFloat(measured) === 0
+          ? t(
+              '{0} passes the focal point and runs out right at the {1} corner; more than {2} from the corner is clear of it.',
+              name,
+              cornerWords(corner),
+              wanted,
+            )
+          : t(
+              '{0} passes the focal point and runs out at the {1} corner, {2} from it; more than {3} from the corner is clear of it.',
+              name,
+              cornerWords(corner),
+              measured,
+              wanted,
+            ),
     remedy: () => {
       const turn = smallestTurn(plan, measures, [index], (trial) =>
         [trial.leads[index]?.points[0], trial.measured[index]?.leaves?.at].every(isClear),
       );
-      if (turn) return { advice: `${capitalised(turn.advice)}.`, fix: turn.fix };
+      if (turn) return { advice: turn.advice, fix: turn.fix };
       return (
         endedInside(plan, measures, lead, measure, limit) ?? {
-          advice: `Turn ${carrier ? `the edge of ${quoted(carrier.name)}` : 'its last stretch'} by ${degreesOff(measure, plan.canvas, limit)}°, so that it runs out clear of the corner.`,
+          advice: carrier
+            ? t(
+                'Turn the edge of {0} by {1}°, so that it runs out clear of the corner.',
+                quoted(carrier.name),
+                degreesOff(measure, plan.canvas, limit),
+              )
+            : t(
+                'Turn its last stretch by {0}°, so that it runs out clear of the corner.',
+                degreesOff(measure, plan.canvas, limit),
+              ),
         }
       );
     },
@@ -147,7 +173,7 @@ function endedInside(
     const measure = measureLead(trial, canvas, aimsOf(plan, areas));
     if (!cornerTaken(trial, measure, canvas, limit)) return endAtFocus(lead);
   }
-  return { advice: 'Let it end inside the picture, where something holds the eye.' };
+  return { advice: t('Let it end inside the picture, where something holds the eye.') };
 }
 
 /** The smallest turn about its end after which a line runs out farther from any corner than the limit. */

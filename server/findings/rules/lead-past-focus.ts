@@ -1,9 +1,10 @@
+import { t } from '../../../grammar/index.js';
 import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { boxCentre, type Point } from '../../plan/geometry/point.js';
 import type { Lead, Plan } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { lies } from '../words/leads.js';
+import { fromIt, lies } from '../words/leads.js';
 import { exceeds, isOff } from '../limits.js';
 import { againstLimit, quoted } from '../words/words.js';
 
@@ -43,14 +44,24 @@ function told(plan: Plan, { lead, index, measure, aim, passes }: Past, limit: nu
   const object = aim.kind === 'object' ? plan.objects[aim.object] : undefined;
   const carrier = lead.along && plan.objects[lead.along.object];
   const place = object ? boxCentre(object.outline.box) : plan.focus?.at;
-  const name = object ? quoted(object.name) : 'the focal point';
+  const name = object ? quoted(object.name) : t('the focal point');
   const isCarried = carrier !== undefined && lead.through.length === 0;
-  const onward = isCarried ? `the edge of ${quoted(carrier.name)} that carries it` : 'the line, carried on,';
-  const where = object || !measure.nearest || !place ? 'from' : lies(measure.nearest, place);
-  const related = object ? { location: object.location, message: 'What it aims at.' } : focalPoint(plan);
+  const onward = isCarried
+    ? t('the edge of {0} that carries it', quoted(carrier.name))
+    : t('the line, carried on,');
+  const related = object ? { location: object.location, message: t('What it aims at.') } : focalPoint(plan);
   const { measured, wanted } = againstLimit(passes / plan.canvas.diagonal, limit, plan.canvas);
   return {
-    message: `${quoted(lead.name)} is to lead to ${name}, but ${onward} passes ${measured} ${where} it; within ${wanted} it arrives.`,
+    message: t(
+      '{0} is to lead to {1}, but {2} passes {3}; within {4} it arrives.',
+      quoted(lead.name),
+      name,
+      onward,
+      object || !measure.nearest || !place
+        ? t('{0} from it', measured)
+        : fromIt(measured, lies(measure.nearest, place)),
+      wanted,
+    ),
     location: lead.location,
     ...(related ? { related: [related] } : {}),
     leads: [index],
@@ -63,15 +74,15 @@ function told(plan: Plan, { lead, index, measure, aim, passes }: Past, limit: nu
 function focalPoint({
   focus,
 }: Plan): { readonly location: Lead['location']; readonly message: string } | undefined {
-  return focus && { location: focus.location, message: 'The focal point.' };
+  return focus && { location: focus.location, message: t('The focal point.') };
 }
 
 /** A drawn line that ends at a mere place is ended at the focal point. */
 export function endAtFocus(lead: Lead): Pick<RuleFinding, 'advice' | 'fix'> {
   return {
-    advice: 'Let it end at the focal point: write `to focus`.',
+    advice: t('Let it end at the focal point: write `to focus`.'),
     fix: {
-      title: `Lead ${quoted(lead.name)} to the focal point`,
+      title: t('Lead {0} to the focal point', quoted(lead.name)),
       edits: [replace(lead.to.location, 'focus')],
     },
   };
@@ -87,8 +98,17 @@ function turnOfEdge(
   if (!place) return {};
   const wanted = (Math.atan2(place.y - end.y, place.x - end.x) * 180) / Math.PI;
   const turn = ((((wanted - heading) % 360) + 540) % 360) - 180;
-  const way = turn < 0 ? 'anticlockwise' : 'clockwise';
+  const told = [quoted(carrier), Math.round(Math.abs(turn)), name] as const;
   return {
-    advice: `Turn that edge of ${quoted(carrier)} by ${Math.round(Math.abs(turn))}° ${way} where the lead leaves it, and it points to ${name}; or name with \`through\` where another mark takes the eye on.`,
+    advice:
+      turn < 0
+        ? t(
+            'Turn that edge of {0} by {1}° anticlockwise where the lead leaves it, and it points to {2}; or name with `through` where another mark takes the eye on.',
+            ...told,
+          )
+        : t(
+            'Turn that edge of {0} by {1}° clockwise where the lead leaves it, and it points to {2}; or name with `through` where another mark takes the eye on.',
+            ...told,
+          ),
   };
 }

@@ -1,10 +1,10 @@
-import type { Side } from '../../../grammar/index.js';
+import { type Side, t } from '../../../grammar/index.js';
 import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { anglesBetween, sidesOfStart } from '../../measure/eye-path/leads.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Canvas, Lead, Plan } from '../../plan/plan.js';
-import { inWords, capitalised } from '../../plan/problems.js';
+import { inWords } from '../../plan/problems.js';
 import type { Rule } from '../finding.js';
 import { type LeadTrial, startedAt, writtenPlace } from '../advice/lead-turns.js';
 import { counted, quoted } from '../words/words.js';
@@ -38,14 +38,25 @@ export const leadsFromOneSide: Rule = {
     if (!side || !first || leads.every((lead) => sidesOfStart(lead).length === 0)) return [];
     const trial = better(plan, measures, side);
     const names = plan.leads.slice(0, 4).map(({ name }) => quoted(name));
-    const who =
-      plan.leads.length === 2 ? `Both leads, ${inWords(names)},` : `All ${counted(plan.leads.length)} leads`;
     return [
       {
-        message: `${who} come in ${fromSide(side)}, and nothing leads in from elsewhere.`,
-        advice: trial ? `${capitalised(trial.advice)}.` : adviceWithout(plan, side),
+        message:
+          plan.leads.length === 2
+            ? t(
+                'Both leads, {0}, come in {1}, and nothing leads in from elsewhere.',
+                inWords(names),
+                fromSide(side),
+              )
+            : t(
+                'All {0} leads come in {1}, and nothing leads in from elsewhere.',
+                counted(plan.leads.length),
+                fromSide(side),
+              ),
+        advice: trial ? trial.advice : adviceWithout(plan, side),
         location: first.location,
-        related: plan.leads.slice(1, 4).map(({ location }) => ({ location, message: 'From the same side.' })),
+        related: plan.leads
+          .slice(1, 4)
+          .map(({ location }) => ({ location, message: t('From the same side.') })),
         ...(trial ? { fix: trial.fix } : {}),
       },
     ];
@@ -115,7 +126,11 @@ function placeOn({ width, height }: Canvas, side: Side, part: number): Point {
 }
 
 function adviceWithout(plan: Plan, side: Side): string {
-  return `Add a lead ${fromSide(OPPOSITE[side])}, such as ${quoted(`from ${OPPOSITE[side]} edge at 40% to ${aimWords(plan)}`)}.`;
+  return t(
+    'Add a lead {0}, such as `{1}`.',
+    fromSide(OPPOSITE[side]),
+    `from ${OPPOSITE[side]} edge at 40% to ${aimWords(plan)}`,
+  );
 }
 
 /** The focal point, or where the first lead aims in a plan without one. */
@@ -129,12 +144,12 @@ function aimWords({ focus, objects, leads, canvas }: Plan): string {
 function fromSide(side: Side): string {
   switch (side) {
     case 'left':
-      return 'from the left';
+      return t('from the left');
     case 'right':
-      return 'from the right';
+      return t('from the right');
     case 'top':
-      return 'from above';
+      return t('from above');
     case 'bottom':
-      return 'from below';
+      return t('from below');
   }
 }

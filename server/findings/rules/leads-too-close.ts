@@ -1,8 +1,9 @@
+import { t } from '../../../grammar/index.js';
 import { anglesBetween } from '../../measure/eye-path/leads.js';
 import type { LeadAngle } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
-import { capitalised, inWords } from '../../plan/problems.js';
+import { inWords } from '../../plan/problems.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { smallestTurn } from '../advice/lead-turns.js';
 import { degreesInWords, leadName } from '../words/leads.js';
@@ -37,11 +38,25 @@ function told(
   const [lead, near] = [plan.leads[other], plan.leads[one]];
   const carriers = [near, lead].flatMap((each) => (each?.along ? [each.along.object] : []));
   const told = degreesInWords(degrees);
-  const how = told === '0°' ? 'from one direction' : `${told} apart`;
+  const both = inWords([leadName(plan, one), leadName(plan, other)]);
   const place =
-    lead?.to.names === 'object' ? quoted(plan.objects[lead.to.object]?.name ?? '') : 'the focal point';
+    lead?.to.names === 'object' ? quoted(plan.objects[lead.to.object]?.name ?? '') : t('the focal point');
   return {
-    message: `${inWords([leadName(plan, one), leadName(plan, other)])} arrive at ${place} ${how}, so they read as one line; over ${degreesInWords(limit)} apart they read as two.`,
+    message:
+      told === '0°'
+        ? t(
+            '{0} arrive at {1} from one direction, so they read as one line; over {2} apart they read as two.',
+            both,
+            place,
+            degreesInWords(limit),
+          )
+        : t(
+            '{0} arrive at {1} {2} apart, so they read as one line; over {3} apart they read as two.',
+            both,
+            place,
+            told,
+            degreesInWords(limit),
+          ),
     remedy: () => {
       const closeBefore = closePairs(measures.eyePath.angles, limit);
       const turn = smallestTurn(plan, measures, [other, one], ({ leads, measured }) => {
@@ -51,11 +66,11 @@ function told(
         );
       });
       return turn
-        ? { advice: `${capitalised(turn.advice)}.`, fix: turn.fix }
+        ? { advice: turn.advice, fix: turn.fix }
         : { advice: partEdges(plan, carriers, limit - degrees) };
     },
     location: lead?.location ?? { line: 0, start: 0, end: 0 },
-    ...(near ? { related: [{ location: near.location, message: 'The other lead.' }] } : {}),
+    ...(near ? { related: [{ location: near.location, message: t('The other lead.') }] } : {}),
     ...(lead ? { at: lead.to.at } : {}),
     leads: [one, other],
     objects: carriers,
@@ -66,11 +81,18 @@ function told(
 function partEdges(plan: Plan, carriers: readonly number[], missing: number): string {
   const [first, second] = carriers.map((object) => objectName(plan, object));
   const far = degreesInWords(missing);
-  const by = `${far === '0°' ? 'a little' : `by more than ${far}`}, away from the other`;
-  if (first === undefined) return `Turn one of them ${by}.`;
-  if (second === undefined) return `Turn the edge of ${first}, which carries one of them, ${by}.`;
-  if (second !== first) return `Turn the edge of ${first} or that of ${second}, which carry them, ${by}.`;
-  return `${first} carries both: keep one of the two, or let one come from elsewhere.`;
+  const by = far === '0°' ? t('a little') : t('by more than {0}', far);
+  if (first === undefined) return t('Turn one of them {0}, away from the other.', by);
+  if (second === undefined)
+    return t('Turn the edge of {0}, which carries one of them, {1}, away from the other.', first, by);
+  if (second !== first)
+    return t(
+      'Turn the edge of {0} or that of {1}, which carry them, {2}, away from the other.',
+      first,
+      second,
+      by,
+    );
+  return t('{0} carries both: keep one of the two, or let one come from elsewhere.', first);
 }
 
 function closePairs(angles: readonly LeadAngle[], limit: number): number {

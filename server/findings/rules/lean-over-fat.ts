@@ -1,10 +1,11 @@
+import { t } from '../../../grammar/index.js';
 import type { ScheduledSitting } from '../../measure/sittings/schedule.js';
 import type { Plan } from '../../plan/plan.js';
 import { fatnessRemedy } from '../advice/fatness.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { meetings } from '../seen/meetings.js';
 import { sittingName } from '../words/days.js';
-import { objectsNamed } from '../words/layers.js';
+import { laidWords, objectsNamed } from '../words/layers.js';
 import { percent } from '../words/words.js';
 import { relatedTo } from './over-wet-paint.js';
 
@@ -26,13 +27,21 @@ export const leanOverFat: Rule = {
       const { above, below, worst, objects } = meeting;
       const [fatBelow, fatAbove] = worst.fat ?? [0, 0];
       return {
-        message: `${sittingName(plan, above.sitting)} goes leaner over ${sittingName(plan, below.sitting)} on ${objectsNamed(plan, objects)}: ${percent(fatAbove)} of added oil or medium over ${percent(fatBelow)}.${takenFrom(plan, below, above)}`,
+        message:
+          t(
+            '{0} goes leaner over {1} on {2}: {3} of added oil or medium over {4}.',
+            sittingName(plan, above.sitting),
+            sittingName(plan, below.sitting),
+            objectsNamed(plan, objects),
+            percent(fatAbove),
+            percent(fatBelow),
+          ) + takenFrom(plan, below, above),
         location: plan.sittings[above.sitting]?.fatShare?.location ??
           plan.sittings[above.sitting]?.location ?? { line: 0, start: 0, end: 0 },
         related: relatedTo(
           plan,
           below.sitting,
-          `${sittingName(plan, below.sitting)} has ${percent(fatBelow)} and lies below.`,
+          t('{0} has {1} and lies below.', sittingName(plan, below.sitting), percent(fatBelow)),
         ),
         objects,
         excess: fatBelow - fatAbove,
@@ -46,10 +55,10 @@ export const leanOverFat: Rule = {
 function takenFrom(plan: Plan, ...sittings: readonly ScheduledSitting[]): string {
   const taken = sittings.flatMap(({ fat, fatFrom, layer, sitting }) => {
     if (fatFrom === 'share') return [];
-    const laid = fatFrom === 'body' ? `a ${plan.sittings[sitting]?.body ?? ''} ${layer}` : `a ${layer}`;
-    return [`${percent(fat)} is usual of ${laid.replace(/^a (?=[aeiou])/u, 'an ')}`];
+    const body = fatFrom === 'body' ? plan.sittings[sitting]?.body : undefined;
+    return [t('{0} is usual of {1}', percent(fat), laidWords(layer, body))];
   });
   const [first, second] = taken;
   if (first === undefined) return '';
-  return ` ${first}${second === undefined ? '' : `, and ${second}`}.`;
+  return ` ${second === undefined ? `${first}.` : t('{0}, and {1}.', first, second)}`;
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { partsOf } from '../../measure/areas/parts.js';
 import type { Measures } from '../../measure/measures.js';
 import { type GapPair, measureSpacing } from '../../measure/objects/spacing.js';
@@ -73,15 +74,19 @@ function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number)
   const [first = 0, second = 0] = row;
   const at = pair.apart === 0 ? second : first;
   return {
-    message: `${standWords(plan, pair, limit)}.`,
+    message: standWords(plan, pair, limit),
     remedy: () => {
       const shift = remembered(plan, at, `like gaps ${row.join(' ')}`, limit, () =>
         uneven(plan, measures, pair, limit),
       );
       return {
         advice: shift
-          ? `Move ${withItsParts(plan, measures.parts, shift.object)} ${distanceWords(shift, canvas)}, which makes one gap plainly the wider.`
-          : `Bring ${nearerWords(plan, pair)} by ${longerThan(nearer(pair, limit), canvas)}; none can go there as a whole without covering or touching something else.`,
+          ? t(
+              'Move {0} {1}, which makes one gap plainly the wider.',
+              withItsParts(plan, measures.parts, shift.object),
+              distanceWords(shift, canvas),
+            )
+          : broughtNearer(plan, pair, longerThan(nearer(pair, limit), canvas)),
         fix: shift && shiftFix(plan, measures.parts, shift),
       };
     },
@@ -89,7 +94,7 @@ function findingOf(plan: Plan, measures: Measures, pair: GapPair, limit: number)
     related: row.flatMap((index) => {
       const object = plan.objects[index];
       return object && index !== at
-        ? [{ location: object.location, message: `${quoted(object.name)} stands next to it.` }]
+        ? [{ location: object.location, message: t('{0} stands next to it.', quoted(object.name)) }]
         : [];
     }),
     objects: row,
@@ -102,22 +107,51 @@ function namesOf(plan: Plan, objects: readonly number[]): string {
 
 function standWords(plan: Plan, pair: GapPair, limit: number): string {
   const { one, other, difference, apart } = pair;
-  const side = one.along === 'across' ? 'side by side' : 'one above the other';
+  const isAcross = one.along === 'across';
   const [first, second] = [length(one.size, plan.canvas), length(other.size, plan.canvas)];
   const isEqual = difference < EQUAL;
   const sizes = isEqual
-    ? `${first} each; more than ${percent(limit)} apart reads as uneven`
-    : `${first} and ${second}, ${percent(difference)} apart; more than ${percent(limit)} apart reads as uneven`;
-  const almost = isEqual ? '' : 'almost ';
+    ? t('{0} each; more than {1} apart reads as uneven.', first, percent(limit))
+    : t(
+        '{0} and {1}, {2} apart; more than {3} apart reads as uneven.',
+        first,
+        second,
+        percent(difference),
+        percent(limit),
+      );
   if (apart === 0) {
-    return `${namesOf(plan, objectsOf(pair))} stand ${side} at ${almost}equal distances, ${sizes}`;
+    const told = [namesOf(plan, objectsOf(pair)), sizes] as const;
+    if (isAcross)
+      return isEqual
+        ? t('{0} stand side by side at equal distances, {1}', ...told)
+        : t('{0} stand side by side at almost equal distances, {1}', ...told);
+    return isEqual
+      ? t('{0} stand one above the other at equal distances, {1}', ...told)
+      : t('{0} stand one above the other at almost equal distances, {1}', ...told);
   }
-  return `In one row, ${side}, ${namesOf(plan, one.between)} stand ${almost}as far from each other as ${namesOf(plan, other.between)}, ${sizes}`;
+  const told = [namesOf(plan, one.between), namesOf(plan, other.between), sizes] as const;
+  if (isAcross)
+    return isEqual
+      ? t('In one row, side by side, {0} stand as far from each other as {1}, {2}', ...told)
+      : t('In one row, side by side, {0} stand almost as far from each other as {1}, {2}', ...told);
+  return isEqual
+    ? t('In one row, one above the other, {0} stand as far from each other as {1}, {2}', ...told)
+    : t('In one row, one above the other, {0} stand almost as far from each other as {1}, {2}', ...told);
 }
 
-function nearerWords(plan: Plan, { one, other, apart }: GapPair): string {
-  if (apart === 0) return `one of them nearer to ${objectName(plan, other.between[0])}`;
-  return `${namesOf(plan, one.between)} nearer to each other, or ${namesOf(plan, other.between)},`;
+function broughtNearer(plan: Plan, { one, other, apart }: GapPair, by: string): string {
+  return apart === 0
+    ? t(
+        'Bring one of them nearer to {0} by {1}; none can go there as a whole without covering or touching something else.',
+        objectName(plan, other.between[0]),
+        by,
+      )
+    : t(
+        'Bring {0} nearer to each other, or {1}, by {2}; none can go there as a whole without covering or touching something else.',
+        namesOf(plan, one.between),
+        namesOf(plan, other.between),
+        by,
+      );
 }
 
 function ratio(limit: number): number {

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { partsOf } from '../../measure/areas/parts.js';
 import type { Measures } from '../../measure/measures.js';
 import { measureSpacing } from '../../measure/objects/spacing.js';
@@ -43,13 +44,22 @@ function findingOf(plan: Plan, measures: Measures, pair: Pair, limit: number): R
   const sizes = new Map(measures.spacing.principals.map(({ object, size }) => [object, size]));
   const names = [pair.one, pair.other].map((object) => objectName(plan, object));
   const shares = bothShares(sizes.get(pair.one) ?? 0, sizes.get(pair.other) ?? 0);
-  const clear = `more than ${percent(limit)} apart they read as two sizes`;
-  const how =
-    pair.difference < EQUAL
-      ? `of the same size, ${shares}; ${clear}`
-      : `of almost the same size, ${shares}, ${percent(pair.difference)} apart; ${clear}`;
   return {
-    message: `${inWords(names)} are ${how}.`,
+    message:
+      pair.difference < EQUAL
+        ? t(
+            '{0} are of the same size, {1}; more than {2} apart they read as two sizes.',
+            inWords(names),
+            shares,
+            percent(limit),
+          )
+        : t(
+            '{0} are of almost the same size, {1}, {2} apart; more than {3} apart they read as two sizes.',
+            inWords(names),
+            shares,
+            percent(pair.difference),
+            percent(limit),
+          ),
     remedy: () => {
       const change = remembered(plan, pair.other, `like sizes ${pair.one}`, limit, () =>
         apart(plan, measures, pair, limit),
@@ -60,16 +70,26 @@ function findingOf(plan: Plan, measures: Measures, pair: Pair, limit: number): R
       };
     },
     location: smaller?.location ?? { line: 0, start: 0, end: 0 },
-    related: larger ? [{ location: larger.location, message: `${quoted(larger.name)} is as large.` }] : [],
+    related: larger
+      ? [{ location: larger.location, message: t('{0} is as large.', quoted(larger.name)) }]
+      : [],
     objects: [pair.one, pair.other],
   };
 }
 
 function adviceOf(plan: Plan, change: Resizing | undefined, { other }: Pair, limit: number): string {
   if (change) {
-    return `Make ${objectName(plan, change.object)} ${percent(change.factor)} as wide and as high, which sets them plainly apart.`;
+    return t(
+      'Make {0} {1} as wide and as high, which sets them plainly apart.',
+      objectName(plan, change.object),
+      percent(change.factor),
+    );
   }
-  return `Make ${objectName(plan, other)} smaller or larger by ${percent(wanted(limit))} of its area, or let another object cover part of it.`;
+  return t(
+    'Make {0} smaller or larger by {1} of its area, or let another object cover part of it.',
+    objectName(plan, other),
+    percent(wanted(limit)),
+  );
 }
 
 function wanted(limit: number): number {

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Border } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -8,7 +9,7 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { Repainting } from '../advice/repainting.js';
-import { stepWords } from '../words/tones.js';
+import { stepWords, toStep } from '../words/tones.js';
 import { isPrincipal } from '../words/principals.js';
 import { againstLimit, quoted } from '../words/words.js';
 
@@ -84,25 +85,32 @@ function finding(
   { border, front, behind }: Merged,
   limit: number,
 ): RuleFinding {
-  const names = `${quoted(front.name)} and ${quoted(behind.name)}`;
+  const [one, other] = [quoted(front.name), quoted(behind.name)];
+  const [step, otherStep] = [plainNumber(front.step ?? 0), plainNumber(behind.step ?? 0)];
   const where =
     front.step === behind.step
-      ? `are both on step ${plainNumber(front.step ?? 0)}`
-      : `are on steps ${plainNumber(front.step ?? 0)} and ${plainNumber(behind.step ?? 0)}`;
-  const edge = border.sharpness > FIRM ? 'hard' : 'firm';
-  const merge =
-    border.colourContrast > CLEARLY_ANOTHER_COLOUR
-      ? 'in black and white they merge there, and colour alone keeps them apart'
-      : 'there they merge';
+      ? t('{0} and {1} are both on step {2}', one, other, step)
+      : t('{0} and {1} are on steps {2} and {3}', one, other, step, otherStep);
   const { measured, wanted } = againstLimit(border.length / plan.canvas.diagonal, limit, plan.canvas);
   return {
-    message: `${names} ${where} and meet along ${measured}, where the edge is to be ${edge}: ${merge}; up to ${wanted} is let pass.`,
+    message: `${
+      border.sharpness > FIRM
+        ? t('{0} and meet along {1}, where the edge is to be hard:', where, measured)
+        : t('{0} and meet along {1}, where the edge is to be firm:', where, measured)
+    } ${
+      border.colourContrast > CLEARLY_ANOTHER_COLOUR
+        ? t(
+            'in black and white they merge there, and colour alone keeps them apart; up to {0} is let pass.',
+            wanted,
+          )
+        : t('there they merge; up to {0} is let pass.', wanted)
+    }`,
     remedy: () => advice(plan, measures, { border, front, behind }, limit),
     location: front.valueLocation ?? front.location,
     related: [
       {
         location: behind.valueLocation ?? behind.location,
-        message: `${quoted(behind.name)} is on step ${plainNumber(behind.step ?? 0)}.`,
+        message: t('{0} is on step {1}.', other, otherStep),
       },
     ],
     objects: [front.index, behind.index],
@@ -131,12 +139,24 @@ function advice(
   if (change && object) {
     const { from, to } = change;
     return {
-      advice: `Take ${quoted(object.name)} ${stepWords(from, to)}; or let the edge go, with \`edges ${lost}\` under ${quoted(front.name)}.`,
-      fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+      advice: t(
+        '{0}; or let the edge go, with `edges {1}` under {2}.',
+        stepWords(quoted(object.name), from, to),
+        lost,
+        quoted(front.name),
+      ),
+      fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
     };
   }
   return {
-    advice: `Let the edge go, with \`edges ${lost}\` under ${quoted(front.name)}: no step up or down of one of the two keeps everything else as it is planned.`,
-    fix: { title: `Lose the edge of ${quoted(front.name)}`, edits: [addLine(front.node, 'edges', lost)] },
+    advice: t(
+      'Let the edge go, with `edges {0}` under {1}: no step up or down of one of the two keeps everything else as it is planned.',
+      lost,
+      quoted(front.name),
+    ),
+    fix: {
+      title: t('Lose the edge of {0}', quoted(front.name)),
+      edits: [addLine(front.node, 'edges', lost)],
+    },
   };
 }

@@ -1,4 +1,6 @@
+import { t } from '../../../grammar/index.js';
 import { inWords } from '../../plan/problems.js';
+import type { PrimaryMeasure } from '../../measure/mixing/mixing.js';
 import type { Rule } from '../finding.js';
 
 /** From so many paints on a palette is one for mixing hues, rather than a brown and a white. */
@@ -22,13 +24,39 @@ export const missingPrimary: Rule = {
       ({ lacks, undecided }) => lacks.length === 2 && undecided.length === 0,
     );
     if (missing.length === 0 || missing.length > 3 - FEWEST_PRIMARIES) return [];
-    const names = missing.map(({ primary }) => primary);
     return [
       {
-        message: `The palette has no ${names.length === 1 ? (names[0] ?? '') : inWords(names).replace(' and ', ' and no ')}.`,
-        advice: `Add ${inWords(names.map((name) => `a ${name}`))}, or leave it so if the picture is to keep to the other half of the wheel.`,
+        message: t('The palette has {0}.', inWords(missing.map(({ primary }) => noneOf(primary)))),
+        advice: t(
+          'Add {0}, or leave it so if the picture is to keep to the other half of the wheel.',
+          inWords(missing.map(({ primary }) => oneOf(primary))),
+        ),
         location: plan.palette.location,
       },
     ];
   },
 };
+
+type Primary = PrimaryMeasure['primary'];
+
+function noneOf(primary: Primary): string {
+  switch (primary) {
+    case 'yellow':
+      return t('no yellow');
+    case 'red':
+      return t('no red');
+    case 'blue':
+      return t('no blue');
+  }
+}
+
+function oneOf(primary: Primary): string {
+  switch (primary) {
+    case 'yellow':
+      return t('a yellow');
+    case 'red':
+      return t('a red');
+    case 'blue':
+      return t('a blue');
+  }
+}

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { TANGENT_REACH, type Touch } from '../../measure/objects/tangents.js';
 import { boxDiagonal } from '../../plan/geometry/point.js';
@@ -52,7 +53,7 @@ function findingOf(plan: Plan, measures: Measures, touch: Touch, limit: number):
   const front = plan.objects[touch.other];
   const behind = plan.objects[touch.one];
   return {
-    message: `${meets(plan, touch, limit)}.`,
+    message: meets(plan, touch, limit),
     remedy: () => {
       const shift = remembered(plan, touch.other, `near tangent ${touch.one}`, limit, () =>
         wayOut(plan, measures, touch, limit),
@@ -64,7 +65,7 @@ function findingOf(plan: Plan, measures: Measures, touch: Touch, limit: number):
     },
     location: front?.shapeLocation ?? front?.location ?? { line: 0, start: 0, end: 0 },
     related: behind
-      ? [{ location: behind.location, message: `The other outline: ${quoted(behind.name)}.` }]
+      ? [{ location: behind.location, message: t('The other outline: {0}.', quoted(behind.name)) }]
       : [],
     objects: [touch.one, touch.other],
     at: touch.at,
@@ -77,17 +78,40 @@ function meets(plan: Plan, { one, other, shareOfDiagonal, within, along }: Touch
   const isNothing = Number.parseFloat(measured) === 0;
   if (along) {
     return within
-      ? `${front} runs along the border of ${behind} only ${measured} inside it; more than ${wanted} is clear`
-      : `${behind} and ${front} run along each other only ${measured} apart; more than ${wanted} is clear`;
+      ? t(
+          '{0} runs along the border of {1} only {2} inside it; more than {3} is clear.',
+          front,
+          behind,
+          measured,
+          wanted,
+        )
+      : t(
+          '{0} and {1} run along each other only {2} apart; more than {3} is clear.',
+          behind,
+          front,
+          measured,
+          wanted,
+        );
   }
   if (within) {
     return isNothing
-      ? `${front} just reaches the border of ${behind} and does not cross it; more than ${wanted} apart they are clear`
-      : `${front} ends only ${measured} short of the border of ${behind}; more than ${wanted} is clear`;
+      ? t(
+          '{0} just reaches the border of {1} and does not cross it; more than {2} apart they are clear.',
+          front,
+          behind,
+          wanted,
+        )
+      : t(
+          '{0} ends only {1} short of the border of {2}; more than {3} is clear.',
+          front,
+          measured,
+          behind,
+          wanted,
+        );
   }
   return isNothing
-    ? `${behind} and ${front} just touch; more than ${wanted} apart they are clear`
-    : `${behind} and ${front} just miss each other, by ${measured}; more than ${wanted} is clear`;
+    ? t('{0} and {1} just touch; more than {2} apart they are clear.', behind, front, wanted)
+    : t('{0} and {1} just miss each other, by {2}; more than {3} is clear.', behind, front, measured, wanted);
 }
 
 /** Away from each other, or over each other's border, whichever is first clear of all tangents. */
@@ -137,10 +161,17 @@ function advice(
   const { canvas } = plan;
   if (!shift) {
     const apart = longerThan(limit * canvas.diagonal - gap, canvas);
-    return `Draw one of the two anew there, ${apart} farther away or plainly over the other; no short move of ${objectName(plan, one)} or ${objectName(plan, other)} as a whole does it cleanly.`;
+    return t(
+      'Draw one of the two anew there, {0} farther away or plainly over the other; no short move of {1} or {2} as a whole does it cleanly.',
+      apart,
+      objectName(plan, one),
+      objectName(plan, other),
+    );
   }
   const off = shift.object === other ? away : opposite(away);
   const parts = shift.right * off.x + shift.down * off.y > 0;
-  const by = distanceWords(shift, canvas);
-  return `Move ${withItsParts(plan, measures.parts, shift.object)} ${by}, which ${parts ? 'parts them' : 'lets one plainly cover the other'}.`;
+  const moved = [withItsParts(plan, measures.parts, shift.object), distanceWords(shift, canvas)] as const;
+  return parts
+    ? t('Move {0} {1}, which parts them.', ...moved)
+    : t('Move {0} {1}, which lets one plainly cover the other.', ...moved);
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { wholeOf } from '../../measure/areas/parts.js';
 import { paintsObjects } from '../../measure/sittings/layers.js';
@@ -29,7 +30,11 @@ export const neverWorked: Rule = {
       const share = measures.objects[index]?.share ?? 0;
       return [
         {
-          message: `${quoted(object.name)} is ${percent(share)} of the picture, and no sitting paints it.`,
+          message: t(
+            '{0} is {1} of the picture, and no sitting paints it.',
+            quoted(object.name),
+            percent(share),
+          ),
           location: object.location,
           objects: [index],
           excess: share,
@@ -43,11 +48,11 @@ export const neverWorked: Rule = {
 function remedy(plan: Plan, measures: Measures, object: PlanObject): Pick<RuleFinding, 'advice' | 'fix'> {
   const sitting = sittingFor(measures, object.index);
   const edit = sitting && worksEdit(plan, sitting.sitting, object.name);
-  if (!sitting || !edit) return { advice: `Name it in a sitting: \`works ${object.name}\`.` };
+  if (!sitting || !edit) return { advice: t('Name it in a sitting: `works {0}`.', object.name) };
   const title = sittingName(plan, sitting.sitting);
   return {
-    advice: `Add it to what is worked on in ${title}.`,
-    fix: { title: `Work on ${quoted(object.name)} in ${title}`, edits: [edit] },
+    advice: t('Add it to what is worked on in {0}.', title),
+    fix: { title: t('Work on {0} in {1}', quoted(object.name), title), edits: [edit] },
   };
 }
 

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { crossingsNear } from '../seen/crossings.js';
@@ -21,7 +22,7 @@ export const noFocus: Rule = {
       ? []
       : [
           {
-            message: 'The plan names no centre of interest.',
+            message: t('The plan names no centre of interest.'),
             ...atDominant(plan, measures),
             location: heading(plan),
           },
@@ -35,12 +36,19 @@ function atDominant(plan: Plan, measures: Measures): Pick<RuleFinding, 'advice' 
   if (!dominant || !nearest) {
     const system = plan.divisions[0]?.system ?? 'golden';
     return {
-      advice: `Pick the crossing of \`${system}\` where the eye is to rest, and write \`focus\` with its name.`,
+      advice: t(
+        'Pick the crossing of `{0}` where the eye is to rest, and write `focus` with its name.',
+        system,
+      ),
     };
   }
   const edits = focusEdit(plan, nearest.words);
   return {
-    advice: `Write \`focus ${nearest.words}\`: of all crossings it is the nearest to ${quoted(dominant.name)}.`,
-    ...(edits ? { fix: { title: `Put the focal point on ${nearest.words}`, edits } } : {}),
+    advice: t(
+      'Write `focus {0}`: of all crossings it is the nearest to {1}.',
+      nearest.words,
+      quoted(dominant.name),
+    ),
+    ...(edits ? { fix: { title: t('Put the focal point on {0}', nearest.words), edits } } : {}),
   };
 }

@@ -1,10 +1,11 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { type ContestedTones, contestedTones, LEADING_BY } from '../seen/leading-tone.js';
 import { Repainting } from '../advice/repainting.js';
-import { stepWords, toneWords } from '../words/tones.js';
+import { stepWords, toneWords, toStep } from '../words/tones.js';
 import { heading, percent, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
@@ -41,9 +42,24 @@ function finding(
   const more = groups[larger];
   const less = groups[smaller];
   if (!more || !less) return [];
+  const figures = [
+    capitalised(toneWords(more).words),
+    percent(more.share),
+    toneWords(less).words,
+    percent(less.share),
+    percent(limit),
+  ] as const;
   return [
     {
-      message: `${capitalised(toneWords(more).words)} ${toneWords(more).many ? 'hold' : 'holds'} ${percent(more.share)} of the picture and ${toneWords(less).words} ${percent(less.share)}: neither leads. One should be ahead by ${percent(limit)} or more.`,
+      message: toneWords(more).many
+        ? t(
+            '{0} hold {1} of the picture and {2} {3}: neither leads. One should be ahead by {4} or more.',
+            ...figures,
+          )
+        : t(
+            '{0} holds {1} of the picture and {2} {3}: neither leads. One should be ahead by {4} or more.',
+            ...figures,
+          ),
       remedy: () => advice(plan, measures, { larger, smaller }, limit),
       location: plan.valueBudget?.location ?? plan.scale.location ?? heading(plan),
     },
@@ -66,11 +82,19 @@ function advice(
   if (change && object) {
     const after = repainting.after(change).groups;
     const [first, second] = [larger, smaller].sort((a, b) => (after[b] ?? 0) - (after[a] ?? 0));
-    const lead = groups[first ?? larger];
+    const lead = toneWords(groups[first ?? larger] ?? more);
+    const told = [
+      stepWords(quoted(object.name), change.from, change.to),
+      lead.words,
+      percent(after[first ?? 0] ?? 0),
+      percent(after[second ?? 0] ?? 0),
+    ] as const;
     return {
-      advice: `Take ${quoted(object.name)} ${stepWords(change.from, change.to)}: then ${toneWords(lead ?? more).words} ${toneWords(lead ?? more).many ? 'lead' : 'leads'} with ${percent(after[first ?? 0] ?? 0)} to ${percent(after[second ?? 0] ?? 0)}.`,
+      advice: lead.many
+        ? t('{0}: then {1} lead with {2} to {3}.', ...told)
+        : t('{0}: then {1} leads with {2} to {3}.', ...told),
       fix: {
-        title: `Take ${quoted(object.name)} to step ${change.to}`,
+        title: toStep(quoted(object.name), change.to),
         edits: stepEdit(object, change.to),
       },
     };
@@ -78,6 +102,11 @@ function advice(
   // What moves from one to the other counts on both sides; told so that it is enough.
   const missing = Math.ceil((limit - (more.share - less.share)) / 2 / LEAST - 1e-6) * LEAST;
   return {
-    advice: `Take ${percent(missing)} of the picture from ${toneWords(less).words} to ${toneWords(more).words}, or let the two have less of it.`,
+    advice: t(
+      'Take {0} of the picture from {1} to {2}, or let the two have less of it.',
+      percent(missing),
+      toneWords(less).words,
+      toneWords(more).words,
+    ),
   };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { inSteps } from '../../measure/areas/place-order.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -22,7 +23,11 @@ export const noValueOrColour: Rule = {
       if (share === 0 || object.value !== undefined || object.colourLost || hasFault(plan, object)) return [];
       return [
         {
-          message: `${quoted(object.name)} has neither a value nor a colour, so ${percent(share)} of the picture belongs to no step and no colour.`,
+          message: t(
+            '{0} has neither a value nor a colour, so {1} of the picture belongs to no step and no colour.',
+            quoted(object.name),
+            percent(share),
+          ),
           ...advice(plan, measures, object),
           location: object.location,
           objects: [object.index],
@@ -44,12 +49,19 @@ function largestFirst(
 function advice(plan: Plan, { values }: Measures, object: PlanObject): Pick<RuleFinding, 'advice' | 'fix'> {
   const [shortest] = values.budget.toSorted((one, other) => one.difference - other.difference);
   if (!shortest || !exceeds(-shortest.difference, 0)) {
-    return { advice: 'Write under it the step that it is to have on the value scale, or a colour, or both.' };
+    return {
+      advice: t('Write under it the step that it is to have on the value scale, or a colour, or both.'),
+    };
   }
   const group = plan.scale.groups.find(({ key }) => key === shortest.key);
   const step = group ? Math.floor((group.from + group.to) / 2) : Number(shortest.key);
   return {
-    advice: `Write \`value ${step}\` under it: of all in the value budget, ${quoted(shortest.name)} is shortest of its share, by ${percent(-shortest.difference)}.`,
-    fix: { title: `Give ${quoted(object.name)} value ${step}`, edits: stepEdit(object, step) },
+    advice: t(
+      'Write `value {0}` under it: of all in the value budget, {1} is shortest of its share, by {2}.',
+      step,
+      quoted(shortest.name),
+      percent(-shortest.difference),
+    ),
+    fix: { title: t('Give {0} value {1}', quoted(object.name), step), edits: stepEdit(object, step) },
   };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { measureBalance } from '../../measure/objects/balance.js';
 import type { Measures } from '../../measure/measures.js';
 import { partsOf, wholeOf } from '../../measure/areas/parts.js';
@@ -18,6 +19,7 @@ import {
 } from '../moves/shift.js';
 import { isLaidIn } from '../seen/laid-in.js';
 import { type StepChange, balanceWith, stepChanges } from '../moves/steps.js';
+import { toStep } from '../words/tones.js';
 import { againstLimit, heading, percent, quoted } from '../words/words.js';
 
 /** Part of the width: what would have to go farther is better left, and told to change its value. */
@@ -45,7 +47,7 @@ export const offBalance: Rule = {
     if (offset === undefined || !exceeds(Math.abs(offset), limit)) return [];
     if (!isLaidIn(plan, measures) || plan.objects.some((object) => hasFault(plan, object))) return [];
     const side = offset < 0 ? 'left' : 'right';
-    const width = { size: canvas.width, name: 'the width' };
+    const width = { size: canvas.width, name: 'the width' as const };
     const { measured, wanted } = againstLimit(Math.abs(offset), limit, canvas, width);
     const [most] = measures.balance.weights
       .filter(({ moment }) => moment < 0 === offset < 0 && moment !== 0)
@@ -54,12 +56,29 @@ export const offBalance: Rule = {
     return [
       {
         message:
-          `The weight of the picture lies ${measured} to the ${side} of the middle; up to ${wanted} it hangs level.` +
-          (object ? ` ${quoted(object.name)} pulls most on that side.` : ''),
+          (side === 'left'
+            ? t(
+                'The weight of the picture lies {0} to the left of the middle; up to {1} it hangs level.',
+                measured,
+                wanted,
+              )
+            : t(
+                'The weight of the picture lies {0} to the right of the middle; up to {1} it hangs level.',
+                measured,
+                wanted,
+              )) + (object ? ` ${t('{0} pulls most on that side.', quoted(object.name))}` : ''),
         remedy: () => remedy(plan, measures, limit),
         location: heading(plan),
         related: object
-          ? [{ location: object.location, message: `${quoted(object.name)} pulls most to the ${side}.` }]
+          ? [
+              {
+                location: object.location,
+                message:
+                  side === 'left'
+                    ? t('{0} pulls most to the left.', quoted(object.name))
+                    : t('{0} pulls most to the right.', quoted(object.name)),
+              },
+            ]
           : [],
         objects: object ? [object.index] : [],
       },
@@ -76,15 +95,26 @@ function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   if (shift && (!change || Math.abs(shift.right) <= SHORT * plan.canvas.width)) {
     const fix = shiftFix(plan, measures.parts, shift);
     return {
-      advice: `Move ${withItsParts(plan, measures.parts, shift.object)} ${distanceWords(shift, plan.canvas)}, which brings the weight to within ${percent(limit)}.`,
+      advice: t(
+        'Move {0} {1}, which brings the weight to within {2}.',
+        withItsParts(plan, measures.parts, shift.object),
+        distanceWords(shift, plan.canvas),
+        percent(limit),
+      ),
       ...(fix ? { fix } : {}),
     };
   }
   const object = change && plan.objects[change.object];
   if (change && object) {
     return {
-      advice: `Take ${quoted(object.name)} from step ${change.from} to step ${change.to}, which brings the weight to within ${percent(limit)}.`,
-      fix: { title: `Take ${quoted(object.name)} to step ${change.to}`, edits: stepEdit(object, change.to) },
+      advice: t(
+        'Take {0} from step {1} to step {2}, which brings the weight to within {3}.',
+        quoted(object.name),
+        change.from,
+        change.to,
+        percent(limit),
+      ),
+      fix: { title: toStep(quoted(object.name), change.to), edits: stepEdit(object, change.to) },
     };
   }
   return { advice: counterweight(plan, measures, limit) };
@@ -167,10 +197,21 @@ const BLACK_OR_WHITE = 4;
 function counterweight(plan: Plan, { balance, values }: Measures, limit: number): string {
   const offset = balance.offset ?? 0;
   const mean = values.mean ?? 5;
-  const [tone, contrast] = mean < 5 ? ['light', 9 - mean] : ['dark', mean - 1];
+  const isLight = mean < 5;
+  const contrast = isLight ? 9 - mean : mean - 1;
   // Weight w at the arm -FAR_OUT: (offset x total - FAR_OUT w) / (total + w) = limit.
   const weight = (balance.total * (Math.abs(offset) - limit)) / (FAR_OUT + limit);
-  const share = weight / Math.max(contrast, BLACK_OR_WHITE);
-  const side = offset < 0 ? 'right' : 'left';
-  return `No move or change of value of one object alone does it: set some ${tone} accent near the ${side} edge, about ${percent(share)} of the picture, or bring part of the weight over to that side.`;
+  const share = percent(weight / Math.max(contrast, BLACK_OR_WHITE));
+  const accent =
+    offset < 0
+      ? isLight
+        ? t('set some light accent near the right edge, about {0} of the picture,', share)
+        : t('set some dark accent near the right edge, about {0} of the picture,', share)
+      : isLight
+        ? t('set some light accent near the left edge, about {0} of the picture,', share)
+        : t('set some dark accent near the left edge, about {0} of the picture,', share);
+  return t(
+    'No move or change of value of one object alone does it: {0} or bring part of the weight over to that side.',
+    accent,
+  );
 }

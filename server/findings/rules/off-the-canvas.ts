@@ -1,9 +1,11 @@
+import { t } from '../../../grammar/index.js';
 import type { Box, Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { crossingsNear } from '../seen/crossings.js';
 import { focusEdit, moveEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
+import { type Bearing, fromIt } from '../words/leads.js';
 import { exceeds, isOff } from '../limits.js';
 import { middleOf, onCanvas } from '../seen/seen.js';
 import { gravityOfUnseen } from '../words/principals.js';
@@ -32,14 +34,14 @@ export const offTheCanvas: Rule = {
       const edits = moveEdit(plan, object, x, y, 'onward');
       return [
         {
-          message: `${quoted(object.name)} lies off the canvas${whereOff(object.outline.box, plan)}.`,
-          advice: `Move it ${inWords(wayInWords({ x, y }, plan))}. ${canvasReaches(plan)}`,
+          message: offWords(quoted(object.name), object.outline.box, plan),
+          advice: `${t('Move it {0}.', inWords(wayInWords({ x, y }, plan)))} ${canvasReaches(plan)}`,
           ...gravityOfUnseen(object),
           location: object.shapeLocation ?? object.location,
           objects: [index],
           at: onCanvas(middleOf(object), plan.canvas),
           excess: farOff(object.outline.box, plan),
-          ...(edits ? { fix: { title: `Move ${quoted(object.name)} onto the canvas`, edits } } : {}),
+          ...(edits ? { fix: { title: t('Move {0} onto the canvas', quoted(object.name)), edits } } : {}),
         },
       ];
     }),
@@ -54,29 +56,39 @@ function offFocus(plan: Plan): readonly RuleFinding[] {
   const edits = nearest && focusEdit(plan, nearest.words);
   return [
     {
-      message: `The focal point lies off the canvas${whereOff({ left: x, top: y, right: x, bottom: y }, plan)}.`,
-      advice: `${nearest ? `The nearest crossing is ${nearest.words}. ` : ''}${canvasReaches(plan)}`,
+      message: offWords(t('The focal point'), { left: x, top: y, right: x, bottom: y }, plan),
+      advice: `${nearest ? `${t('The nearest crossing is {0}.', nearest.words)} ` : ''}${canvasReaches(plan)}`,
       severity: 'warning',
       location: focus.location,
       at: onCanvas(focus.at, canvas),
-      ...(nearest && edits ? { fix: { title: `Put the focal point on ${nearest.words}`, edits } } : {}),
+      ...(nearest && edits ? { fix: { title: t('Put the focal point on {0}', nearest.words), edits } } : {}),
     },
   ];
 }
 
 function canvasReaches({ canvas }: Plan): string {
-  return `Places are counted from the upper left corner, to the right and down; the lower right one is (${plainNumber(canvas.width)}, ${plainNumber(canvas.height)}).`;
+  return t(
+    'Places are counted from the upper left corner, to the right and down; the lower right one is ({0}, {1}).',
+    plainNumber(canvas.width),
+    plainNumber(canvas.height),
+  );
 }
 
-function whereOff({ left, top, right, bottom }: Box, { canvas }: Plan): string {
-  const sides: readonly (readonly [number, string])[] = [
-    [-right, 'to the left of it'],
-    [left - canvas.width, 'to the right of it'],
-    [-bottom, 'above it'],
-    [top - canvas.height, 'below it'],
+function offWords(what: string, { left, top, right, bottom }: Box, { canvas }: Plan): string {
+  const sides: readonly (readonly [number, Bearing])[] = [
+    [-right, 'to the left of'],
+    [left - canvas.width, 'to the right of'],
+    [-bottom, 'above'],
+    [top - canvas.height, 'below'],
   ];
   const off = sides.filter(([gap]) => exceeds(gap, 0));
-  return off.length === 0 ? '' : `, ${inWords(off.map(([gap, side]) => `${length(gap, canvas)} ${side}`))}`;
+  return off.length === 0
+    ? t('{0} lies off the canvas.', what)
+    : t(
+        '{0} lies off the canvas, {1}.',
+        what,
+        inWords(off.map(([gap, bearing]) => fromIt(length(gap, canvas), bearing))),
+      );
 }
 
 /** How far a box that lies off the canvas is from it, part of the diagonal. */
@@ -102,9 +114,9 @@ function along(from: number, to: number, side: number, clear: number): number {
 }
 
 function wayInWords({ x, y }: Point, { canvas }: Plan): readonly string[] {
-  const parts: readonly (readonly [number, string])[] = [
-    [x, x < 0 ? 'to the left' : 'to the right'],
-    [y, y < 0 ? 'up' : 'down'],
+  const [across, down] = [length(Math.abs(x), canvas), length(Math.abs(y), canvas)];
+  return [
+    ...(x === 0 ? [] : [x < 0 ? t('{0} to the left', across) : t('{0} to the right', across)]),
+    ...(y === 0 ? [] : [y < 0 ? t('{0} up', down) : t('{0} down', down)]),
   ];
-  return parts.filter(([far]) => far !== 0).map(([far, way]) => `${length(Math.abs(far), canvas)} ${way}`);
 }

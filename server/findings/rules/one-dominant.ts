@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -34,12 +35,20 @@ export const oneDominant: Rule = {
     return lesser.map((other): RuleFinding => {
       const edits = roleEdit(other, 'secondary');
       return {
-        message: `${quoted(other.name)} is dominant, and so is ${quoted(greatest.name)}, where one should lead: ${percent(share(other))} of the picture beside ${percent(share(greatest))}.`,
-        advice: `Make ${quoted(other.name)} secondary.`,
+        message: t(
+          '{0} is dominant, and so is {1}, where one should lead: {2} of the picture beside {3}.',
+          quoted(other.name),
+          quoted(greatest.name),
+          percent(share(other)),
+          percent(share(greatest)),
+        ),
+        advice: t('Make {0} secondary.', quoted(other.name)),
         location: other.location,
-        related: [{ location: greatest.location, message: `${quoted(greatest.name)} is dominant here.` }],
+        related: [
+          { location: greatest.location, message: t('{0} is dominant here.', quoted(greatest.name)) },
+        ],
         objects: [other.index],
-        ...(edits ? { fix: { title: `Make ${quoted(other.name)} secondary`, edits } } : {}),
+        ...(edits ? { fix: { title: t('Make {0} secondary', quoted(other.name)), edits } } : {}),
       };
     });
   },
@@ -60,11 +69,15 @@ function none(plan: Plan, measures: Measures): RuleFinding {
   const object = at?.plane === 'background' ? undefined : at;
   const edits = object && roleEdit(object, 'dominant');
   return {
-    message: 'No object is dominant.',
+    message: t('No object is dominant.'),
     advice: object
-      ? `Make ${quoted(object.name)} dominant, which lies at the focal point: \`object ${object.name}, dominant\`.`
-      : 'Write `, dominant` after the name of the object that the picture is about.',
+      ? t(
+          'Make {0} dominant, which lies at the focal point: `object {1}, dominant`.',
+          quoted(object.name),
+          object.name,
+        )
+      : t('Write `, dominant` after the name of the object that the picture is about.'),
     location: heading(plan),
-    ...(object && edits ? { fix: { title: `Make ${quoted(object.name)} dominant`, edits } } : {}),
+    ...(object && edits ? { fix: { title: t('Make {0} dominant', quoted(object.name)), edits } } : {}),
   };
 }

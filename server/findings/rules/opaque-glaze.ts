@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { PaintMeasure } from '../../measure/mixing/mixing.js';
 import { hueDistance } from '../../plan/colour/hue.js';
 import { type Colour, labHueDegrees } from '../../plan/colour/model.js';
@@ -50,7 +51,18 @@ function finding(
   });
   return [
     {
-      message: `${quoted(object.name)} is to be glazed with ${inWords(named)}, which ${named.length === 1 ? 'is opaque' : 'are opaque'}: it will veil what is below rather than glow.`,
+      message:
+        named.length === 1
+          ? t(
+              '{0} is to be glazed with {1}, which is opaque: it will veil what is below rather than glow.',
+              quoted(object.name),
+              inWords(named),
+            )
+          : t(
+              '{0} is to be glazed with {1}, which are opaque: it will veil what is below rather than glow.',
+              quoted(object.name),
+              inWords(named),
+            ),
       advice: adviceOf(plan, paints, object.glaze.colour),
       location: object.glaze.location,
       objects: [index],
@@ -70,7 +82,7 @@ function adviceOf({ palette }: Plan, paints: readonly PaintMeasure[], wanted: Co
         : [],
     )
     .sort((one, other) => one.away - other.away);
-  if (!nearest) return 'Put a transparent paint of this hue on the palette, or lay it as a scumble.';
+  if (!nearest) return t('Put a transparent paint of this hue on the palette, or lay it as a scumble.');
   const name = quoted(palette?.paints[nearest.index]?.name ?? '');
-  return `Of the palette’s transparent paints ${name} is nearest in hue; or lay this as a scumble.`;
+  return t('Of the palette’s transparent paints {0} is nearest in hue; or lay this as a scumble.', name);
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import type { Plan } from '../../plan/plan.js';
 import { waitRemedy } from '../advice/waiting.js';
@@ -37,9 +38,16 @@ export function waitingFinding(
   const dry = dayInWords((above.day ?? 0) + missing);
   const under = sittingName(plan, below.sitting);
   return {
-    message: `${sittingAndDay(plan, above)} goes over ${under}, which is not dry to the touch before ${dry}, ${daysInWords(missing)} later: on ${objectsNamed(plan, objects)}. ${restsOn(plan, coatBelow)}`,
+    message: `${t(
+      '{0} goes over {1}, which is not dry to the touch before {2}, {3} later: on {4}.',
+      sittingAndDay(plan, above),
+      under,
+      dry,
+      daysInWords(missing),
+      objectsNamed(plan, objects),
+    )} ${restsOn(plan, coatBelow)}`,
     location: plan.sittings[above.sitting]?.location ?? { line: 0, start: 0, end: 0 },
-    related: relatedTo(plan, below.sitting, `${sittingAndDay(plan, below)} lies below.`),
+    related: relatedTo(plan, below.sitting, t('{0} lies below.', sittingAndDay(plan, below))),
     objects,
     excess: missing,
     ...(schedule ? { remedy: () => waitRemedy(plan, schedule, meeting) } : {}),

@@ -1,9 +1,9 @@
-import { nameKey } from '../../../grammar/index.js';
+import { nameKey, t } from '../../../grammar/index.js';
 import type { PaintMeasure } from '../../measure/mixing/mixing.js';
 import { knownPigments, type Pigment } from '../../plan/materials/pigments.js';
 import type { Paint, Plan } from '../../plan/plan.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { quoted } from '../words/words.js';
+import { eitherOf, quoted } from '../words/words.js';
 
 export const paintNotKnown: Rule = {
   id: 'paint not known',
@@ -34,29 +34,63 @@ function finding(
   if (strengthGuessed) {
     return [
       {
-        message: `Of ${quoted(name)} the full tone is known and no tint, so that its strength in mixtures is a guess: that of a middling pigment.`,
-        advice: `Paint out a tint with white and give it with its parts, such as \`tint #e8a0b0 at 1 to 9\`.`,
+        message: t(
+          'Of {0} the full tone is known and no tint, so that its strength in mixtures is a guess: that of a middling pigment.',
+          quoted(name),
+        ),
+        advice: t(
+          'Paint out a tint with white and give it with its parts, such as `tint #e8a0b0 at 1 to 9`.',
+        ),
         location,
       },
     ];
   }
   const why = pigment
-    ? `${index ?? pigment.index}, ${pigment.name}, can be very different paints`
+    ? t('{0}, {1}, can be very different paints', index ?? pigment.index, pigment.name)
     : index === undefined
-      ? 'it has no Colour Index name'
-      : `nothing is known of the pigment ${index}`;
+      ? t('it has no Colour Index name')
+      : t('nothing is known of the pigment {0}', index);
   return [
     {
-      message: `No mixtures can be worked out with ${quoted(name)}: ${why}, and the plan gives no tones of it.${isMother ? ' It is the mother colour, so it is left out of all mixtures.' : ''}`,
-      advice: `${kindsOf(pigment)}ive its full tone and a tint with white that you have painted out, such as \`full #7a1030 tint #e8a0b0 at 1 to 9\`${index === undefined ? ', or its Colour Index name from the tube' : ''}.`,
+      message:
+        t(
+          'No mixtures can be worked out with {0}: {1}, and the plan gives no tones of it.',
+          quoted(name),
+          why,
+        ) + (isMother ? ` ${t('It is the mother colour, so it is left out of all mixtures.')}` : ''),
+      advice: adviceOn(pigment, index),
       location,
     },
   ];
 }
 
 /** Some names stand for several paints, and then what the paint is called tells which. */
-function kindsOf(pigment: Pigment | undefined): string {
+function kindsOf(pigment: Pigment | undefined): readonly string[] {
   const kinds = knownPigments().filter(({ index, remembered }) => index === pigment?.index && remembered);
   const names = kinds.map(({ name }) => `\`${name.toLowerCase().replaceAll(' ', '-')}\``);
-  return names.length === 0 ? 'G' : `Call it what it is, ${names.join(' or ')}, or g`;
+  return names;
+}
+
+function adviceOn(pigment: Pigment | undefined, index: string | undefined): string {
+  const tones = '`full #7a1030 tint #e8a0b0 at 1 to 9`';
+  const kinds = kindsOf(pigment);
+  if (kinds.length > 0) {
+    return index === undefined
+      ? t(
+          'Call it what it is, {0}, or give its full tone and a tint with white that you have painted out, such as {1}, or its Colour Index name from the tube.',
+          eitherOf(kinds),
+          tones,
+        )
+      : t(
+          'Call it what it is, {0}, or give its full tone and a tint with white that you have painted out, such as {1}.',
+          eitherOf(kinds),
+          tones,
+        );
+  }
+  return index === undefined
+    ? t(
+        'Give its full tone and a tint with white that you have painted out, such as {0}, or its Colour Index name from the tube.',
+        tones,
+      )
+    : t('Give its full tone and a tint with white that you have painted out, such as {0}.', tones);
 }

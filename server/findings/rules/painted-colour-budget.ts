@@ -1,4 +1,4 @@
-import type { ColourRole } from '../../../grammar/index.js';
+import { type ColourRole, t } from '../../../grammar/index.js';
 import type { BudgetMeasure } from '../../measure/measures.js';
 import type { RecordObject } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
@@ -35,15 +35,21 @@ function explained(plan: Plan, latest: Judged, entry: BudgetMeasure): Explanatio
   const taken = causeOf(plan, latest, entry);
   if (!taken) {
     return {
-      advice:
+      advice: t(
         'Hold the photograph beside the plan’s view `colour`: no single object is taken for another colour, so parts of several are.',
+      ),
       objects: [],
     };
   }
   const after = Math.max(0, entry.share - Math.sign(entry.difference) * taken.share);
   return {
     cause: causeInWords(plan, taken),
-    advice: `Bring the hue and chroma of ${objectName(plan, taken.object)} back to the plan: that brings ${roleWords(entry.key)} to ${percent(after)}.`,
+    advice: t(
+      'Bring the hue and chroma of {0} back to the plan: that brings {1} to {2}.',
+      objectName(plan, taken.object),
+      roleWords(entry.key),
+      percent(after),
+    ),
     objects: [taken.object],
   };
 }
@@ -66,7 +72,12 @@ function causeOf(
 
 function causeInWords(plan: Plan, seen: RecordObject): string {
   const named = (role: ColourRole | undefined): string =>
-    role === undefined ? 'a colour without a role' : roleWords(role);
+    role === undefined ? t('a colour without a role') : roleWords(role);
   const own = plan.objects[seen.object]?.colour?.role;
-  return `${objectShare(plan, seen)} has come nearer to ${named(seen.nearestRole)} than to ${named(own)}.`;
+  return t(
+    '{0} has come nearer to {1} than to {2}.',
+    objectShare(plan, seen),
+    named(seen.nearestRole),
+    named(own),
+  );
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { computedColour, isNeutral, type Lab } from '../../plan/colour/model.js';
 import { type Munsell, toMunsell } from '../../plan/colour/munsell.js';
@@ -7,7 +8,7 @@ import type { Rule, RuleFinding } from '../finding.js';
 import { plannedMixture } from '../advice/painting.js';
 import { exceeds } from '../limits.js';
 import { heldToPlan, latestPhotograph } from '../seen/photographed.js';
-import { afterSitting } from '../words/photographs.js';
+import { sittingName } from '../words/days.js';
 import { quoted } from '../words/words.js';
 
 /** Munsell chroma by which a colour is said to be stronger or weaker. */
@@ -32,13 +33,20 @@ export const paintedColour: Rule = {
       if (!colour || hueAndChroma === undefined || !exceeds(hueAndChroma, limit)) return [];
       return [
         {
-          message: `${afterSitting(plan, latest.sitting)} the colour of ${quoted(object.name)} is ${plainNumber(hueAndChroma, 1)} off what is planned, at its planned value: ${turnInWords(seen.colour, colour)}.`,
+          message: t(
+            'After {0} the colour of {1} is {2} off what is planned, at its planned value: {3} instead of {4}.',
+            sittingName(plan, latest.sitting),
+            quoted(object.name),
+            plainNumber(hueAndChroma, 1),
+            munsellOf(seen.colour).text,
+            munsellOf(colour).text,
+          ),
           remedy: () => ({ advice: adviceOn(plan, measures, object, seen.colour, colour) }),
           location: latest.location,
           related: [
             {
               location: object.colour?.location ?? object.location,
-              message: `${quoted(object.name)} is planned here.`,
+              message: t('{0} is planned here.', quoted(object.name)),
             },
           ],
           objects: [object.index],
@@ -50,11 +58,6 @@ export const paintedColour: Rule = {
   },
 };
 
-/** `7.5R 4.1/3.2 instead of 5Y 4.0/6.0` */
-function turnInWords(seen: Lab, planned: Lab): string {
-  return `${munsellOf(seen).text} instead of ${munsellOf(planned).text}`;
-}
-
 function munsellOf(lab: Lab): Munsell {
   return toMunsell(computedColour(lab));
 }
@@ -64,11 +67,13 @@ function adviceOn(plan: Plan, measures: Measures, object: PlanObject, seen: Lab,
   const stronger = munsellOf(seen).chroma - wanted.chroma;
   const way =
     stronger > SAID
-      ? `Grey it by ${plainNumber(stronger, 1)} of chroma`
+      ? t('Grey it by {0} of chroma', plainNumber(stronger, 1))
       : stronger < -SAID
-        ? `Strengthen it by ${plainNumber(-stronger, 1)} of chroma`
-        : 'Turn its hue back';
+        ? t('Strengthen it by {0} of chroma', plainNumber(-stronger, 1))
+        : t('Turn its hue back');
   const mixture = plannedMixture(plan, measures, object.index);
-  const towards = isNeutral(computedColour(planned)) ? '' : `, towards ${wanted.hue}`;
-  return mixture ? `${way}${towards}: its planned colour is mixed from ${mixture}.` : `${way}${towards}.`;
+  const order = isNeutral(computedColour(planned)) ? way : t('{0}, towards {1}', way, wanted.hue ?? '');
+  return mixture === undefined
+    ? `${order}.`
+    : t('{0}: its planned colour is mixed from {1}.', order, mixture);
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import { centreOfInterest, isOwnEdge } from '../../measure/emphasis/centre.js';
 import { REACH } from '../../measure/emphasis/field.js';
@@ -9,8 +10,9 @@ import { areaName } from '../../measure/areas/area-words.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { heldToPlan, isReadable, type Judged, latestPhotograph } from '../seen/photographed.js';
+import { sittingName } from '../words/days.js';
 import { strengthPercent } from '../words/emphasis.js';
-import { afterSitting, offInSteps } from '../words/photographs.js';
+import { offInSteps } from '../words/photographs.js';
 import { inWords } from '../../plan/problems.js';
 import { length, quoted } from '../words/words.js';
 
@@ -70,10 +72,21 @@ function found(
       undefined,
     );
   return {
-    message: `${afterSitting(plan, latest.sitting)} a place at ${where}, ${length(fromFocus * plan.canvas.diagonal, plan.canvas)} from the focal point, draws the eye most; the focal point has ${strengthPercent(atFocus, 1)} of its contrast, and in the plan ${strengthPercent(latest.figures.emphasis?.planned?.atFocus ?? 0, 1)} of the strongest.${off ? ` There ${quoted(off.object.name)} is ${offInSteps(off.against.stepsOff)} than planned.` : ''}`,
+    message:
+      t(
+        'After {0} a place at {1}, {2} from the focal point, draws the eye most; the focal point has {3} of its contrast, and in the plan {4} of the strongest.',
+        sittingName(plan, latest.sitting),
+        where,
+        length(fromFocus * plan.canvas.diagonal, plan.canvas),
+        strengthPercent(atFocus, 1),
+        strengthPercent(latest.figures.emphasis?.planned?.atFocus ?? 0, 1),
+      ) +
+      (off
+        ? ` ${t('There {0} is {1} than planned.', quoted(off.object.name), offInSteps(off.against.stepsOff))}`
+        : ''),
     advice: off
-      ? `Bring ${quoted(off.object.name)} back to its step first, then look again.`
-      : 'Soften the edges there, or sharpen those at the focal point.',
+      ? t('Bring {0} back to its step first, then look again.', quoted(off.object.name))
+      : t('Soften the edges there, or sharpen those at the focal point.'),
     location: latest.location,
     at,
     objects: near.filter((area) => area !== GROUND),

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { RecordObject } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
@@ -37,7 +38,10 @@ export const paintedValueBudget: Rule = {
 function explained(plan: Plan, measures: Measures, latest: Judged, entry: BudgetMeasure): Explanation {
   const most = causeOf(plan, measures, latest, entry);
   if (!most) {
-    return { advice: 'Look at it through half-closed eyes beside the plan’s view `values`.', objects: [] };
+    return {
+      advice: t('Look at it through half-closed eyes beside the plan’s view `values`.'),
+      objects: [],
+    };
   }
   return {
     cause: causeInWords(plan, most, toneWords(entry).many),
@@ -77,16 +81,28 @@ function causeOf(
 function causeInWords(plan: Plan, { seen, more }: Cause, many: boolean): string {
   const name = objectName(plan, seen.object);
   const off = seen.against?.stepsOff ?? 0;
-  const isOff = Math.abs(off) >= SAID ? `, ${offInSteps(off)} than planned` : '';
-  return `Most of that is ${name}${isOff}: with it ${percent(Math.abs(more))} of the canvas has ${more > 0 ? 'come to' : 'left'} ${many ? 'them' : 'it'}.`;
+  const most =
+    Math.abs(off) >= SAID
+      ? t('Most of that is {0}, {1} than planned:', name, offInSteps(off))
+      : t('Most of that is {0}:', name);
+  const share = percent(Math.abs(more));
+  if (more > 0)
+    return many
+      ? t('{0} with it {1} of the canvas has come to them.', most, share)
+      : t('{0} with it {1} of the canvas has come to it.', most, share);
+  return many
+    ? t('{0} with it {1} of the canvas has left them.', most, share)
+    : t('{0} with it {1} of the canvas has left it.', most, share);
 }
 
 function adviceOn(plan: Plan, { seen, more }: Cause, entry: BudgetMeasure): string {
   const { words } = toneWords(entry);
   const off = seen.against?.stepsOff ?? 0;
   const name = objectName(plan, seen.object);
-  const brings = `that brings ${words} to ${percent(Math.max(0, entry.share - more))}`;
-  return Math.abs(off) >= SAID
-    ? `${off < 0 ? 'Lighten' : 'Darken'} ${name} by ${stepsInWords(off)}: ${brings}.`
-    : `Bring the lights and darks within ${name} together, onto its step of the plan: ${brings}.`;
+  const brings = t('that brings {0} to {1}.', words, percent(Math.max(0, entry.share - more)));
+  if (Math.abs(off) < SAID)
+    return t('Bring the lights and darks within {0} together, onto its step of the plan: {1}', name, brings);
+  return off < 0
+    ? t('Lighten {0} by {1}: {2}', name, stepsInWords(off), brings)
+    : t('Darken {0} by {1}: {2}', name, stepsInWords(off), brings);
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -5,7 +6,8 @@ import type { Rule, RuleFinding } from '../finding.js';
 import { plannedMixture } from '../advice/painting.js';
 import { exceeds } from '../limits.js';
 import { heldToPlan, type Judged, latestPhotograph } from '../seen/photographed.js';
-import { afterSitting, offInSteps, stepsInWords } from '../words/photographs.js';
+import { sittingName } from '../words/days.js';
+import { offInSteps, stepsInWords } from '../words/photographs.js';
 import { quoted } from '../words/words.js';
 
 /** An object so near to its step can be matched to. */
@@ -30,13 +32,20 @@ export const paintedValue: Rule = {
       if (!exceeds(Math.abs(against.stepsOff), limit)) return [];
       return [
         {
-          message: `${afterSitting(plan, latest.sitting)} ${quoted(object.name)} is ${offInSteps(against.stepsOff)} than planned: step ${plainNumber(seen.step, 1)} in the photograph, ${plainNumber(against.step, 1)} in the plan.`,
+          message: t(
+            'After {0} {1} is {2} than planned: step {3} in the photograph, {4} in the plan.',
+            sittingName(plan, latest.sitting),
+            quoted(object.name),
+            offInSteps(against.stepsOff),
+            plainNumber(seen.step, 1),
+            plainNumber(against.step, 1),
+          ),
           remedy: () => ({ advice: adviceOn(plan, measures, latest, object, against) }),
           location: latest.location,
           related: [
             {
               location: object.valueLocation ?? object.location,
-              message: `${quoted(object.name)} is planned here.`,
+              message: t('{0} is planned here.', quoted(object.name)),
             },
           ],
           objects: [object.index],
@@ -55,9 +64,10 @@ function adviceOn(
   object: PlanObject,
   { step, stepsOff, colour }: { readonly step: number; readonly stepsOff: number; readonly colour?: unknown },
 ): string {
-  const way = stepsOff < 0 ? 'Lighten' : 'Darken';
+  const steps = stepsInWords(stepsOff);
+  const way = stepsOff < 0 ? t('Lighten it by {0}', steps) : t('Darken it by {0}', steps);
   const mixture = colour === undefined ? undefined : plannedMixture(plan, measures, object.index);
-  if (mixture) return `${way} it by ${stepsInWords(stepsOff)}: its planned colour is mixed from ${mixture}.`;
+  if (mixture) return t('{0}: its planned colour is mixed from {1}.', way, mixture);
   const match = heldToPlan(plan, latest).find(
     ({ object: other, against }) =>
       other.index !== object.index &&
@@ -65,6 +75,6 @@ function adviceOn(
       Math.abs(against.stepsOff) < MATCHES,
   );
   return match
-    ? `${way} it by ${stepsInWords(stepsOff)}, until it is as light as ${quoted(match.object.name)}, which is on its step.`
-    : `${way} it by ${stepsInWords(stepsOff)}.`;
+    ? t('{0}, until it is as light as {1}, which is on its step.', way, quoted(match.object.name))
+    : `${way}.`;
 }

@@ -1,10 +1,11 @@
+import { t } from '../../../grammar/index.js';
 import type { ScheduledSitting, ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import { FIRST_DAY } from '../../measure/sittings/days.js';
 import { inWords } from '../../plan/problems.js';
 import type { Plan } from '../../plan/plan.js';
 import { moveEdits } from '../edits/sittings.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
-import { dayInWords, daysInWords, sittingName } from '../words/days.js';
+import { dayInWords, daysInWords } from '../words/days.js';
 import { sittingAndDay } from '../words/layers.js';
 import { counted } from '../words/words.js';
 
@@ -32,13 +33,13 @@ export const pastTheDueDate: Rule = {
     const late = daysInWords(readyOn - day);
     const when =
       last.dryOn === readyOn
-        ? `${sittingAndDay(plan, last)} is not dry to the touch before ${dayInWords(readyOn)}`
-        : `${sittingAndDay(plan, last)} is only then`;
+        ? t('{0} is not dry to the touch before {1}', sittingAndDay(plan, last), dayInWords(readyOn))
+        : t('{0} is only then', sittingAndDay(plan, last));
     return [
       {
-        message: `The picture must be ready on ${dayInWords(day)}, and ${when}: ${late} late.`,
+        message: t('The picture must be ready on {0}, and {1}: {2} late.', dayInWords(day), when, late),
         location: stated.dateLocation ?? stated.location,
-        related: plan.due ? [{ location: plan.due.location, message: 'The due date is here.' }] : [],
+        related: plan.due ? [{ location: plan.due.location, message: t('The due date is here.') }] : [],
         remedy: (): Remedy => remedy(plan, schedule),
       } satisfies RuleFinding,
     ];
@@ -51,19 +52,19 @@ function remedy(plan: Plan, { sittings }: ScheduleMeasure): Remedy {
     day === undefined || latest === undefined || (slack ?? 0) >= 0 ? [] : [{ sitting, latest }],
   );
   const [first] = late;
-  if (!first || first.latest < FIRST_DAY) return { advice: 'Give the picture a later due date.' };
+  if (!first || first.latest < FIRST_DAY) return { advice: t('Give the picture a later due date.') };
   const told = late
     .slice(0, MOST_TOLD)
-    .map(({ sitting, latest }) => `${sittingName(plan, sitting)} on ${dayInWords(latest)}`);
+    .map(({ sitting, latest }) => sittingAndDay(plan, { sitting, day: latest }));
   const more = late.length - told.length;
-  const all = inWords(more > 0 ? [...told, `${counted(more)} more on their latest days`] : told);
+  const all = inWords(more > 0 ? [...told, t('{0} more on their latest days', counted(more))] : told);
   return {
-    advice: `Hold ${all} at the latest; or lay thinner films, or use an alkyd medium.`,
+    advice: t('Hold {0} at the latest; or lay thinner films, or use an alkyd medium.', all),
     fix: {
       title:
         more > 0 || late.length > 1
-          ? `Hold ${counted(late.length)} sittings on their latest days`
-          : `Hold ${all}`,
+          ? t('Hold {0} sittings on their latest days', counted(late.length))
+          : t('Hold {0}', all),
       edits: moveEdits(
         plan,
         late.map(({ sitting, latest }) => ({ sitting, day: latest })),

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Stop } from '../../measure/eye-path/eye-path.js';
 import type { Measures } from '../../measure/measures.js';
 import { dominantsAtFocus } from '../../measure/emphasis/at-focus.js';
@@ -54,12 +55,15 @@ function unseenStops(
   const told = inWords(names);
   const left = stops.filter(({ isSeen }) => isSeen);
   return {
-    message: `The path stops at ${told}, of which nothing is seen.`,
+    message: t('The path stops at {0}, of which nothing is seen.', told),
     severity: 'warning',
-    advice: `Take ${told} out of the path, or bring ${names.length > 1 ? 'them' : 'it'} to light.`,
+    advice:
+      names.length > 1
+        ? t('Take {0} out of the path, or bring them to light.', told)
+        : t('Take {0} out of the path, or bring it to light.', told),
     location: path.location,
     objects: unseen.map(({ object }) => object),
-    ...(left.length > 0 ? { fix: order(plan, path, left, `Take ${told} out of the path`) } : {}),
+    ...(left.length > 0 ? { fix: order(plan, path, left, t('Take {0} out of the path', told)) } : {}),
   };
 }
 
@@ -76,15 +80,18 @@ function neverArrives(
   const dominant = plan.objects[there];
   return [
     {
-      message: `The path ends at ${objectName(plan, end.object)} and none of its stops is at the focal point.`,
-      advice: dominant ? `Let it go on to ${quoted(dominant.name)}.` : elsewhere(plan, measures, end),
+      message: t(
+        'The path ends at {0} and none of its stops is at the focal point.',
+        objectName(plan, end.object),
+      ),
+      advice: dominant ? t('Let it go on to {0}.', quoted(dominant.name)) : elsewhere(plan, measures, end),
       location: path.location,
       at: end.at,
       objects: [end.object],
       ...(dominant
         ? {
             fix: {
-              title: `Let the path go on to ${quoted(dominant.name)}`,
+              title: t('Let the path go on to {0}', quoted(dominant.name)),
               edits: [replace(rightBehind(path.stopsLocation), `, ${dominant.name}`)],
             },
           }
@@ -96,10 +103,10 @@ function neverArrives(
 /** Where nothing dominant lies there, by what is seen there. */
 function elsewhere(plan: Plan, measures: Measures, end: Stop): string {
   const seen = plan.focus && seenAt(plan, measures, plan.focus.at);
-  const bring = `bring ${objectName(plan, end.object)} there`;
+  const last = objectName(plan, end.object);
   if (!seen || seen.plane === 'background')
-    return `Set an object there and let it go on to that, or ${bring}.`;
-  return `Let it go on to ${quoted(seen.name)}, which is seen there, or ${bring}.`;
+    return t('Set an object there and let it go on to that, or bring {0} there.', last);
+  return t('Let it go on to {0}, which is seen there, or bring {1} there.', quoted(seen.name), last);
 }
 
 function outOfOrder(
@@ -115,11 +122,26 @@ function outOfOrder(
   if (!worst || !before || !after) return [];
   const better = exchanged(plan, path, stops, first, limit);
   const more = faults.length - 1;
-  const how =
-    after.strength > 0 ? `${strengthPercent(after.strength, before.strength)} as strongly` : 'not at all';
+  const told = [
+    objectName(plan, before.object),
+    objectName(plan, after.object),
+    after.strength > 0
+      ? t('{0} as strongly', strengthPercent(after.strength, before.strength))
+      : t('not at all'),
+    percent(1 - limit),
+  ] as const;
   return [
     {
-      message: `The path is to rise to the focal point, but ${objectName(plan, before.object)} draws the eye more than ${objectName(plan, after.object)}, ${after.isAtFocus ? 'which is at the focal point' : 'to which it leads'} and draws it ${how}; from ${percent(1 - limit)} on is let pass.${more > 0 ? ` So it is at ${counted(more)} more ${more === 1 ? 'stop' : 'stops'}.` : ''}`,
+      message:
+        (after.isAtFocus
+          ? t(
+              'The path is to rise to the focal point, but {0} draws the eye more than {1}, which is at the focal point and draws it {2}; from {3} on is let pass.',
+              ...told,
+            )
+          : t(
+              'The path is to rise to the focal point, but {0} draws the eye more than {1}, to which it leads and draws it {2}; from {3} on is let pass.',
+              ...told,
+            )) + moreStops(more),
       advice: better?.advice ?? strengthened(plan, before, after, limit),
       location: path.location,
       at: before.at,
@@ -129,16 +151,27 @@ function outOfOrder(
   ];
 }
 
+function moreStops(count: number): string {
+  if (count === 0) return '';
+  return ` ${count === 1 ? t('So it is at one more stop.') : t('So it is at {0} more stops.', counted(count))}`;
+}
+
 /** What the weaker stop lacks, where no other order of the stops mends it. */
 function strengthened(plan: Plan, before: Stop, after: Stop, limit: number): string {
   const name = objectName(plan, after.object);
   const times = ((1 - limit) * before.strength) / after.strength;
-  if (!Number.isFinite(times)) return `Set ${name} off from what is round it, in value or in colour.`;
-  const amount =
-    times < 2
-      ? `${Math.ceil(100 * (times - 1))} % more strongly`
-      : `${plainNumber(Math.ceil(times * 10) / 10, 1)} times as strongly`;
-  return `Give ${name} more contrast or harder edges: its borders have to draw the eye ${amount}.`;
+  if (!Number.isFinite(times)) return t('Set {0} off from what is round it, in value or in colour.', name);
+  return times < 2
+    ? t(
+        'Give {0} more contrast or harder edges: its borders have to draw the eye {1} % more strongly.',
+        name,
+        Math.ceil(100 * (times - 1)),
+      )
+    : t(
+        'Give {0} more contrast or harder edges: its borders have to draw the eye {1} times as strongly.',
+        name,
+        plainNumber(Math.ceil(times * 10) / 10, 1),
+      );
 }
 
 interface Fault {
@@ -184,9 +217,9 @@ function exchanged(
       if (!a || !b) continue;
       const trial = stops.with(one, b).with(other, a);
       if (faultsOf(trial, first, limit).length > 0) continue;
-      const words = `Exchange ${objectName(plan, a.object)} and ${objectName(plan, b.object)}`;
+      const words = t('Exchange {0} and {1}', objectName(plan, a.object), objectName(plan, b.object));
       return {
-        advice: `${words}, and the path rises.`,
+        advice: t('{0}, and the path rises.', words),
         fix: order(plan, path, trial, words),
       };
     }
@@ -196,8 +229,8 @@ function exchanged(
   if (faultsOf(trial, first, limit).length > 0) return undefined;
   const names = inWords(rising.map(({ object }) => objectName(plan, object)));
   return {
-    advice: `Lead from the weaker to the stronger: ${names}, and then on to the focal point.`,
-    fix: order(plan, path, trial, 'Put the stops in the order of their emphasis'),
+    advice: t('Lead from the weaker to the stronger: {0}, and then on to the focal point.', names),
+    fix: order(plan, path, trial, t('Put the stops in the order of their emphasis')),
   };
 }
 

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { PlaneMeasure } from '../../measure/values/planes.js';
 import { stepValue } from '../../plan/colour/value.js';
@@ -7,7 +8,7 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
 import { Repainting } from '../advice/repainting.js';
-import { planeWords, stepWords } from '../words/tones.js';
+import { planeWords, stepWords, toStep } from '../words/tones.js';
 import { heading, quoted } from '../words/words.js';
 
 type Trend = 'lighten' | 'darken';
@@ -42,12 +43,26 @@ function finding(plan: Plan, measures: Measures, trend: Trend, at: number): read
   const farther = measures.planes[at];
   const nearer = measures.planes.slice(at + 1).find(({ value }) => value !== undefined);
   if (farther?.value === undefined || nearer?.value === undefined) return [];
-  const wanted = trend === 'lighten' ? 'lighter' : 'darker';
   const gap = Math.abs(farther.value - nearer.value);
   const decimals = gap > 0 && gap < 0.1 ? 2 : 1;
+  const figures = [
+    planeWords(farther.plane),
+    planeWords(nearer.plane),
+    plainNumber(farther.value, decimals),
+    plainNumber(nearer.value, decimals),
+  ] as const;
   return [
     {
-      message: `The ${planeWords(farther.plane)} is to be ${wanted} than the ${planeWords(nearer.plane)} and is not: their mean values are ${plainNumber(farther.value, decimals)} and ${plainNumber(nearer.value, decimals)} (Munsell value, 0 to 10).`,
+      message:
+        trend === 'lighten'
+          ? t(
+              'The {0} is to be lighter than the {1} and is not: their mean values are {2} and {3} (Munsell value, 0 to 10).',
+              ...figures,
+            )
+          : t(
+              'The {0} is to be darker than the {1} and is not: their mean values are {2} and {3} (Munsell value, 0 to 10).',
+              ...figures,
+            ),
       remedy: () => advice(plan, measures, trend, at, { farther, nearer }),
       location: plan.scale.trend?.location ?? heading(plan),
       objects: plan.objects
@@ -55,6 +70,17 @@ function finding(plan: Plan, measures: Measures, trend: Trend, at: number): read
         .map(({ index }) => index),
     },
   ];
+}
+
+function asAWhole(trend: Trend, steps: number, farther: PlaneMeasure, nearer: PlaneMeasure): string {
+  const told = [
+    planeWords(farther.plane),
+    steps === 1 ? t('one step') : t('{0} steps', steps),
+    planeWords(nearer.plane),
+  ] as const;
+  return trend === 'lighten'
+    ? t('the {0} as a whole would have to be {1} lighter, or the {2} as much darker.', ...told)
+    : t('the {0} as a whole would have to be {1} darker, or the {2} as much lighter.', ...told);
 }
 
 /** The one object to repaint; else the steps by which one of the two planes as a whole would have to change. */
@@ -76,14 +102,21 @@ function advice(
   if (change && object) {
     const { from, to } = change;
     return {
-      advice: `Take ${quoted(object.name)}, in the ${planeWords(object.plane)}, ${stepWords(from, to)}: then they are in order.`,
-      fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+      advice: t(
+        '{0}: then they are in order.',
+        stepWords(t('{0}, in the {1},', quoted(object.name), planeWords(object.plane)), from, to),
+      ),
+      fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
     };
   }
   const step = stepValue(2, plan.scale.steps) - stepValue(1, plan.scale.steps);
   const gap = Math.abs((farther.value ?? 0) - (nearer.value ?? 0));
   const steps = Math.floor(gap / step + 1e-9) + 1;
   return {
-    advice: `No single object sets it right${plan.valueBudget ? ' within the value budget' : ''}: the ${planeWords(farther.plane)} as a whole would have to be ${steps === 1 ? 'one step' : `${steps} steps`} ${trend === 'lighten' ? 'lighter' : 'darker'}, or the ${planeWords(nearer.plane)} as much ${trend === 'lighten' ? 'darker' : 'lighter'}.`,
+    advice: `${
+      plan.valueBudget
+        ? t('No single object sets it right within the value budget:')
+        : t('No single object sets it right:')
+    } ${asAWhole(trend, steps, farther, nearer)}`,
   };
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { PrimaryMeasure } from '../../measure/mixing/mixing.js';
 import { EARTHS } from '../../measure/mixing/primaries.js';
 import { knownPigments, type Pigment } from '../../plan/materials/pigments.js';
@@ -27,7 +28,7 @@ export const primaryWithoutASide: Rule = {
     const words = lacking.map((primary) => lackInWords(plan, primary));
     return [
       {
-        message: `The palette leans to one side: ${words.join('; ')}.`,
+        message: t('The palette leans to one side: {0}.', words.join('; ')),
         advice: adviceOf(lacking),
         location: plan.palette.location,
       },
@@ -35,19 +36,51 @@ export const primaryWithoutASide: Rule = {
   },
 };
 
-function lackInWords({ palette }: Plan, { primary, warm, cool, lacks }: PrimaryMeasure): string {
-  const names = [...warm, ...cool].map((index) => quoted(palette?.paints[index]?.name ?? ''));
-  const side = lacks[0] === 'warm' ? 'cool' : 'warm';
-  return `${side} ${primary} (${inWords(names)}) without a ${lacks[0] ?? ''} one`;
+function lackInWords(
+  { palette }: Plan,
+  { primary, warm: warmOnes, cool: coolOnes, lacks }: PrimaryMeasure,
+): string {
+  const names = [...warmOnes, ...coolOnes].map((index) => quoted(palette?.paints[index]?.name ?? ''));
+  return lacks[0] === 'warm'
+    ? t('{0} ({1}) without a warm one', cool(primary), inWords(names))
+    : t('{0} ({1}) without a cool one', warm(primary), inWords(names));
 }
 
 function adviceOf(lacking: readonly PrimaryMeasure[]): string {
   const named = lacking.flatMap(({ primary, lacks: [side] }) => {
     const pigment = side && companion(primary, side);
-    return pigment ? [`${pigment.name} (${pigment.index}) as the ${side} ${primary}`] : [];
+    if (!pigment) return [];
+    return side === 'warm'
+      ? [t('{0} ({1}) as the {2}', pigment.name, pigment.index, warm(primary))]
+      : [t('{0} ({1}) as the {2}', pigment.name, pigment.index, cool(primary))];
   });
-  const leave = 'leave it so if you want mixtures between these to be quiet';
-  return named.length === 0 ? `Add a companion, or ${leave}.` : `Add ${inWords(named)}, or ${leave}.`;
+  return named.length === 0
+    ? t('Add a companion, or leave it so if you want mixtures between these to be quiet.')
+    : t('Add {0}, or leave it so if you want mixtures between these to be quiet.', inWords(named));
+}
+
+type Primary = PrimaryMeasure['primary'];
+
+function warm(primary: Primary): string {
+  switch (primary) {
+    case 'yellow':
+      return t('warm yellow');
+    case 'red':
+      return t('warm red');
+    case 'blue':
+      return t('warm blue');
+  }
+}
+
+function cool(primary: Primary): string {
+  switch (primary) {
+    case 'yellow':
+      return t('cool yellow');
+    case 'red':
+      return t('cool red');
+    case 'blue':
+      return t('cool blue');
+  }
 }
 
 /** A paint of the side that lacks, without known hazards; one that was measured before others. */

@@ -1,9 +1,11 @@
+import { t } from '../../../grammar/index.js';
 import { centreOfInterest } from '../../measure/emphasis/centre.js';
 import { REACH } from '../../measure/emphasis/field.js';
 import { type FocalEmphasis, type StrongPlace, RIVAL, isNearEdge } from '../../measure/emphasis/emphasis.js';
 import type { Measures } from '../../measure/measures.js';
 import { distance } from '../../plan/geometry/point.js';
 import type { Focus, Plan } from '../../plan/plan.js';
+import { inWords } from '../../plan/problems.js';
 import { noSingleChange, weakening } from '../advice/emphasis.js';
 import {
   borderKey,
@@ -15,7 +17,7 @@ import {
   oneABorder,
   placeOf,
 } from '../words/emphasis.js';
-import { lies } from '../words/leads.js';
+import { fromFocalPoint, lies } from '../words/leads.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { isEmphasisLaidIn } from '../seen/laid-in.js';
@@ -78,10 +80,17 @@ function told(
   const { canvas } = plan;
   const before = new Set(rivalsOf(focal, limit).map(borderKey));
   const own = borderKey(place);
-  const edge = isNearEdge(place.fromEdge) ? ` and ${fromEdge(place, canvas)}` : '';
-  const away = `${length(distance(place.at, focus.at), canvas)} ${lies(place.at, focus.at)} the focal point`;
+  const away = fromFocalPoint(length(distance(place.at, focus.at), canvas), lies(place.at, focus.at));
+  const where = isNearEdge(place.fromEdge) ? inWords([away, fromEdge(place, canvas)]) : away;
   return {
-    message: `Where ${meeting(plan, place.areas)}, ${away}${edge}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as there; from ${percent(limit)} on that is a rival.${farPart(plan, measures, place)}`,
+    message:
+      t(
+        'Where {0}, {1}, the picture draws the eye {2} as there; from {3} on that is a rival.',
+        meeting(plan, place.areas),
+        where,
+        howStrongly(place.strength, focal.strength),
+        percent(limit),
+      ) + farPart(plan, measures, place),
     remedy: () =>
       weakening(plan, measures, place, `rival ${limit}`, (trial) => {
         if (!exceeds(limit * trial.there, trial.at(place.at))) return false;
@@ -107,15 +116,24 @@ function unmarked(
     const away = distance(at, focus.at);
     if (pull >= UNMARKED && (!nearest || away < nearest.away)) nearest = { away, areas: [front, behind] };
   }
-  const reach = `within ${length(REACH * canvas.diagonal, canvas)}`;
+  const reach = length(REACH * canvas.diagonal, canvas);
   return {
     message:
       focal.strength === 0
-        ? `Nothing marks the focal point: no border with contrast lies ${reach} of it.`
-        : `Hardly anything marks the focal point: what lies ${reach} of it draws the eye ${howStrongly(focal.strength, strongest.strength)} as the strongest place, where ${meeting(plan, strongest.areas)}.`,
+        ? t('Nothing marks the focal point: no border with contrast lies within {0} of it.', reach)
+        : t(
+            'Hardly anything marks the focal point: what lies within {0} of it draws the eye {1} as the strongest place, where {2}.',
+            reach,
+            howStrongly(focal.strength, strongest.strength),
+            meeting(plan, strongest.areas),
+          ),
     advice: nearest
-      ? `The nearest clear border is ${length(nearest.away, canvas)} away, where ${meeting(plan, nearest.areas)}: bring it here, or set an object here that differs from what is behind it.`
-      : 'Set an object here that differs from what is behind it in value or colour.',
+      ? t(
+          'The nearest clear border is {0} away, where {1}: bring it here, or set an object here that differs from what is behind it.',
+          length(nearest.away, canvas),
+          meeting(plan, nearest.areas),
+        )
+      : t('Set an object here that differs from what is behind it in value or colour.'),
     location: focus.location,
     at: focus.at,
     objects: objectsOf(strongest),

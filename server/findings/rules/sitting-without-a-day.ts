@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { isoOf, monthsOn } from '../../measure/sittings/days.js';
 import { isDryingOil } from '../../measure/sittings/layers.js';
 import type { ScheduleMeasure } from '../../measure/sittings/schedule.js';
@@ -7,6 +8,7 @@ import { replace, rightBehind } from '../edits/edit.js';
 import { lastDayToEnd } from '../edits/sittings.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { dayInWords, sittingName } from '../words/days.js';
+import { sittingAndDay } from '../words/layers.js';
 
 export const sittingWithoutADay: Rule = {
   id: 'sitting without a day',
@@ -25,7 +27,10 @@ export const sittingWithoutADay: Rule = {
       if (day !== undefined || !stated || stated.faulty) return [];
       return [
         {
-          message: `${sittingName(plan, sitting)} has no day, so nothing tells whether what it lays is laid on dry paint.`,
+          message: t(
+            '{0} has no day, so nothing tells whether what it lays is laid on dry paint.',
+            sittingName(plan, sitting),
+          ),
           location: stated.location,
           remedy: () => remedy(plan, schedule, place),
         },
@@ -44,17 +49,20 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, place: number): Remedy {
   const { dryingDays = 0, readyFrom = -Infinity } = own ?? {};
   const first = Math.max(readyFrom, before === undefined ? (after ?? 0) - dryingDays : before + 1);
   const day = before === undefined ? taken.previousFree(first) : taken.nextFree(first);
-  if (!stated || !isSettled) return { advice: 'Give it one: `on YYYY-MM-DD` behind its title.' };
+  if (!stated || !isSettled) return { advice: t('Give it one: `on YYYY-MM-DD` behind its title.') };
   const isRoom = (after === undefined || day + dryingDays <= after) && leavesTime(schedule, place, day);
   if (!isRoom || day < readyFrom) {
     return {
-      advice: `Give it one; it goes over nothing wet from ${dayInWords(day)} on, but what comes after it has to be put off then.`,
+      advice: t(
+        'Give it one; it goes over nothing wet from {0} on, but what comes after it has to be put off then.',
+        dayInWords(day),
+      ),
     };
   }
   return {
-    advice: `Give it one, such as \`on ${isoOf(day)}\`, when everything below it is dry.`,
+    advice: t('Give it one, such as `on {0}`, when everything below it is dry.', isoOf(day)),
     fix: {
-      title: `Hold ${sittingName(plan, own?.sitting ?? 0)} on ${dayInWords(day)}`,
+      title: t('Hold {0}', sittingAndDay(plan, { sitting: own?.sitting ?? 0, day })),
       edits: [replace(rightBehind(stated.location), ` on ${isoOf(day)}`)],
     },
   };

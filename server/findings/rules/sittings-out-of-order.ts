@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { dayOf } from '../../measure/sittings/days.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { sittingName } from '../words/days.js';
@@ -25,10 +26,17 @@ export const sittingsOutOfOrder: Rule = {
       }
       return [
         {
-          message: `${sittingAndDay(plan, { sitting, day })} stands behind ${sittingAndDay(plan, latest)}, and comes before it.`,
-          advice: `Look whether the day is right; if it is, move ${sittingName(plan, sitting)} up, so that the text reads as the work goes.`,
+          message: t(
+            '{0} stands behind {1}, and comes before it.',
+            sittingAndDay(plan, { sitting, day }),
+            sittingAndDay(plan, latest),
+          ),
+          advice: t(
+            'Look whether the day is right; if it is, move {0} up, so that the text reads as the work goes.',
+            sittingName(plan, sitting),
+          ),
           location: dateLocation ?? location,
-          related: relatedTo(plan, latest.sitting, 'This one comes later.'),
+          related: relatedTo(plan, latest.sitting, t('This one comes later.')),
           excess: latest.day - day,
         },
       ];

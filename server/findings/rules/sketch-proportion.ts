@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { SketchMeasure } from '../../measure/transfer/sketch.js';
 import type { Canvas, Picture } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -27,7 +28,19 @@ export const sketchProportion: Rule = {
     const [ofSketch, ofCanvas] = bothInWords(measure, canvas);
     return [
       {
-        message: `The sketch is ${ofSketch}, the canvas ${ofCanvas}: carried over square by square, everything would become ${percent(measure.stretch)} ${measure.isTooWide ? 'taller' : 'wider'} than it is drawn.`,
+        message: measure.isTooWide
+          ? t(
+              'The sketch is {0}, the canvas {1}: carried over square by square, everything would become {2} taller than it is drawn.',
+              ofSketch,
+              ofCanvas,
+              percent(measure.stretch),
+            )
+          : t(
+              'The sketch is {0}, the canvas {1}: carried over square by square, everything would become {2} wider than it is drawn.',
+              ofSketch,
+              ofCanvas,
+              percent(measure.stretch),
+            ),
         advice: adviceOn(measure, canvas, limit),
         location: sketch.location,
       } satisfies RuleFinding,
@@ -37,10 +50,12 @@ export const sketchProportion: Rule = {
 
 function folded({ location }: Picture): RuleFinding {
   return {
-    message:
+    message: t(
       'The corners of the sketch are those of no sheet: joined in their order they cross, bend inwards, or lie on one line.',
-    advice:
+    ),
+    advice: t(
       'Give them as upper left, upper right, lower right and lower left, or drag them into place in the preview.',
+    ),
     location,
   };
 }
@@ -48,15 +63,27 @@ function folded({ location }: Picture): RuleFinding {
 function adviceOn({ width, height, stretch, isTooWide }: Measured, canvas: Canvas, limit: number): string {
   const times = width / height / (canvas.height / canvas.width);
   if (!exceeds(Math.max(times, 1 / times) - 1, limit))
-    return `One of the two lies on its side: write \`canvas ${size(canvas.height, canvas.width, canvas)}\`, or turn the sketch.`;
+    return t(
+      'One of the two lies on its side: write `canvas {0}`, or turn the sketch.',
+      size(canvas.height, canvas.width, canvas),
+    );
   const off = 1 - 1 / (1 + stretch);
-  const [side, corners] = isTooWide
-    ? ['width, half of it at either side', cornersOf(off / 2, 0)]
-    : ['height, half of it at the top and half below', cornersOf(0, off / 2)];
   const fitting = isTooWide
     ? size(canvas.width, (canvas.width * height) / width, canvas)
     : size((canvas.height * width) / height, canvas.height, canvas);
-  return `Leave off ${percent(off)} of its ${side}, with \`corners ${corners}\` under it, or work on ${fitting}, which is in its proportion.`;
+  return isTooWide
+    ? t(
+        'Leave off {0} of its width, half of it at either side, with `corners {1}` under it, or work on {2}, which is in its proportion.',
+        percent(off),
+        cornersOf(off / 2, 0),
+        fitting,
+      )
+    : t(
+        'Leave off {0} of its height, half of it at the top and half below, with `corners {1}` under it, or work on {2}, which is in its proportion.',
+        percent(off),
+        cornersOf(0, off / 2),
+        fitting,
+      );
 }
 
 function cornersOf(across: number, down: number): string {

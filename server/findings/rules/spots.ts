@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Tone } from '../../measure/notan/notan.js';
@@ -7,7 +8,7 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { Repainting } from '../advice/repainting.js';
 import { type Spot, spotsOf } from '../seen/scattered-spots.js';
-import { toneWords } from '../words/tones.js';
+import { toneWords, toStep } from '../words/tones.js';
 import { counted, heading, percent, quoted, someOf } from '../words/words.js';
 
 const FEWEST = 3;
@@ -35,13 +36,19 @@ export const spots: Rule = {
       const first = plan.objects[objects[0] ?? -1];
       return [
         {
-          message: `${capitalised(counted(found.length))} small pieces of ${toneWords(tone).words} lie scattered about the picture, each under ${percent(limit)} of it: ${someOf(all, MOST_NAMED)}.`,
+          message: t(
+            '{0} small pieces of {1} lie scattered about the picture, each under {2} of it: {3}.',
+            capitalised(counted(found.length)),
+            toneWords(tone).words,
+            percent(limit),
+            someOf(all, MOST_NAMED),
+          ),
           ...advice(plan, measures, tone, found),
           location: first?.valueLocation ?? first?.location ?? heading(plan),
           related: objects.slice(1).flatMap((index) => {
             const object = plan.objects[index];
             return object
-              ? [{ location: object.location, message: `${quoted(object.name)} is one of them.` }]
+              ? [{ location: object.location, message: t('{0} is one of them.', quoted(object.name)) }]
               : [];
           }),
           objects,
@@ -52,9 +59,12 @@ export const spots: Rule = {
 
 function spotWords(plan: Plan, { areas, share }: Spot): string {
   const names = areas.map((area) =>
-    area === GROUND ? 'bare ground' : quoted(plan.objects[area]?.name ?? ''),
+    area === GROUND ? t('bare ground') : quoted(plan.objects[area]?.name ?? ''),
   );
-  return `${names.slice(0, 2).join(' with ')} (${percent(share)})`;
+  const [first = '', second] = names;
+  return second === undefined
+    ? `${first} (${percent(share)})`
+    : t('{0} with {1} ({2})', first, second, percent(share));
 }
 
 interface Sinking {
@@ -74,15 +84,22 @@ function advice(
   if (!sinking) {
     const smallest = found.at(-1);
     return {
-      advice: `Bring them together, or join ${smallest ? spotWords(plan, smallest) : 'one'} to a larger piece of ${toneWords(tone).words}.`,
+      advice: t(
+        'Bring them together, or join {0} to a larger piece of {1}.',
+        smallest ? spotWords(plan, smallest) : t('one'),
+        toneWords(tone).words,
+      ),
     };
   }
   const { object, into, step } = sinking;
-  const words = `Let ${quoted(object.name)} sink into ${quoted(into.name)}, on step ${plainNumber(step)}`;
-  if (found.length > FEWEST) return { advice: `${words}, and so with others, or bring them together.` };
+  const told = [quoted(object.name), quoted(into.name), plainNumber(step)] as const;
+  if (found.length > FEWEST)
+    return {
+      advice: t('Let {0} sink into {1}, on step {2}, and so with others, or bring them together.', ...told),
+    };
   return {
-    advice: `${words}, or bring them together.`,
-    fix: { title: `Take ${quoted(object.name)} to step ${plainNumber(step)}`, edits: stepEdit(object, step) },
+    advice: t('Let {0} sink into {1}, on step {2}, or bring them together.', ...told),
+    fix: { title: toStep(quoted(object.name), plainNumber(step)), edits: stepEdit(object, step) },
   };
 }
 

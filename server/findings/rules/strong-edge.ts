@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import {
   type FocalEmphasis,
   type StrongPlace,
@@ -53,7 +54,14 @@ function told(
   limit: number,
 ): RuleFinding {
   return {
-    message: `Where ${meeting(plan, place.areas)}, ${fromEdge(place, plan.canvas)}, the picture draws the eye ${howStrongly(place.strength, focal.strength)} as at the focal point; so near the edge, ${percent(limit)} and more leads it out.${farPart(plan, measures, place)}`,
+    message:
+      t(
+        'Where {0}, {1}, the picture draws the eye {2} as at the focal point; so near the edge, {3} and more leads it out.',
+        meeting(plan, place.areas),
+        fromEdge(place, plan.canvas),
+        howStrongly(place.strength, focal.strength),
+        percent(limit),
+      ) + farPart(plan, measures, place),
     remedy: () =>
       weakening(
         plan,

@@ -1,11 +1,11 @@
-import type { Means } from '../../../grammar/index.js';
+import { type Means, t } from '../../../grammar/index.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import type { FocalEmphasis } from '../../measure/emphasis/emphasis.js';
 import type { MeansMeasure } from '../../measure/emphasis/means.js';
 import { meeting } from '../../measure/areas/area-words.js';
 import type { Plan } from '../../plan/plan.js';
 import { isEmphasisLaidIn } from '../seen/laid-in.js';
-import { borderKey } from '../words/emphasis.js';
+import { borderKey, meansWords } from '../words/emphasis.js';
 import { timesAbove } from '../words/words.js';
 import { meansAdvice } from '../advice/means.js';
 
@@ -36,7 +36,11 @@ export const unmetMeans: Rule = {
       if (!measure || measure.holds || (BY_PAINT.has(value) && !painted)) return [];
       return [
         {
-          message: `The focal point is to win by ${value}, but ${besideRival(plan, focal, measure) ?? measure.inWords}.`,
+          message: t(
+            'The focal point is to win by {0}, but {1}.',
+            meansWords(value),
+            besideRival(plan, focal, measure) ?? measure.inWords,
+          ),
           remedy: () => meansAdvice(plan, measures, measure),
           location,
           at: focus.at,
@@ -58,5 +62,11 @@ function besideRival(
   if (!areas || there === 0) return undefined;
   const key = borderKey({ areas });
   if (!rivals.some((rival) => borderKey(rival) === key)) return undefined;
-  return `its rival, where ${meeting(plan, areas)}, has ${timesAbove(elsewhere / there, ENOUGH)} as much contrast of ${means}; up to ${ENOUGH} times is let pass`;
+  return t(
+    'its rival, where {0}, has {1} as much contrast of {2}; up to {3} times is let pass',
+    meeting(plan, areas),
+    timesAbove(elsewhere / there, ENOUGH),
+    meansWords(means),
+    ENOUGH,
+  );
 }

@@ -1,3 +1,4 @@
+import { said, t } from '../../../grammar/index.js';
 import type { Rule } from '../finding.js';
 import { sittingAndDay } from '../words/layers.js';
 
@@ -19,8 +20,8 @@ export const unreadablePhotograph: Rule = {
       const sitting = schedule?.sittings.find((one) => one.sitting === each.sitting) ?? each;
       return [
         {
-          message: `The photograph of ${sittingAndDay(plan, sitting)} can’t be used. ${each.reason}`,
-          advice: 'Name a JPEG, PNG or WebP that lies beside the plan, or take the line out.',
+          message: `${t('The photograph of {0} can’t be used.', sittingAndDay(plan, sitting))} ${said(each.reason)}`,
+          advice: t('Name a JPEG, PNG or WebP that lies beside the plan, or take the line out.'),
           location,
         },
       ];

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords } from '../../plan/problems.js';
@@ -31,7 +32,16 @@ export const usualColourShares: Rule = {
     return [
       {
         ...found,
-        message: `${covered(budget)}; the usual shares are ${inWords(budget.map(({ target }) => percent(target)))}, each within ${percent(limit)}. ${capitalised(roleWords(worst.name))} ${worst.name === 'discord' ? 'are' : 'is'} farthest off.`,
+        message: `${t(
+          '{0}; the usual shares are {1}, each within {2}.',
+          covered(budget),
+          inWords(budget.map(({ target }) => percent(target))),
+          percent(limit),
+        )} ${
+          worst.name === 'discord'
+            ? t('{0} are farthest off.', capitalised(roleWords(worst.name)))
+            : t('{0} is farthest off.', capitalised(roleWords(worst.name)))
+        }`,
         remedy: () => orAsMeasured(plan, measures, found.remedy?.() ?? {}),
       },
     ];
@@ -43,7 +53,7 @@ function orAsMeasured(plan: Plan, measures: Measures, other: Remedy): Remedy {
   const own = asMeasured(plan, measures);
   if (!own) return other;
   return {
-    advice: `${other.advice ?? ''} Or mean it so, and write \`${own.line}\`.`,
+    advice: `${other.advice ?? ''} ${t('Or mean it so, and write `{0}`.', own.line)}`,
     fix: own.fix,
   };
 }
@@ -52,7 +62,7 @@ function orAsMeasured(plan: Plan, measures: Measures, other: Remedy): Remedy {
 function covered(budget: readonly BudgetMeasure[]): string {
   const shares = budget.map(({ name, share }, index) =>
     index === 0
-      ? `${capitalised(roleWords(name))} covers ${percent(share)} of the picture`
+      ? t('{0} covers {1} of the picture', capitalised(roleWords(name)), percent(share))
       : `${roleWords(name)} ${percent(share)}`,
   );
   return inWords(shares);
@@ -70,5 +80,5 @@ function asMeasured(
   if (shares.length === 0) return undefined;
   const line = `budget  colour ${shares.join(', ')} within 5%`;
   const edits = aboveObjects(plan, line);
-  return edits && { line, fix: { title: 'State these shares as the colour budget', edits } };
+  return edits && { line, fix: { title: t('State these shares as the colour budget'), edits } };
 }

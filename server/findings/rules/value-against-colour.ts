@@ -1,4 +1,4 @@
-import { nameKey } from '../../../grammar/index.js';
+import { nameKey, t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { fractionalStep, nearestStep, valueOf } from '../../plan/colour/value.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -32,12 +32,28 @@ export const valueAgainstColour: Rule = {
       if (!exceeds(apart, limit)) return [];
       const fitting = nearestStep(own, steps);
       const way = fractionalStep(own, steps) > step ? 'lighter' : 'darker';
+      const figures = [
+        quoted(object.name),
+        plainNumber(fractionalStep(own, steps), 1),
+        plainNumber(own, 1),
+        plainNumber(step),
+        plainNumber(limit),
+      ] as const;
       return [
         {
-          message: `The colour written at ${quoted(object.name)} lies at ${plainNumber(fractionalStep(own, steps), 1)} on the value scale (Munsell value ${plainNumber(own, 1)}), ${way} than the \`value ${plainNumber(step)}\` beside it, which is what counts; up to ${plainNumber(limit)} of a step is let pass.`,
+          message:
+            way === 'lighter'
+              ? t(
+                  'The colour written at {0} lies at {1} on the value scale (Munsell value {2}), lighter than the `value {3}` beside it, which is what counts; up to {4} of a step is let pass.',
+                  ...figures,
+                )
+              : t(
+                  'The colour written at {0} lies at {1} on the value scale (Munsell value {2}), darker than the `value {3}` beside it, which is what counts; up to {4} of a step is let pass.',
+                  ...figures,
+                ),
           ...advice(plan, measures, object, fitting, way),
           location: valueLocation,
-          related: [{ location: colour.location, message: 'The colour is written here.' }],
+          related: [{ location: colour.location, message: t('The colour is written here.') }],
           objects: [object.index],
           excess: apart - limit,
         },
@@ -54,18 +70,29 @@ function advice(
   way: 'lighter' | 'darker',
 ): Pick<RuleFinding, 'advice' | 'fix'> {
   const from = Math.round(object.step ?? fitting);
-  const colour = `a ${way === 'lighter' ? 'darker' : 'lighter'} colour`;
+  const isTooLight = way === 'lighter';
   // With a narrower limit the step that is written may be the nearest already.
-  if (fitting === object.step) return { advice: `Write ${colour}.` };
+  if (fitting === object.step)
+    return { advice: isTooLight ? t('Write a darker colour.') : t('Write a lighter colour.') };
   const repainting = new Repainting(plan, measures);
   if (!repainting.breaksNothing(repainting.after({ object: object.index, from, to: fitting }))) {
     return {
-      advice: `Write ${colour}: \`value ${fitting}\`, the step nearest to this one, would break what the plan says of light and dark elsewhere.`,
+      advice: isTooLight
+        ? t(
+            'Write a darker colour: `value {0}`, the step nearest to this one, would break what the plan says of light and dark elsewhere.',
+            fitting,
+          )
+        : t(
+            'Write a lighter colour: `value {0}`, the step nearest to this one, would break what the plan says of light and dark elsewhere.',
+            fitting,
+          ),
     };
   }
   return {
-    advice: `Write \`value ${fitting}\`, the step nearest to the colour, or ${colour}.`,
-    fix: { title: `Change to value ${fitting}`, edits: stepEdit(object, fitting) },
+    advice: isTooLight
+      ? t('Write `value {0}`, the step nearest to the colour, or a darker colour.', fitting)
+      : t('Write `value {0}`, the step nearest to the colour, or a lighter colour.', fitting),
+    fix: { title: t('Change to value {0}', fitting), edits: stepEdit(object, fitting) },
   };
 }
 

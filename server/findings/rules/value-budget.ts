@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import { largestFirst, type ObjectShare } from '../../measure/objects/objects.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -7,7 +8,7 @@ import { exceeds } from '../limits.js';
 import { Repainting } from '../advice/repainting.js';
 import { givers, takers } from '../advice/budgets.js';
 import { resizingFor, resizingWords } from '../advice/resizing.js';
-import { stepWords, toneWords } from '../words/tones.js';
+import { stepWords, toneWords, toStep } from '../words/tones.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
@@ -28,9 +29,7 @@ export const valueBudget: Rule = {
       const object = most && plan.objects[most.object];
       return [
         {
-          message:
-            `${subject(entry)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
-            (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
+          message: coverage(entry) + (most ? ` ${t('Most of it is {0}.', objectShare(plan, most))}` : ''),
           remedy: () => advice(plan, measures, entry),
           location: entry.location ?? heading(plan),
           excess: Math.abs(entry.difference) - entry.tolerance,
@@ -38,7 +37,7 @@ export const valueBudget: Rule = {
             ? [
                 {
                   location: object.valueLocation ?? object.location,
-                  message: `${quoted(object.name)} is on step ${object.step ?? ''}.`,
+                  message: t('{0} is on step {1}.', quoted(object.name), object.step ?? ''),
                 },
               ]
             : [],
@@ -47,10 +46,19 @@ export const valueBudget: Rule = {
     }),
 };
 
-/** `The lights cover`, `The middle values cover`, `Step 4 covers`. */
-function subject(entry: BudgetMeasure): string {
+/** What `The lights cover`, or `Step 4 covers`, against the budget. */
+function coverage(entry: BudgetMeasure): string {
   const { words, many } = toneWords(entry);
-  return `${capitalised(words)} ${many ? 'cover' : 'covers'}`;
+  const { share, target, tolerance } = entry;
+  const figures = [
+    capitalised(words),
+    percentOutside(share, target, tolerance),
+    percent(target),
+    percent(tolerance),
+  ] as const;
+  return many
+    ? t('{0} cover {1} of the picture; the budget is {2} within {3}.', ...figures)
+    : t('{0} covers {1} of the picture; the budget is {2} within {3}.', ...figures);
 }
 
 function objectsOf(
@@ -70,16 +78,27 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
   const resized = resizingFor(plan, measures, 'value', entry);
   const { words } = toneWords(entry);
   if (repainted && resized) {
-    const same = resized.object.index === repainted.object.index;
+    const name = quoted(resized.object.name);
+    const told = [repainted.words, resizingWords(resized), words] as const;
     return {
-      advice: `${repainted.words}, or make ${same ? 'it' : quoted(resized.object.name)} ${resizingWords(resized)}: either brings ${words} within.`,
+      advice:
+        resized.object.index === repainted.object.index
+          ? t('{0}, or make it {1}: either brings {2} within.', ...told)
+          : t('{0}, or make {3} {1}: either brings {2} within.', ...told, name),
       fix: repainted.fix,
     };
   }
-  if (repainted) return { advice: `${repainted.words}: that brings ${words} within.`, fix: repainted.fix };
+  if (repainted)
+    return { advice: t('{0}: that brings {1} within.', repainted.words, words), fix: repainted.fix };
   if (resized) {
     return {
-      advice: `Make ${quoted(resized.object.name)} ${resizingWords(resized)}, which brings ${words} to ${percent(resized.share)}.`,
+      advice: t(
+        'Make {0} {1}, which brings {2} to {3}.',
+        quoted(resized.object.name),
+        resizingWords(resized),
+        words,
+        percent(resized.share),
+      ),
       fix: resized.fix,
     };
   }
@@ -89,11 +108,16 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
 function amountAdvice(budget: readonly BudgetMeasure[], { difference, share }: BudgetMeasure): string {
   const amount = percent(Math.abs(difference));
   const words = (one: BudgetMeasure): string => toneWords(one).words;
-  if (difference > 0) return `Take ${amount} of the picture to ${takers(budget, words) || 'other steps'}.`;
+  if (difference > 0)
+    return t('Take {0} of the picture to {1}.', amount, takers(budget, words) || t('other steps'));
   const from = givers(budget, words);
-  return share === 0
-    ? `Nothing lies on its steps yet: bring ${amount} of the picture there${from}.`
-    : `Bring ${amount} more of the picture onto its steps${from}.`;
+  if (share === 0)
+    return from === ''
+      ? t('Nothing lies on its steps yet: bring {0} of the picture there.', amount)
+      : t('Nothing lies on its steps yet: bring {0} of the picture there, from {1}.', amount, from);
+  return from === ''
+    ? t('Bring {0} more of the picture onto its steps.', amount)
+    : t('Bring {0} more of the picture onto its steps, from {1}.', amount, from);
 }
 
 interface Repainted {
@@ -113,7 +137,7 @@ function repaintedFor(plan: Plan, measures: Measures, entry: BudgetMeasure): Rep
   const { from, to } = change;
   return {
     object,
-    words: `Take ${quoted(object.name)} ${stepWords(from, to)}`,
-    fix: { title: `Take ${quoted(object.name)} to step ${to}`, edits: stepEdit(object, to) },
+    words: stepWords(quoted(object.name), from, to),
+    fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
   };
 }

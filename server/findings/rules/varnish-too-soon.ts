@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { isDryingOil } from '../../measure/sittings/layers.js';
 import { VARNISH_AFTER_MONTHS } from '../../measure/sittings/working-back.js';
 import type { Plan } from '../../plan/plan.js';
@@ -24,9 +25,19 @@ export const varnishTooSoon: Rule = {
   check: (plan, measures) => {
     const { schedule } = measures;
     return meetings(plan, measures, ID, 'varnish too soon').map((meeting): RuleFinding => ({
-      message: `${sittingAndDay(plan, meeting.above)} comes ${daysInWords(meeting.worst.missing ?? 0)} too soon for ${objectsNamed(plan, meeting.objects)}: ${why(plan, meeting)}`,
+      message: t(
+        '{0} comes {1} too soon for {2}: {3}',
+        sittingAndDay(plan, meeting.above),
+        daysInWords(meeting.worst.missing ?? 0),
+        objectsNamed(plan, meeting.objects),
+        why(plan, meeting),
+      ),
       location: plan.sittings[meeting.above.sitting]?.location ?? { line: 0, start: 0, end: 0 },
-      related: relatedTo(plan, meeting.below.sitting, `${sittingAndDay(plan, meeting.below)} lies below.`),
+      related: relatedTo(
+        plan,
+        meeting.below.sitting,
+        t('{0} lies below.', sittingAndDay(plan, meeting.below)),
+      ),
       objects: meeting.objects,
       excess: meeting.worst.missing ?? 0,
       ...(schedule ? { remedy: () => waitRemedy(plan, schedule, meeting) } : {}),
@@ -37,8 +48,13 @@ export const varnishTooSoon: Rule = {
 function why(plan: Plan, { above, below, worst, coatBelow }: Meeting): string {
   const from = dayInWords((above.day ?? 0) + (worst.missing ?? 0));
   if (above.varnish === 'final' && isDryingOil(below.binder)) {
-    return `a final varnish waits ${counted(VARNISH_AFTER_MONTHS)} months for oil paint, and the last of it is laid in ${sittingAndDay(plan, below)}, so until ${from}.`;
+    return t(
+      'a final varnish waits {0} months for oil paint, and the last of it is laid in {1}, so until {2}.',
+      counted(VARNISH_AFTER_MONTHS),
+      sittingAndDay(plan, below),
+      from,
+    );
   }
   const name = sittingName(plan, below.sitting);
-  return `it waits until ${name} is dry to the touch, on ${from}. ${restsOn(plan, coatBelow)}`;
+  return `${t('it waits until {0} is dry to the touch, on {1}.', name, from)} ${restsOn(plan, coatBelow)}`;
 }

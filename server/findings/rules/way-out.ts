@@ -1,4 +1,5 @@
-import type { Edges } from '../../../grammar/index.js';
+import { type Edges, t } from '../../../grammar/index.js';
+import { areaName } from '../../measure/areas/area-words.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import { contrastOf, tintOf } from '../../measure/borders/contrast.js';
 import { pullAtFocus } from '../../measure/eye-path/exits.js';
@@ -8,9 +9,10 @@ import { distance } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords } from '../../plan/problems.js';
 import { addLine } from '../edits/edit.js';
-import { howStrongly } from '../words/emphasis.js';
+import { edgesAgainst, howStrongly } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
+import { type Corner, cornerWords, edgeWords } from '../words/sides.js';
 import { counted, length, quoted } from '../words/words.js';
 
 /** Degrees by which the sides of a thing that narrows may turn from each other. */
@@ -60,24 +62,35 @@ function told(plan: Plan, exits: Exits, atFocus: number): RuleFinding {
   const [exit] = exits;
   const { at, areas, pull } = exit;
   const [front, behind] = areas;
-  const names = areas.map((area) =>
-    area === GROUND ? 'the bare ground' : quoted(plan.objects[area]?.name ?? ''),
-  );
+  const names = inWords(areas.map((area) => areaName(plan, area)));
   const object = plan.objects[front] ?? plan.objects[behind];
   const strips = inStrips(plan, exits);
   const [first, ...others] = strips.map(placeOfStrip);
   const borders = strips[0]?.length ?? 1;
   const elsewhere = [...new Set(others)].filter((place) => place !== first);
-  const twice = others.includes(first ?? '') ? ', more than once' : '';
+  const told = [
+    names,
+    length(exit.length, plan.canvas),
+    others.includes(first ?? '') ? t('{0}, more than once', first ?? '') : (first ?? ''),
+    howStrongly(pull, atFocus),
+  ] as const;
   const isStrip = borders > 1;
-  const far = length(exit.length, plan.canvas);
-  const strongly = `${howStrongly(pull, atFocus)} as anything at the focal point`;
   const also =
-    elsewhere.length > 0 ? ` ${isStrip ? 'They do' : 'It does'} so at ${inWords(elsewhere)} too.` : '';
+    elsewhere.length === 0
+      ? ''
+      : ` ${isStrip ? t('They do so at {0} too.', inWords(elsewhere)) : t('It does so at {0} too.', inWords(elsewhere))}`;
   return {
-    message: isStrip
-      ? `${capitalised(counted(borders))} borders between ${names.join(' and ')} run side by side, straight for ${far}, and out at ${first ?? ''}${twice}; they pull ${strongly}, and nothing stops them.${also}`
-      : `The border between ${names.join(' and ')} runs straight for ${far} and out at ${first ?? ''}${twice}; it pulls ${strongly}, and nothing stops it.${also}`,
+    message:
+      (isStrip
+        ? t(
+            '{4} borders between {0} run side by side, straight for {1}, and out at {2}; they pull {3} as anything at the focal point, and nothing stops them.',
+            ...told,
+            capitalised(counted(borders)),
+          )
+        : t(
+            'The border between {0} runs straight for {1} and out at {2}; it pulls {3} as anything at the focal point, and nothing stops it.',
+            ...told,
+          )) + also,
     ...softened(plan, exit, atFocus),
     location: object?.location ?? { line: 0, start: 0, end: 0 },
     at,
@@ -110,11 +123,15 @@ function areOneStrip({ canvas }: Plan, one: Exit, other: Exit): boolean {
 /** At an edge, though one side is near a corner; round a corner, at the corner between. */
 function placeOfStrip(strip: Exits): string {
   const [exit, ...others] = strip;
-  if (others.length === 0) return exit.corner ? `the ${exit.corner} corner` : `the ${exit.side} edge`;
+  if (others.length === 0) return exit.corner ? atCorner(exit.corner) : edgeWords(exit.side);
   const sides = strip.map(({ side }) => side);
   const level = sides.includes('top') ? 'upper' : sides.includes('bottom') ? 'lower' : undefined;
   const upright = sides.find((side) => side === 'left' || side === 'right');
-  return level && upright ? `the ${level} ${upright} corner` : `the ${exit.side} edge`;
+  return level && upright ? atCorner(`${level} ${upright}`) : edgeWords(exit.side);
+}
+
+function atCorner(corner: Corner): string {
+  return t('the {0} corner', cornerWords(corner));
 }
 
 /** The hardest edges with which the border pulls no more than what is at the focal point. */
@@ -128,15 +145,31 @@ function softened(
   const enough = SOFTER.find((edges) => !exceeds(contrastOf(one, other, edges).pull, atFocus));
   if (enough && before && after) {
     return {
-      advice: `Make its edges ${enough}: write ${quoted(`edges ${enough} against ${after.name}`)} under ${quoted(before.name)}.`,
+      advice: softer(enough, after.name, quoted(before.name)),
       fix: {
-        title: `Make the edges of ${quoted(before.name)} ${enough} against ${quoted(after.name)}`,
+        title: edgesAgainst(quoted(before.name), enough, quoted(after.name)),
         edits: [addLine(before.node, 'edges', `${enough} against ${after.name}`)],
       },
     };
   }
   const object = before ?? after;
   return {
-    advice: `Set something across it near the edge, at least half as strong, or bring ${quoted(object?.name ?? '')} nearer to its neighbour in value.`,
+    advice: t(
+      'Set something across it near the edge, at least half as strong, or bring {0} nearer to its neighbour in value.',
+      quoted(object?.name ?? ''),
+    ),
   };
+}
+
+function softer(edges: Edges, other: string, name: string): string {
+  switch (edges) {
+    case 'hard':
+      return t('Make its edges hard: write `edges hard against {0}` under {1}.', other, name);
+    case 'firm':
+      return t('Make its edges firm: write `edges firm against {0}` under {1}.', other, name);
+    case 'soft':
+      return t('Make its edges soft: write `edges soft against {0}` under {1}.', other, name);
+    case 'lost':
+      return t('Make its edges lost: write `edges lost against {0}` under {1}.', other, name);
+  }
 }

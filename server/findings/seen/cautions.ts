@@ -1,3 +1,4 @@
+import { said, t } from '../../../grammar/index.js';
 import { CAUTION_FIRST, cautionsOf, type CautionSubject } from '../../plan/materials/cautions.js';
 import type { Plan } from '../../plan/plan.js';
 import type { RuleFinding } from '../finding.js';
@@ -11,8 +12,8 @@ export function cautionsTold(
     .filter(({ about }) => isAbout(about))
     .map(({ text, locations: [location, ...others] }) => ({
       message: text,
-      advice: CAUTION_FIRST,
+      advice: said(CAUTION_FIRST),
       location,
-      related: others.map((place) => ({ location: place, message: 'So it is here.' })),
+      related: others.map((place) => ({ location: place, message: t('So it is here.') })),
     }));
 }

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { Location, Plan } from '../../plan/plan.js';
 import type { RuleFinding } from '../finding.js';
@@ -6,6 +7,7 @@ import { doesNoHarm, givers, takers } from '../advice/budgets.js';
 import { resizingFor, resizingWords, type Resizing } from '../advice/resizing.js';
 import { isCheaper } from '../advice/costs.js';
 import { changeOf, recolourings, recolouringFix, type Recolouring } from '../advice/recolouring.js';
+import { roleWords } from '../words/colours.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
 
 /** What is told of a colour role that is out of its budget. */
@@ -13,19 +15,29 @@ export function outOfColourBudget(plan: Plan, measures: Measures, entry: BudgetM
   const most = measures.colours.roles.find(({ role }) => role === entry.key)?.objects[0];
   const object = most && plan.objects[most.object];
   return {
-    message:
-      `${subject(entry.name)} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the picture; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}.` +
-      (most ? ` Most of it is ${objectShare(plan, most)}.` : ''),
+    message: coverage(entry) + (most ? ` ${t('Most of it is {0}.', objectShare(plan, most))}` : ''),
     remedy: () => tryOut(plan, measures, entry),
     location: entry.location ?? roleLocation(plan, entry.key),
     excess: Math.abs(entry.difference) - entry.tolerance,
-    related: object ? [{ location: object.location, message: `${quoted(object.name)} carries it.` }] : [],
+    related: object
+      ? [{ location: object.location, message: t('{0} carries it.', quoted(object.name)) }]
+      : [],
   };
 }
 
 /** Said in full, for an object may be dominant too. */
-function subject(role: string): string {
-  return role === 'neutral' || role === 'discord' ? `The ${role} colours cover` : `The ${role} colour covers`;
+function coverage({ name, share, target, tolerance }: BudgetMeasure): string {
+  const figures = [percentOutside(share, target, tolerance), percent(target), percent(tolerance)] as const;
+  switch (name) {
+    case 'neutral':
+      return t('The neutral colours cover {0} of the picture; the budget is {1} within {2}.', ...figures);
+    case 'discord':
+      return t('The discord colours cover {0} of the picture; the budget is {1} within {2}.', ...figures);
+    case 'complement':
+      return t('The complement colour covers {0} of the picture; the budget is {1} within {2}.', ...figures);
+    default:
+      return t('The dominant colour covers {0} of the picture; the budget is {1} within {2}.', ...figures);
+  }
 }
 
 /** One object a little larger or smaller, which is a lesser change of the picture than another colour; else that. */
@@ -40,14 +52,20 @@ function tryOut(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
 function resizingAdvice({ name }: BudgetMeasure, resizing: Resizing): Pick<RuleFinding, 'advice' | 'fix'> {
   const { object, share, fix } = resizing;
   return {
-    advice: `Make ${quoted(object.name)} ${resizingWords(resizing)}, which brings ${roleWords(name)} to ${percent(share)}.`,
+    advice: t(
+      'Make {0} {1}, which brings {2} to {3}.',
+      quoted(object.name),
+      resizingWords(resizing),
+      roleInFull(name),
+      percent(share),
+    ),
     fix,
   };
 }
 
-/** `the dominant colour`, `the discords` */
-function roleWords(role: string): string {
-  return role === 'neutral' || role === 'discord' ? `the ${role}s` : `the ${role} colour`;
+/** `the dominant colour`, `the complement colour`, `the discords` */
+function roleInFull(role: string): string {
+  return role === 'complement' ? t('the complement colour') : roleWords(role);
 }
 
 function recolouringAdvice(
@@ -61,7 +79,14 @@ function recolouringAdvice(
   if (!recolouring || !fix || name === undefined) return undefined;
   const share = entry.share + changeOf(recolouring, entry.key);
   return {
-    advice: `Give ${quoted(recolouring.object.name)} (${percent(recolouring.share)}) the colour ${quoted(name)}, which brings ${roleWords(entry.name)} to ${percent(share)}.`,
+    advice: t(
+      'Give {0} ({1}) the colour {2}, which brings {3} to {4}.',
+      quoted(recolouring.object.name),
+      percent(recolouring.share),
+      quoted(name),
+      roleInFull(entry.name),
+      percent(share),
+    ),
     fix,
   };
 }
@@ -89,12 +114,32 @@ function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): 
 
 function amountAdvice(budget: readonly BudgetMeasure[], { difference, name, share }: BudgetMeasure): string {
   const amount = percent(Math.abs(difference));
-  const words = (entry: BudgetMeasure): string => roleWords(entry.name);
-  if (difference > 0) return `Give ${amount} of the picture to ${takers(budget, words) || 'another colour'}.`;
+  const words = (entry: BudgetMeasure): string => roleInFull(entry.name);
+  if (difference > 0)
+    return t('Give {0} of the picture to {1}.', amount, takers(budget, words) || t('another colour'));
   const from = givers(budget, words);
-  return share === 0
-    ? `Nothing visible carries ${name === 'neutral' ? 'a neutral' : `the ${name}`} colour yet: give it ${amount} of the picture${from}.`
-    : `Give it ${amount} more of the picture${from || ': use the colour elsewhere too'}.`;
+  if (share === 0) {
+    const carried = carriedByNothing(name);
+    return from === ''
+      ? t('{0} give it {1} of the picture.', carried, amount)
+      : t('{0} give it {1} of the picture, from {2}.', carried, amount, from);
+  }
+  return from === ''
+    ? t('Give it {0} more of the picture: use the colour elsewhere too.', amount)
+    : t('Give it {0} more of the picture, from {1}.', amount, from);
+}
+
+function carriedByNothing(role: string): string {
+  switch (role) {
+    case 'neutral':
+      return t('Nothing visible carries a neutral colour yet:');
+    case 'discord':
+      return t('Nothing visible carries the discord colour yet:');
+    case 'complement':
+      return t('Nothing visible carries the complement colour yet:');
+    default:
+      return t('Nothing visible carries the dominant colour yet:');
+  }
 }
 
 /** Where the plan first gives something that role. */

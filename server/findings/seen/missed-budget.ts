@@ -1,7 +1,9 @@
+import { t } from '../../../grammar/index.js';
 import type { BudgetMeasure } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import type { RuleFinding } from '../finding.js';
-import { afterSitting, missedToo } from '../words/photographs.js';
+import { sittingName } from '../words/days.js';
+import { missedToo } from '../words/photographs.js';
 import { percent, percentOutside, type Subject } from '../words/words.js';
 import type { Judged } from './photographed.js';
 
@@ -29,10 +31,26 @@ export function missedBudget(plan: Plan, latest: Judged, budget: PaintedBudget):
   const { painted: entry, planned } = worst;
   const { words, many } = budget.subjectOf(entry);
   const { cause, advice, objects } = budget.explain(entry);
+  const figures = [
+    sittingName(plan, latest.sitting),
+    words,
+    percentOutside(entry.share, entry.target, entry.tolerance),
+    percent(entry.target),
+    percent(entry.tolerance),
+    percent(planned.share),
+  ] as const;
   return [
     {
       message:
-        `${afterSitting(plan, latest.sitting)} ${words} ${many ? 'cover' : 'covers'} ${percentOutside(entry.share, entry.target, entry.tolerance)} of the canvas; the budget is ${percent(entry.target)} within ${percent(entry.tolerance)}, the plan has ${percent(planned.share)}.` +
+        (many
+          ? t(
+              'After {0} {1} cover {2} of the canvas; the budget is {3} within {4}, the plan has {5}.',
+              ...figures,
+            )
+          : t(
+              'After {0} {1} covers {2} of the canvas; the budget is {3} within {4}, the plan has {5}.',
+              ...figures,
+            )) +
         (cause === undefined ? '' : ` ${cause}`) +
         missedToo(others.map(({ painted }) => budget.subjectOf(painted))),
       advice,

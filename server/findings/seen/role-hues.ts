@@ -1,4 +1,4 @@
-import type { ColourRole } from '../../../grammar/index.js';
+import { type ColourRole, said, t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import { hueName, hueOn, turn } from '../../plan/colour/hue.js';
@@ -15,6 +15,7 @@ import { byLook } from './look.js';
 export interface ColourInRole {
   /** `` `rust` `` or `The ground`, to begin a sentence with. */
   readonly name: string;
+  readonly isGround?: boolean;
   readonly colour: Colour;
   readonly hueDegrees: number;
   /** Where its colour is written. */
@@ -53,21 +54,28 @@ export function coloursInRole(plan: Plan, measures: Measures, role: ColourRole):
     return named;
   return [
     ...named,
-    { name: 'The ground', colour: ground.colour, hueDegrees, location: ground.location, objects: [] },
+    {
+      name: t('The ground'),
+      isGround: true,
+      colour: ground.colour,
+      hueDegrees,
+      location: ground.location,
+      objects: [],
+    },
   ];
 }
 
 /** `yellow-orange`, or `7.5YR` on Munsell's circle. */
 export function hueWords(hueDegrees: number, { wheel }: Pick<Plan, 'wheel'>): string {
-  return hueName(hueDegrees, wheel);
+  return said(hueName(hueDegrees, wheel));
 }
 
 export function wheelWords({ wheel }: Pick<Plan, 'wheel'>): string {
   switch (wheel) {
     case 'painters':
-      return 'the painters’ wheel';
+      return t('the painters’ wheel');
     case 'munsell':
-      return 'Munsell’s circle';
+      return t('Munsell’s circle');
   }
 }
 
@@ -95,7 +103,7 @@ const HUE_TELLS_FROM = 3;
  * @param keeps whether the rule is kept with this hue
  */
 export function turnAdvice(
-  { colour, name, location, hueDegrees }: ColourInRole,
+  { colour, name, isGround, location, hueDegrees }: ColourInRole,
   plan: Plan,
   way: { readonly start: number; readonly end: number },
   keeps: (hueDegrees: number) => boolean,
@@ -103,24 +111,33 @@ export function turnAdvice(
   const { chroma } = toMunsell(colour);
   if (chroma < HUE_TELLS_FROM) {
     return {
-      advice: `With chroma ${plainNumber(Math.floor(chroma * 10) / 10)} it is nearly a grey, in which another hue hardly shows: call it neutral, or choose a colour of chroma ${HUE_TELLS_FROM} or more near ${hueWords(way.end, plan)}.`,
+      advice: t(
+        'With chroma {0} it is nearly a grey, in which another hue hardly shows: call it neutral, or choose a colour of chroma {1} or more near {2}.',
+        plainNumber(Math.floor(chroma * 10) / 10),
+        HUE_TELLS_FROM,
+        hueWords(way.end, plan),
+      ),
     };
   }
   const turned = turnedUntil(colour, plan.wheel, way, keeps);
   const hue = turned && hueOn(turned.colour, plan.wheel);
-  if (!turned || hue === undefined) return { advice: `Turn it towards ${hueWords(way.end, plan)}.` };
-  const subject = name.startsWith('`') ? name : 'the ground';
+  if (!turned || hue === undefined) return { advice: t('Turn it towards {0}.', hueWords(way.end, plan)) };
   return {
-    advice: `Turn it ${whither(hueDegrees, hue, way.end, plan)}: \`${turned.text}\` has the same value${chromaWords(colour, turned)}.`,
-    fix: { title: `Turn ${subject} to \`${turned.text}\``, edits: [replace(location, turned.text)] },
+    advice: `${whither(hueDegrees, hue, way.end, plan)} ${chromaWords(colour, turned)}`,
+    fix: {
+      title: isGround
+        ? t('Turn the ground to `{0}`', turned.text)
+        : t('Turn {0} to `{1}`', name, turned.text),
+      edits: [replace(location, turned.text)],
+    },
   };
 }
 
 /** Where a hue is turned, in words: a turn within what has one name is told by what it goes towards. */
 function whither(fromDegrees: number, toDegrees: number, endDegrees: number, plan: Plan): string {
   const [from, to, end] = [fromDegrees, toDegrees, endDegrees].map((degrees) => hueWords(degrees, plan));
-  if (from !== to) return `to ${to}`;
-  return end === to ? 'a little' : `a little towards ${end}`;
+  if (from !== to) return t('Turn it to {0}:', to ?? '');
+  return end === to ? t('Turn it a little:') : t('Turn it a little towards {0}:', end ?? '');
 }
 
 /** Chromas that differ by less look the same. */
@@ -130,8 +147,13 @@ function chromaWords(colour: Colour, turned: Rewritten): string {
   const before = toMunsell(colour).chroma;
   const after = toMunsell(turned.colour).chroma;
   return Math.abs(before - after) < SAME_CHROMA
-    ? ' and chroma'
-    : `, and chroma ${plainNumber(after, 1)} instead of ${plainNumber(before, 1)}, the most that a screen shows there`;
+    ? t('`{0}` has the same value and chroma.', turned.text)
+    : t(
+        '`{0}` has the same value, and chroma {1} instead of {2}, the most that a screen shows there.',
+        turned.text,
+        plainNumber(after, 1),
+        plainNumber(before, 1),
+      );
 }
 
 /** Which way round a hue lies from another the shorter way: 1 onward, -1 backward. */
@@ -144,7 +166,12 @@ export function dominantCarrier(plan: Plan, { colours }: Measures): NonNullable<
   const most = colours.roles.find(({ role }) => role === 'dominant')?.objects[0];
   const object = most && plan.objects[most.object];
   return object
-    ? [{ location: object.location, message: `${quoted(object.name)} carries most of the dominant colour.` }]
+    ? [
+        {
+          location: object.location,
+          message: t('{0} carries most of the dominant colour.', quoted(object.name)),
+        },
+      ]
     : [];
 }
 
@@ -162,7 +189,7 @@ export function worstThree<Broken>(
     if (index < MOST_TOLD - 1 || more <= 0) return finding;
     return {
       ...finding,
-      message: `${finding.message} So ${more === 1 ? 'is one more' : `are ${more} more`}.`,
+      message: `${finding.message} ${more === 1 ? t('So is one more.') : t('So are {0} more.', more)}`,
     };
   });
 }

@@ -1,12 +1,17 @@
+import { t } from '../../../grammar/index.js';
 import type { Subject } from './words.js';
 
 /** A colour role in a sentence: `the dominant colour`, `the complement`, `the discords`. */
 export function roleWords(role: string): string {
   switch (role) {
     case 'dominant':
-      return 'the dominant colour';
+      return t('the dominant colour');
     case 'complement':
-      return 'the complement';
+      return t('the complement');
+    case 'discord':
+      return t('the discords');
+    case 'neutral':
+      return t('the neutrals');
     default:
       return `the ${role}s`;
   }

@@ -1,43 +1,53 @@
+import { marked, said, t } from '../../../grammar/index.js';
 import { partsOfDay, weekdayOf } from '../../measure/sittings/days.js';
 import type { Plan } from '../../plan/plan.js';
 import { cueOpening } from './cues.js';
 import { counted } from './words.js';
 
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
+/** A day of each month. */
+const DAYS = [
+  marked('{0} January {1}'),
+  marked('{0} February {1}'),
+  marked('{0} March {1}'),
+  marked('{0} April {1}'),
+  marked('{0} May {1}'),
+  marked('{0} June {1}'),
+  marked('{0} July {1}'),
+  marked('{0} August {1}'),
+  marked('{0} September {1}'),
+  marked('{0} October {1}'),
+  marked('{0} November {1}'),
+  marked('{0} December {1}'),
 ];
 
-const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
+const WEEKDAYS = [
+  marked('Sunday'),
+  marked('Monday'),
+  marked('Tuesday'),
+  marked('Wednesday'),
+  marked('Thursday'),
+  marked('Friday'),
+  marked('Saturday'),
+];
 
 /** A day as it is said: `22 January 2027`. */
 export function dayInWords(day: number): string {
   const { year, month, day: ofMonth } = partsOfDay(day);
-  return `${ofMonth} ${MONTHS[month - 1] ?? ''} ${year}`;
+  return said(DAYS[month - 1] ?? '{0} {1}', ofMonth, year);
 }
 
 export function weekdayInWords(day: number): string {
-  return WEEKDAYS[weekdayOf(day)] ?? '';
+  return said(WEEKDAYS[weekdayOf(day)] ?? '');
 }
 
 /** `Friday 22 January 2027` */
 export function weekdayAndDay(day: number): string {
-  return `${weekdayInWords(day)} ${dayInWords(day)}`;
+  return t('{0} {1}', weekdayInWords(day), dayInWords(day));
 }
 
 /** So many days: `one day`, `five days`, `16 days`. */
 export function daysInWords(days: number): string {
-  return days === 1 ? 'one day' : `${counted(days)} days`;
+  return days === 1 ? t('one day') : t('{0} days', counted(days));
 }
 
 /** A sitting by its title: `“Block in”`; by its line too when it has none. */
@@ -45,5 +55,5 @@ export function sittingName({ sittings }: Pick<Plan, 'sittings'>, index: number)
   const sitting = sittings[index];
   if (sitting === undefined) return '';
   const title = cueOpening(sitting.title.trim());
-  return title === '' ? `“untitled, line ${sitting.location.line + 1}”` : `“${title}”`;
+  return title === '' ? t('“untitled, line {0}”', sitting.location.line + 1) : t('“{0}”', title);
 }

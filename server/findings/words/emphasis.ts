@@ -1,4 +1,4 @@
-import type { Side } from '../../../grammar/index.js';
+import { type Edges, type Means, type Side, t } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import { centreOfInterest } from '../../measure/emphasis/centre.js';
 import type { StrongPlace } from '../../measure/emphasis/emphasis.js';
@@ -10,10 +10,56 @@ import type { RuleFinding } from '../finding.js';
 import { hasFault } from '../limits.js';
 import { heading, length } from './words.js';
 
+/** By what a focal point wins. */
+export function meansWords(means: Means): string {
+  switch (means) {
+    case 'value':
+      return t('value');
+    case 'colour':
+      return t('colour');
+    case 'edges':
+      return t('edges');
+    case 'detail':
+      return t('detail');
+    case 'scale':
+      return t('scale');
+    case 'isolation':
+      return t('isolation');
+  }
+}
+
+/** `` Make the edges of `jug` soft ``, as an order without a full stop. */
+export function edgesTold(name: string, edges: Edges): string {
+  switch (edges) {
+    case 'hard':
+      return t('Make the edges of {0} hard', name);
+    case 'firm':
+      return t('Make the edges of {0} firm', name);
+    case 'soft':
+      return t('Make the edges of {0} soft', name);
+    case 'lost':
+      return t('Make the edges of {0} lost', name);
+  }
+}
+
+/** The same of the edges against one other object. */
+export function edgesAgainst(name: string, edges: Edges, other: string): string {
+  switch (edges) {
+    case 'hard':
+      return t('Make the edges of {0} hard against {1}', name, other);
+    case 'firm':
+      return t('Make the edges of {0} firm against {1}', name, other);
+    case 'soft':
+      return t('Make the edges of {0} soft against {1}', name, other);
+    case 'lost':
+      return t('Make the edges of {0} lost against {1}', name, other);
+  }
+}
+
 /** One strength as a part of another, in whole per cent: a rule of thumb is no finer. */
 export function strengthPercent(strength: number, of: number): string {
   const whole = Math.round((100 * strength) / of);
-  return whole === 0 && strength > 0 ? 'under 1 %' : `${whole} %`;
+  return whole === 0 && strength > 0 ? t('under 1 %') : `${whole} %`;
 }
 
 /** The objects whose border it is, as `Finding.objects`. */
@@ -39,7 +85,17 @@ export function fromEdge({ at: { x, y }, fromEdge: share }: StrongPlace, canvas:
     [canvas.height - y, 'bottom'],
   ];
   const [, side] = edges.reduce((one, other) => (other[0] < one[0] ? other : one));
-  return `${length(share * canvas.diagonal, canvas)} from the ${side} edge`;
+  const away = length(share * canvas.diagonal, canvas);
+  switch (side) {
+    case 'left':
+      return t('{0} from the left edge', away);
+    case 'right':
+      return t('{0} from the right edge', away);
+    case 'top':
+      return t('{0} from the top edge', away);
+    case 'bottom':
+      return t('{0} from the bottom edge', away);
+  }
 }
 
 /** The strongest place of each border, strongest first. */
@@ -60,20 +116,20 @@ export function borderKey({ areas }: Pick<StrongPlace, 'areas'>): string {
 
 /** `92 % as strongly`, `as strongly`, `1.4 times as strongly`, `twice as strongly`: above the whole, per cent are hard to read. */
 export function howStrongly(strength: number, of: number): string {
-  if (Math.round((100 * strength) / of) < 100) return `${strengthPercent(strength, of)} as strongly`;
+  if (Math.round((100 * strength) / of) < 100) return t('{0} as strongly', strengthPercent(strength, of));
   const times = plainNumber(strength / of, 1);
-  if (times === '1') return 'as strongly';
-  return times === '2' ? 'twice as strongly' : `${times} times as strongly`;
+  if (times === '1') return t('as strongly');
+  return times === '2' ? t('twice as strongly') : t('{0} times as strongly', times);
 }
 
 /** Said of a place elsewhere that is an edge of the dominant object at the focal point or of what lies on that. */
 export function farPart(plan: Plan, measures: Measures, { areas: [front] }: StrongPlace): string {
   if (!centreOfInterest(plan, measures).has(front)) return '';
   const isDominant = plan.objects[front]?.role === 'dominant';
-  const whose = isDominant
-    ? 'It is an edge of the dominant object'
-    : `${areaName(plan, front)} lies on the dominant object`;
-  return ` ${whose}, but far from that point.`;
+  const told = isDominant
+    ? t('It is an edge of the dominant object, but far from that point.')
+    : t('{0} lies on the dominant object, but far from that point.', areaName(plan, front));
+  return ` ${told}`;
 }
 
 /** Whether what is written of the objects of a place could all be read. */

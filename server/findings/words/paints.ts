@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/index.js';
 import type { MixturePart, PaintAmount } from '../../measure/mixing/mixing.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -7,17 +8,17 @@ import { plainNumber } from '../../plan/problems.js';
  * from 5 on the mixture is taken for another colour.
  */
 const SEEN = [
-  { below: 1, words: 'not to be seen' },
-  { below: 2.5, words: 'hardly to be seen' },
-  { below: 5.05, words: 'seen side by side' },
+  { below: 1, words: marked('not to be seen') },
+  { below: 2.5, words: marked('hardly to be seen') },
+  { below: 5.05, words: marked('seen side by side') },
 ] as const;
 
 /** `2.1 off, hardly to be seen` */
 export function differenceInWords(difference: number): string {
   const told = plainNumber(difference, 1);
-  if (told === '0') return 'as wanted';
-  const seen = SEEN.find(({ below }) => difference < below)?.words ?? 'another colour';
-  return `${told} off, ${seen}`;
+  if (told === '0') return t('as wanted');
+  const seen = SEEN.find(({ below }) => difference < below)?.words ?? marked('another colour');
+  return t('{0} off, {1}', told, said(seen));
 }
 
 /** `3 white : 1 ultra` */
@@ -30,14 +31,14 @@ export function partsInWords(parts: readonly MixturePart[], { palette }: Pick<Pl
   if (only === undefined) return '';
   // The figure and its paint stay on one line.
   return named.length === 1
-    ? `${only.name} alone`
+    ? t('{0} alone', only.name)
     : named.map(({ count, name }) => `${count}\u00A0${name}`).join(' : ');
 }
 
 /** `4.2 ml`, `37 ml`, `under 0.1 ml` */
 export function millilitresInWords(millilitres: number): string {
   const told = plainNumber(millilitres, millilitres < 10 ? 1 : 0);
-  return told === '0' && millilitres > 0 ? 'under 0.1 ml' : `${told} ml`;
+  return told === '0' && millilitres > 0 ? t('under 0.1 ml') : `${told} ml`;
 }
 
 /** `14 ml, 0.4 tubes`; the tubes only where the plan says what one holds. */
@@ -45,5 +46,6 @@ export function amountInWords({ millilitres, tubes }: PaintAmount): string {
   const volume = millilitresInWords(millilitres);
   if (tubes === undefined || millilitres <= 0) return volume;
   const told = plainNumber(tubes, 1);
-  return `${volume}, ${told === '0' ? 'under 0.1 tubes' : `${told} ${told === '1' ? 'tube' : 'tubes'}`}`;
+  if (told === '0') return t('{0}, under 0.1 tubes', volume);
+  return told === '1' ? t('{0}, 1 tube', volume) : t('{0}, {1} tubes', volume, told);
 }

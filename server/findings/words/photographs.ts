@@ -1,24 +1,21 @@
+import { said, t } from '../../../grammar/index.js';
 import type { Doubt } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
 import { dayInWords, sittingName } from './days.js';
+import { cornerWords } from './sides.js';
 import { objectName, percent, type Subject } from './words.js';
 import { dayOf } from '../../measure/sittings/days.js';
-
-/** `After “Body colour”` */
-export function afterSitting(plan: Plan, index: number): string {
-  return `After ${sittingName(plan, index)}`;
-}
 
 /** So many steps, with one place: `1.2 steps`, `one step`. */
 export function stepsInWords(steps: number): string {
   const told = plainNumber(Math.abs(steps), 1);
-  return told === '1' ? 'one step' : `${told} steps`;
+  return told === '1' ? t('one step') : t('{0} steps', told);
 }
 
 /** `1.2 steps darker` */
 export function offInSteps(steps: number): string {
-  return `${stepsInWords(steps)} ${steps < 0 ? 'darker' : 'lighter'}`;
+  return steps < 0 ? t('{0} darker', stepsInWords(steps)) : t('{0} lighter', stepsInWords(steps));
 }
 
 /** ` The middle values miss theirs too.`, or nothing. */
@@ -26,38 +23,74 @@ export function missedToo(others: readonly Subject[]): string {
   const [first] = others;
   if (!first) return '';
   const isMany = others.length > 1 || first.many;
-  return ` ${capitalised(inWords(others.map(({ words }) => words)))} ${isMany ? 'miss theirs' : 'misses its own'} too.`;
+  const missing = capitalised(inWords(others.map(({ words }) => words)));
+  return ` ${isMany ? t('{0} miss theirs too.', missing) : t('{0} misses its own too.', missing)}`;
 }
 
 /** What can't be trusted in a photograph, as a sentence. */
 export function doubtInWords(plan: Plan, doubt: Doubt): string {
   switch (doubt.about) {
     case 'burnt-out lights':
-      return `On ${percent(doubt.share)} of the canvas it is burnt out, so how light that is can’t be told.`;
+      return t(
+        'On {0} of the canvas it is burnt out, so how light that is can’t be told.',
+        percent(doubt.share),
+      );
     case 'blocked darks':
-      return `On ${percent(doubt.share)} of the canvas it is black, so how dark that is can’t be told.`;
-    case 'glare': {
-      const where = doubt.object === undefined ? '' : `, most of it on ${objectName(plan, doubt.object)}`;
-      return `On ${percent(doubt.share)} of the canvas there is nearly white on what is to be darker${where}: it looks like glare.`;
+      return t('On {0} of the canvas it is black, so how dark that is can’t be told.', percent(doubt.share));
+    case 'glare':
+      return doubt.object === undefined
+        ? t(
+            'On {0} of the canvas there is nearly white on what is to be darker: it looks like glare.',
+            percent(doubt.share),
+          )
+        : t(
+            'On {0} of the canvas there is nearly white on what is to be darker, most of it on {1}: it looks like glare.',
+            percent(doubt.share),
+            objectName(plan, doubt.object),
+          );
+    case 'exposure': {
+      const stops = plainNumber(Math.abs(doubt.stops), 1);
+      return doubt.stops < 0
+        ? t(
+            'Nearly all of it is darker than planned by about {0} stops: rather the exposure than the painting.',
+            stops,
+          )
+        : t(
+            'Nearly all of it is lighter than planned by about {0} stops: rather the exposure than the painting.',
+            stops,
+          );
     }
-    case 'exposure':
-      return `Nearly all of it is ${doubt.stops < 0 ? 'darker' : 'lighter'} than planned by about ${plainNumber(Math.abs(doubt.stops), 1)} stops: rather the exposure than the painting.`;
     case 'grey patch':
-      return `Its grey patch could not be used: ${doubt.reason}`;
+      return t('Its grey patch could not be used: {0}', said(doubt.reason));
     case 'coloured light':
-      return `The light was strongly coloured: the grey patch is ${plainNumber(doubt.cast, 1)} times as strong in one channel as in another.`;
+      return t(
+        'The light was strongly coloured: the grey patch is {0} times as strong in one channel as in another.',
+        plainNumber(doubt.cast, 1),
+      );
     case 'no grey patch':
-      return 'It has no grey patch, so colours are as the camera balanced them.';
+      return t('It has no grey patch, so colours are as the camera balanced them.');
     case 'no profile':
-      return 'It does not say what colours it is in; sRGB is taken.';
+      return t('It does not say what colours it is in; sRGB is taken.');
     case 'few pixels':
-      return `It is coarse: ${plainNumber(doubt.sharpness, 1)} pixels across for one that is measured.`;
+      return t('It is coarse: {0} pixels across for one that is measured.', plainNumber(doubt.sharpness, 1));
     case 'proportions':
-      return `It is ${plainNumber(doubt.photograph)} times as wide as high, the canvas ${plainNumber(doubt.canvas)} times, and no corners say where in it the canvas lies.`;
-    case 'corners outside':
-      return `Of the corners of the canvas, the ${inWords(doubt.corners.map((corner) => CORNERS[corner] ?? ''))} ${doubt.corners.length > 1 ? 'lie' : 'lies'} outside it.`;
+      return t(
+        'It is {0} times as wide as high, the canvas {1} times, and no corners say where in it the canvas lies.',
+        plainNumber(doubt.photograph),
+        plainNumber(doubt.canvas),
+      );
+    case 'corners outside': {
+      const corners = inWords(doubt.corners.map((corner) => cornerWords(CORNERS[corner] ?? 'upper left')));
+      return doubt.corners.length > 1
+        ? t('Of the corners of the canvas, the {0} lie outside it.', corners)
+        : t('Of the corners of the canvas, the {0} lies outside it.', corners);
+    }
     case 'taken earlier':
-      return `The camera says that it was taken on ${dayInWords(dayOf(doubt.taken) ?? 0)}, before the sitting on ${dayInWords(dayOf(doubt.sitting) ?? 0)}.`;
+      return t(
+        'The camera says that it was taken on {0}, before the sitting on {1}.',
+        dayInWords(dayOf(doubt.taken) ?? 0),
+        dayInWords(dayOf(doubt.sitting) ?? 0),
+      );
   }
 }
 
@@ -66,29 +99,43 @@ const CORNERS = ['upper left', 'upper right', 'lower right', 'lower left'] as co
 /** What can be done about it. */
 export function againstDoubt(doubt: Doubt): string {
   switch (doubt.about) {
-    case 'exposure':
-      return `Photograph it again about ${plainNumber(Math.abs(doubt.stops), 1)} stops ${doubt.stops < 0 ? 'lighter' : 'darker'}, or, if your eye says that the painting is so, set this aside.`;
+    case 'exposure': {
+      const stops = plainNumber(Math.abs(doubt.stops), 1);
+      return doubt.stops < 0
+        ? t(
+            'Photograph it again about {0} stops lighter, or, if your eye says that the painting is so, set this aside.',
+            stops,
+          )
+        : t(
+            'Photograph it again about {0} stops darker, or, if your eye says that the painting is so, set this aside.',
+            stops,
+          );
+    }
     case 'burnt-out lights':
-      return 'Photograph it again a stop darker.';
+      return t('Photograph it again a stop darker.');
     case 'blocked darks':
-      return 'Photograph it again a stop lighter.';
+      return t('Photograph it again a stop lighter.');
     case 'glare':
-      return 'Photograph it again with the light from the side, so that no window is mirrored in wet paint.';
+      return t(
+        'Photograph it again with the light from the side, so that no window is mirrored in wet paint.',
+      );
     case 'grey patch':
-      return 'Point `grey` at the middle of a card that is neither white nor black, in the same light as the canvas.';
+      return t(
+        'Point `grey` at the middle of a card that is neither white nor black, in the same light as the canvas.',
+      );
     case 'coloured light':
-      return 'Photograph it again in daylight.';
+      return t('Photograph it again in daylight.');
     case 'no grey patch':
-      return 'Hold a grey card beside the canvas, and say with `grey` where it lies.';
+      return t('Hold a grey card beside the canvas, and say with `grey` where it lies.');
     case 'no profile':
-      return 'Take the file from the camera rather than a copy that was sent.';
+      return t('Take the file from the camera rather than a copy that was sent.');
     case 'few pixels':
-      return 'Take the photograph from nearer, or the file itself rather than a small copy.';
+      return t('Take the photograph from nearer, or the file itself rather than a small copy.');
     case 'proportions':
-      return 'Say where the canvas lies in it: `corners` with its four corners.';
+      return t('Say where the canvas lies in it: `corners` with its four corners.');
     case 'corners outside':
-      return 'Move them onto the photograph, or take one that holds the whole canvas.';
+      return t('Move them onto the photograph, or take one that holds the whole canvas.');
     case 'taken earlier':
-      return 'Name the photograph that was taken after the sitting.';
+      return t('Name the photograph that was taken after the sitting.');
   }
 }

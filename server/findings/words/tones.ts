@@ -1,4 +1,4 @@
-import type { Plane } from '../../../grammar/index.js';
+import { type Plane, t } from '../../../grammar/index.js';
 import type { StepGroup } from '../../plan/plan.js';
 import { quoted, type Subject } from './words.js';
 
@@ -6,25 +6,44 @@ import { quoted, type Subject } from './words.js';
 export function toneWords({ name }: Pick<StepGroup, 'name'>): Subject {
   switch (name.toLowerCase()) {
     case 'dark':
+      return { words: t('the darks'), many: true };
     case 'light':
-      return { words: `the ${name.toLowerCase()}s`, many: true };
+      return { words: t('the lights'), many: true };
     case 'middle':
-      return { words: 'the middle values', many: true };
+      return { words: t('the middle values'), many: true };
     default:
       return /^\d+$/u.test(name)
-        ? { words: `step ${name}`, many: false }
+        ? { words: t('step {0}', name), many: false }
         : { words: quoted(name), many: false };
   }
 }
 
 /** `middle` is a place in the language and the middle ground in the studio. */
 export function planeWords(plane: Plane): string {
-  return plane === 'middle' ? 'middle ground' : plane;
+  switch (plane) {
+    case 'background':
+      return t('background');
+    case 'middle':
+      return t('middle ground');
+    case 'foreground':
+      return t('foreground');
+  }
 }
 
-/** Where an object is taken on the scale: `one step down, to step 3`. */
-export function stepWords(from: number, to: number): string {
-  const way = to > from ? 'up' : 'down';
+/** An object taken elsewhere on the scale: `` Take `wall` one step down, to step 3 ``. */
+export function stepWords(name: string, from: number, to: number): string {
   const steps = Math.abs(to - from);
-  return `${steps === 1 ? 'one step' : `${steps} steps`} ${way}, to step ${to}`;
+  if (to > from) {
+    return steps === 1
+      ? t('Take {0} one step up, to step {1}', name, to)
+      : t('Take {0} {1} steps up, to step {2}', name, steps, to);
+  }
+  return steps === 1
+    ? t('Take {0} one step down, to step {1}', name, to)
+    : t('Take {0} {1} steps down, to step {2}', name, steps, to);
+}
+
+/** The same as the title of a fix: `` Take `wall` to step 3 ``. */
+export function toStep(name: string, to: number | string): string {
+  return t('Take {0} to step {1}', name, to);
 }

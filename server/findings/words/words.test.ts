@@ -42,7 +42,7 @@ describe('a length against its limit', () => {
   });
 
   it('may be a part of a side', () => {
-    const width = { size: 60, name: 'the width' };
+    const width = { size: 60, name: 'the width' as const };
     expect(againstLimit(0.2, 0.12, CANVAS, width)).toEqual({
       measured: '12 cm',
       wanted: '7.2 cm (12 % of the width)',

@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/index.js';
 import { placeHere } from '../../plan/based-on/here.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import type { Canvas, OwnLocation, Plan } from '../../plan/plan.js';
@@ -10,13 +11,15 @@ const MOST_DECIMALS = 6;
 /** A share as a painter reads it: `34 %`, `4.5 %`; what is there but rounds to nothing is `under 0.1 %`. */
 export function percent(share: number): string {
   const rounded = plainNumber(share * 100, 1);
-  return rounded === '0' && share > 0 ? 'under 0.1 %' : `${rounded} %`;
+  return rounded === '0' && share > 0 ? t('under 0.1 %') : `${rounded} %`;
 }
 
 /** Two parts of the picture: `6.8 % and 6.5 % of the picture`, or `5.3 % of the picture each` when they read alike. */
 export function bothShares(one: number, other: number): string {
   const [first, second] = [percent(one), percent(other)];
-  return first === second ? `${first} of the picture each` : `${first} and ${second} of the picture`;
+  return first === second
+    ? t('{0} of the picture each', first)
+    : t('{0} and {1} of the picture', first, second);
 }
 
 /** A share that lies outside a tolerance, with as many places as it takes to see that it does. */
@@ -32,7 +35,7 @@ export function percentOutside(share: number, target: number, tolerance: number)
 /** `twice`, `2.9 times`; with two places where one would not show that it is beyond the limit. */
 export function timesAbove(times: number, limit: number): string {
   const told = plainNumber(times, exceeds(Number(plainNumber(times, 1)), limit) ? 1 : 2);
-  return told === '2' ? 'twice' : `${told} times`;
+  return told === '2' ? t('twice') : t('{0} times', told);
 }
 
 /** A limit as a plan states it: `5%`, `40 degrees`, `2`. */
@@ -51,10 +54,11 @@ export function limitForm({ value, unit }: Pick<RuleLimit, 'value' | 'unit'>): s
 export function limitInWords(limit: RuleLimit): string {
   switch (limit.unit) {
     case 'part':
-      return `${percent(limit.value)} of ${limit.of}`;
+      return said(`{0} of ${limit.of}`, percent(limit.value));
     case 'degrees':
+      return said(`{0} ${limit.of}`, t('{0} degrees', plainNumber(limit.value)));
     case 'number':
-      return `${limitForm(limit)} ${limit.of}`;
+      return said(`{0} ${limit.of}`, plainNumber(limit.value));
   }
 }
 
@@ -94,10 +98,28 @@ export function againstLimit(
   share: number,
   limit: number,
   canvas: Pick<Canvas, 'unit' | 'diagonal'>,
-  whole: { readonly size: number; readonly name: string } = { size: canvas.diagonal, name: 'the diagonal' },
+  whole: Whole = { size: canvas.diagonal, name: 'the diagonal' },
 ): { readonly measured: string; readonly wanted: string } {
   const [measured, wanted] = apart(share * whole.size, limit * whole.size, canvas);
-  return { measured, wanted: `${wanted} (${percent(limit)} of ${whole.name})` };
+  return { measured, wanted: lengthAndPart(wanted, percent(limit), whole) };
+}
+
+/** What a length is a part of. */
+interface Whole {
+  /** Canvas units. */
+  readonly size: number;
+  readonly name: 'the diagonal' | 'the height' | 'the width';
+}
+
+function lengthAndPart(told: string, part: string, { name }: Whole): string {
+  switch (name) {
+    case 'the diagonal':
+      return t('{0} ({1} of the diagonal)', told, part);
+    case 'the height':
+      return t('{0} ({1} of the height)', told, part);
+    case 'the width':
+      return t('{0} ({1} of the width)', told, part);
+  }
 }
 
 function apart(one: number, other: number, canvas: Pick<Canvas, 'unit'>): readonly [string, string] {
@@ -130,17 +152,40 @@ export function objectShare(plan: Plan, { object, share }: ObjectShare): string 
   return `${objectName(plan, object)} (${percent(share)})`;
 }
 
-const NUMBERS = 'none one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const NUMBERS = [
+  marked('none'),
+  marked('one'),
+  marked('two'),
+  marked('three'),
+  marked('four'),
+  marked('five'),
+  marked('six'),
+  marked('seven'),
+  marked('eight'),
+  marked('nine'),
+  marked('ten'),
+  marked('eleven'),
+  marked('twelve'),
+];
 
 /** A small number as it is said: `three`; from thirteen on in figures. */
 export function counted(count: number): string {
-  return NUMBERS[count] ?? String(count);
+  return said(NUMBERS[count] ?? String(count));
 }
 
 /** The first of some names or the like, and how many more there are: `a`, `b` and two more. */
 export function someOf(items: readonly string[], most: number): string {
   const more = items.length - most;
-  return inWords(more > 0 ? [...items.slice(0, most), `${counted(more)} more`] : items);
+  return inWords(more > 0 ? [...items.slice(0, most), andMore(more)] : items);
+}
+
+/** `one`, `one or another` */
+export function eitherOf(items: readonly string[]): string {
+  return items.reduce((one, other) => t('{0} or {1}', one, other));
+}
+
+function andMore(count: number): string {
+  return count === 1 ? t('one more') : t('{0} more', counted(count));
 }
 
 /**

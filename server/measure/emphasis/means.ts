@@ -1,5 +1,5 @@
 import { distanceToOutline, type VisibleAreas } from '../areas/areas.js';
-import type { Edges, Means } from '../../../grammar/index.js';
+import { type Edges, type Means, t } from '../../../grammar/index.js';
 import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { type BorderMeasure, GROUND } from '../borders/borders.js';
@@ -66,7 +66,8 @@ const ROUNDING = 1e-9;
 /** Part of the diagonal by which the focal point may miss a border through rounding and lie on it. */
 const ON_BORDER = 1e-6;
 
-type Figures = Omit<MeansMeasure, 'means' | 'stated'>;
+/** What is told of them is worked out when it is read, in the language that is spoken then. */
+type Figures = Omit<MeansMeasure, 'means' | 'stated' | 'inWords'> & { readonly tell: () => string };
 
 /** All six means in the order of the trade's list, for a plan whose focal point lies on the canvas. */
 export function measureMeans(
@@ -75,11 +76,17 @@ export function measureMeans(
   input: MeansInput,
   memory: Memory,
 ): readonly MeansMeasure[] {
-  return EVERY_MEANS.map((means) => ({
-    means,
-    stated: plan.focus?.winBy.some(({ value }) => value === means) ?? false,
-    ...figures(means, plan, seen, input, memory),
-  }));
+  return EVERY_MEANS.map((means) => {
+    const { tell, ...found } = figures(means, plan, seen, input, memory);
+    return {
+      means,
+      stated: plan.focus?.winBy.some(({ value }) => value === means) ?? false,
+      ...found,
+      get inWords() {
+        return tell();
+      },
+    };
+  });
 }
 
 function figures(means: Means, plan: Plan, seen: Seen, input: MeansInput, memory: Memory): Figures {
@@ -106,16 +113,23 @@ function contrast(plan: Plan, of: 'value' | 'colour', { there, elsewhere }: Comp
     there: there.strength,
     elsewhere: most,
     holds,
-    inWords: inWords(),
+    tell: () => {
+      if (there.strength <= ROUNDING)
+        return of === 'value'
+          ? t('there is no contrast of value there')
+          : t('there is no contrast of colour there');
+      if (!elsewhere)
+        return of === 'value'
+          ? t('there is contrast of value only there')
+          : t('there is contrast of colour only there');
+      const compared = comparedWithThat(there.strength / most);
+      const met = meeting(plan, elsewhere.areas);
+      return of === 'value'
+        ? t('its contrast of value is {0} at the strongest place elsewhere, where {1}', compared, met)
+        : t('its contrast of colour is {0} at the strongest place elsewhere, where {1}', compared, met);
+    },
     ...(elsewhere ? { areas: elsewhere.areas } : {}),
   };
-
-  function inWords(): string {
-    if (there.strength <= ROUNDING) return `there is no contrast of ${of} there`;
-    if (!elsewhere) return `there is contrast of ${of} only there`;
-    const where = `where ${meeting(plan, elsewhere.areas)}`;
-    return `its contrast of ${of} is ${comparedWithThat(there.strength / most)} at the strongest place elsewhere, ${where}`;
-  }
 }
 
 function edges(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memory: Memory): Figures {
@@ -125,31 +139,43 @@ function edges(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memor
     sharpnessRound(plan, borders.stretches, centre),
   );
   const [dominant = GROUND] = centre.keys();
-  const [which, where] = isOfDominant
-    ? [`the edges of ${areaName(plan, dominant)}`, '']
-    : ['edges', ' there'];
   return {
     there,
     elsewhere,
     holds: there > elsewhere + ROUNDING,
-    inWords:
-      there === 0
-        ? 'there is no border with contrast there'
-        : `${which} are ${edgeWord(there)}${where} (${plainNumber(there)}) and ${comparedEdges(there, elsewhere)}`,
+    tell: () => {
+      if (there === 0) return t('there is no border with contrast there');
+      const told = [edgeWord(there), plainNumber(there), comparedEdges(there, elsewhere)] as const;
+      return isOfDominant
+        ? t('the edges of {3} are {0} ({1}) and {2}', ...told, areaName(plan, dominant))
+        : t('edges are {0} there ({1}) and {2}', ...told);
+    },
   };
 }
 
 /** The word of the plan's own whose sharpness is nearest. */
-function edgeWord(sharpness: number): Edges {
-  return EDGES.reduce((nearest, edges) =>
+function edgeWord(sharpness: number): string {
+  const word = EDGES.reduce((nearest, edges) =>
     Math.abs(SHARPNESS[edges] - sharpness) < Math.abs(SHARPNESS[nearest] - sharpness) ? edges : nearest,
   );
+  switch (word) {
+    case 'hard':
+      return t('hard');
+    case 'firm':
+      return t('firm');
+    case 'soft':
+      return t('soft');
+    case 'lost':
+      return t('lost');
+  }
 }
 
 function comparedEdges(there: number, elsewhere: number): string {
-  if (plainNumber(there) === plainNumber(elsewhere)) return 'the same elsewhere';
-  if (elsewhere === 0) return 'none with contrast are elsewhere';
-  return `${there > elsewhere ? 'softer' : 'harder'} elsewhere (${plainNumber(elsewhere)})`;
+  if (plainNumber(there) === plainNumber(elsewhere)) return t('the same elsewhere');
+  if (elsewhere === 0) return t('none with contrast are elsewhere');
+  return there > elsewhere
+    ? t('softer elsewhere ({0})', plainNumber(elsewhere))
+    : t('harder elsewhere ({0})', plainNumber(elsewhere));
 }
 
 function detail(plan: Plan, { shares }: Seen, seenThere: readonly SeenPart[]): Figures {
@@ -158,15 +184,17 @@ function detail(plan: Plan, { shares }: Seen, seenThere: readonly SeenPart[]): F
     there,
     elsewhere,
     holds: there > elsewhere + ROUNDING,
-    inWords: comparedDetail(there, elsewhere),
+    tell: () => comparedDetail(there, elsewhere),
   };
 }
 
 /** `richer there (0.7) than elsewhere (0.4)`; figures that are written alike are told as alike. */
 function comparedDetail(there: number, elsewhere: number): string {
   const [here, other] = [plainNumber(there), plainNumber(elsewhere)];
-  if (here === other) return `detail is as rich elsewhere as there (${here})`;
-  return `detail is ${there > elsewhere ? 'richer' : 'poorer'} there (${here}) than elsewhere (${other})`;
+  if (here === other) return t('detail is as rich elsewhere as there ({0})', here);
+  return there > elsewhere
+    ? t('detail is richer there ({0}) than elsewhere ({1})', here, other)
+    : t('detail is poorer there ({0}) than elsewhere ({1})', here, other);
 }
 
 function scale(plan: Plan, seen: Seen, centre: Centre, memory: Memory): Figures {
@@ -183,15 +211,21 @@ function scale(plan: Plan, seen: Seen, centre: Centre, memory: Memory): Figures 
   }
   const [first] = here;
   const elsewhere = next?.share ?? 0;
-  const largest = next ? `${areaName(plan, next.object)}, the largest other, ${percent(next.share)}` : '';
   return {
     there,
     elsewhere,
     holds: there > 0 && elsewhere <= there + ROUNDING,
-    inWords:
-      first === undefined
-        ? `no object is seen there${next ? `, and ${largest}` : ''}`
-        : `${areaName(plan, first)} takes ${percent(there)} of the picture${next ? ` and ${largest}` : ''}`,
+    tell: () => {
+      const largest =
+        next && t('{0}, the largest other, {1}', areaName(plan, next.object), percent(next.share));
+      if (first === undefined)
+        return largest === undefined
+          ? t('no object is seen there')
+          : t('no object is seen there, and {0}', largest);
+      return largest === undefined
+        ? t('{0} takes {1} of the picture', areaName(plan, first), percent(there))
+        : t('{0} takes {1} of the picture and {2}', areaName(plan, first), percent(there), largest);
+    },
   };
 }
 
@@ -235,12 +269,12 @@ function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, m
     there,
     elsewhere,
     holds: isQuiet({ there, elsewhere }),
-    inWords:
+    tell: () =>
       elsewhere === 0
-        ? 'nothing else has a border'
+        ? t('nothing else has a border')
         : there === 0
-          ? 'nothing else has a border in the ring round it'
-          : `the ring round it is ${timesOrPart(there / elsewhere)}as busy with borders of other things as the whole picture`,
+          ? t('nothing else has a border in the ring round it')
+          : busyWords(there / elsewhere),
   };
 }
 
@@ -257,16 +291,22 @@ export function isQuiet({
 
 /** `66 % of that`, `as great as`, `2.5 times that`: above the whole, per cent are hard to read. */
 function comparedWithThat(ratio: number): string {
-  if (Math.round(100 * ratio) < 100) return `${percent(ratio)} of that`;
+  if (Math.round(100 * ratio) < 100) return t('{0} of that', percent(ratio));
   const times = plainNumber(ratio, 1);
-  return times === '1' ? 'as great as' : `${times} times that`;
+  return times === '1' ? t('as great as') : t('{0} times that', times);
 }
 
-/** `58 % `, nothing, `1.9 times `, to be followed by `as busy`. */
-function timesOrPart(ratio: number): string {
-  if (Math.round(100 * ratio) < 100) return `${percent(ratio)} `;
+/** `58 % as busy`, `as busy`, `1.9 times as busy` */
+function busyWords(ratio: number): string {
+  if (Math.round(100 * ratio) < 100)
+    return t(
+      'the ring round it is {0} as busy with borders of other things as the whole picture',
+      percent(ratio),
+    );
   const times = plainNumber(ratio, 1);
-  return times === '1' ? '' : `${times} times `;
+  return times === '1'
+    ? t('the ring round it is as busy with borders of other things as the whole picture')
+    : t('the ring round it is {0} times as busy with borders of other things as the whole picture', times);
 }
 
 function percent(share: number): string {

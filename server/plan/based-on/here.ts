@@ -1,4 +1,4 @@
-import type { Node } from '../../../grammar/index.js';
+import { type Node, t } from '../../../grammar/index.js';
 import type { Location, OwnLocation, Plan } from '../plan.js';
 
 /** Whether a place is one of the plan's own text. */
@@ -31,5 +31,5 @@ export function placeHere({ basedOn }: Pick<Plan, 'basedOn'>, location: Location
 export function withOrigin(message: string, { file, line }: Location): string {
   if (file === undefined) return message;
   const [stop = ''] = /[.?!]$/u.exec(message) ?? [];
-  return `${message.slice(0, message.length - stop.length)} (from \`${file}\`, line ${line + 1})${stop}`;
+  return `${t('{0} (from `{1}`, line {2})', message.slice(0, message.length - stop.length), file, line + 1)}${stop}`;
 }

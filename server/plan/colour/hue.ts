@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import { isNeutral, labHueDegrees, type Colour } from './model.js';
 import { munsellHueName, toMunsell } from './munsell.js';
 
@@ -10,18 +11,18 @@ export type Wheel = 'painters' | 'munsell';
  * yellow near 90, a cobalt blue near 270): no published table gives them.
  */
 const PAINTERS_HUES = [
-  { name: 'red', labHueDegrees: 30 },
-  { name: 'red-orange', labHueDegrees: 45 },
-  { name: 'orange', labHueDegrees: 60 },
-  { name: 'yellow-orange', labHueDegrees: 75 },
-  { name: 'yellow', labHueDegrees: 92 },
-  { name: 'yellow-green', labHueDegrees: 115 },
-  { name: 'green', labHueDegrees: 150 },
-  { name: 'blue-green', labHueDegrees: 205 },
-  { name: 'blue', labHueDegrees: 270 },
-  { name: 'blue-violet', labHueDegrees: 295 },
-  { name: 'violet', labHueDegrees: 318 },
-  { name: 'red-violet', labHueDegrees: 355 },
+  { name: marked('red'), labHueDegrees: 30 },
+  { name: marked('red-orange'), labHueDegrees: 45 },
+  { name: marked('orange'), labHueDegrees: 60 },
+  { name: marked('yellow-orange'), labHueDegrees: 75 },
+  { name: marked('yellow'), labHueDegrees: 92 },
+  { name: marked('yellow-green'), labHueDegrees: 115 },
+  { name: marked('green'), labHueDegrees: 150 },
+  { name: marked('blue-green'), labHueDegrees: 205 },
+  { name: marked('blue'), labHueDegrees: 270 },
+  { name: marked('blue-violet'), labHueDegrees: 295 },
+  { name: marked('violet'), labHueDegrees: 318 },
+  { name: marked('red-violet'), labHueDegrees: 355 },
 ] as const;
 
 const SECTOR_DEGREES = 360 / PAINTERS_HUES.length;

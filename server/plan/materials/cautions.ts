@@ -1,4 +1,5 @@
-import { inWords } from '../problems.js';
+import { marked, said, t } from '../../../grammar/index.js';
+import { capitalised, inWords } from '../problems.js';
 import type { Location, Paint, Plan } from '../plan.js';
 import { mediumIn, type MediumWords } from './mediums.js';
 import { hazardNames, pigmentOf, type Hazard } from './pigments.js';
@@ -20,37 +21,45 @@ export interface Caution {
 export type CautionSubject = Hazard | 'solvents' | 'oily rags' | 'dust';
 
 /** Goes with every caution. */
-export const CAUTION_FIRST =
-  'Read the maker’s safety data sheet first, and keep to local rules; a plan is no substitute for professional advice.';
+export const CAUTION_FIRST = marked(
+  'Read the maker’s safety data sheet first, and keep to local rules; a plan is no substitute for professional advice.',
+);
 
 const COMMON = 'common practice, no source';
 
-const AT_WORK = 'No sanding, no spraying, no eating while you paint; wear gloves.';
+const AT_WORK = marked('No sanding, no spraying, no eating while you paint; wear gloves.');
+const POISONOUS = marked('It is poisonous.');
 
-/** The usual care with a pigment, said after the words "… holds cadmium." */
-const careWith: Readonly<Record<Hazard, { readonly text: string; readonly source?: string }>> = {
-  cadmium: { text: AT_WORK },
-  cobalt: { text: AT_WORK },
+/** The usual care with a pigment, in sentences said after the words "… holds cadmium." */
+const careWith: Readonly<
+  Record<Hazard, { readonly sentences: readonly string[]; readonly source?: string }>
+> = {
+  cadmium: { sentences: [AT_WORK] },
+  cobalt: { sentences: [AT_WORK] },
   lead: {
-    text: `${AT_WORK} Keep it from children. Lead paints are restricted in places.`,
+    sentences: [AT_WORK, marked('Keep it from children.'), marked('Lead paints are restricted in places.')],
     source: `${COMMON}; lead carbonates and sulphates in paint: REACH Annex XVII, entries 16 and 17`,
   },
-  chromium: { text: AT_WORK },
-  manganese: { text: AT_WORK },
-  mercury: { text: `It is poisonous. ${AT_WORK} Never heat it.` },
-  arsenic: { text: `It is poisonous. ${AT_WORK}` },
-  antimony: { text: AT_WORK },
-  nickel: { text: `It can make the skin allergic. ${AT_WORK}` },
+  chromium: { sentences: [AT_WORK] },
+  manganese: { sentences: [AT_WORK] },
+  mercury: { sentences: [POISONOUS, AT_WORK, marked('Never heat it.')] },
+  arsenic: { sentences: [POISONOUS, AT_WORK] },
+  antimony: { sentences: [AT_WORK] },
+  nickel: { sentences: [marked('It can make the skin allergic.'), AT_WORK] },
 };
 
-const SOLVENTS =
-  'Solvent vapour harms and burns: open a window, keep the jar closed, and keep flame and cigarettes away.';
+/** What is said of media stands behind their names, so it has no capital in English. */
+const SOLVENTS = marked(
+  'solvent vapour harms and burns: open a window, keep the jar closed, and keep flame and cigarettes away.',
+);
 
-const OILY_RAGS =
-  'Rags with drying oil heat by themselves and can catch fire. Never in a pile: spread them out flat outdoors to dry, then into a lidded metal can of water and detergent, then away by local rules.';
+const OILY_RAGS = marked(
+  'rags with drying oil heat by themselves and can catch fire. Never in a pile: spread them out flat outdoors to dry, then into a lidded metal can of water and detergent, then away by local rules.',
+);
 
-const DUST =
-  'Do not breathe the dust of dry colour: wear a mask that filters it, wipe up wet, and do not sweep or blow.';
+const DUST = marked(
+  'do not breathe the dust of dry colour: wear a mask that filters it, wipe up wet, and do not sweep or blow.',
+);
 
 /** What the materials of a plan call for, each hazard once, in the order of the list of pigments' hazards, then the mediums'. */
 export function cautionsOf(plan: Plan): readonly Caution[] {
@@ -71,16 +80,18 @@ export function cautionsOf(plan: Plan): readonly Caution[] {
 
 /** What a paint calls for, in sentences; empty for one of which no hazard is known. */
 export function cautionsAboutPaint(paint: Pick<Paint, 'index' | 'name'>): readonly string[] {
-  return hazardsOf(paint).map((hazard) => `It holds ${hazard}. ${careWith[hazard].text}`);
+  return hazardsOf(paint).map(
+    (hazard) => `${t('It holds {0}.', hazardWords(hazard))} ${careInWords(hazard)}`,
+  );
 }
 
 /** What the words of a medium call for, in sentences. */
 export function cautionsAboutMedium(text: string): readonly string[] {
   const { hasSolvent, hasDryingOil, hasDust } = mediumIn(text);
   return [
-    ...(hasSolvent ? [SOLVENTS] : []),
-    ...(hasDryingOil ? [OILY_RAGS] : []),
-    ...(hasDust ? [DUST] : []),
+    ...(hasSolvent ? [capitalised(said(SOLVENTS))] : []),
+    ...(hasDryingOil ? [capitalised(said(OILY_RAGS))] : []),
+    ...(hasDust ? [capitalised(said(DUST))] : []),
   ];
 }
 
@@ -111,16 +122,44 @@ function pigmentCaution(hazard: Hazard, paints: readonly Paint[]): readonly Caut
   const materials = [first, ...others].map(({ name, index }) =>
     index === undefined ? `\`${name}\`` : `\`${name}\` (${index})`,
   );
-  const { text, source = COMMON } = careWith[hazard];
+  const { source = COMMON } = careWith[hazard];
+  const told = [inWords(materials), hazardWords(hazard)] as const;
   return [
     {
       about: hazard,
       materials,
       locations: [first.location, ...others.map(({ location }) => location)],
-      text: `${inWords(materials)} ${others.length > 0 ? 'hold' : 'holds'} ${hazard}. ${text}`,
+      text: `${others.length > 0 ? t('{0} hold {1}.', ...told) : t('{0} holds {1}.', ...told)} ${careInWords(hazard)}`,
       source,
     },
   ];
+}
+
+function careInWords(hazard: Hazard): string {
+  return careWith[hazard].sentences.map((sentence) => said(sentence)).join(' ');
+}
+
+function hazardWords(hazard: Hazard): string {
+  switch (hazard) {
+    case 'cadmium':
+      return t('cadmium');
+    case 'cobalt':
+      return t('cobalt');
+    case 'lead':
+      return t('lead');
+    case 'chromium':
+      return t('chromium');
+    case 'manganese':
+      return t('manganese');
+    case 'mercury':
+      return t('mercury');
+    case 'arsenic':
+      return t('arsenic');
+    case 'antimony':
+      return t('antimony');
+    case 'nickel':
+      return t('nickel');
+  }
 }
 
 interface Medium {
@@ -151,7 +190,7 @@ function mediumCaution(
       about,
       materials,
       locations: [first.location, ...others.map(({ location }) => location)],
-      text: `${inWords(materials)}: ${text.charAt(0).toLowerCase()}${text.slice(1)}`,
+      text: t('{0}: {1}', inWords(materials), said(text)),
       source,
     },
   ];

@@ -3,3 +3,6 @@
  * rejects if it was not installed.
  */
 export function installPackage(file: string, extensions: string): Promise<string>;
+
+/** Unpacks a `.vsix` into a new folder, which is removed when this process ends, and says where; throws if it is none. */
+export function unpackPackage(file: string): string;

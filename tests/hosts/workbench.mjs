@@ -15,7 +15,7 @@ const limit = 120_000;
 export async function openWorkbench({
   host,
   plans: source,
-  extension = root,
+  extension = process.env['MAHLSTICK_EXTENSION'] ?? root,
   theme = 'light',
   language,
   size = { width: 1280, height: 800 },

@@ -109,6 +109,8 @@ export class Library {
       newest = this.#plansAmong(texts);
     }
     for (const uri of this.#plans.keys()) if (!read.has(uri)) this.#plans.delete(uri);
+    // A path is known at every key that it is typed with.
+    for (const uri of this.#texts.keys()) if (!asked.has(uri)) this.#texts.delete(uri);
     return this.#surroundings(read);
   }
 

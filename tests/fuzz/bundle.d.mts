@@ -1,6 +1,7 @@
 export interface FuzzingBundle {
   readonly child: string;
   readonly command: string;
+  readonly memory: string;
   readonly remove: () => void;
 }
 

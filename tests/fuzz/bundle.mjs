@@ -22,14 +22,14 @@ const ownFolders = {
 
 /**
  * Bundles what looks for faults, and the command that has it look, into a folder of its own within the repository.
- * @returns {Promise<{ readonly child: string; readonly command: string; readonly remove: () => void }>}
+ * @returns {Promise<{ readonly child: string; readonly command: string; readonly memory: string; readonly remove: () => void }>}
  */
 export async function bundleFuzzing() {
   mkdirSync(path.join(root, 'artefacts'), { recursive: true });
   const folder = mkdtempSync(path.join(root, 'artefacts', 'fuzz-'));
   await esbuild.build({
     absWorkingDir: root,
-    entryPoints: ['tests/fuzz/child.ts', 'tests/fuzz/command.ts'],
+    entryPoints: ['tests/fuzz/child.ts', 'tests/fuzz/command.ts', 'tests/fuzz/memory.ts'],
     outdir: folder,
     outExtension: { '.js': '.mjs' },
     bundle: true,
@@ -50,6 +50,7 @@ export async function bundleFuzzing() {
   return {
     child: path.join(folder, 'child.mjs'),
     command: path.join(folder, 'command.mjs'),
+    memory: path.join(folder, 'memory.mjs'),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
 }

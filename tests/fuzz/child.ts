@@ -7,7 +7,7 @@ import { campaigns } from './campaigns.js';
 import type { Fault, News, Order } from './orders.js';
 
 /** A round of a long run: short enough to tell of it now and then. */
-const USUAL_ROUND = 25;
+const USUAL_ROUND = 10;
 const LONGEST_SHRINKING_MILLISECONDS = 120_000;
 
 /** Looks for faults as it is ordered, in a process of its own that can be ended when a case never does. */

@@ -1,4 +1,6 @@
+import { spawnSync } from 'node:child_process';
 import path from 'node:path';
+import process from 'node:process';
 import { parseArgs } from 'node:util';
 import { type CampaignName, campaignNames } from './campaign.js';
 import { keep, keptCases } from './corpus.js';
@@ -9,24 +11,38 @@ const USUAL_MINUTES = 2;
 /** A case that takes so long hangs, however slow the machine. */
 const PATIENCE_MILLISECONDS = 60_000;
 
+const EDITS = 100_000;
+
 const usage = `npm run fuzz -- [campaign...] [--minutes N] [--seed S]
+       npm run fuzz -- memory [--edits N] [--seed S]
   campaigns: ${campaignNames.join(', ')}; all of them unless said
+  memory     edits one plan in one service and looks whether the heap stays flat
   --minutes  for each campaign, ${USUAL_MINUTES} unless said
+  --edits    for memory, ${EDITS} unless said
   --seed     of the first round; by the clock unless said`;
 
 /**
  * Looks for faults for a while and tells what it finds. Each fault is written to the corpus as its smallest case.
- * @param child the bundle of `child.ts`
+ * @param bundles of `child.ts` and `memory.ts`
  * @returns the exit code: 1 where something was found
  */
-export async function fuzz(words: readonly string[], child: string): Promise<number> {
+export async function fuzz(
+  words: readonly string[],
+  bundles: { readonly child: string; readonly memory: string },
+): Promise<number> {
   const { values, positionals } = parseArgs({
     args: [...words],
-    options: { minutes: { type: 'string' }, seed: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
+    options: {
+      minutes: { type: 'string' },
+      edits: { type: 'string' },
+      seed: { type: 'string' },
+      help: { type: 'boolean', short: 'h' },
+    },
     allowPositionals: true,
   });
   const minutes = Number(values.minutes ?? USUAL_MINUTES);
   const seed = Number(values.seed ?? Date.now() % 2 ** 31);
+  if (positionals[0] === 'memory') return lookAtMemory(bundles.memory, Number(values.edits ?? EDITS), seed);
   const unknown = positionals.find((name) => !isCampaign(name));
   if (values.help || unknown !== undefined || !(minutes > 0) || !Number.isInteger(seed)) {
     console.error(usage);
@@ -34,8 +50,15 @@ export async function fuzz(words: readonly string[], child: string): Promise<num
   }
   const chosen = positionals.length === 0 ? campaignNames : positionals.filter(isCampaign);
   let found = 0;
-  for (const name of chosen) found += await look(name, child, minutes, seed);
+  for (const name of chosen) found += await look(name, bundles.child, minutes, seed);
   return found > 0 ? 1 : 0;
+}
+
+/** @returns the exit code of the process that looks */
+function lookAtMemory(memory: string, edits: number, seed: number): number {
+  console.log(`memory: ${edits} edits from seed ${seed}`);
+  const words = ['--expose-gc', memory, String(edits), String(seed)];
+  return spawnSync(process.execPath, words, { stdio: 'inherit' }).status ?? 1;
 }
 
 function isCampaign(name: string): name is CampaignName {

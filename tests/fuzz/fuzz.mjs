@@ -4,10 +4,10 @@ import process from 'node:process';
 import { pathToFileURL } from 'node:url';
 import { bundleFuzzing } from './bundle.mjs';
 
-const { child, command, remove } = await bundleFuzzing();
+const { child, command, memory, remove } = await bundleFuzzing();
 try {
   const { fuzz } = await import(pathToFileURL(command).href);
-  process.exitCode = await fuzz(process.argv.slice(2), child);
+  process.exitCode = await fuzz(process.argv.slice(2), { child, memory });
 } finally {
   remove();
 }

@@ -158,7 +158,7 @@ function take({ top, git, write }: TestRepository, one: Step, count: number): vo
 
 /** Repositories in any state: what is told of versions is a comparison or a reason, and what is staged is checked as it is staged. */
 export const gitStates = campaign({
-  runs: 3,
+  runs: 2,
   cases: fc.record({
     steps: fc.array(step, { maxLength: 14 }),
     asked: fc.array(name, { minLength: 1, maxLength: 2 }),
@@ -211,7 +211,10 @@ async function holdStaged({ top, git }: TestRepository): Promise<void> {
   if (told.code === 2 && told.output === '') return holdSession(told);
   holdEnding(told);
   const { files } = JSON.parse(told.output) as CheckDocument;
-  const staged = git('diff', '--cached', '--name-only', '--diff-filter=d', '-z').split('\0').slice(0, -1);
+  // A repository in the repository is no plan, whatever it is called.
+  const staged = git('diff', '--cached', '--ignore-submodules=all', '--name-only', '--diff-filter=d', '-z')
+    .split('\0')
+    .slice(0, -1);
   const plans = staged.filter((one) => one.endsWith('.mahl'));
   assert.deepEqual(
     files.map(({ file }) => file),

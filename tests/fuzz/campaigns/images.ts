@@ -151,7 +151,7 @@ const squaring: fc.Arbitrary<Squaring> = fc.record(
 
 /** Damaged photographs of every kind: bits, lengths and sizes that are not what they were. */
 export const images = campaign({
-  runs: 40,
+  runs: 20,
   cases: fc.record({
     kind: fc.constantFrom(...kinds),
     damages: fc.array(damage, { maxLength: 4 }),

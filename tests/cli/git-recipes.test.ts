@@ -9,9 +9,9 @@ import { newRepository } from './repository.js';
 // The recipes of server/cli/README.md, followed word for word in a real repository.
 
 const page = readFileSync(path.join(root, 'server/cli/README.md'), 'utf8');
-const [recipe = '', hook = '', listed = ''] = [...page.matchAll(/^```sh\n([^]*?)^```$/gmu)].map(
-  ([, text = '']) => text,
-);
+const [recipe = '', hook = '', listed = '', inLines = '', review = ''] = [
+  ...page.matchAll(/^```sh\n([^]*?)^```$/gmu),
+].map(([, text = '']) => text);
 const PROGRAMS = '.programs';
 const { top, environment, git, write, commit, remove } = newRepository(PROGRAMS);
 const NAME = "γλάρος's bowl.mahl";
@@ -101,5 +101,41 @@ describe('the recipes for git', () => {
   it('check all plans of a clone', () => {
     write('renamed.mahl', plan(30, 9));
     expect(run('sh', ['-c', listed]).code).not.toBe(0);
+    write('renamed.mahl', plan(30));
+    expect(run('sh', ['-c', listed])).toMatchObject({ code: 0, errors: '' });
+  });
+
+  it('are what the recipes for servers run', () => {
+    const programs = [...page.matchAll(/^```yaml\n([^]*?)^```$/gmu)].map(([, text = '']) => text);
+    const checks = programs.map((text) => /git ls-files .*$/mu.exec(text)?.[0]);
+    const fromClone = listed.trim().replace('mahlstick check', 'node .mahlstick/dist/mahlstick.js check');
+    expect(checks).toEqual([fromClone, fromClone]);
+  });
+
+  it.skipIf(run('jq', ['--version']).code !== 0)(
+    'tell findings in lines (skipped where jq is not installed)',
+    () => {
+      write('renamed.mahl', plan(30, 9));
+      expect(run('sh', ['-c', inLines]).output).toContain('renamed.mahl:5:9: error: ');
+      write('renamed.mahl', plan(30));
+      // Bare ground is set aside.
+      expect(run('sh', ['-c', inLines]).output).toBe(
+        'renamed.mahl:1:6: hint: The plan names no centre of interest.\n',
+      );
+    },
+  );
+
+  it('tell a reviewer what a branch changes, and draw it', () => {
+    git('mv', 'renamed.mahl', NAME);
+    git('commit', '--quiet', '--all', '-m', 'named as before');
+    git('update-ref', 'refs/remotes/origin/main', 'HEAD');
+    git('switch', '--quiet', '-c', 'review');
+    write(NAME, plan(44));
+    git('commit', '--quiet', '--all', '-m', 'review');
+    expect(run('sh', ['-c', review])).toMatchObject({ code: 0, errors: '' });
+    expect(readFileSync(path.join(top, 'plans.txt'), 'utf8')).toContain(
+      '`bowl` is moved 14 cm to the right.',
+    );
+    expect(readFileSync(path.join(top, `${NAME}.png`)).toString('latin1', 1, 4)).toBe('PNG');
   });
 });

@@ -9,6 +9,7 @@ import objects from '../findings/words/de/objects.json';
 import palette from '../findings/words/de/palette.json';
 import record from '../findings/words/de/record.json';
 import rules from '../findings/words/de/rules.json';
+import settings from '../findings/words/de/settings.json';
 import shared from '../findings/words/de/shared.json';
 import sittings from '../findings/words/de/sittings.json';
 import transfer from '../findings/words/de/transfer.json';
@@ -32,6 +33,7 @@ export const german: Sentences = {
   ...palette,
   ...record,
   ...rules,
+  ...settings,
   ...shared,
   ...sittings,
   ...transfer,

@@ -2,6 +2,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import Ajv from 'ajv';
 import { describe, expect, it } from 'vitest';
+import { speaking } from '../../grammar/index.js';
+import { german as germanSentences } from '../entry/german.js';
 import { RULE_KEY, ruleSettings } from './settings-schema.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
@@ -45,16 +47,12 @@ function ofRules(texts: Texts): Texts {
 }
 
 /** With the texts of rules where the first of them stands. */
-function withTexts(texts: Texts): string {
+function withTexts(texts: Texts, ofRulesNow: Texts): string {
   const before = Object.keys(texts).findIndex((key) => key.startsWith(RULE_KEY));
   const others = Object.entries(texts).filter(([key]) => !key.startsWith(RULE_KEY));
   const at = before < 0 ? others.length : before;
   return written(
-    Object.fromEntries([
-      ...others.slice(0, at),
-      ...Object.entries(ruleSettings().texts),
-      ...others.slice(at),
-    ]),
+    Object.fromEntries([...others.slice(0, at), ...Object.entries(ofRulesNow), ...others.slice(at)]),
   );
 }
 
@@ -67,9 +65,13 @@ describe('the setting mahlstick.rules in the manifest', () => {
     expect(settingOf(text)).toHaveProperty('properties', JSON.parse(JSON.stringify(ruleSettings().schema)));
   });
 
-  it('has its English texts in package.nls.json (UPDATE_REFERENCE=1 writes them anew)', () => {
-    if (process.env['UPDATE_REFERENCE']) writeFileSync(english, withTexts(textsIn(english)));
-    expect(ofRules(textsIn(english))).toEqual(ruleSettings().texts);
+  it.each([
+    { file: english, sentences: undefined },
+    { file: german, sentences: germanSentences },
+  ])('has its texts in $file (UPDATE_REFERENCE=1 writes them anew)', ({ file, sentences }) => {
+    const { texts } = speaking(sentences, ruleSettings);
+    if (process.env['UPDATE_REFERENCE']) writeFileSync(file, withTexts(textsIn(file), texts));
+    expect(ofRules(textsIn(file))).toEqual(texts);
   });
 
   it('has the same figures in German', () => {

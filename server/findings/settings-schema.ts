@@ -1,4 +1,4 @@
-import type { LimitUnit } from '../plan/plan.js';
+import { marked, said, t } from '../../grammar/index.js';
 import type { Rule, RuleLimit } from './finding.js';
 import { ruleSlug, rules } from './rules.js';
 import { asSetting, greatestOf } from './settings.js';
@@ -10,11 +10,14 @@ const SEVERITIES = ['off', 'hint', 'warning'] as const;
 export interface RuleSettings {
   /** Its JSON schema: an entry for every rule, described by `%key%` as a manifest does it. */
   readonly schema: Readonly<Record<string, unknown>>;
-  /** What the keys stand for, in English. */
+  /** What the keys stand for, in the language that is spoken. */
   readonly texts: Readonly<Record<string, string>>;
 }
 
-/** The manifest of the extension holds the schema, `package.nls.json` the texts, and a test keeps them alike. */
+/**
+ * The manifest of the extension holds the schema, `package.nls.json` the texts in English and `package.nls.de.json` those in
+ * German, and a test keeps them alike.
+ */
 export function ruleSettings(): RuleSettings {
   return {
     schema: Object.fromEntries(rules.map((rule) => [rule.id, entryOf(rule)])),
@@ -60,24 +63,40 @@ function limitSchema(limit: RuleLimit, description: string): Readonly<Record<str
 
 function textsOf(rule: Rule): readonly (readonly [string, string])[] {
   const { summary, severity, limit, isCaution } = rule;
-  const usual = `Usually a ${severity}`;
-  if (isCaution)
-    return [[keyOf(rule), `${summary} ${usual}; a plan sets it aside with a reason, a setting does not.`]];
-  if (!limit) return [[keyOf(rule), `${summary} ${usual}.`]];
+  const { plain, limited, cautioned } = usually[severity];
+  if (isCaution) return [[keyOf(rule), said(cautioned, said(summary))]];
+  if (!limit) return [[keyOf(rule), said(plain, said(summary))]];
   return [
-    [keyOf(rule), `${summary} ${usual}, with the limit ${limitInWords(limit)}.`],
+    [keyOf(rule), said(limited, said(summary), limitInWords(limit))],
     [limitKeyOf(rule), limitText(limit)],
   ];
 }
 
-const UNITS: Readonly<Record<LimitUnit, string>> = {
-  part: 'In %',
-  degrees: 'In degrees',
-  number: 'A number',
-};
+const usually = {
+  hint: {
+    plain: marked('{0} Usually a hint.'),
+    limited: marked('{0} Usually a hint, with the limit {1}.'),
+    cautioned: marked('{0} Usually a hint; a plan sets it aside with a reason, a setting does not.'),
+  },
+  warning: {
+    plain: marked('{0} Usually a warning.'),
+    limited: marked('{0} Usually a warning, with the limit {1}.'),
+    cautioned: marked('{0} Usually a warning; a plan sets it aside with a reason, a setting does not.'),
+  },
+} as const;
 
 function limitText(limit: RuleLimit): string {
   const { unit, of, most } = limit;
-  const what = unit === 'part' ? `${UNITS[unit]} of ${of}` : `${UNITS[unit]}, ${of}`;
-  return most === undefined ? `${what}.` : `${what}; at most ${asSetting(greatestOf(limit), unit)}.`;
+  const what =
+    unit === 'part'
+      ? t('In {0}', said(`{0} of ${of}`, '%'))
+      : unit === 'degrees'
+        ? t('In degrees, {0}', withoutFigure(of))
+        : t('A number, {0}', withoutFigure(of));
+  return most === undefined ? `${what}.` : t('{0}; at most {1}.', what, asSetting(greatestOf(limit), unit));
+}
+
+/** What a limit is of: `times the weight`, also in a language that ties it to its figure, as `1.2-mal`. */
+function withoutFigure(of: string): string {
+  return said(`{0} ${of}`, '').replace(/^[\s-]+/u, '');
 }

@@ -11,6 +11,8 @@ export interface LabelMap {
   readonly rows: number;
   /** Row by row from the upper left: the index in `plan.objects` of what is seen at a cell's middle, or `GROUND`. */
   readonly labels: Int32Array;
+  /** Whether every cell is where its area is; one that all areas missed by rounding goes to its neighbour. */
+  readonly isWhole: boolean;
   /** What is seen in the cell that holds a place; nothing off the canvas. */
   areaAt(point: Point): number | undefined;
 }
@@ -57,11 +59,12 @@ export function labelMap(plan: Plan, areas: VisibleAreas, memory: Memory): Label
     const labels = new Int32Array(columns * rows).fill(UNSET);
     lay(labels, cellRuns(areas.bare, grid), GROUND);
     for (const { object, runs } of seen) lay(labels, runs, object);
-    closeGaps(labels, columns);
+    const isWhole = !closeGaps(labels, columns);
     return {
       columns,
       rows,
       labels,
+      isWhole,
       areaAt: ({ x, y }) => {
         if (!(x >= 0 && x <= width && y >= 0 && y <= height)) return undefined;
         const column = Math.min(columns - 1, Math.floor((x / width) * columns));
@@ -125,13 +128,18 @@ export function lay(labels: Int32Array, runs: Int32Array, label: number): void {
   for (let i = 0; i + 1 < runs.length; i += 2) labels.fill(label, runs[i], runs[i + 1]);
 }
 
-/** A cell whose middle lies on a border to the last digit can be missed by both sides: it goes to its neighbour. */
-function closeGaps(labels: Int32Array, columns: number): void {
+/**
+ * A cell whose middle lies on a border to the last digit can be missed by both sides: it goes to its neighbour.
+ * @returns whether there was any
+ */
+function closeGaps(labels: Int32Array, columns: number): boolean {
   let gap = labels.indexOf(UNSET);
+  const isAny = gap >= 0;
   while (gap >= 0) {
     const before = gap % columns > 0 ? labels[gap - 1] : undefined;
     const after = labels.subarray(gap + 1, gap + columns - (gap % columns)).find((label) => label !== UNSET);
     labels[gap] = before ?? after ?? (gap >= columns ? (labels[gap - columns] as number) : GROUND);
     gap = labels.indexOf(UNSET, gap + 1);
   }
+  return isAny;
 }

@@ -1,12 +1,11 @@
 import { boxCentre, type Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
-import { cellRuns, type LabelMap, lay } from '../areas/label-map.js';
+import type { VisibleAreas } from '../areas/areas.js';
+import type { LabelMap } from '../areas/label-map.js';
 import { type RingPiece, ringPieces } from '../areas/ring-pieces.js';
 import { GROUND, type MeetingAreas } from '../borders/borders.js';
 import { isLine } from '../borders/sides.js';
-import { once } from '../memory.js';
-import { type Cells, type FieldRaster, rasterOf } from './raster.js';
+import { type AreaFields, FieldCells } from './cells.js';
 
 /** A part of the picture of one area that hangs together. */
 export interface Field {
@@ -28,8 +27,8 @@ export interface FieldMap {
   readonly fields: readonly Field[];
   /** Those that touch along more than a hair. */
   readonly contacts: readonly Contact[];
-  /** The cells of the label map by their fields; worked out when it is first asked for. */
-  readonly raster: () => FieldRaster;
+  /** The cells of the label map by their fields. */
+  readonly cells: FieldCells;
 }
 
 /** Part of the long side along which two fields have to touch: less is a hair, which no brush paints. */
@@ -49,14 +48,8 @@ export function fieldMap(plan: Plan, areas: VisibleAreas, meetings: MeetingAreas
   return {
     fields,
     contacts: contactsOf(fields.length, byArea, meetings, Math.max(width, height)),
-    raster: once(() => rasterOf(cellsOf(plan.canvas, byArea, map), fields.length)),
+    cells: new FieldCells(plan.canvas, map, byArea),
   };
-}
-
-/** The fields of one area: `pieces[i]` is the field `first + i`. */
-interface AreaFields {
-  readonly first: number;
-  readonly pieces: readonly RingPiece[];
 }
 
 type FieldsByArea = ReadonlyMap<number, AreaFields>;
@@ -114,19 +107,4 @@ function contactsOf(
     const border = Math.min(borders[one] as number, borders[other] as number);
     return length + ROUNDING * long >= Math.min(HAIR * long, border * PART_OF_BORDER) ? { one, other } : [];
   });
-}
-
-/** The largest field of what is seen in each cell, then the smaller ones laid over. */
-function cellsOf({ width, height }: CanvasSize, byArea: FieldsByArea, map: LabelMap): Cells {
-  const { columns, rows, labels } = map;
-  const grid = { width, height, columns, rows };
-  const firsts = new Int32Array(Math.max(...byArea.keys()) + 1 - GROUND);
-  for (const [area, { first }] of byArea) firsts[area - GROUND] = first;
-  const fields = new Int32Array(labels.length);
-  for (let cell = 0; cell < labels.length; cell++)
-    fields[cell] = firsts[(labels[cell] as number) - GROUND] as number;
-  for (const { first, pieces } of byArea.values()) {
-    pieces.slice(1).forEach(({ rings }, index) => lay(fields, cellRuns(rings, grid), first + 1 + index));
-  }
-  return { columns, rows, fields };
 }

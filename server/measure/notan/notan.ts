@@ -94,9 +94,9 @@ function joinedFields({ fields, contacts }: FieldMap, belongs: (area: number) =>
   return [...pieces.values()];
 }
 
-function pieceOf({ fields, raster }: FieldMap, own: Joined, canvas: Canvas): TonePiece {
+function pieceOf({ fields, cells }: FieldMap, own: Joined, canvas: Canvas): TonePiece {
   // What is smaller than a cell is small enough for the middle of its box.
-  const at = once(() => placeInside(raster(), own, canvas) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
+  const at = once(() => placeInside(cells, own, canvas) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
   const shares = new Map<number, number>();
   for (const index of own) {
     const { area, share } = fields[index] ?? { area: GROUND, share: 0 };

@@ -1,95 +1,105 @@
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
-import type { Blocks, Extents, FieldRaster } from './raster.js';
+import type { FieldCells } from './cells.js';
 
 /** Distances in thirds of a block, to neighbours beside and across a corner: Borgefors 1986. */
 const BESIDE = 3;
 const ACROSS = 4;
 
-/** A rectangle of cells or blocks, all included. */
-interface Extent {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
+/** Cells on a side of a block: a place in the middle of a region need not be found to the cell. */
+const BLOCK = 4;
 
 /**
  * A place inside a region that is about as far from its border and from the edge of the canvas as any, in canvas units.
- * Only what the region reaches to is looked at.
  *
  * @param own the fields that the region is made of
  * @returns nothing for a region that has no cell
  */
 export function placeInside(
-  raster: FieldRaster,
+  cells: FieldCells,
   own: readonly number[],
   canvas: CanvasSize,
 ): Point | undefined {
-  const reach = reachOf(raster.extents, own);
-  const isOwn = new Uint8Array(raster.extents.left.length);
-  for (const field of own) isOwn[field] = 1;
-  const block = deepestBlock(raster.blocks, isOwn, reach);
-  const at = block ?? middleCell(raster, isOwn, reach);
+  const region = regionOf(cells, own);
+  if (!region) return undefined;
+  const block = deepestBlock(region, cells);
+  const at = block ?? middleCell(region, cells);
   if (!at) return undefined;
-  const { columns, rows } = block ? raster.blocks : raster;
+  const { columns, rows } = block ? inBlocks(cells) : cells;
   return { x: ((at.x + 0.5) / columns) * canvas.width, y: ((at.y + 0.5) / rows) * canvas.height };
 }
 
-function reachOf({ left, top, right, bottom }: Extents, own: readonly number[]): Extent {
-  const reach = { left: Infinity, top: Infinity, right: -1, bottom: -1 };
-  for (const field of own) {
-    reach.left = Math.min(reach.left, left[field] as number);
-    reach.top = Math.min(reach.top, top[field] as number);
-    reach.right = Math.max(reach.right, right[field] as number);
-    reach.bottom = Math.max(reach.bottom, bottom[field] as number);
-  }
-  return reach;
+/** The cells round a region, whole blocks of them as far as the canvas has such. */
+interface Region {
+  readonly left: number;
+  readonly top: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row. */
+  readonly fields: Int32Array;
+  readonly own: ReadonlySet<number>;
+}
+
+function regionOf(cells: FieldCells, own: readonly number[]): Region | undefined {
+  const extent = cells.extentOf(own);
+  if (extent.left > extent.right || extent.top > extent.bottom) return undefined;
+  const left = BLOCK * Math.floor(extent.left / BLOCK);
+  const top = BLOCK * Math.floor(extent.top / BLOCK);
+  const right = Math.min(cells.columns, BLOCK * (Math.floor(extent.right / BLOCK) + 1)) - 1;
+  const bottom = Math.min(cells.rows, BLOCK * (Math.floor(extent.bottom / BLOCK) + 1)) - 1;
+  return {
+    left,
+    top,
+    columns: right - left + 1,
+    rows: bottom - top + 1,
+    fields: cells.fieldsIn({ left, top, right, bottom }),
+    own: new Set(own),
+  };
+}
+
+interface Raster {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** What is left over on the right and below belongs to no block. */
+function inBlocks({ columns, rows }: Raster): Raster {
+  return { columns: Math.floor(columns / BLOCK), rows: Math.floor(rows / BLOCK) };
 }
 
 /** The block farthest from the border of the region; of several that are as far, the one nearest to their middle. */
-function deepestBlock(blocks: Blocks, isOwn: Uint8Array, cells: Extent): Point | undefined {
-  const { columns, rows, side } = blocks;
-  const reach = {
-    left: Math.floor(cells.left / side),
-    top: Math.floor(cells.top / side),
-    right: Math.min(columns - 1, Math.floor(cells.right / side)),
-    bottom: Math.min(rows - 1, Math.floor(cells.bottom / side)),
-  };
-  if (reach.left > reach.right || reach.top > reach.bottom) return undefined;
-  const depths = depthsOf(blocks, isOwn, reach);
-  const wide = reach.right - reach.left + 3;
+function deepestBlock(region: Region, canvas: Raster): Point | undefined {
+  const depths = depthsOf(region, canvas);
+  const wide = inBlocks(region).columns + 2;
   let deepest = 0;
   for (const depth of depths) if (depth > deepest) deepest = depth;
   if (deepest === 0) return undefined;
   const candidates: Stretch[] = [];
   depths.forEach((depth, at) => {
     if (depth !== deepest) return;
-    const x = reach.left + (at % wide) - 1;
-    const y = reach.top + Math.floor(at / wide) - 1;
-    candidates.push({ left: x, right: x, y });
+    const x = region.left / BLOCK + (at % wide) - 1;
+    candidates.push({ left: x, right: x, y: region.top / BLOCK + Math.floor(at / wide) - 1 });
   });
-  return nearestToMean(candidates, columns);
+  return nearestToMean(candidates, inBlocks(canvas).columns);
 }
 
 /** The cell nearest to the mean of the region's cells. */
-function middleCell(raster: FieldRaster, isOwn: Uint8Array, reach: Extent): Point | undefined {
-  const { columns, firstRuns } = raster;
-  const { starts, labels } = raster.runs;
+function middleCell({ left, top, columns, rows, fields, own }: Region, canvas: Raster): Point | undefined {
   const stretches: Stretch[] = [];
-  for (let y = reach.top; y <= reach.bottom; y++) {
-    const end = firstRuns[y + 1] ?? labels.length;
-    for (let run = firstRuns[y] as number; run < end; run++) {
-      if (isOwn[labels[run] as number] !== 1) continue;
-      const before = y * columns;
-      stretches.push({
-        left: (starts[run] as number) - before,
-        right: (starts[run + 1] as number) - before - 1,
-        y,
-      });
+  for (let row = 0; row < rows; row++) {
+    const end = (row + 1) * columns;
+    for (let from = row * columns; from < end;) {
+      const field = fields[from] as number;
+      let to = from + 1;
+      while (to < end && fields[to] === field) to++;
+      if (own.has(field)) {
+        const first = left + from - row * columns;
+        stretches.push({ left: first, right: first + to - from - 1, y: top + row });
+      }
+      from = to;
     }
   }
-  return nearestToMean(stretches, columns);
+  return nearestToMean(stretches, canvas.columns);
 }
 
 /** Cells or blocks beside each other in one row, both ends included. */
@@ -132,23 +142,20 @@ function isBefore(one: Point, other: Point, columns: number): boolean {
 }
 
 /**
- * How far each block in reach is from the nearest that is not of the region, or from the edge of the canvas; row by row, with a
- * border of noughts all round.
+ * How far each block of a region is from the nearest that is not whole or of another, or from the edge of the canvas; row by
+ * row, with a border of noughts all round.
  */
-function depthsOf({ columns, rows, fieldOf, shared }: Blocks, isOwn: Uint8Array, reach: Extent): Int32Array {
-  const wide = reach.right - reach.left + 3;
-  const high = reach.bottom - reach.top + 3;
-  const depths = new Int32Array(wide * high);
-  for (let y = 1; y < high - 1; y++) {
-    const first = (reach.top + y - 1) * columns + reach.left - 1;
-    for (let x = 1; x < wide - 1; x++) {
-      const field = fieldOf[first + x] as number;
-      const isIn =
-        field >= 0 ? isOwn[field] === 1 : (shared[-1 - field] ?? []).every((each) => isOwn[each] === 1);
-      if (!isIn) continue;
+function depthsOf(region: Region, canvas: Raster): Int32Array {
+  const { columns, rows } = inBlocks(region);
+  const wide = columns + 2;
+  const depths = new Int32Array(wide * (rows + 2));
+  const most = BESIDE * (inBlocks(canvas).columns + inBlocks(canvas).rows);
+  for (let y = 1; y <= rows; y++) {
+    for (let x = 1; x <= columns; x++) {
+      if (!isWhole(region, x - 1, y - 1)) continue;
       const at = y * wide + x;
       depths[at] = Math.min(
-        BESIDE * (columns + rows),
+        most,
         (depths[at - wide - 1] as number) + ACROSS,
         (depths[at - wide] as number) + BESIDE,
         (depths[at - wide + 1] as number) + ACROSS,
@@ -156,8 +163,8 @@ function depthsOf({ columns, rows, fieldOf, shared }: Blocks, isOwn: Uint8Array,
       );
     }
   }
-  for (let y = high - 2; y > 0; y--) {
-    for (let x = wide - 2; x > 0; x--) {
+  for (let y = rows; y > 0; y--) {
+    for (let x = columns; x > 0; x--) {
       const at = y * wide + x;
       const depth = depths[at] as number;
       if (depth === 0) continue;
@@ -171,4 +178,18 @@ function depthsOf({ columns, rows, fieldOf, shared }: Blocks, isOwn: Uint8Array,
     }
   }
   return depths;
+}
+
+/** Whether all cells of a block are of the region. */
+function isWhole({ columns, fields, own }: Region, x: number, y: number): boolean {
+  const first = BLOCK * (y * columns + x);
+  const field = fields[first] as number;
+  if (!own.has(field)) return false;
+  for (let row = 0; row < BLOCK; row++) {
+    const start = first + row * columns;
+    for (let cell = start; cell < start + BLOCK; cell++) {
+      if (fields[cell] !== field && !own.has(fields[cell] as number)) return false;
+    }
+  }
+  return true;
 }

@@ -1,4 +1,4 @@
-import { type Box, NO_BOX } from '../../plan/geometry/point.js';
+import { type Box, NO_BOX, boxRound } from '../../plan/geometry/point.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
@@ -124,16 +124,6 @@ function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number
     .filter(({ share }) => share > 0)
     .sort((one, other) => inBillionths(other.size) - inBillionths(one.size))
     .slice(0, MOST_PRINCIPALS);
-}
-
-function boxRound(one: Box | undefined, other: Box): Box {
-  if (!one) return other;
-  return {
-    left: Math.min(one.left, other.left),
-    top: Math.min(one.top, other.top),
-    right: Math.max(one.right, other.right),
-    bottom: Math.max(one.bottom, other.bottom),
-  };
 }
 
 const largestShapes = new WeakMap<Outline, number>();

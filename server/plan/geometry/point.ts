@@ -96,6 +96,17 @@ export function boxOfPoints(points: Iterable<Point>): Box {
   return box ?? NO_BOX;
 }
 
+/** Smallest box round a box, if there is one, and another. */
+export function boxRound(one: Box | undefined, other: Box): Box {
+  if (!one) return other;
+  return {
+    left: Math.min(one.left, other.left),
+    top: Math.min(one.top, other.top),
+    right: Math.max(one.right, other.right),
+    bottom: Math.max(one.bottom, other.bottom),
+  };
+}
+
 /** True when `inner` lies in `outer`, borders included. */
 export function boxContains(outer: Box, inner: Box): boolean {
   return (

@@ -7,6 +7,8 @@ export interface SourceSentences {
   readonly files: ReadonlyMap<string, ReadonlySet<string>>;
   /** Calls whose sentence is not written out where it is said, so that nobody can translate it. */
   readonly unwritten: readonly string[];
+  /** Calls that give more or fewer values than their sentence has places. */
+  readonly miscounted: readonly string[];
 }
 
 /** The sources below some folders of the repository, without tests. */
@@ -19,12 +21,33 @@ export function sourcesIn(root: string, folders: readonly string[]): readonly st
 }
 
 /**
+ * Files that run where some files run: those that they import, and so on, without what is imported for its types alone.
+ * Between floors and folders paths are as in {@link sourcesIn}.
+ */
+export function runningWith(root: string, entries: readonly string[]): readonly string[] {
+  const found = new Set<string>();
+  const waiting = [...entries];
+  for (let file = waiting.pop(); file !== undefined; file = waiting.pop()) {
+    if (found.has(file)) continue;
+    found.add(file);
+    const text = readFileSync(path.join(root, file), 'utf8');
+    // Each file imports for its values by `import {`, `import '…'` and their like, and for its types by `import type`.
+    for (const [, imported = ''] of text.matchAll(
+      /^(?:import|export)(?! type)[^;]*?'(\.{1,2}\/[^']+)\.js'/gmu,
+    ))
+      waiting.push(path.posix.join(path.posix.dirname(file), `${imported}.ts`));
+  }
+  return [...found].sort();
+}
+
+/**
  * What sources say in the language of the reader: the first arguments of calls of `t` and `marked`, and of VS Code's
  * `l10n.t`.
  */
 export function sentencesIn(root: string, sources: readonly string[]): SourceSentences {
   const files = new Map<string, Set<string>>();
   const unwritten: string[] = [];
+  const miscounted: string[] = [];
   for (const file of sources) {
     const source = ts.createSourceFile(
       file,
@@ -34,14 +57,21 @@ export function sentencesIn(root: string, sources: readonly string[]): SourceSen
     const visit = (node: ts.Node): void => {
       ts.forEachChild(node, visit);
       if (!ts.isCallExpression(node) || !isSaying(node.expression, source)) return;
-      const [sentence] = node.arguments;
-      if (sentence !== undefined && ts.isStringLiteralLike(sentence))
-        files.set(sentence.text, (files.get(sentence.text) ?? new Set()).add(file));
-      else unwritten.push(`${file}: ${node.getText(source)}`);
+      const [sentence, ...values] = node.arguments;
+      const call = `${file}: ${node.getText(source)}`;
+      if (sentence === undefined || !ts.isStringLiteralLike(sentence)) {
+        unwritten.push(call);
+        return;
+      }
+      files.set(sentence.text, (files.get(sentence.text) ?? new Set()).add(file));
+      // What is kept is given its values later.
+      const isKept = node.expression.getText(source) === 'marked';
+      const isSpread = values.some((value) => ts.isSpreadElement(value));
+      if (!isKept && !isSpread && values.length !== placesOf(sentence.text).length) miscounted.push(call);
     };
     visit(source);
   }
-  return { files, unwritten };
+  return { files, unwritten, miscounted };
 }
 
 function isSaying(called: ts.Expression, source: ts.SourceFile): boolean {

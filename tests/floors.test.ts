@@ -155,3 +155,16 @@ describe('the floors of the house', () => {
     expect(fault({ from, specifier })).toContain(reason);
   });
 });
+
+/** What writes to a disk: of node, of the editor, and of libraries. */
+const WRITES =
+  /\b(?:(?:write|append|copy)File(?:Sync)?|createWriteStream|f?truncate(?:Sync)?|write-file-atomic)\b/;
+/** Each writes a file whole or not at all. */
+const WRITES_WHOLE = ['server/cli/write-whole.ts', 'client/export/write-whole.ts'];
+
+describe('files', () => {
+  it('are written in two places alone, which write them whole', () => {
+    const writing = sourceFiles().filter((file) => WRITES.test(readFileSync(path.join(root, file), 'utf8')));
+    expect(writing.sort()).toEqual([...WRITES_WHOLE].sort());
+  });
+});

@@ -7,13 +7,18 @@ const file = URI.file('/studio/bowl-sheet.pdf');
 const bytes = Uint8Array.of(37, 80, 68, 70);
 
 /** A disk that knows files by their paths; some of what is done there may be refused. */
-function diskOf(refused: readonly ('rename' | 'part')[] = []) {
+function diskOf(refused: readonly ('rename' | 'part' | 'room')[] = []) {
   const files = new Map<string, Uint8Array>();
   const disk: Disk = {
+    stat: ({ path }) =>
+      files.has(path)
+        ? Promise.resolve({ type: 1, ctime: 0, mtime: 0, size: 0 })
+        : Promise.reject(Object.assign(new Error('not there'), { code: 'FileNotFound' })),
     writeFile: ({ path }, content) => {
       if (refused.includes('part') && path.endsWith('.part')) return Promise.reject(new Error('no room'));
-      files.set(path, content);
-      return Promise.resolve();
+      // What there is room for is written, and what was there is gone.
+      files.set(path, refused.includes('room') ? content.subarray(0, 1) : content);
+      return refused.includes('room') ? Promise.reject(new Error('no room')) : Promise.resolve();
     },
     rename: (from, to) => {
       if (refused.includes('rename')) return Promise.reject(new Error('no such thing here'));
@@ -75,4 +80,21 @@ describe('a file that is written whole', () => {
       expect([...files]).toEqual([[file.path, bytes]]);
     },
   );
+
+  it.each([[['rename'] as const], [['part'] as const], [['room'] as const]])(
+    'stays as it was, with nothing beside it, where a disk refuses %s',
+    async (refused) => {
+      const { disk, files } = diskOf(refused);
+      const before = Uint8Array.of(1, 2, 3);
+      files.set(file.path, before);
+      await expect(writeWhole(disk, file, bytes)).rejects.toThrow();
+      expect([...files]).toEqual([[file.path, before]]);
+    },
+  );
+
+  it('is not there by half when a disk has no room for it', async () => {
+    const { disk, files } = diskOf(['room']);
+    await expect(writeWhole(disk, file, bytes)).rejects.toThrow('no room');
+    expect([...files]).toEqual([]);
+  });
 });

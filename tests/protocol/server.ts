@@ -48,6 +48,7 @@ export async function bundle(
   entry: 'node' | 'worker',
   alsoExport = false,
   alsoPhotographs = false,
+  alsoGerman = false,
 ): Promise<{ readonly file: string; readonly remove: () => Promise<void> }> {
   const folder = await mkdtemp(path.join(os.tmpdir(), 'mahlstick-server-'));
   const built = async (name: string, from: string) => {
@@ -67,6 +68,7 @@ export async function bundle(
   if (entry === 'node') await built('features.js', 'server/entry/features.ts');
   if (alsoExport) await built('export.js', 'server/entry/renderers.ts');
   if (alsoPhotographs) await built('photograph.js', 'server/entry/photograph.ts');
+  if (alsoGerman) await built('german.js', 'server/entry/german.ts');
   return { file, remove: () => rm(folder, { recursive: true, force: true }) };
 }
 
@@ -93,9 +95,14 @@ export interface RunningServer {
 
 export type Transport = '--stdio' | '--node-ipc';
 
-export function startServer(file: string, transport: Transport = '--stdio'): RunningServer {
+/** @param nodeArguments for Node itself, before the file */
+export function startServer(
+  file: string,
+  transport: Transport = '--stdio',
+  nodeArguments: readonly string[] = [],
+): RunningServer {
   const ipc = transport === '--node-ipc';
-  const child = spawn(process.execPath, [file, transport], {
+  const child = spawn(process.execPath, [...nodeArguments, file, transport], {
     stdio: ['pipe', 'pipe', 'pipe', ...(ipc ? (['ipc'] as const) : [])],
   });
   child.stderr?.resume();
@@ -167,8 +174,8 @@ export class Client {
     return result;
   }
 
-  request<R>(method: string, params: unknown): Promise<R> {
-    return within(this.connection.sendRequest<R>(method, params), method);
+  request<R>(method: string, params: unknown, milliseconds?: number): Promise<R> {
+    return within(this.connection.sendRequest<R>(method, params), method, milliseconds);
   }
 
   notify(method: string, params: unknown): Promise<void> {

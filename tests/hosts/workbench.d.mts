@@ -20,6 +20,8 @@ export interface WorkbenchOptions {
 export interface Workbench {
   /** For what the functions below do not do. */
   readonly page: Page;
+  /** What the browser has asked for since the editor was opened, for pages, frames and workers alike. */
+  readonly requests: readonly { readonly address: string; readonly method: string }[];
   /** The copy of the plans. In the node host edits are written there; in the web host they stay in the page. */
   readonly folder: string;
   /** The names of the plans in it, in the order of the alphabet; at least one. */

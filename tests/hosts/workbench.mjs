@@ -37,12 +37,17 @@ export async function openWorkbench({
   try {
     const page = await browser.newPage({ viewport: size, reducedMotion: 'reduce' });
     page.setDefaultTimeout(limit);
+    /** @type {{ address: string; method: string }[]} */
+    const requests = [];
+    page
+      .context()
+      .on('request', (request) => requests.push({ address: request.url(), method: request.method() }));
     if (host === 'web' && language !== undefined) await page.addInitScript(speaksInBrowser, language);
     await page.goto(typeof server.url === 'string' ? server.url : server.url(folder));
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
     const setTheme = (/** @type {import('./settings.mjs').Theme} */ next) =>
       writeSettings(path.join(folder, '.vscode'), next);
-    return { ...controls(page), page, folder, plans: plansIn(folder), setTheme, close };
+    return { ...controls(page), page, requests, folder, plans: plansIn(folder), setTheme, close };
   } catch (error) {
     await close();
     throw error;

@@ -78,6 +78,15 @@ const shared = {
   define: { 'import.meta.url': '"export:"' },
 };
 
+/** German sentences, for the servers in node and in a worker. @type {esbuild.BuildOptions} */
+const german = {
+  ...browser,
+  globalName: 'mahlstickGerman',
+  footer: {
+    js: `if (typeof module === 'object') module.exports = mahlstickGerman; else self.mahlstickGerman = mahlstickGerman;`,
+  },
+};
+
 /** Gives a thread of node what a bundle takes of a web worker, where it is one. */
 const asWebWorker = `if (typeof require === 'function') {
   const { parentPort } = require('node:worker_threads');
@@ -150,6 +159,7 @@ const named = [
   },
   { name: 'server.web', entry: 'server/entry/worker.ts', options: { ...browser, ...onCore }, shipped: true },
   { name: 'export', entry: 'server/entry/renderers.ts', options: shared, shipped: true, onCommandLine: true },
+  { name: 'german', entry: 'server/entry/german.ts', options: german, shipped: true, onCommandLine: true },
   {
     name: 'photograph',
     entry: 'server/entry/photograph.ts',

@@ -15,6 +15,7 @@ import sittings from '../findings/words/de/sittings.json';
 import transfer from '../findings/words/de/transfer.json';
 import values from '../findings/words/de/values.json';
 import words from '../findings/words/de/words.json';
+import features from '../language/de.json';
 import measures from '../measure/de.json';
 import plans from '../plan/de.json';
 
@@ -39,6 +40,7 @@ export const german: Sentences = {
   ...transfer,
   ...values,
   ...words,
+  ...features,
   ...measures,
   ...plans,
 };

@@ -4,6 +4,7 @@ import path from 'node:path';
 import process from 'node:process';
 import { pathToFileURL } from 'node:url';
 import { createConnection } from 'vscode-languageserver/node';
+import type { Sentences } from '../../grammar/index.js';
 import { version } from '../../package.json';
 import { serve } from '../language/connection.js';
 import { connectionOptions } from '../language/hello.js';
@@ -34,6 +35,7 @@ serve(connection, {
   squarePhotograph: () => nodeDarkroom(path.join(__dirname, 'photograph.js')).square,
   findPlans: findPlansOnDisk,
   features,
+  languages: () => ({ de: germanSentences }),
   exportDrawing: (...asked) => features().exporterWith(loadRenderers)(...asked),
   ...installedReference(),
 });
@@ -47,6 +49,11 @@ function installedReference(): { readonly reference?: string } {
 /** From the bundle beside this one, which node loads once. */
 function features(): typeof Features {
   return createRequire(__filename)('./features.js') as typeof Features;
+}
+
+/** From the bundle beside this one. */
+function germanSentences(): Sentences {
+  return (createRequire(__filename)('./german.js') as { readonly german: Sentences }).german;
 }
 
 /** From the bundle beside this one. */

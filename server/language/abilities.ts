@@ -1,4 +1,5 @@
 import { MarkupKind, type ClientCapabilities } from 'vscode-languageserver-protocol';
+import type { Sentences } from '../../grammar/index.js';
 
 /**
  * What the client can take, as yes or no. A feature asks here and never looks into the client's own
@@ -48,6 +49,8 @@ export interface Abilities {
   readonly drawings: boolean;
   /** Address of the folder that holds the reference; missing when the server has none to point to. */
   readonly reference?: string;
+  /** The language of its reader, where we have it; English otherwise. */
+  readonly language?: Sentences;
 }
 
 export interface Wishes {

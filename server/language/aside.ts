@@ -1,4 +1,4 @@
-import { parse } from '../../grammar/index.js';
+import { parse, type Sentences } from '../../grammar/index.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
 import { Mixer, type MixingStore } from '../measure/mixing/mixer.js';
@@ -16,6 +16,7 @@ export interface AsideHost {
   readonly folders: () => readonly string[];
   readonly ruleSettings: () => RuleSettings | undefined;
   readonly store: MixingStore;
+  readonly language?: Sentences;
 }
 
 /** A plan that is not kept; or the paths of files that have to be given with it, or nothing when it is wanted no more. */
@@ -53,6 +54,7 @@ export async function readAside(
         },
         ...kept,
         ...(ruleSettings ? { ruleSettings } : {}),
+        ...(host.language ? { language: host.language } : {}),
       });
     const snapshot = take();
     // Working out the plan asks for the files that it names.

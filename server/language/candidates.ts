@@ -1,5 +1,5 @@
 import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver-types';
-import { choiceLists, inQuotes, type StatementKind } from '../../grammar/index.js';
+import { choiceLists, inQuotes, speaking, type StatementKind, t } from '../../grammar/index.js';
 import { ruleById, rules } from '../findings/rules.js';
 import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
@@ -92,12 +92,13 @@ function pigments(): readonly Candidate[] {
 /** The usual one, to be changed. Typing a number must not bring it up: Enter would take it in the place of the number. */
 function limitOf(name: string, style: Style): readonly Candidate[] {
   const rule = ruleById(name);
-  if (rule?.limit === undefined) return [];
+  const limit = rule?.limit;
+  if (rule === undefined || limit === undefined) return [];
   return [
     {
-      label: limitForm(rule.limit),
+      label: limitForm(limit),
       kind: CompletionItemKind.Value,
-      detail: `usually ${limitInWords(rule.limit)}`,
+      detail: speaking(style.language, () => t('usually {0}', limitInWords(limit))),
       documentation: contentOf(style, ruleMeaning(rule, style)),
       filterText: 'usual',
     },

@@ -7,7 +7,7 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver-types';
-import { inQuotes, type Node } from '../../grammar/index.js';
+import { inQuotes, type Node, speaking, t } from '../../grammar/index.js';
 import { ownFix } from '../findings/edits/own.js';
 import type { Finding, OwnFix } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
@@ -37,7 +37,9 @@ export function codeActions(
   const isWanted = (kind: CodeActionKind): boolean =>
     only?.some((asked) => asked === '' || asked === kind || kind.startsWith(`${asked}.`)) ?? true;
   return [
-    ...(isWanted(CodeActionKind.QuickFix) ? quickFixes(snapshot, range, abilities) : []),
+    ...(isWanted(CodeActionKind.QuickFix)
+      ? speaking(abilities.language, () => quickFixes(snapshot, range, abilities))
+      : []),
     ...(isWanted(CodeActionKind.RefactorRewrite)
       ? refactorings(snapshot, range).flatMap((fix) => {
           const own = ownFix(snapshot.plan, fix);
@@ -119,7 +121,9 @@ function setAside(act: Acting, finding: Finding, diagnostic: Diagnostic): CodeAc
   const place = under ? endOfBlock(act.snapshot, under) : endOfPlan(act.snapshot);
   return action(
     act,
-    `Set ${quoted(rule)} aside${title}, with a reason`,
+    title === undefined
+      ? t('Set {0} aside, with a reason', quoted(rule))
+      : t('Set {0} aside for {1}, with a reason', quoted(rule), title),
     [allowance(act, `${rule}${words}`, place)],
     diagnostic,
   );
@@ -129,16 +133,16 @@ function setAside(act: Acting, finding: Finding, diagnostic: Diagnostic): CodeAc
 function excepted(
   plan: Plan,
   { rule: id, objects, leads = [], cue: cueIndex = -1 }: Finding,
-): { readonly words: string; readonly title: string; readonly under?: Node } {
+): { readonly words: string; readonly title?: string; readonly under?: Node } {
   const rule = ruleById(id);
   const cue = rule?.perCue === true ? plan.cues[cueIndex] : undefined;
-  if (cue) return { words: ` for ${inQuotes(cue.value)}`, title: ` for “${cueOpening(cue.value)}”` };
+  if (cue) return { words: ` for ${inQuotes(cue.value)}`, title: t('“{0}”', cueOpening(cue.value)) };
   const lead = rule?.perLead === true && leads.length === 1 ? plan.leads[leads[0] ?? -1] : undefined;
-  if (lead) return { words: ` for ${lead.name}`, title: ` for ${quoted(lead.name)}` };
+  if (lead) return { words: ` for ${lead.name}`, title: quoted(lead.name) };
   const object =
     rule?.perObject === true && objects.length === 1 ? plan.objects[objects[0] ?? -1] : undefined;
-  if (!object) return { words: '', title: '' };
-  const title = ` for ${quoted(object.name)}`;
+  if (!object) return { words: '' };
+  const title = quoted(object.name);
   return object.node.file === undefined
     ? { words: '', title, under: object.node }
     : { words: ` for ${object.name}`, title };

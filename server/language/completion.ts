@@ -24,7 +24,7 @@ export function completions(
 ): readonly CompletionItem[] {
   const caret = caretAt(snapshot, position);
   if (caret === undefined) return [];
-  const style = styleFor(abilities.completionMarkdown, abilities.reference, abilities.drawings);
+  const style = styleFor(abilities.completionMarkdown, abilities, abilities.drawings);
   const opened = openedStatements(caret);
   const openings = caret.inSentence ? [] : statementItems(snapshot, caret, style, abilities);
   const followers = opened.flatMap(({ entry, rest }) =>

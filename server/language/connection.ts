@@ -13,6 +13,7 @@ import {
   type InitializeResult,
   type NotificationType,
 } from 'vscode-languageserver';
+import type { Sentences } from '../../grammar/index.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
 import { abilitiesOf, type Abilities, type Wishes } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
@@ -29,6 +30,7 @@ import { answerPulls } from './pulled-diagnostics.js';
 import { answerRequests } from './requests.js';
 import type { Guard, Session } from './guard.js';
 import type { LanguageService } from './language-service.js';
+import { languageFor, type Languages } from './locale.js';
 import type { Snapshot } from './snapshot.js';
 import { Lull, nextTurn, Turns } from './turns.js';
 
@@ -44,6 +46,8 @@ export interface ServerHost extends FilesHost {
    * folder that the tool is installed in, where it is known; `undefined` where it can't be had.
    */
   readonly squarePhotograph?: (installed: string | undefined) => SquarePhotograph | undefined;
+  /** What is said in other languages than English, read when a client asks for one, from where it says that the tool is installed. */
+  readonly languages?: (installed: string | undefined) => Languages;
   /** Makes files of drawings; missing where there are none to be had. */
   readonly exportDrawing?: Exporter;
 }
@@ -146,12 +150,26 @@ export function serve(connection: Connection, host: ServerHost): void {
     goOn();
   }
 
+  /** English where the other can't be had. */
+  function spoken({ locale }: InitializeParams): Sentences | undefined {
+    try {
+      return languageFor(locale, host.languages?.(installed));
+    } catch (error) {
+      failed('language', error);
+      return undefined;
+    }
+  }
+
   connection.onInitialize((params): InitializeResult | ResponseError<InitializeError> => {
     if (session !== undefined) {
       return new ResponseError(ErrorCodes.InvalidRequest, 'initialized already', { retry: false });
     }
     installed = referenceOf(params) ?? host.reference;
-    const abilities = abilitiesOf(params.capabilities, installed, wishesOf(params));
+    const language = spoken(params);
+    const abilities = {
+      ...abilitiesOf(params.capabilities, installed, wishesOf(params)),
+      ...(language ? { language } : {}),
+    };
     const folders = new Set(foldersOf(params));
     const files = filesWithin(connection, host, params, () => [...folders]);
     let begun: LanguageService | undefined;

@@ -1,5 +1,5 @@
 import { DiagnosticSeverity, DiagnosticTag, type Diagnostic } from 'vscode-languageserver-types';
-import type { Problem } from '../../grammar/index.js';
+import { type Problem, speaking, t } from '../../grammar/index.js';
 import { NEEDLESS_EXCEPTION } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import type { OwnLocation, PlanProblem } from '../plan/plan.js';
@@ -111,7 +111,12 @@ function relatedPlaces(
   const isLedTo = related.some(
     ({ location }) => from?.file === location.file && from?.line === location.line,
   );
-  const places = [...(from && !isLedTo ? [{ location: from, message: 'It stands here.' }] : []), ...related];
+  const places = [
+    ...(from && !isLedTo
+      ? [{ location: from, message: speaking(abilities.language, () => t('It stands here.')) }]
+      : []),
+    ...related,
+  ];
   if (!abilities.relatedPlaces || places.length === 0) return {};
   return {
     relatedInformation: places.map(({ location: { file, ...place }, message }) => ({

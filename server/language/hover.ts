@@ -1,5 +1,14 @@
 import type { Hover, Position } from 'vscode-languageserver-types';
-import { classify, statements, type ColourSpec, type Node, type Statement } from '../../grammar/index.js';
+import {
+  classify,
+  type ColourSpec,
+  type Node,
+  said,
+  speaking,
+  type Statement,
+  statements,
+  t,
+} from '../../grammar/index.js';
 import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
 import { limitInWords } from '../findings/words/words.js';
@@ -31,7 +40,7 @@ import { rangeOf, touches } from './text.js';
 
 /** What is computed about the word under the caret, or what the word means. */
 export function hover(snapshot: Snapshot, position: Position, abilities: Abilities): Hover | undefined {
-  const style = styleFor(abilities.hoverMarkdown, abilities.reference);
+  const style = styleFor(abilities.hoverMarkdown, abilities);
   const found = aboutName(snapshot, position, style) ?? aboutStatement(snapshot, position, style);
   if (found === undefined) return undefined;
   const paragraphs = [...baseFigures(snapshot.plan, position.line, style), ...found.paragraphs];
@@ -196,13 +205,19 @@ function ruleFigures(id: string, style: Style): Paragraphs {
 
 /** What a rule says, how grave it is, where it begins to be broken and where it comes from. */
 export function ruleMeaning(rule: Rule, style: Style): Paragraphs {
-  const limit = rule.limit === undefined ? '' : `, with the limit ${limitInWords(rule.limit)}`;
   return [
-    style.text(`${rule.summary} Usually a ${rule.severity}${limit}.`),
+    style.text(speaking(style.language, () => `${said(rule.summary)} ${usually(rule)}`)),
     style.text(rule.explanation),
     style.text(`From: ${rule.source}`),
     ...referenceAt(findingPage(style.reference, rule.id), style),
   ];
+}
+
+function usually({ severity, limit }: Rule): string {
+  if (limit === undefined) return severity === 'warning' ? t('Usually a warning.') : t('Usually a hint.');
+  return severity === 'warning'
+    ? t('Usually a warning, with the limit {0}.', limitInWords(limit))
+    : t('Usually a hint, with the limit {0}.', limitInWords(limit));
 }
 
 function meaningOf(statement: Statement, style: Style): Paragraphs {

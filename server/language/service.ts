@@ -98,6 +98,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       ...kept,
       ...(photographs ? { photographs: photographs.photographsFor(document.uri) } : {}),
       ...(ruleSettings ? { ruleSettings } : {}),
+      ...(abilities.language ? { language: abilities.language } : {}),
     });
 
   const parser = (document: TextDocument, text: string) => (): SyntaxTree => {
@@ -204,6 +205,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
           folders: host.folders,
           ruleSettings: () => ruleSettings,
           store: mixings,
+          ...(abilities.language ? { language: abilities.language } : {}),
         },
         goOn,
       ),

@@ -1,4 +1,4 @@
-import { parse as parseText, type SyntaxTree } from '../../grammar/index.js';
+import { parse as parseText, type Sentences, speaking, type SyntaxTree } from '../../grammar/index.js';
 import { check } from '../findings/check.js';
 import type { Finding } from '../findings/finding.js';
 import type { Reading } from '../findings/fix-trial.js';
@@ -57,6 +57,8 @@ export interface SnapshotSource {
   readonly photographs?: Photographs & { readonly aside?: Photographs };
   /** What is set of rules outside of the plan. */
   readonly ruleSettings?: RuleSettings;
+  /** What the findings are told in, besides English. */
+  readonly language?: Sentences;
 }
 
 /** A snapshot of which nothing has been computed yet. */
@@ -71,6 +73,7 @@ export function takeSnapshot({
   mixer,
   photographs,
   ruleSettings,
+  language,
 }: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
   const tree = once(parse);
@@ -78,14 +81,18 @@ export function takeSnapshot({
   const readFile = once(reader);
   const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
   const measures = once(() => measure(plan(), memory, mixer, photographs));
-  const findings = once(() => gravestFirst(check(plan(), measures(), ruleSettings)));
+  const findings = once(() =>
+    gravestFirst(speaking(language, () => check(plan(), measures(), ruleSettings))),
+  );
   const readInstead = (other: string): TriedReading => {
     const otherTree = parseText(other, tree());
     const otherPlan = resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() });
     const otherMeasures = once(() =>
       measure(otherPlan, memory.aside(), mixer.aside(), photographs?.aside ?? photographs),
     );
-    const otherFindings = once(() => check(otherPlan, otherMeasures(), ruleSettings));
+    const otherFindings = once(() =>
+      speaking(language, () => check(otherPlan, otherMeasures(), ruleSettings)),
+    );
     return {
       tree: otherTree,
       plan: otherPlan,

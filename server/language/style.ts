@@ -1,4 +1,6 @@
 import { MarkupKind, type MarkupContent } from 'vscode-languageserver-types';
+import type { Sentences } from '../../grammar/index.js';
+import type { Abilities } from './abilities.js';
 
 /**
  * How a text for the painter is set: in Markdown or plain, as the client can take it. All that comes out of a plan
@@ -10,6 +12,8 @@ export interface Style {
   /** A name or a piece of the language. */
   name(text: string): string;
   text(text: string): string;
+  /** The language of the reader; English without one. */
+  readonly language?: Sentences;
   /** Address of the folder that holds the reference, if there is one. */
   readonly reference?: string;
   link(text: string, address: string): string;
@@ -41,10 +45,15 @@ const plain: Style = {
 };
 
 /** Writes Markdown or plain text, as the client can take it. */
-export function styleFor(takesMarkdown: boolean, reference?: string, showsDrawings = false): Style {
+export function styleFor(
+  takesMarkdown: boolean,
+  { language, reference }: Pick<Abilities, 'language' | 'reference'> = {},
+  showsDrawings = false,
+): Style {
   const style = takesMarkdown ? markdown : plain;
   return {
     ...style,
+    ...(language === undefined ? {} : { language }),
     ...(reference === undefined ? {} : { reference }),
     ...(takesMarkdown && showsDrawings ? { drawing: asPicture } : {}),
   };

@@ -53,6 +53,7 @@ describe('what npm installs, in a folder that has nothing else', () => {
         'core.js',
         'export.js',
         'features.js',
+        'german.js',
         'licences.txt',
         'mahlstick.js',
         'photograph.js',

@@ -188,6 +188,6 @@ function cornersOf({ rings }: Outline): number {
 function resizing(plan: Plan, object: PlanObject, { factor, share }: Tried): Resizing | undefined {
   const edits = sizeEdit(plan, object, factor);
   if (!edits) return undefined;
-  const title = `Make ${quoted(object.name)} ${resizingWords({ factor })}`;
+  const title = t('Make {0} {1}', quoted(object.name), resizingWords({ factor }));
   return { object, factor, share, fix: { title, edits } };
 }

@@ -81,7 +81,8 @@ export function cautionsOf(plan: Plan): readonly Caution[] {
 /** What a paint calls for, in sentences; empty for one of which no hazard is known. */
 export function cautionsAboutPaint(paint: Pick<Paint, 'index' | 'name'>): readonly string[] {
   return hazardsOf(paint).map(
-    (hazard) => `${t('It holds {0}.', hazardWords(hazard))} ${careInWords(hazard)}`,
+    (hazard) =>
+      `${hazard === 'lead' ? t('It holds lead.') : t('It holds {0}.', hazardWords(hazard))} ${careInWords(hazard)}`,
   );
 }
 
@@ -123,13 +124,12 @@ function pigmentCaution(hazard: Hazard, paints: readonly Paint[]): readonly Caut
     index === undefined ? `\`${name}\`` : `\`${name}\` (${index})`,
   );
   const { source = COMMON } = careWith[hazard];
-  const told = [inWords(materials), hazardWords(hazard)] as const;
   return [
     {
       about: hazard,
       materials,
       locations: [first.location, ...others.map(({ location }) => location)],
-      text: `${others.length > 0 ? t('{0} hold {1}.', ...told) : t('{0} holds {1}.', ...told)} ${careInWords(hazard)}`,
+      text: `${holdsTold(materials, hazard)} ${careInWords(hazard)}`,
       source,
     },
   ];
@@ -139,14 +139,22 @@ function careInWords(hazard: Hazard): string {
   return careWith[hazard].sentences.map((sentence) => said(sentence)).join(' ');
 }
 
-function hazardWords(hazard: Hazard): string {
+/** That some paints hold something; lead is a word of another meaning in plans, and so has sentences of its own. */
+function holdsTold(materials: readonly string[], hazard: Hazard): string {
+  const names = inWords(materials);
+  if (hazard === 'lead')
+    return materials.length > 1 ? t('{0} hold lead.', names) : t('{0} holds lead.', names);
+  return materials.length > 1
+    ? t('{0} hold {1}.', names, hazardWords(hazard))
+    : t('{0} holds {1}.', names, hazardWords(hazard));
+}
+
+function hazardWords(hazard: Exclude<Hazard, 'lead'>): string {
   switch (hazard) {
     case 'cadmium':
       return t('cadmium');
     case 'cobalt':
       return t('cobalt');
-    case 'lead':
-      return t('lead');
     case 'chromium':
       return t('chromium');
     case 'manganese':

@@ -1,0 +1,119 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { speaking, type Sentences } from '../../grammar/index.js';
+import { standing } from '../../server/findings/check.js';
+import type { Finding } from '../../server/findings/finding.js';
+import { rules } from '../../server/findings/rules.js';
+import { limitInWords } from '../../server/findings/words/words.js';
+import { german } from '../../server/entry/german.js';
+import { knownPigments } from '../../server/plan/materials/pigments.js';
+import { checked } from '../support/plan.js';
+import { placesOf, sentencesIn, sourcesIn } from './keys.js';
+
+const root = path.resolve(import.meta.dirname, '../..');
+const plans = path.join(root, 'server/findings/plans');
+
+const inSources = sentencesIn(root, sourcesIn(root, ['grammar', 'server']));
+/** What rules keep as data, of which sentences are made. */
+const inRules = rules.flatMap(({ summary, limit }) => [
+  summary,
+  ...(limit ? [limit.unit === 'part' ? `{0} of ${limit.of}` : `{0} ${limit.of}`] : []),
+]);
+const english = new Set([...inSources.files.keys(), ...inRules]);
+
+describe('the German sentences', () => {
+  it('are there for all that is said, and for nothing else', () => {
+    expect([...english].filter((sentence) => !Object.hasOwn(german, sentence))).toEqual([]);
+    expect(Object.keys(german).filter((sentence) => !english.has(sentence))).toEqual([]);
+    expect(english.size).toBeGreaterThan(800);
+  });
+
+  it('have the places of the English ones, each filled', () => {
+    const unlike = Object.entries(german).filter(
+      ([sentence, told]) =>
+        placesOf(sentence).join() !== placesOf(told).join() || told.trim() !== told || told === '',
+    );
+    expect(unlike).toEqual([]);
+  });
+
+  it('end as the English ones do', () => {
+    const ending = (sentence: string): string => /[.?:;,]$/u.exec(sentence)?.[0] ?? '';
+    const unlike = Object.entries(german).filter(
+      ([sentence, told]) => ending(sentence).replace(',', '') !== ending(told).replace(',', ''),
+    );
+    expect(unlike.map(([sentence]) => sentence)).toEqual([]);
+  });
+
+  it('are written out where they are said', () => {
+    const kept = inSources.unwritten.filter((call) => !call.startsWith('grammar/localised.ts: '));
+    expect(kept).toEqual([]);
+  });
+});
+
+/** The German sentences with what they say themselves between marks; quotes round a place stay without. */
+const markedGerman: Sentences = Object.fromEntries(
+  Object.entries(german).map(([sentence, told]) => [
+    sentence,
+    told
+      .split(/(`[^`]*\{\d\}[^`]*`|„\{\d\}“|\{\d\})/u)
+      .map((part) => (/\{\d\}/u.test(part) || part === '' ? part : `⟦${part}⟧`))
+      .join(''),
+  ]),
+);
+
+/** Names of pigments are those on the tubes; the longest first, for some begin as others are. */
+const pigmentNames = knownPigments()
+  .map(({ name }) => name)
+  .sort((one, other) => other.length - one.length);
+/** What photographs can’t be had for is told by who looks for them, here the tests. */
+const noPhotograph = 'There is no file missing.jpg beside the plan.';
+
+/** What of a sentence is neither German, nor a name, a piece of the language, a figure with its unit, or a colour in Munsell's way. */
+function notGerman(told: string, names: readonly string[] = []): string {
+  return [noPhotograph, ...pigmentNames, ...names]
+    .reduce((left, name) => left.replaceAll(name, ' '), told.replaceAll(/⟦[^⟧]*⟧/gu, ' '))
+    .replaceAll(/`[^`]*`|„[^“]*“|“[^”]*”/gu, ' ')
+    .replaceAll(/\bP[A-Z]{1,2}\d+(?::\d+)?\b/gu, ' ')
+    .replaceAll(/\bN ?\d+(?:\.\d+)?\/?|\b\d+(?:\.\d+)?(?:R|YR|Y|GY|G|BG|B|PB|P|RP)\b/gu, ' ')
+    .replaceAll(/\b\d+(?:\.\d+)?\s(?:mm|cm|m|in|ml|x \d+(?:\.\d+)? (?:mm|cm|m|in))\b/gu, ' ')
+    .replaceAll(/[^\p{L}]/gu, '');
+}
+
+function wordsOf(finding: Finding): readonly string[] {
+  return [
+    finding.message,
+    finding.advice ?? '',
+    finding.fix?.title ?? '',
+    ...finding.related.map(({ message }) => message),
+  ];
+}
+
+const texts = readdirSync(plans)
+  .filter((file) => file.endsWith('.breaks.mahl'))
+  .map((file) => ({ file, text: readFileSync(path.join(plans, file), 'utf8') }));
+
+it.each(texts)('what $file breaks is told without a word that is left in English', ({ text }) => {
+  const { plan, told } = speaking(markedGerman, () => {
+    const { plan, findings } = checked(text);
+    return { plan, told: standing(findings).map(wordsOf) };
+  });
+  const paints = plan.palette?.paints.map(({ name }) => name) ?? [];
+  expect(told.length).toBeGreaterThan(0);
+  expect(told.flat().filter((words) => notGerman(words, paints) !== '')).toEqual([]);
+  for (const words of told) {
+    const [message, ...others] = words.map((one) =>
+      one.replaceAll(/[⟦⟧]/gu, '').replaceAll(/`[^`]*`/gu, '`…`'),
+    );
+    expect(message).toMatch(/^[\p{L}`„\d].*[.?!]$/su);
+    expect([message, ...others].join('\n')).not.toMatch(/undefined|NaN|\{\d\}|  | ,/u);
+  }
+});
+
+describe('a rule', () => {
+  it.each(rules)('$id is told with its limit in German', ({ summary, limit }) => {
+    expect(german[summary]).not.toBe(summary);
+    if (!limit) return;
+    expect(notGerman(speaking(markedGerman, () => limitInWords(limit)))).toBe('');
+  });
+});

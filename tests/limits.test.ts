@@ -5,20 +5,8 @@ import { check } from '../server/findings/check.js';
 import { measure } from '../server/measure/measure.js';
 import type { Plan } from '../server/plan/plan.js';
 import { resolvePlan } from '../server/plan/resolve.js';
+import { LARGE_CANVAS, largePlan, leaf, OBJECTS } from './support/large-plan.js';
 import { planOf } from './support/plan.js';
-
-const CANVAS = 'canvas  80 x 50 cm';
-const OBJECTS = 2_000;
-const POINTS_EACH = 100;
-
-/** A leaf of so many points, somewhere on the canvas. */
-function leaf(index: number, points: number, radius = 3): readonly string[] {
-  const [x, y] = [(index * 37) % 80, (index * 53) % 50];
-  return Array.from({ length: points }, (_, k) => {
-    const angle = (2 * Math.PI * k) / points;
-    return `(${(x + Math.cos(angle) * radius).toFixed(3)}, ${(y + Math.sin(angle) * radius).toFixed(3)})`;
-  });
-}
 
 /** What all stages make of a plan: none of them may throw, and shares add up. */
 function wholeWay(plan: Plan) {
@@ -35,18 +23,11 @@ function errorsOf(plan: Plan): readonly string[] {
 }
 
 describe('a plan as large as plans get', () => {
-  const lines = Array.from({ length: OBJECTS }, (_, index) => [
-    `object  leaf${index}`,
-    '  plane   middle',
-    `  shape   outline ${leaf(index, POINTS_EACH).join(' ')}`,
-    `  value   ${(index % 5) + 1}`,
-    '',
-  ]).flat();
-  const text = [CANVAS, ...lines].join('\n');
+  const text = largePlan;
 
   it('10,000 lines, 2,000 objects and 200,000 points are read, measured, checked and drawn', () => {
     const plan = planOf(text);
-    expect(lines).toHaveLength(10_000);
+    expect(text.split('\n')).toHaveLength(10_001);
     expect(plan.objects).toHaveLength(OBJECTS);
     expect(plan.objects.reduce((sum, { outline }) => sum + (outline.rings[0]?.length ?? 0) / 2, 0)).toBe(
       200_000,
@@ -65,7 +46,9 @@ describe('a plan as large as plans get', () => {
       { length: 2_000 },
       (_, row) => `    ${points.slice(row * 100, row * 100 + 100).join(' ')}`,
     );
-    const plan = planOf([CANVAS, 'object  sea', '  value   2', '  shape   outline', ...rows].join('\n'));
+    const plan = planOf(
+      [LARGE_CANVAS, 'object  sea', '  value   2', '  shape   outline', ...rows].join('\n'),
+    );
     expect(errorsOf(plan)).toEqual([]);
     expect(wholeWay(plan).measures.objects[0]?.share).toBeGreaterThan(0);
   });
@@ -75,7 +58,9 @@ describe('a plan that asks for more has one clear error', () => {
   it('for an outline that crosses itself everywhere', () => {
     // Every point is joined to the one most opposite.
     const points = leaf(0, 3_001, 20).map((_, i, all) => all[(i * 1_500) % all.length]);
-    const plan = planOf(`${CANVAS}\nobject  bramble\n  value   1\n  shape   outline ${points.join(' ')}`);
+    const plan = planOf(
+      `${LARGE_CANVAS}\nobject  bramble\n  value   1\n  shape   outline ${points.join(' ')}`,
+    );
     expect(errorsOf(plan)).toEqual(['The shape can’t be read: it crosses itself too often to be measured.']);
     expect(wholeWay(plan).findings.map(({ rule }) => rule)).not.toContain('empty object');
   });
@@ -83,7 +68,7 @@ describe('a plan that asks for more has one clear error', () => {
   it('for more points than can be measured while somebody waits, however few lines ask for them', () => {
     const hedge = (i: number): string =>
       `object  hedge${i}\n  value   1\n  shape   rectangle 1 x 1\n  repeat  500 every (0, 0)`;
-    const plan = planOf([CANVAS, ...Array.from({ length: 600 }, (_, i) => hedge(i))].join('\n'));
+    const plan = planOf([LARGE_CANVAS, ...Array.from({ length: 600 }, (_, i) => hedge(i))].join('\n'));
     expect(errorsOf(plan)).toEqual([
       'The plan has more than 1,000,000 points up to here; what comes after is not drawn.',
     ]);
@@ -94,7 +79,7 @@ describe('a plan that asks for more has one clear error', () => {
     const deep = Array.from({ length: 500 }, (_, depth) => `${' '.repeat(depth)}object  o${depth}`).join(
       '\n',
     );
-    const tree = parse(`${CANVAS}\n${deep}`);
+    const tree = parse(`${LARGE_CANVAS}\n${deep}`);
     expect(tree.problems.length).toBeLessThanOrEqual(2 * 500);
     expect(tree.lineCount).toBe(501);
     wholeWay(resolvePlan(tree));

@@ -1,7 +1,8 @@
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { expect, test } from 'vitest';
 import { bundledServer } from './bundled.js';
-import { within } from './server.js';
+import { type Transport, within } from './server.js';
 
 const start = bundledServer();
 
@@ -47,6 +48,45 @@ test('it ends when the process that started it is gone', async () => {
   parent.kill('SIGKILL');
   expect(await within(server.ended, 'the end')).toBe(1);
 });
+
+/** Starts the server as an editor does and tells what process that is; waits then to be killed. */
+const editor = (file: string, transport: Transport): string => `
+  const stdio = ['pipe', 'pipe', 'inherit'${transport === '--node-ipc' ? ", 'ipc'" : ''}];
+  const server = require('node:child_process').spawn(process.execPath, [${JSON.stringify(file)}, '${transport}'], { stdio });
+  server.stdout.once('data', () => console.log(server.pid));
+  server.once('message', () => console.log(server.pid));
+  const hello = { jsonrpc: '2.0', id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } };
+  const text = JSON.stringify(hello);
+  if (server.send) server.send(hello);
+  else server.stdin.write('Content-Length: ' + text.length + '\\r\\n\\r\\n' + text);
+  setInterval(() => undefined, 1000);
+`;
+
+test.each<Transport>(['--stdio', '--node-ipc'])(
+  'it ends with an editor that is killed and did not name itself, over %s',
+  async (transport) => {
+    const { spawnargs } = start().process;
+    const parent = spawn(process.execPath, ['-e', editor(spawnargs[1] ?? '', transport)], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    const [told] = (await within(once(parent.stdout, 'data'), 'its hello')) as [Buffer];
+    const server = Number(told.toString());
+    parent.kill('SIGKILL');
+    await within(gone(server), 'the end');
+  },
+);
+
+/** Settles when no process has this id any more. */
+async function gone(id: number): Promise<void> {
+  for (;;) {
+    try {
+      process.kill(id, 0);
+    } catch {
+      return;
+    }
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
 
 test('it speaks over the channel of Node as well, and ends with it', async () => {
   const server = start('--node-ipc');

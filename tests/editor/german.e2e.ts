@@ -1,9 +1,31 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import type { FrameLocator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { speaking } from '../../grammar/index.js';
+import { german as sentences } from '../../server/entry/german.js';
+import { standing } from '../../server/findings/check.js';
 import { type Workbench, openWorkbench } from '../hosts/workbench.mjs';
 import { manifestTexts } from '../support/manifest.js';
+import { checked } from '../support/plan.js';
 import { artefact, eventually, inUse, plans } from './studio.js';
 
 const german = manifestTexts('de');
+
+/** What is found in the plan, without the marks round its words. */
+const told = speaking(sentences, () =>
+  standing(checked(readFileSync(path.join(plans, 'bowl.mahl'), 'utf8')).findings).map(({ message }) =>
+    message.replaceAll('`', ''),
+  ),
+);
+
+/** Those that the list below the drawing leaves out. */
+async function missingIn(preview: FrameLocator): Promise<readonly string[]> {
+  const said = (await preview.locator('.findings .said').allInnerTexts())
+    .join('\n')
+    .replaceAll('\u00a0', ' ');
+  return told.filter((message) => !said.includes(message));
+}
 
 async function open(host: 'node' | 'web'): Promise<Workbench> {
   const opened = await openWorkbench({ host, plans, language: 'de' });
@@ -70,6 +92,20 @@ describe('an editor in German', () => {
     await workbench.screenshot(artefact('german-preview'));
   });
 
+  it('tells findings in German, below the drawing and among the problems', async () => {
+    const { page } = workbench;
+    expect(told.join(' ')).toContain('Die dunklen Töne nehmen 38.8 % des Bildes ein');
+    const preview = await workbench.preview();
+    await eventually(() => missingIn(preview)).toEqual([]);
+    // Its mark in the drawing belongs to the same sentence.
+    expect(await preview.locator('.findings .sign').allInnerTexts()).toContain('1');
+    await workbench.runCommand('View: Toggle Problems');
+    const problems = page.locator('.markers-panel .monaco-list-row');
+    await problems.filter({ hasText: 'Die dunklen Töne nehmen 38.8 % des Bildes ein' }).first().waitFor();
+    await workbench.screenshot(artefact('german-findings'));
+    await workbench.runCommand('View: Toggle Problems');
+  });
+
   it('asks for a new plan in German, keeps the words of the plan language, and begins the plan in German', async () => {
     const { page } = workbench;
     await workbench.runCommand('Mahlstick: Neuer Plan …');
@@ -100,7 +136,7 @@ describe('an editor in German', () => {
 });
 
 describe('an editor in German in a browser alone', () => {
-  it('has German words in its pages', async () => {
+  it('has German words in its pages, and German findings', async () => {
     const workbench = await open('web');
     try {
       await workbench.openFile('bowl.mahl');
@@ -109,6 +145,7 @@ describe('an editor in German in a browser alone', () => {
       const preview = await workbench.preview();
       await preview.getByRole('radio', { name: 'Tonwerte' }).waitFor();
       expect(await preview.locator('html').getAttribute('lang')).toBe('de');
+      await eventually(() => missingIn(preview)).toEqual([]);
     } finally {
       inUse.delete(workbench);
       await workbench.close();

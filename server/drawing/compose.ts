@@ -1,5 +1,6 @@
 import type { Finding } from '../findings/finding.js';
 import type { Measures } from '../measure/measures.js';
+import { Memory } from '../measure/memory.js';
 import type { Ring } from '../plan/geometry/outline.js';
 import type { Plan } from '../plan/plan.js';
 import { budgetBars } from './captions/budgets.js';
@@ -52,6 +53,8 @@ export interface ComposeOptions {
   readonly sitting?: number | undefined;
   /** Height of the letters in canvas units, instead of one that goes by the size of the sheet. */
   readonly em?: number | undefined;
+  /** Keeps from one version of a document to the next what does not change; the scene is the same without it. */
+  readonly memory?: Memory | undefined;
 }
 
 /**
@@ -181,11 +184,20 @@ export function readingOf(
   plan: Plan,
   measures: Measures,
   findings: readonly Finding[],
-  { distanceMillimetres, isNarrow, em, glazes = true, isMirrored = false, sitting }: ComposeOptions = {},
+  {
+    distanceMillimetres,
+    isNarrow,
+    em,
+    glazes = true,
+    isMirrored = false,
+    sitting,
+    memory = new Memory(),
+  }: ComposeOptions = {},
 ): Reading {
   const { width, height } = plan.canvas;
   const reported = findings.filter(({ allowed }) => allowed === undefined);
   const layout = layOut(width, height, isNarrow);
+  const rings = visibleRings(plan, measures);
   return {
     plan,
     measures,
@@ -193,7 +205,8 @@ export function readingOf(
     layout: em === undefined ? layout : { ...layout, em },
     picture: { x: 0, y: 0, width, height },
     subjects: subjectsOf(plan, reported),
-    cells: mapCells(width, height, visibleRings(plan, measures)),
+    cells: memory.recall('cells', '', [width, height, ...rings], () => mapCells(width, height, rings)),
+    memory,
     viewing: viewingOf(plan.canvas, distanceMillimetres),
     showsGlazes: glazes,
     isMirrored,

@@ -211,7 +211,12 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       ),
     snapshot: (uri) => planAt(uri)?.snapshot,
     scene: (uri, view, options) =>
-      at(uri, ({ plan, measures, findings }) => compose(plan, measures, findings, view, options), undefined),
+      at(
+        uri,
+        ({ plan, measures, findings }) =>
+          compose(plan, measures, findings, view, { ...options, memory: planAt(uri)?.kept.memory }),
+        undefined,
+      ),
     tryChange: (params) => at(params.textDocument.uri, (snapshot) => tryChange(snapshot, params), null),
     writeChange: (params) => at(params.textDocument.uri, (snapshot) => writeChange(snapshot, params), null),
 

@@ -3,7 +3,7 @@ import type { PlanObject } from '../../plan/plan.js';
 import { hexOf, lineOn } from './ink.js';
 import { pathMark, textMark } from '../marks.js';
 import { circlePath, linePath } from '../path-data.js';
-import { type Leader, type Placed, placeNames } from './place-names.js';
+import { type Leader, type Placed, type Room, type Wanted, placeNames } from './place-names.js';
 import type { Reading, SeenObject } from '../views/reading.js';
 import type { Box, Face, Hex, Mark } from '../scene.js';
 
@@ -49,7 +49,10 @@ export function nameMarks(
       bold: style.face?.(object) === 'strong',
     };
   });
-  const placed = placeNames(wanted, { map: reading.cells, picture: reading.picture, size, ...clear });
+  const room = { map: reading.cells, picture: reading.picture, size, ...clear };
+  const placed = reading.memory.recall('names', '', placesHangOn(wanted, room), () =>
+    placeNames(wanted, room),
+  );
   const names = placed.flatMap((name) => {
     const seen = objects[name.index];
     if (seen === undefined) return [];
@@ -57,6 +60,24 @@ export function nameMarks(
     return marksOf(name, seen, style, under, size);
   });
   return { names, taken: placed.map(({ box }) => box), leftOut: objects.length - placed.length };
+}
+
+/** All that the places of names hang on, one by one. */
+function placesHangOn(
+  wanted: readonly Wanted[],
+  { map, picture, size, kept, spared }: Room,
+): readonly unknown[] {
+  const sides = ({ x, y, width, height }: Box): readonly number[] => [x, y, width, height];
+  return [
+    map,
+    size,
+    ...sides(picture),
+    kept.length,
+    ...kept.flatMap(sides),
+    spared.length,
+    ...spared.flatMap(sides),
+    ...wanted.flatMap(({ text, owner, rings, before, bold }) => [text, owner, rings, before, bold]),
+  ];
 }
 
 function marksOf(

@@ -1,5 +1,6 @@
 import type { Finding } from '../../findings/finding.js';
 import type { Measures } from '../../measure/measures.js';
+import type { Memory } from '../../measure/memory.js';
 import type { Ring } from '../../plan/geometry/outline.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -18,6 +19,8 @@ export interface Reading {
   readonly subjects: Subjects;
   /** What is seen where, by index into `plan.objects`. */
   readonly cells: CellMap;
+  /** Of the versions of the plan before. */
+  readonly memory: Memory;
   readonly viewing: Viewing;
   /** Glazes are shown over the body colours. */
   readonly showsGlazes: boolean;

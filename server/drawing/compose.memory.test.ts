@@ -1,0 +1,47 @@
+import { expect, it } from 'vitest';
+import { marketPlan } from '../../tests/support/market.js';
+import { parse } from '../../grammar/index.js';
+import { check } from '../findings/check.js';
+import { measure } from '../measure/measure.js';
+import { Memory } from '../measure/memory.js';
+import { OutlineCache } from '../plan/outline-cache.js';
+import { resolvePlan } from '../plan/resolve.js';
+import { compose } from './compose.js';
+import type { Scene } from './scene.js';
+
+/** A document whose versions are drawn one after the other. */
+function drawn(memory: Memory) {
+  const outlines = new OutlineCache();
+  return (text: string): Scene => {
+    const plan = resolvePlan(parse(text), { outlines });
+    const measures = measure(plan, memory);
+    return compose(plan, measures, check(plan, measures), 'drawing', { memory });
+  };
+}
+
+it('an edit that moves nothing asks for no place of a name again, and one that does asks once', () => {
+  const memory = new Memory();
+  const draw = drawn(memory);
+  const text = marketPlan(20);
+  const worked = () => [memory.worked('cells'), memory.worked('names')];
+  draw(text);
+  expect(worked()).toEqual([1, 1]);
+  draw(text.replace('value 4', 'value 6').replace('one woman listens', 'one woman looks up'));
+  expect(worked()).toEqual([1, 1]);
+  draw(text.replace('shape circle 3 at (86, 11)', 'shape circle 3 at (60, 60)'));
+  expect(worked()).toEqual([2, 2]);
+});
+
+it('what is kept of versions before leaves no trace in the drawing', () => {
+  const draw = drawn(new Memory());
+  const text = marketPlan(20);
+  const versions = [
+    text,
+    text.replace('value 4', 'value 6'),
+    text.replace('circle 3 at (86, 11)', 'circle 3 at (60, 60)'),
+    text.replace('object clock', 'object town-clock'),
+    text.replace('object listener, dominant', 'object listener'),
+    text,
+  ];
+  for (const version of versions) expect(draw(version)).toEqual(drawn(new Memory())(version));
+});

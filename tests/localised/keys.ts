@@ -21,26 +21,6 @@ export function sourcesIn(root: string, folders: readonly string[]): readonly st
 }
 
 /**
- * Files that run where some files run: those that they import, and so on, without what is imported for its types alone.
- * Between floors and folders paths are as in {@link sourcesIn}.
- */
-export function runningWith(root: string, entries: readonly string[]): readonly string[] {
-  const found = new Set<string>();
-  const waiting = [...entries];
-  for (let file = waiting.pop(); file !== undefined; file = waiting.pop()) {
-    if (found.has(file)) continue;
-    found.add(file);
-    const text = readFileSync(path.join(root, file), 'utf8');
-    // Each file imports for its values by `import {`, `import '…'` and their like, and for its types by `import type`.
-    for (const [, imported = ''] of text.matchAll(
-      /^(?:import|export)(?! type)[^;]*?'(\.{1,2}\/[^']+)\.js'/gmu,
-    ))
-      waiting.push(path.posix.join(path.posix.dirname(file), `${imported}.ts`));
-  }
-  return [...found].sort();
-}
-
-/**
  * What sources say in the language of the reader: the first arguments of calls of `t` and `marked`, and of VS Code's
  * `l10n.t`.
  */

@@ -3,7 +3,7 @@
 import path from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { parseArgs } from 'node:util';
-import { root } from './paths.mjs';
+import { artefacts } from './paths.mjs';
 import { themeNamed } from './settings.mjs';
 import { openWorkbench } from './workbench.mjs';
 
@@ -15,7 +15,7 @@ const usage = `node tests/hosts/picture.mjs [options]
   --command <title>       run after the plan is open; may be repeated (opens the preview to the side)
   --no-preview            do not wait for a preview
   --size <width>x<height> of the window (1180x900)
-  --output <file>         (client/media/editor.png)
+  --output <file>         (artefacts/editor.png)
   --extension <folder>    (this repository)`;
 
 const { values } = parseArgs({
@@ -27,7 +27,7 @@ const { values } = parseArgs({
     command: { type: 'string', multiple: true, default: ['Mahlstick: Open Preview to the Side'] },
     'no-preview': { type: 'boolean', default: false },
     size: { type: 'string', default: '1180x900' },
-    output: { type: 'string', default: path.join(root, 'client/media/editor.png') },
+    output: { type: 'string', default: path.join(artefacts, 'editor.png') },
     extension: { type: 'string' },
     help: { type: 'boolean', default: false },
   },

@@ -1,11 +1,13 @@
 // @ts-check
-import { chmod, writeFile } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
+import { chmod, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import * as esbuild from 'esbuild';
 import { besides, coreOptions, fromCore } from './core.mjs';
 import { fontsAsBytes } from './fonts.mjs';
+import { galleryPage } from './gallery-page.mjs';
 import { licenceTexts } from './licences.mjs';
 import { noEval } from './no-eval.mjs';
 import { wasmAsBytes } from './wasm.mjs';
@@ -218,7 +220,8 @@ export function optionsOf({ name, entry, options }, production) {
 }
 
 /**
- * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds.
+ * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds and the page of
+ * the extension.
  * @param {object} [how]
  * @param {string} [how.root] the folder that holds the sources and `dist/`; this repository if left out
  * @param {boolean} [how.production] only what strangers are given: minified, without source maps
@@ -252,6 +255,9 @@ export async function build({ root = repository, production = false, watch = fal
     result.status === 'fulfilled' ? Object.keys(result.value.metafile?.inputs ?? {}) : [],
   );
   await writeFile(path.join(root, 'dist/licences.txt'), licenceTexts(root, inputs));
+  const readme = await readFile(path.join(root, 'README.md'), 'utf8');
+  const page = galleryPage(readme, (file) => readFileSync(path.join(root, file)));
+  await writeFile(path.join(root, 'dist/README.md'), page);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {

@@ -88,7 +88,7 @@ async function pack() {
   const listen = (line) => void (/^\s*(?:npm )?warn(?:ing)?\b/iu.test(line) && warnings.push(line));
   const made =
     (await succeeds(
-      `vsce package --no-dependencies --allow-missing-repository --no-rewrite-relative-links --out ${vsix}`,
+      `vsce package --no-dependencies --allow-missing-repository --no-rewrite-relative-links --readme-path dist/README.md --out ${vsix}`,
       listen,
     )) && (await succeeds('npm pack --ignore-scripts --pack-destination artefacts', listen));
   if (warnings.length > 0) console.error(`Warnings of the packages:\n${warnings.join('\n')}`);

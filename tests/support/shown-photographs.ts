@@ -46,7 +46,7 @@ function withoutGrain({ lab, width, height }: SquaredPicture): Float32Array {
   for (const channel of [0, 1, 2]) {
     const plane = lab.filter((_, at) => at % 3 === channel);
     evenedOut(plane, width, height).forEach((mean, pixel) => {
-      smooth[3 * pixel + channel] = Math.round(mean);
+      smooth[3 * pixel + channel] = 2 * Math.round(mean / 2);
     });
   }
   return smooth;

@@ -1,5 +1,4 @@
 // @ts-check
-import { readFileSync } from 'node:fs';
 import { chmod, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -256,8 +255,7 @@ export async function build({ root = repository, production = false, watch = fal
   );
   await writeFile(path.join(root, 'dist/licences.txt'), licenceTexts(root, inputs));
   const readme = await readFile(path.join(root, 'README.md'), 'utf8');
-  const page = galleryPage(readme, (file) => readFileSync(path.join(root, file)));
-  await writeFile(path.join(root, 'dist/README.md'), page);
+  await writeFile(path.join(root, 'dist/README.md'), galleryPage(readme));
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {

@@ -20,6 +20,7 @@ interface Entry {
 }
 
 interface Manifest {
+  readonly version: string;
   readonly icon: string;
   readonly keywords: readonly string[];
   readonly categories: readonly string[];
@@ -186,6 +187,11 @@ describe('the page in a gallery', () => {
     expect(manifest.keywords.length).toBeLessThanOrEqual(20);
     expect(new Set(manifest.keywords).size).toBe(manifest.keywords.length);
     expect(manifest.categories.length).toBeGreaterThan(1);
+  });
+
+  it('tells first of changes what is new in this version', () => {
+    const [version] = /(?<=^## ).+$/mu.exec(readFileSync(path.join(root, 'CHANGELOG.md'), 'utf8')) ?? [];
+    expect(version).toBe(manifest.version);
   });
 
   it('has an icon of the size that it is shown in', () => {

@@ -57,7 +57,7 @@ export interface SnapshotSource {
   readonly photographs?: Photographs & { readonly aside?: Photographs };
   /** What is set of rules outside of the plan. */
   readonly ruleSettings?: RuleSettings;
-  /** What the findings are told in, besides English. */
+  /** What problems and findings are told in, besides English. */
   readonly language?: Sentences;
 }
 
@@ -76,17 +76,19 @@ export function takeSnapshot({
   language,
 }: SnapshotSource): Snapshot {
   const lines = once(() => linesOf(text));
-  const tree = once(parse);
+  const tree = once(() => speaking(language, parse));
   const names = once(() => namesOf(tree()));
   const readFile = once(reader);
-  const plan = once(() => resolvePlan(tree(), { readFile: readFile(), outlines }));
+  const plan = once(() => speaking(language, () => resolvePlan(tree(), { readFile: readFile(), outlines })));
   const measures = once(() => measure(plan(), memory, mixer, photographs));
   const findings = once(() =>
     gravestFirst(speaking(language, () => check(plan(), measures(), ruleSettings))),
   );
   const readInstead = (other: string): TriedReading => {
-    const otherTree = parseText(other, tree());
-    const otherPlan = resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() });
+    const otherTree = speaking(language, () => parseText(other, tree()));
+    const otherPlan = speaking(language, () =>
+      resolvePlan(otherTree, { readFile: readFile(), outlines: outlines.aside() }),
+    );
     const otherMeasures = once(() =>
       measure(otherPlan, memory.aside(), mixer.aside(), photographs?.aside ?? photographs),
     );

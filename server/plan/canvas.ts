@@ -1,4 +1,11 @@
-import type { CanvasSize, Extent, LengthUnit, Node, StatementOf } from '../../grammar/index.js';
+import {
+  type CanvasSize,
+  type Extent,
+  type LengthUnit,
+  type Node,
+  type StatementOf,
+  t,
+} from '../../grammar/index.js';
 import { parseColour, type Colour } from './colour/colour.js';
 import { nearestStep, valueOf } from './colour/value.js';
 import type { ColourBook } from './colours.js';
@@ -38,7 +45,7 @@ export function resolveCanvas(nodes: readonly Node[], problems: Problems, isLost
   if (!node && !isLost) {
     problems.warn(
       'no canvas',
-      'The plan gives no canvas, so it is drawn on 40 x 30 cm. Write `canvas 40 x 30 cm`.',
+      t('The plan gives no canvas, so it is drawn on 40 x 30 cm. Write `canvas 40 x 30 cm`.'),
       {
         line: 0,
         start: 0,
@@ -121,12 +128,12 @@ function extentSize(extent: Extent, node: Node, problems: Problems): Size | unde
   const location = locate(node, extent);
   const { width, height } = extent;
   if (width.unit === '%' || height.unit === '%') {
-    problems.error('number out of range', 'A canvas is measured in cm, mm, m or in, not in %.', location);
+    problems.error('number out of range', t('A canvas is measured in cm, mm, m or in, not in %.'), location);
     return undefined;
   }
   const unit = width.unit ?? 'cm';
   if (width.unit === undefined) {
-    problems.hint('number out of range', 'No unit is given for the canvas; it is read as cm.', location);
+    problems.hint('number out of range', t('No unit is given for the canvas; it is read as cm.'), location);
   }
   const heightInUnit =
     height.unit === undefined || height.unit === unit
@@ -137,7 +144,7 @@ function extentSize(extent: Extent, node: Node, problems: Problems): Size | unde
     return millimetres >= SMALLEST_MILLIMETRES && millimetres <= LARGEST_MILLIMETRES;
   };
   if (!isPossible(width.value) || !isPossible(heightInUnit)) {
-    problems.error('number out of range', 'The sides of a canvas measure from 1 mm to 100 m.', location);
+    problems.error('number out of range', t('The sides of a canvas measure from 1 mm to 100 m.'), location);
     return undefined;
   }
   return { width: width.value, height: heightInUnit, unit };

@@ -1,5 +1,5 @@
 import type { ColourSpec, Node, NodeOf } from '../../grammar/index.js';
-import { isKind, nameKey } from '../../grammar/index.js';
+import { isKind, nameKey, said as spoken, t } from '../../grammar/index.js';
 import { type Colour, type ColourReading, parseColour } from './colour/colour.js';
 import { computedColour } from './colour/model.js';
 import { pigmentOf } from './materials/pigments.js';
@@ -69,7 +69,10 @@ export class ColourBook {
     if (definition && this.#readings.get(definition) !== 'open') {
       const found = this.#lookUp(definition);
       if (!found && isKind(definition, 'paint') && !definition.statement.full) {
-        const message = `The paint \`${spec.text}\` has no colour of its own yet: give its masstone, such as \`full #7a1030\`.`;
+        const message = t(
+          'The paint `{0}` has no colour of its own yet: give its masstone, such as `full #7a1030`.',
+          spec.text,
+        );
         this.#problems.error('unreadable colour', message, location);
       }
       const named = this.#places.get(definition);
@@ -78,7 +81,7 @@ export class ColourBook {
     const css = parseColour(spec.text);
     if (css.ok) return { colour: css.colour, location };
     if (definition) {
-      const message = `\`${spec.text}\` is given by itself. Give it a colour, such as \`#7a3b1d\`.`;
+      const message = t('`{0}` is given by itself. Give it a colour, such as `#7a3b1d`.', spec.text);
       this.#problems.error('circular reference', message, location);
     } else if (!this.#lost.has(nameKey(spec.text))) {
       this.#problems.unknownName('colour', spec.text, this.#names(), location);
@@ -180,25 +183,39 @@ function reportColour(
 ): void {
   problems.error(
     'unreadable colour',
-    reason,
+    spoken(reason),
     location,
     suggestion === undefined
       ? {}
-      : { fix: { title: `Change to \`${suggestion}\``, replacement: suggestion } },
+      : { fix: { title: t('Change to {0}', `\`${suggestion}\``), replacement: suggestion } },
   );
+}
+
+type RepeatedThing = 'colour' | 'group' | 'lead' | 'object' | 'paint';
+
+function alreadyCalled(what: RepeatedThing, name: string, line: number): string {
+  switch (what) {
+    case 'colour':
+      return t('There is already a colour called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'group':
+      return t('There is already a group called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'lead':
+      return t('There is already a lead called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'object':
+      return t('There is already an object called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'paint':
+      return t('There is already a paint called `{0}`, on line {1}. This one is left out.', name, line);
+  }
 }
 
 export function reportRepeated(
   problems: Problems,
-  what: string,
+  what: RepeatedThing,
   name: string,
   location: Location,
   earlier: Location,
 ): void {
-  problems.error(
-    'repeated name',
-    `There is already ${what === 'object' ? 'an' : 'a'} ${what} called \`${name}\`, on line ${earlier.line + 1}. This one is left out.`,
-    location,
-    { related: [{ location: earlier, message: `\`${name}\` is first named here.` }] },
-  );
+  problems.error('repeated name', alreadyCalled(what, name, earlier.line + 1), location, {
+    related: [{ location: earlier, message: t('`{0}` is first named here.', name) }],
+  });
 }

@@ -1,4 +1,4 @@
-import type { DivisionSystem, Node, NodeOf } from '../../grammar/index.js';
+import { type DivisionSystem, type Node, type NodeOf, t } from '../../grammar/index.js';
 import { divide, type OwnLines } from './division.js';
 import { type CanvasUnits, divisionPlace } from './lengths.js';
 import type { Canvas, Division } from './plan.js';
@@ -19,7 +19,7 @@ export function resolveDivisions(
       const location = locate(node, choice);
       const divided = divide(canvas, choice.choice, own);
       if (choice.choice === 'rabatment' && divided.lines.length === 0) {
-        problems.hint('number out of range', 'A square has no rabatment: its sides are alike.', location);
+        problems.hint('number out of range', t('A square has no rabatment: its sides are alike.'), location);
       }
       return { system: choice.choice, location, ...divided };
     }),
@@ -39,8 +39,10 @@ function ownLines(
         const at = divisionPlace(length, canvas, across ? 'across' : 'down');
         const side = across ? canvas.width : canvas.height;
         if (at > 0 && at < side) return at;
-        const size = `${plainNumber(side)} ${canvas.unit} ${across ? 'wide' : 'high'}`;
-        const message = `This line does not cross the canvas, which is ${size}.`;
+        const size = `${plainNumber(side)} ${canvas.unit}`;
+        const message = across
+          ? t('This line does not cross the canvas, which is {0} wide.', size)
+          : t('This line does not cross the canvas, which is {0} high.', size);
         problems.error('number out of range', message, locate(child, length));
         return [];
       }),

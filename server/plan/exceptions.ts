@@ -1,4 +1,11 @@
-import { nameKey, type Node, type NodeOf, type RuleLimitTerm, type Sentence } from '../../grammar/index.js';
+import {
+  nameKey,
+  type Node,
+  type NodeOf,
+  type RuleLimitTerm,
+  type Sentence,
+  t,
+} from '../../grammar/index.js';
 import type { ObjectIndex } from './objects.js';
 import type { Allowance, Cue, Lead, RuleSetting } from './plan.js';
 import { locate, type Problems } from './problems.js';
@@ -84,8 +91,9 @@ function cuesThatBegin(
   const wanted = inOneForm(beginning.value);
   const begun = indicesWhere(cues, ({ value }) => wanted !== '' && inOneForm(value).startsWith(wanted));
   if (begun.length === 0) {
-    const message =
-      'No cue of this plan begins with these words. Give the first words of the cue as it is written.';
+    const message = t(
+      'No cue of this plan begins with these words. Give the first words of the cue as it is written.',
+    );
     problems.error('unknown name', message, locate(node, beginning));
   }
   return begun;
@@ -142,8 +150,8 @@ function limitOf(
   const degrees = unit === 'degrees';
   if (value >= 0 && (!degrees || value <= HALF_TURN)) return { value, unit, location };
   const message = degrees
-    ? 'An angle between two hues or lines lies between 0 and 180 degrees.'
-    : 'A limit is not less than nothing.';
+    ? t('An angle between two hues or lines lies between 0 and 180 degrees.')
+    : t('A limit is not less than nothing.');
   problems.error('number out of range', message, location);
   return undefined;
 }

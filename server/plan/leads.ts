@@ -1,5 +1,5 @@
 import type { Node, NodeOf, Place, Word } from '../../grammar/index.js';
-import { nameIn, nameKey } from '../../grammar/index.js';
+import { nameIn, nameKey, t } from '../../grammar/index.js';
 import { reportRepeated } from './colours.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import { distance, samePoint } from './geometry/point.js';
@@ -76,10 +76,14 @@ function hasLength({ points }: Lead, { canvas }: LeadSurroundings): boolean {
 }
 
 function reportNoLength({ name, to, location }: Lead, problems: Problems): void {
-  const where = to.names === 'focus' ? 'at the focal point' : 'where it aims';
   problems.warn(
     'lead without length',
-    `\`${name}\` starts ${where}, so it leads nowhere. Let it come \`from\` a place farther off.`,
+    to.names === 'focus'
+      ? t(
+          '`{0}` starts at the focal point, so it leads nowhere. Let it come `from` a place farther off.',
+          name,
+        )
+      : t('`{0}` starts where it aims, so it leads nowhere. Let it come `from` a place farther off.', name),
     location,
   );
 }
@@ -156,7 +160,14 @@ function reportNoEdge(
   const hasShape = object?.children.some(({ statement }) => statement.kind === 'shape') ?? false;
   const isLine = outline !== undefined && outline.path.length > 0;
   if (hasShape && !isLine) return;
-  const lack = isLine ? 'encloses nothing, so it has no edge' : 'has no shape yet';
-  const message = `\`${name.text}\` ${lack}: no lead can run along it. Give it a \`shape\` with an area, or say \`from\` a place instead of \`along\`.`;
+  const message = isLine
+    ? t(
+        '`{0}` encloses nothing, so it has no edge: no lead can run along it. Give it a `shape` with an area, or say `from` a place instead of `along`.',
+        name.text,
+      )
+    : t(
+        '`{0}` has no shape yet: no lead can run along it. Give it a `shape` with an area, or say `from` a place instead of `along`.',
+        name.text,
+      );
   problems.error('unreadable shape', message, locate(node, name));
 }

@@ -1,4 +1,11 @@
-import type { Coordinates, Extent, Length, LengthUnit, Node } from '../../grammar/index.js';
+import {
+  type Coordinates,
+  type Extent,
+  type Length,
+  type LengthUnit,
+  type Node,
+  t,
+} from '../../grammar/index.js';
 import type { CanvasSides } from './division.js';
 import { isUsable, type Point } from './geometry/point.js';
 import { locate, type Problems } from './problems.js';
@@ -59,7 +66,7 @@ export function sideLength(
 ): number | undefined {
   const units = canvasUnits(length, canvas, axis);
   if (units > 0 && isUsable(units)) return units;
-  const message = units > 0 ? 'This is too large to be drawn.' : 'A size is larger than nothing.';
+  const message = units > 0 ? t('This is too large to be drawn.') : t('A size is larger than nothing.');
   problems.error('number out of range', message, locate(node, length));
   return undefined;
 }

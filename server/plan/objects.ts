@@ -1,5 +1,5 @@
 import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
-import { inQuotes, nameKey, nearestWord } from '../../grammar/index.js';
+import { inQuotes, nameKey, nearestWord, said as spoken, t } from '../../grammar/index.js';
 import { buildOutline } from './build-outline.js';
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
@@ -81,11 +81,11 @@ export function objectOutline(
   for (const { shape, reason } of faults) {
     const place = places[shape];
     if (!place) continue;
-    const message = `The shape can’t be read: ${reason}.`;
+    const message = t('The shape can’t be read: {0}.', spoken(reason));
     problems.error('unreadable shape', message, place, likelyPart(input.shapes[shape]));
   }
   if (overRepeated && repeatPlace) {
-    const message = 'A shape with so many points can’t be repeated so often; it is drawn once.';
+    const message = t('A shape with so many points can’t be repeated so often; it is drawn once.');
     problems.error('number out of range', message, repeatPlace);
   }
   return outline;
@@ -97,7 +97,7 @@ function likelyPart(shape: ShapeInput | undefined): Pick<PlanProblem, 'fix'> {
   const ids = idsOfSvg(shape.content);
   const nearest = ids.includes(shape.part) ? undefined : nearestWord(shape.part, ids);
   if (nearest === undefined) return {};
-  return { fix: { title: `Change to "${nearest}"`, replacement: inQuotes(nearest) } };
+  return { fix: { title: t('Change to {0}', `"${nearest}"`), replacement: inQuotes(nearest) } };
 }
 
 export interface ObjectSurroundings {
@@ -169,7 +169,11 @@ function objectValue(
   if (node && stated !== undefined && (stated < 1 || stated > scale.steps)) {
     problems.error(
       'number out of range',
-      `The scale has steps 1 (darkest) to ${scale.steps} (lightest), so there is no value ${plainNumber(stated)}.`,
+      t(
+        'The scale has steps 1 (darkest) to {0} (lightest), so there is no value {1}.',
+        scale.steps,
+        plainNumber(stated),
+      ),
       locate(node, node.statement.step),
     );
   } else if (stated !== undefined && location) {
@@ -197,7 +201,7 @@ function objectEdges(
   for (const node of general.slice(0, -1)) {
     problems.warn(
       'repeated statement',
-      'The edges are given again below; this line does not count.',
+      t('The edges are given again below; this line does not count.'),
       locate(node, node.statement),
     );
   }

@@ -1,5 +1,5 @@
 import type { Length, Node, StatementOf } from '../../grammar/index.js';
-import { nameKey } from '../../grammar/index.js';
+import { nameKey, t } from '../../grammar/index.js';
 import { type ColourBook, reportRepeated } from './colours.js';
 import { millimetresPer } from './lengths.js';
 import type { Paint, Palette, Stated } from './plan.js';
@@ -20,7 +20,7 @@ export function resolvePalette(
   const filmThickness = resolveFilm(children, problems);
   const paints = resolvePaints(children, book, problems);
   if (tube && tube.statement.millilitres.value <= 0) {
-    problems.error('number out of range', 'A tube holds more than nothing.', statementLocation(tube));
+    problems.error('number out of range', t('A tube holds more than nothing.'), statementLocation(tube));
   }
   const key = mother && nameKey(mother.statement.name.text);
   if (mother && !paints.some((paint) => paint.key === key)) {
@@ -52,7 +52,7 @@ export function resolveFilm(children: readonly Node[], problems: Problems): Stat
   const location = statementLocation(node);
   const value = millimetres(node.statement.thickness);
   if (value !== undefined && value > 0) return { value, location };
-  problems.error('number out of range', 'A paint film has a thickness such as `0.15 mm`.', location);
+  problems.error('number out of range', t('A paint film has a thickness such as `0.15 mm`.'), location);
   return undefined;
 }
 
@@ -74,7 +74,7 @@ function resolvePaints(children: readonly Node[], book: ColourBook, problems: Pr
     const fullColour = full && book.find(full, node)?.colour;
     const tintColour = tint && book.find(tint.colour, node)?.colour;
     if (tint && !isMixture(tint)) {
-      const message = 'A tint has parts of paint and of white, such as `at 1 to 9`.';
+      const message = t('A tint has parts of paint and of white, such as `at 1 to 9`.');
       problems.error('number out of range', message, locate(node, { ...tint.paint, end: tint.white.end }));
     }
     paints.set(key, {

@@ -1,4 +1,13 @@
-import type { DivisionSystem, Node, Owner, Place, PlaceBase, Spot, Word } from '../../grammar/index.js';
+import {
+  type DivisionSystem,
+  type Node,
+  type Owner,
+  type Place,
+  type PlaceBase,
+  type Spot,
+  t,
+  type Word,
+} from '../../grammar/index.js';
 import { crossingByNumber } from './division.js';
 import { type Box, type Point, between, boxCentre, isUsablePoint, edgeOfBox } from './geometry/point.js';
 import { type CanvasUnits, canvasUnits, pointAt } from './lengths.js';
@@ -33,7 +42,7 @@ export function resolvePlace(
     else y += canvasUnits(amount, canvas, 'down');
   }
   if (isUsablePoint({ x, y })) return { x, y };
-  const message = 'This place lies too far from the canvas to be drawn.';
+  const message = t('This place lies too far from the canvas to be drawn.');
   surroundings.problems.error('number out of range', message, locate(node, place));
   return undefined;
 }
@@ -127,7 +136,7 @@ function numberedCrossing(
   { divisions, problems }: PlaceSurroundings,
 ): Point | undefined {
   if (of?.kind === 'name') {
-    const message = `Only a division of the canvas has crossings, not \`${of.name.text}\`.`;
+    const message = t('Only a division of the canvas has crossings, not `{0}`.', of.name.text);
     problems.error('no such crossing', message, location);
     return undefined;
   }
@@ -158,7 +167,7 @@ function reportNoCrossing(
   if (system !== undefined && there.length === 0) {
     problems.error(
       'no such crossing',
-      `The canvas is not divided by ${system}: add it to \`divide\`.`,
+      t('The canvas is not divided by {0}: add it to `divide`.', system),
       location,
     );
     return;
@@ -167,10 +176,16 @@ function reportNoCrossing(
   const inOrder = [...crossings].sort((one, other) => one.at.y - other.at.y || one.at.x - other.at.x);
   const names = [...new Set(inOrder.map(({ name }) => name))];
   const where = inWords(there.map((division) => `\`${division.system}\``));
-  const has = there.length === 1 ? 'has' : 'have';
-  const among =
-    names.length > 0
-      ? `; there ${names.length === 1 ? 'is' : 'are'} ${inWords(names.map((name) => `\`${name}\``))}`
-      : '';
-  problems.error('no such crossing', `${where} ${has} no crossing ${what} on this canvas${among}.`, location);
+  const lacking =
+    there.length === 1
+      ? t('{0} has no crossing {1} on this canvas', where, what)
+      : t('{0} have no crossing {1} on this canvas', where, what);
+  const among = inWords(names.map((name) => `\`${name}\``));
+  const message =
+    names.length === 0
+      ? `${lacking}.`
+      : names.length === 1
+        ? t('{0}; there is {1}.', lacking, among)
+        : t('{0}; there are {1}.', lacking, among);
+  problems.error('no such crossing', message, location);
 }

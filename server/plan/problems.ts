@@ -26,8 +26,8 @@ export class Problems {
   }
 
   /** A name that nothing in the plan has, with the nearest one as a fix. */
-  unknownName(what: string, name: string, known: readonly string[], location: Location): void {
-    this.nameNotFound(`There is no ${what} called \`${name}\` in this plan.`, name, known, location);
+  unknownName(what: NamedThing, name: string, known: readonly string[], location: Location): void {
+    this.nameNotFound(noneCalled(what, name), name, known, location);
   }
 
   /** A name that nothing has where it is looked for, as `message` says, with the nearest one as a fix. */
@@ -35,9 +35,11 @@ export class Problems {
     const nearest = nearestWord(name, known);
     this.error(
       'unknown name',
-      nearest === undefined ? message : `${message} Did you mean \`${nearest}\`?`,
+      nearest === undefined ? message : `${message} ${t('Did you mean {0}?', `\`${nearest}\``)}`,
       location,
-      nearest === undefined ? {} : { fix: { title: `Change to \`${nearest}\``, replacement: nearest } },
+      nearest === undefined
+        ? {}
+        : { fix: { title: t('Change to {0}', `\`${nearest}\``), replacement: nearest } },
     );
   }
 
@@ -49,6 +51,29 @@ export class Problems {
     extra: ProblemExtra,
   ): void {
     this.#list.push({ severity, code, message, location, related: [], ...extra });
+  }
+}
+
+/** What a name may be looked for as. */
+type NamedThing =
+  'colour' | 'colour role' | 'object' | 'object or lead' | 'paint' | 'stock size' | 'value group or step';
+
+function noneCalled(what: NamedThing, name: string): string {
+  switch (what) {
+    case 'colour':
+      return t('There is no colour called `{0}` in this plan.', name);
+    case 'colour role':
+      return t('There is no colour role called `{0}` in this plan.', name);
+    case 'object':
+      return t('There is no object called `{0}` in this plan.', name);
+    case 'object or lead':
+      return t('There is no object or lead called `{0}` in this plan.', name);
+    case 'paint':
+      return t('There is no paint called `{0}` in this plan.', name);
+    case 'stock size':
+      return t('There is no stock size called `{0}` in this plan.', name);
+    case 'value group or step':
+      return t('There is no value group or step called `{0}` in this plan.', name);
   }
 }
 

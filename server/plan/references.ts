@@ -1,4 +1,4 @@
-import type { Node, NodeOf, Word } from '../../grammar/index.js';
+import { type Node, type NodeOf, t, type Word } from '../../grammar/index.js';
 import { type Arrow, type Circle, dependenciesOf, inOrder } from './dependencies.js';
 import { pointsOf } from './build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
@@ -81,7 +81,7 @@ export class References implements PlaceSurroundings {
 
   focus(asked: Location): Point | undefined {
     if (!this.#focusNode) {
-      const message = 'The plan has no focal point to refer to. Write `focus upper right`, say.';
+      const message = t('The plan has no focal point to refer to. Write `focus upper right`, say.');
       this.problems.error('unknown name', message, asked);
     }
     return this.#focal?.at;
@@ -117,7 +117,10 @@ export class References implements PlaceSurroundings {
   }
 
   #reportTooMany(node: ObjectNode): void {
-    const message = `The plan has more than ${MOST_POINTS.toLocaleString('en-GB')} points up to here; what comes after is not drawn.`;
+    const message = t(
+      'The plan has more than {0} points up to here; what comes after is not drawn.',
+      MOST_POINTS.toLocaleString('en-GB'),
+    );
     this.problems.error('number out of range', message, locate(node, node.statement.name));
   }
 
@@ -127,12 +130,12 @@ export class References implements PlaceSurroundings {
     const names = inWords(arrows.map(({ what }) => `\`${what}\``));
     const message =
       arrows.length === 1
-        ? `${names} is placed by itself. Place it by coordinates, or by something else.`
-        : `Round in a circle: ${names} are each placed by the next. Place one of them by coordinates.`;
+        ? t('{0} is placed by itself. Place it by coordinates, or by something else.', names)
+        : t('Round in a circle: {0} are each placed by the next. Place one of them by coordinates.', names);
     this.problems.error('circular reference', message, closing.asked, {
       related: arrows
         .slice(0, -1)
-        .map(({ what, asked }) => ({ location: asked, message: `\`${what}\` is asked for here.` })),
+        .map(({ what, asked }) => ({ location: asked, message: t('`{0}` is asked for here.', what) })),
     });
   }
 }

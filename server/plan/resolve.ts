@@ -1,4 +1,12 @@
-import type { Node, Plane, ShapeForm, Span, SyntaxTree } from '../../grammar/index.js';
+import {
+  type Node,
+  type Plane,
+  said,
+  type ShapeForm,
+  type Span,
+  type SyntaxTree,
+  t,
+} from '../../grammar/index.js';
 import { toldHere } from './based-on/told-here.js';
 import { type Whole, wholeOf } from './based-on/whole.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
@@ -151,7 +159,8 @@ function partReader(readFile: ReadFile | undefined, waiting: Set<Node>, problems
     }
     if (answer.ok) return answer.text;
     const { value } = shape.file;
-    const message = value === '' ? answer.reason : `\`${value}\` cannot be read. ${answer.reason}`;
+    const reason = said(answer.reason);
+    const message = value === '' ? reason : `${t('`{0}` cannot be read.', value)} ${reason}`;
     problems.error('unreadable file', message, locate(node, shape.file));
     return undefined;
   };

@@ -1,5 +1,5 @@
 import type { Node, NodeOf, StatementKind, StatementOf } from '../../grammar/index.js';
-import { isKind } from '../../grammar/index.js';
+import { isKind, t } from '../../grammar/index.js';
 import type { Location, Stated } from './plan.js';
 import { locate, type Problems } from './problems.js';
 
@@ -27,9 +27,13 @@ export function lastOf<N extends Node>(nodes: readonly N[], problems: Problems):
   for (const node of nodes.slice(0, -1)) {
     problems.warn(
       'repeated statement',
-      `\`${node.statement.keyword.text}\` is given again on line ${last.line + 1}; this one does not count.`,
+      t(
+        '`{0}` is given again on line {1}; this one does not count.',
+        node.statement.keyword.text,
+        last.line + 1,
+      ),
       statementLocation(node),
-      { related: [{ location: statementLocation(last), message: 'This one counts.' }] },
+      { related: [{ location: statementLocation(last), message: t('This one counts.') }] },
     );
   }
   return last;

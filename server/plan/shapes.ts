@@ -7,6 +7,7 @@ import {
   type Span,
   type Spot,
   type StatementOf,
+  t,
 } from '../../grammar/index.js';
 import type { MirrorDirection } from './geometry/matrix.js';
 import type { Point } from './geometry/point.js';
@@ -214,7 +215,7 @@ function repetition(
   if (!Number.isInteger(times.value) || times.value < 1 || times.value > MOST_REPEATS) {
     problems.error(
       'number out of range',
-      `A shape is repeated 1 to ${MOST_REPEATS} times, in whole numbers.`,
+      t('A shape is repeated 1 to {0} times, in whole numbers.', MOST_REPEATS),
       locate(node, times),
     );
     return undefined;

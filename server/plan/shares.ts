@@ -1,4 +1,4 @@
-import type { Node, Percentage } from '../../grammar/index.js';
+import { type Node, type Percentage, t } from '../../grammar/index.js';
 import { locate, type Problems } from './problems.js';
 
 /** A thing may be made a hundred times larger, and no more. */
@@ -11,7 +11,7 @@ export function partOfWhole(
   problems: Problems,
 ): number | undefined {
   if (percent >= 0 && percent <= 100) return percent / 100;
-  problems.error('number out of range', 'A share lies between 0 % and 100 %.', locate(node, span));
+  problems.error('number out of range', t('A share lies between 0 % and 100 %.'), locate(node, span));
   return undefined;
 }
 
@@ -23,7 +23,7 @@ export function factorOf(
 ): number | undefined {
   const factor = percent / 100;
   if (factor > 0 && factor <= LARGEST_FACTOR) return factor;
-  const message = `A size changes to more than 0 % and at most ${LARGEST_FACTOR * 100} %.`;
+  const message = t('A size changes to more than 0 % and at most {0} %.', LARGEST_FACTOR * 100);
   problems.error('number out of range', message, locate(node, span));
   return undefined;
 }

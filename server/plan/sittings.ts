@@ -1,4 +1,4 @@
-import type { Coordinates, Length, Node, NodeOf } from '../../grammar/index.js';
+import { type Coordinates, type Length, type Node, type NodeOf, t } from '../../grammar/index.js';
 import { type CanvasUnits, sideLength } from './lengths.js';
 import type { ObjectIndex } from './objects.js';
 import { resolveFilm } from './palette.js';
@@ -40,7 +40,7 @@ export function resolveRecord(
       const { from, to = from } = node.statement;
       const location = statementLocation(node);
       if (from.text <= to.text) return [{ value: { from: from.text, to: to.text }, location }];
-      problems.error('number out of range', 'These days end before they begin.', location);
+      problems.error('number out of range', t('These days end before they begin.'), location);
       return [];
     }),
     ...(sketch ? { sketch: picture(sketch, problems) } : {}),
@@ -123,7 +123,7 @@ function lengthIn(length: Length, node: Pick<Node, 'line'>, problems: Problems):
   const { unit, value } = length;
   if (unit === undefined) return { value, in: 'pixels' };
   if (unit === '%') return { value: value / 100, in: 'parts' };
-  const message = `A place in a picture is given in pixels or in %, not in ${unit}.`;
+  const message = t('A place in a picture is given in pixels or in %, not in {0}.', unit);
   problems.error('number out of range', message, locate(node, length));
   return undefined;
 }
@@ -139,14 +139,14 @@ function transferGrid(
     const columns = count.columns.value;
     const rows = count.rows.value;
     if ([columns, rows].every(isSquareCount)) return { transferGrid: { value: { columns, rows }, location } };
-    const message = `A grid has 1 to ${MOST_SQUARES} whole squares each way.`;
+    const message = t('A grid has 1 to {0} whole squares each way.', MOST_SQUARES);
     problems.error('number out of range', message, location);
   }
   const side = spacing && sideLength(spacing, canvas, 'across', node, problems);
   if (side === undefined) return {};
   if (Math.max(canvas.width, canvas.height) <= side * MOST_SQUARES)
     return { transferGrid: { value: { every: side }, location } };
-  const message = `Squares so small are more than ${MOST_SQUARES} one way; a grid has ${MOST_SQUARES} at most.`;
+  const message = t('Squares so small are more than {0} one way; a grid has {0} at most.', MOST_SQUARES);
   problems.error('number out of range', message, location);
   return {};
 }

@@ -1,5 +1,5 @@
 import type { Node, StatementOf } from '../../grammar/index.js';
-import { nameKey } from '../../grammar/index.js';
+import { nameKey, t } from '../../grammar/index.js';
 import { reportRepeated } from './colours.js';
 import type { Budget, BudgetEntry, StepGroup, ValueScale } from './plan.js';
 import { inWords, locate, plainNumber, type Problems } from './problems.js';
@@ -40,7 +40,12 @@ function stepCount(statement: StatementOf<'scale'>, node: Node, problems: Proble
   if (Number.isInteger(value) && value >= FEWEST_STEPS && value <= MOST_STEPS) return value;
   problems.error(
     'number out of range',
-    `A value scale has ${FEWEST_STEPS} to ${MOST_STEPS} whole steps; ${USUAL_STEPS} are taken instead.`,
+    t(
+      'A value scale has {0} to {1} whole steps; {2} are taken instead.',
+      FEWEST_STEPS,
+      MOST_STEPS,
+      USUAL_STEPS,
+    ),
     locate(node, statement.steps),
   );
   return USUAL_STEPS;
@@ -67,7 +72,12 @@ function statedGroups(children: readonly Node[], steps: number, problems: Proble
       if (!Number.isInteger(from) || !Number.isInteger(to) || from < 1 || to > steps) {
         problems.error(
           'number out of range',
-          `The scale has steps 1 to ${steps}, so \`${group.name.text}\` can't take ${from === to ? plainNumber(from) : `${plainNumber(from)} to ${plainNumber(to)}`}.`,
+          t(
+            "The scale has steps 1 to {0}, so `{1}` can't take {2}.",
+            steps,
+            group.name.text,
+            from === to ? plainNumber(from) : t('{0} to {1}', plainNumber(from), plainNumber(to)),
+          ),
           location,
         );
         continue;
@@ -82,7 +92,11 @@ function statedGroups(children: readonly Node[], steps: number, problems: Proble
       if (clash) {
         problems.warn(
           'number out of range',
-          `\`${group.name.text}\` shares a step with \`${clash.name}\`; an area on that step counts in both.`,
+          t(
+            '`{0}` shares a step with `{1}`; an area on that step counts in both.',
+            group.name.text,
+            clash.name,
+          ),
           location,
         );
       }
@@ -156,7 +170,7 @@ function budget(
     if (shares.some((other) => other.key === key)) {
       problems.warn(
         'repeated name',
-        `\`${share.name.text}\` is in this budget twice; the first counts.`,
+        t('`{0}` is in this budget twice; the first counts.', share.name.text),
         location,
       );
       continue;
@@ -168,7 +182,11 @@ function budget(
   if (total > 1 + 1e-9) {
     problems.warn(
       'number out of range',
-      `${inWords(shares.map(({ name }) => name))} add up to ${Math.round(total * 1000) / 10} %, more than the whole picture.`,
+      t(
+        '{0} add up to {1} %, more than the whole picture.',
+        inWords(shares.map(({ name }) => name)),
+        Math.round(total * 1000) / 10,
+      ),
       statementLocation(node),
     );
   }

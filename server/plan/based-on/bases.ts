@@ -1,6 +1,6 @@
-import type { Node, NodeOf, SyntaxTree } from '../../../grammar/index.js';
+import { type Node, type NodeOf, said, type SyntaxTree, t } from '../../../grammar/index.js';
 import type { OwnLocation, PlanProblemCode, ReadFile } from '../plan.js';
-import { locate, type Problems } from '../problems.js';
+import { inWords, locate, type Problems } from '../problems.js';
 import { every, lastOf } from '../select.js';
 import { type BasePlan, basePlan } from './base-plans.js';
 import { pathFrom } from './paths.js';
@@ -45,7 +45,7 @@ export function readBases(
     const related =
       at === stated
         ? []
-        : [{ location: locate(at, at.statement.file), message: 'This says what it is based on.' }];
+        : [{ location: locate(at, at.statement.file), message: t('This says what it is based on.') }];
     problems.error(code, message, location, { related });
     return { location, plans: [], lacking: 'not to be had' };
   };
@@ -60,26 +60,32 @@ export function readBases(
     }
     if (plans.length === MOST_BASES) {
       return refuse(
-        `This builds on more than ${MOST_BASES} plans, one on the next. Let it begin nearer to the first.`,
+        t(
+          'This builds on more than {0} plans, one on the next. Let it begin nearer to the first.',
+          MOST_BASES,
+        ),
         link,
       );
     }
     const answer = readFile?.(file);
     if (!answer) return { location, plans: [], lacking: 'on its way' };
-    const who = heir === undefined ? `\`${file}\`` : `\`${file}\`, on which \`${heir}\` is based,`;
+    const who = heir === undefined ? `\`${file}\`` : t('`{0}`, on which `{1}` is based,', file, heir);
     if (!answer.ok) {
-      return refuse(file === '' ? answer.reason : `${who} cannot be read. ${answer.reason}`, link);
+      return refuse(
+        file === '' ? said(answer.reason) : `${t('{0} cannot be read.', who)} ${said(answer.reason)}`,
+        link,
+      );
     }
     characters += answer.text.length;
     if (characters > MOST_CHARACTERS) {
       return refuse(
-        'The plans that this builds on are too long together: 10 million characters are the most.',
+        t('The plans that this builds on are too long together: 10 million characters are the most.'),
         link,
       );
     }
     const plan = basePlan(file, answer.text);
     if (plan.nodes.length === 0 && plan.tree.problems.length > 0) {
-      return refuse(`${who} is no plan: not one line of it can be read as a statement.`, link);
+      return refuse(t('{0} is no plan: not one line of it can be read as a statement.', who), link);
     }
     plans.push(plan);
     link = every(plan.nodes, 'based on').at(-1);
@@ -91,9 +97,9 @@ export function readBases(
 function ringWords(files: readonly string[]): string {
   const [first = '', ...others] = files.map((file) => `\`${file}\``);
   if (others.length === 0)
-    return `${first} is based on itself. Let it begin without \`based on\`, or from another plan.`;
-  const steps = [...others, `${first} again`].map((file, index) =>
-    index === 0 ? `${first} is based on ${file}` : `that on ${file}`,
+    return t('{0} is based on itself. Let it begin without `based on`, or from another plan.', first);
+  const steps = [...others, t('{0} again', first)].map((file, index) =>
+    index === 0 ? t('{0} is based on {1}', first, file) : t('that on {0}', file),
   );
-  return `${steps.slice(0, -1).join(', ')} and ${steps.at(-1) ?? ''}: a ring without a beginning. Let one of them begin without \`based on\`.`;
+  return t('{0}: a ring without a beginning. Let one of them begin without `based on`.', inWords(steps));
 }

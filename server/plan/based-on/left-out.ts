@@ -5,6 +5,7 @@ import {
   type NodeOf,
   placesIn,
   type Statement,
+  t,
   walk,
   type Word,
 } from '../../../grammar/index.js';
@@ -41,7 +42,11 @@ export function leaveOut(
       const meant = known.filter(({ key }) => key === nameKey(word.text));
       if (meant.length === 0) {
         problems.nameNotFound(
-          `\`${file}\` has no object, colour, lead or paint called \`${word.text}\` that could be left out.`,
+          t(
+            '`{0}` has no object, colour, lead or paint called `{1}` that could be left out.',
+            file,
+            word.text,
+          ),
           word.text,
           known.map(({ name }) => name),
           locate(node, word),
@@ -82,7 +87,7 @@ export function withoutWhatRefers(
   for (;;) {
     const lost = every(remaining, 'colour definition').filter(
       (node) =>
-        isBase(node) && gone.colour(node.statement.colour, `the colour \`${node.statement.name.text}\``),
+        isBase(node) && gone.colour(node.statement.colour, t('the colour `{0}`', node.statement.name.text)),
     );
     if (lost.length === 0) break;
     remaining = remaining.filter((node) => !lost.some((one) => one === node));
@@ -94,7 +99,7 @@ export function withoutWhatRefers(
   for (const { word, node, lost } of gone.losses()) {
     problems.hint(
       'left out with it',
-      `With \`${word.text}\` goes what \`${baseFile}\` says by it: ${inWords(lost)}.`,
+      t('With `{0}` goes what `{1}` says by it: {2}.', word.text, baseFile, inWords(lost)),
       locate(node, word),
     );
   }
@@ -168,12 +173,12 @@ function keptOf(node: Node, gone: Gone, isBase: (node: Node) => boolean): Node |
   if (!isBase(node)) return withChildren(node, (child) => keptUnder(child, node, gone, isBase));
   switch (statement.kind) {
     case 'lead': {
-      const lost = `the lead \`${statement.name.text}\``;
+      const lost = t('the lead `{0}`', statement.name.text);
       const isLost = statement.along && gone.object(statement.along.object, lost);
       return isLost === true || gone.place(statement, lost) ? undefined : node;
     }
     case 'focus':
-      return gone.place(statement, 'the focal point') ? undefined : node;
+      return gone.place(statement, t('the focal point')) ? undefined : node;
     case 'path': {
       const stops = statement.stops.filter((name) => !gone.object(name));
       return stops.length === 0 ? undefined : { ...node, statement: { ...statement, stops } };
@@ -199,25 +204,25 @@ function keptOf(node: Node, gone: Gone, isBase: (node: Node) => boolean): Node |
 function keptUnder(node: Node, parent: Node, gone: Gone, isBase: (node: Node) => boolean): Node | undefined {
   if (!isBase(node)) return node;
   const { statement } = node;
-  const of = parent.statement.kind === 'object' ? `of \`${parent.statement.name.text}\`` : '';
+  const of = parent.statement.kind === 'object' ? parent.statement.name.text : '';
   switch (statement.kind) {
     case 'at':
-      return gone.place(statement, `the place ${of}`) ? undefined : node;
+      return gone.place(statement, t('the place of `{0}`', of)) ? undefined : node;
     case 'shape': {
-      const lost = `the shape ${of}`;
+      const lost = t('the shape of `{0}`', of);
       const isLost = [node, ...node.children].some((one) => gone.place(one.statement, lost));
       return isLost ? undefined : node;
     }
     case 'edges':
       return isEdgesAgainst(node) ? edgesWithout(node, (name) => gone.object(name)) : node;
     case 'colour':
-      return gone.colour(statement.colour, `the colour ${of}`) ? undefined : node;
+      return gone.colour(statement.colour, t('the colour of `{0}`', of)) ? undefined : node;
     case 'glaze':
-      return gone.colour(statement.colour, `the glaze ${of}`) ? undefined : node;
+      return gone.colour(statement.colour, t('the glaze of `{0}`', of)) ? undefined : node;
     case 'ground':
-      return gone.colour(statement.colour, 'the ground') ? undefined : node;
+      return gone.colour(statement.colour, t('the ground')) ? undefined : node;
     case 'mother':
-      return gone.colour({ kind: 'name', text: statement.name.text }, 'what goes into every mixture')
+      return gone.colour({ kind: 'name', text: statement.name.text }, t('what goes into every mixture'))
         ? undefined
         : node;
     case 'works': {

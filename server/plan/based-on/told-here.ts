@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { OwnLocation, PlanProblem } from '../plan.js';
 import type { FoundProblem } from '../problems.js';
 import type { Bases } from './bases.js';
@@ -39,12 +40,19 @@ type Fault = Pick<FoundProblem, 'location' | 'message'>;
 
 function faultsOf(file: string, first: Fault, all: readonly Fault[], location: OwnLocation): PlanProblem {
   const line = first.location.line + 1;
-  const many =
-    all.length === 1 ? `has an error on line ${line}` : `has ${all.length} errors, the first on line ${line}`;
   return {
     code: 'error in another plan',
     severity: 'error',
-    message: `\`${file}\`, on which this builds, ${many}: ${first.message}`,
+    message:
+      all.length === 1
+        ? t('`{0}`, on which this builds, has an error on line {1}: {2}', file, line, first.message)
+        : t(
+            '`{0}`, on which this builds, has {1} errors, the first on line {2}: {3}',
+            file,
+            all.length,
+            line,
+            first.message,
+          ),
     location,
     from: first.location,
     related: all

@@ -1,4 +1,4 @@
-import type { Node, StatementKind, SyntaxTree } from '../../../grammar/index.js';
+import { type Node, type StatementKind, type SyntaxTree, t } from '../../../grammar/index.js';
 import type { ReadFile } from '../plan.js';
 import { locate, type Problems } from '../problems.js';
 import { every, type FaultyLines } from '../select.js';
@@ -34,7 +34,7 @@ export function wholeOf(tree: SyntaxTree, readFile: ReadFile | undefined, proble
     for (const node of every(tree.nodes, 'without')) {
       problems.error(
         'unknown name',
-        'This plan builds on no other, so there is nothing to leave out. Say first what it is `based on`.',
+        t('This plan builds on no other, so there is nothing to leave out. Say first what it is `based on`.'),
         locate(node, node.statement),
       );
     }

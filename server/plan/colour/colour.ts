@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import { parseCss, parseHex, type LabReading } from './css.js';
 import { memoise } from './memo.js';
 import { labChroma, type ColourReading, type Lab, type Notation } from './model.js';
@@ -21,8 +22,8 @@ const remember = memoise<ColourReading>(4096);
  */
 export function parseColour(text: string): ColourReading {
   const trimmed = text.trim();
-  if (trimmed === '') return { ok: false, reason: 'A colour is missing.' };
-  if (trimmed.length > LONGEST_TEXT) return { ok: false, reason: 'This is too long to be a colour.' };
+  if (trimmed === '') return { ok: false, reason: marked('A colour is missing.') };
+  if (trimmed.length > LONGEST_TEXT) return { ok: false, reason: marked('This is too long to be a colour.') };
   return remember(trimmed, () => withReadableSuggestion(readColour(trimmed)));
 }
 
@@ -56,12 +57,12 @@ function finish(reading: LabReading, notation: Notation): ColourReading {
 const LIGHTNESS_SLACK = 0.01;
 
 function labFault(lab: Lab): string | undefined {
-  if (!lab.every(Number.isFinite)) return 'The numbers are too large for a colour.';
+  if (!lab.every(Number.isFinite)) return marked('The numbers are too large for a colour.');
   if (labChroma(lab) > STRONGEST_LAB_CHROMA)
-    return 'This would be stronger than any colour that can be seen.';
-  if (lab[0] > 100 + LIGHTNESS_SLACK) return 'This would be lighter than white.';
-  if (lab[0] < -LIGHTNESS_SLACK) return 'This would be darker than black.';
+    return marked('This would be stronger than any colour that can be seen.');
+  if (lab[0] > 100 + LIGHTNESS_SLACK) return marked('This would be lighter than white.');
+  if (lab[0] < -LIGHTNESS_SLACK) return marked('This would be darker than black.');
   if (labChroma(lab) > STRONGEST_LAB_CHROMA)
-    return 'This would be stronger than any colour that can be seen.';
+    return marked('This would be stronger than any colour that can be seen.');
   return undefined;
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 /** A Munsell notation that was read: hue position as in `Munsell.hueDegrees`, undefined for a neutral. */
 export type MunsellReading =
   | {
@@ -57,9 +58,10 @@ function readNeutral(
   value: string | undefined,
   chroma: string | undefined,
 ): MunsellReading {
-  if (value === undefined) return fail('N needs a value after it, 0 to 10, as in N 5/.');
-  if (hueNumber !== undefined) return fail('A neutral has no hue number.', `N ${value}/`);
-  if (chroma !== undefined && Number(chroma) !== 0) return fail('A neutral has no chroma.', `N ${value}/`);
+  if (value === undefined) return fail(marked('N needs a value after it, 0 to 10, as in N 5/.'));
+  if (hueNumber !== undefined) return fail(marked('A neutral has no hue number.'), `N ${value}/`);
+  if (chroma !== undefined && Number(chroma) !== 0)
+    return fail(marked('A neutral has no chroma.'), `N ${value}/`);
   return valueFault(Number(value)) ?? { ok: true, hueDegrees: undefined, value: Number(value), chroma: 0 };
 }
 

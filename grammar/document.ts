@@ -11,7 +11,7 @@ import {
   type Block,
   type StatementEntry,
 } from './statements.js';
-import type { Comment, Node, Problem, Statement, SyntaxTree } from './syntax.js';
+import type { Comment, Node, Problem, Statement, StatementKind, SyntaxTree } from './syntax.js';
 import type { LineProblem } from './phrases.js';
 
 /** A line in its place: what the printer and the editor need to know besides the tree. */
@@ -36,7 +36,8 @@ interface OpenLine {
   /** Where nodes under this line go. */
   readonly children: GrowingNode[];
   readonly parent?: OpenLine;
-  readonly statement?: Statement;
+  readonly statement?: Statement | undefined;
+  readonly node?: GrowingNode | undefined;
 }
 
 interface Found {
@@ -53,21 +54,34 @@ export class DocumentReader {
   private readonly detached: GrowingNode[] = [];
   private readonly problems: Problem[] = [];
   private readonly comments: Comment[] = [];
+  private readonly lostNames: string[] = [];
+  private readonly lostKinds = new Set<StatementKind>();
   private readonly indentation = new Indentation();
   private readonly root: OpenLine = { kind: 'plan', children: this.nodes };
-  /** By depth: the line others are now indented under, and its node if it has one. */
-  private readonly open: { readonly line: OpenLine; readonly node?: GrowingNode }[] = [];
+  /** By depth: the line others are now indented under. */
+  private readonly open: OpenLine[] = [];
   private lastLine = 0;
 
-  constructor(sources: readonly SourceLine[]) {
-    sources.forEach((source, line) => this.take(source, line));
+  /** Each line by its text. */
+  readonly known = new Map<string, SourceLine>();
+
+  /** @param before lines that were read before, by their texts, which are not read again */
+  constructor(text: string, before?: ReadonlyMap<string, SourceLine>) {
+    // One after the other: what a line is read from need not be kept until all are begun.
+    splitLines(text).forEach((line, index) => this.take(this.sourceOf(line, before), index));
     this.closeTo(0);
   }
 
+  private sourceOf(line: string, before: ReadonlyMap<string, SourceLine> | undefined): SourceLine {
+    const met = this.known.get(line);
+    if (met) return met;
+    const source = before?.get(line) ?? new SourceLine(line);
+    this.known.set(line, source);
+    return source;
+  }
+
   get tree(): SyntaxTree {
-    const { nodes, detached, problems, comments } = this;
-    const lostNames = this.lines.flatMap(({ reading }) => reading?.lostName ?? []);
-    const lostKinds = new Set(this.lines.flatMap(({ reading }) => reading?.lostKind ?? []));
+    const { nodes, detached, problems, comments, lostNames, lostKinds } = this;
     return { nodes, detached, problems, lostNames, lostKinds, comments, lineCount: this.lines.length };
   }
 
@@ -81,21 +95,38 @@ export class DocumentReader {
     const level = this.indentation.next(source.indentation);
     this.closeTo(level.depth);
     this.lastLine = line;
-    const parent = this.open[level.depth - 1]?.line ?? this.root;
+    const parent = this.open[level.depth - 1] ?? this.root;
+    const found = opening && this.find(opening, parent);
+    const entry = found?.entry;
+    const reading = entry && source.readAs(entry);
+    this.lines.push(placed(source, level, entry, reading));
+    if (reading?.lostName !== undefined) this.lostNames.push(reading.lostName);
+    if (reading?.lostKind !== undefined) this.lostKinds.add(reading.lostKind);
+    if (level.uneven || !found || found.problem || (reading && reading.problems.length > 0))
+      this.tell(line, source, level, parent, found, reading);
+    this.attach(line, level.depth, parent, found, reading?.statement, opening);
+  }
+
+  /** Reports what is wrong with a line, in the order of its words. */
+  private tell(
+    line: number,
+    source: SourceLine,
+    level: Level,
+    parent: OpenLine,
+    found: Found | undefined,
+    reading: LineReading | undefined,
+  ): void {
+    const { opening } = source;
     const problems: LineProblem[] = [];
     if (level.uneven) problems.push(unevenIndentation(source, level.uneven));
-    const found = opening && this.find(opening, parent, problems);
-    if (!opening && source.unreadable) {
-      problems.push(unreadableText(source.text, source.unreadable));
-    }
-    const reading = found && source.readAs(found.entry);
-    this.lines.push({ source, level, ...(found && { entry: found.entry }), ...(reading && { reading }) });
+    if (opening && !found)
+      problems.push(opening.isWord ? unknownStatement(opening, parent) : noStatement(opening));
+    if (!opening && source.unreadable) problems.push(unreadableText(source.text, source.unreadable));
     if (found?.problem) problems.push(found.problem);
     if (reading) problems.push(...reading.problems);
     for (const problem of problems.sort((one, other) => one.start - other.start)) {
       this.problems.push({ line, ...problem });
     }
-    this.attach(line, level.depth, parent, found, reading?.statement, opening);
   }
 
   private attach(
@@ -106,19 +137,12 @@ export class DocumentReader {
     statement: Statement | undefined,
     opening: Opening | undefined,
   ): void {
-    const node = statement && { line, lastLine: line, statement, children: [] };
+    const node: GrowingNode | undefined = statement && { line, lastLine: line, statement, children: [] };
     if (node) (found?.detached ? this.detached : (found?.host.children ?? this.detached)).push(node);
     const kind = found?.entry.kind ?? (opening && guessedKind(opening, parent));
     const host = found?.detached ? this.root : (found?.host ?? parent);
-    this.open.push({
-      line: {
-        kind,
-        children: node?.children ?? this.detached,
-        parent: host,
-        ...(statement && { statement }),
-      },
-      ...(node && { node }),
-    });
+    const children = node?.children ?? this.detached;
+    this.open.push({ kind, children, parent: host, statement, node });
     if (this.open.length !== depth + 1) throw new Error('indentation and open lines disagree');
   }
 
@@ -129,8 +153,8 @@ export class DocumentReader {
     }
   }
 
-  /** Which statement a line is, and where it belongs. Unknown openings are reported to `problems`. */
-  private find(opening: Opening, parent: OpenLine, problems: LineProblem[]): Found | undefined {
+  /** Which statement a line is, and where it belongs; `undefined` where its opening is that of none. */
+  private find(opening: Opening, parent: OpenLine): Found | undefined {
     for (let host: OpenLine | undefined = parent; host; host = host.parent) {
       const entry = entryUnder(host, opening);
       if (entry === undefined) continue;
@@ -154,9 +178,18 @@ export class DocumentReader {
         problem: misplaced(opening, elsewhere, parent),
       };
     }
-    problems.push(opening.isWord ? unknownStatement(opening, parent) : noStatement(opening));
     return undefined;
   }
+}
+
+function placed(
+  source: SourceLine,
+  level: Level,
+  entry: StatementEntry | undefined,
+  reading: LineReading | undefined,
+): PlacedLine {
+  if (entry === undefined || reading === undefined) return { source, level };
+  return { source, level, entry, reading };
 }
 
 function entryUnder(host: OpenLine, opening: Opening): StatementEntry | undefined {
@@ -261,14 +294,4 @@ function unevenIndentation(source: SourceLine, uneven: NonNullable<Level['uneven
     message,
     ...(end > 0 && { fix: { title: 'Align with the block', replacement: uneven.expected } }),
   };
-}
-
-/** The lines of `text`, taking over those that `known` already holds. */
-export function sourceLines(text: string, known?: ReadonlyMap<string, SourceLine>): readonly SourceLine[] {
-  const fresh = new Map<string, SourceLine>();
-  return splitLines(text).map((line) => {
-    const reused = known?.get(line) ?? fresh.get(line) ?? new SourceLine(line);
-    fresh.set(line, reused);
-    return reused;
-  });
 }

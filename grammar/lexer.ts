@@ -1,4 +1,5 @@
 import { Lexer, type IToken } from 'chevrotain';
+import { lexPlain } from './plain-lexer.js';
 import { keywordType, lexerTokens, Word } from './tokens.js';
 import type { Span } from './syntax.js';
 
@@ -17,9 +18,32 @@ const lexer = new Lexer([...lexerTokens], {
   recoveryEnabled: true,
 });
 
+const ALL_READABLE: readonly Span[] = [];
+
 /** Takes one line, without its line ending, apart. Any text has an answer. */
 export function lexLine(text: string): LexedLine {
+  const plain = lexPlain(text);
+  if (plain === undefined) return lexByPatterns(text);
+  const { tokens, comment } = plain;
+  tellKeywords(tokens);
+  return comment === undefined
+    ? { tokens, unreadable: ALL_READABLE }
+    : { tokens, comment, unreadable: ALL_READABLE };
+}
+
+/** The same, slower, whatever the line has. */
+export function lexByPatterns(text: string): LexedLine {
   const { tokens, groups, errors } = lexer.tokenize(text);
+  tellKeywords(tokens);
+  const comment = groups['comments']?.[0];
+  const unreadable = errors.map(({ offset, length }) => ({ start: offset, end: offset + length }));
+  if (comment === undefined) return { tokens, unreadable };
+  const image = comment.image.trimEnd();
+  const start = comment.startOffset;
+  return { tokens, comment: { start, end: start + image.length, text: image }, unreadable };
+}
+
+function tellKeywords(tokens: readonly IToken[]): void {
   for (const token of tokens) {
     if (token.tokenType !== Word) continue;
     const type = keywordType(token.image);
@@ -27,12 +51,6 @@ export function lexLine(text: string): LexedLine {
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? token.tokenTypeIdx;
   }
-  const comment = groups['comments']?.[0];
-  const unreadable = errors.map(({ offset, length }) => ({ start: offset, end: offset + length }));
-  if (comment === undefined) return { tokens, unreadable };
-  const image = comment.image.trimEnd();
-  const start = comment.startOffset;
-  return { tokens, comment: { start, end: start + image.length, text: image }, unreadable };
 }
 
 export function endOf(token: IToken): number {

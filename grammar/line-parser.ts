@@ -6,13 +6,15 @@ import {
   type TokenType,
 } from 'chevrotain';
 import { endOf, spanOf, type LexedLine } from './lexer.js';
+import { NotedDecisions } from './decisions.js';
 import { problemOf, unreadableText } from './messages.js';
 import { slipIn } from './slips/index.js';
+import { LeanParser } from './lean-parser.js';
 import type { StatementBody } from './statement-rules.js';
 import type { StatementEntry } from './statements.js';
 import type { Span, Statement } from './syntax.js';
 import { FreeWords, SentenceToken, UnclosedSentence } from './tokens.js';
-import type { LineProblem, WordUse } from './phrases.js';
+import { MAX_LOOKAHEAD, type LineProblem, type WordUse } from './phrases.js';
 import { WorkRules } from './work-rules.js';
 
 /** What one line says, whatever stands around it. */
@@ -37,14 +39,14 @@ const longestExplained = 60;
 const longestLine = 400;
 
 class LineParser extends WorkRules {
-  constructor() {
-    super();
+  constructor(decisions: NotedDecisions) {
+    super(decisions);
     this.performSelfAnalysis();
   }
 
   read(entry: StatementEntry, text: string, line: LexedLine): LineReading {
     const tokens = tokensFor(entry, text, line);
-    this.begin(tokens);
+    this.begin([...tokens]);
     const body = this.ruleNamed(entry.rule)();
     const [error] = this.errors;
     const unreadable = line.unreadable.find(({ start }) => isOutsideWords(tokens, start));
@@ -109,12 +111,6 @@ class LineParser extends WorkRules {
   private openPhrases(): readonly { readonly phrase: string; readonly from: IToken }[] {
     return this.openFrom.map((from, index) => ({ phrase: this.open[index] ?? '', from }));
   }
-
-  private ruleNamed(name: string): () => StatementBody | undefined {
-    const rule: unknown = Reflect.get(this, name);
-    if (typeof rule !== 'function') throw new Error(`the grammar has no rule ${name}`);
-    return () => rule.call(this) as StatementBody | undefined;
-  }
 }
 
 function statementOf(entry: StatementEntry, body: StatementBody, tokens: readonly IToken[]): Statement {
@@ -129,12 +125,12 @@ function statementOf(entry: StatementEntry, body: StatementBody, tokens: readonl
 }
 
 /** The tokens of a line as the rule for `entry` reads them. */
-export function tokensFor(entry: StatementEntry, text: string, line: LexedLine): IToken[] {
-  return freeTextRules.has(entry.rule) ? withFreeWords(text, line) : [...line.tokens];
+export function tokensFor(entry: StatementEntry, text: string, line: LexedLine): readonly IToken[] {
+  return freeTextRules.has(entry.rule) ? withFreeWords(text, line) : line.tokens;
 }
 
 /** Plain words become one token, unless they are one sentence in quotes. */
-function withFreeWords(text: string, line: LexedLine): IToken[] {
+function withFreeWords(text: string, line: LexedLine): readonly IToken[] {
   const [opening, second, third] = line.tokens;
   if (opening === undefined) return [];
   const rest = text.slice(endOf(opening), line.comment?.start ?? text.length);
@@ -166,5 +162,21 @@ function isOutsideWords(tokens: readonly IToken[], offset: number): boolean {
   return words?.tokenType !== FreeWords || offset < words.startOffset || offset >= endOf(words);
 }
 
+const decisions = new NotedDecisions({ maxLookahead: MAX_LOOKAHEAD });
+
 /** Chevrotain parsers hold state while they read one line, and none between lines. */
-export const lineParser = new LineParser();
+export const lineParser = new LineParser(decisions);
+
+const leanParser = new LeanParser(decisions);
+
+const none: readonly LineProblem[] = [];
+
+/** What a line says, read as the statement of `entry`. */
+export function readLine(entry: StatementEntry, text: string, line: LexedLine): LineReading {
+  if (line.unreadable.length > 0) return lineParser.read(entry, text, line);
+  const tokens = tokensFor(entry, text, line);
+  const right = leanParser.readRight(entry, tokens);
+  if (right === undefined) return lineParser.read(entry, text, line);
+  const statement = statementOf(entry, right.body, tokens);
+  return { statement, problems: none, missingCommas: right.missingCommas };
+}

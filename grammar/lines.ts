@@ -1,6 +1,6 @@
 import type { IToken } from 'chevrotain';
 import { lexLine, spanOf, type LexedLine } from './lexer.js';
-import { lineParser, type LineReading } from './line-parser.js';
+import { readLine, type LineReading } from './line-parser.js';
 import type { StatementEntry } from './statements.js';
 import type { Span, Word } from './syntax.js';
 import { isKeyword, Word as WordToken } from './tokens.js';
@@ -30,7 +30,9 @@ export class SourceLine {
   readonly comment: (Span & { readonly text: string }) | undefined;
   /** The first characters that are no part of the language. */
   readonly unreadable: Span | undefined;
-  private readonly readings = new Map<string, LineReading>();
+  /** Nearly every line is only ever read as one statement. */
+  private entry: StatementEntry | undefined;
+  private reading: LineReading | undefined;
   /** Held only until the first reading: tokens are many, and cheap to make again. */
   private lexed: LexedLine | undefined;
 
@@ -50,11 +52,11 @@ export class SourceLine {
 
   /** The line read as the statement of `entry`. */
   readAs(entry: StatementEntry): LineReading {
-    const known = this.readings.get(entry.kind);
-    if (known) return known;
-    const reading = lineParser.read(entry, this.text, this.lexed ?? lexLine(this.text));
+    if (this.reading !== undefined && this.entry?.kind === entry.kind) return this.reading;
+    const reading = readLine(entry, this.text, this.lexed ?? lexLine(this.text));
     this.lexed = undefined;
-    this.readings.set(entry.kind, reading);
+    this.entry = entry;
+    this.reading = reading;
     return reading;
   }
 }

@@ -1,4 +1,4 @@
-import { DocumentReader, sourceLines, type PlacedLine } from './document.js';
+import { DocumentReader, type PlacedLine } from './document.js';
 import type { SourceLine } from './lines.js';
 import type { SyntaxTree } from './syntax.js';
 
@@ -17,9 +17,8 @@ const makings = new WeakMap<SyntaxTree, Made>();
  * statements are the same objects as before. The result is the same as without.
  */
 export function parse(text: string, previous?: SyntaxTree): SyntaxTree {
-  const sources = sourceLines(text, previous && makings.get(previous)?.known);
-  const { tree, lines } = new DocumentReader(sources);
-  makings.set(tree, { known: new Map(sources.map((source) => [source.text, source])), lines });
+  const { tree, lines, known } = new DocumentReader(text, previous && makings.get(previous)?.known);
+  makings.set(tree, { known, lines });
   return tree;
 }
 

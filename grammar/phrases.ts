@@ -1,4 +1,11 @@
-import { EmbeddedActionsParser, type IToken, type ParserMethod, type TokenType } from 'chevrotain';
+import {
+  EmbeddedActionsParser,
+  LLkLookaheadStrategy,
+  type ILookaheadStrategy,
+  type IToken,
+  type ParserMethod,
+  type TokenType,
+} from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
 import { notingProvider, type Wanted } from './messages.js';
 import type { Choice, ProblemCode, Sentence, Span, Word } from './syntax.js';
@@ -26,6 +33,9 @@ export interface LineProblem extends Span {
 /** What a word stands for where its form does not tell: a name given here or elsewhere, or a fixed term. */
 export type WordUse = 'definition' | 'reference' | 'choice' | 'colour';
 
+/** How many tokens tell the rules apart. */
+export const MAX_LOOKAHEAD = 3;
+
 /** Joins the spans of two parts that stand one after the other. */
 export function spanning(first: Span, last: Span): Span {
   return { start: first.start, end: last.end };
@@ -48,10 +58,12 @@ export abstract class PhraseRules extends EmbeddedActionsParser {
 
   protected readonly wanted: Wanted;
 
-  constructor() {
+  /** @param lookahead how the rules decide what comes next */
+  constructor(lookahead: ILookaheadStrategy = new LLkLookaheadStrategy({ maxLookahead: MAX_LOOKAHEAD })) {
     const wanted: Wanted = { types: [] };
     super([...vocabulary], {
-      maxLookahead: 3,
+      maxLookahead: MAX_LOOKAHEAD,
+      lookaheadStrategy: lookahead,
       recoveryEnabled: false,
       errorMessageProvider: notingProvider(wanted),
     });
@@ -67,6 +79,11 @@ export abstract class PhraseRules extends EmbeddedActionsParser {
       this.openFrom.pop();
       return result;
     });
+  }
+
+  /** Notes what a word stands for. */
+  protected use(token: IToken, as: WordUse): void {
+    this.uses.set(token, as);
   }
 
   protected report(span: Span, code: ProblemCode, message: string, fix?: LineProblem['fix']): void {
@@ -97,7 +114,7 @@ export abstract class PhraseRules extends EmbeddedActionsParser {
 
   /** A fixed term of one or several words, such as the name of a finding; its text has single blanks. */
   protected termOf(tokens: readonly IToken[]): Word {
-    for (const token of tokens) this.uses.set(token, 'choice');
+    for (const token of tokens) this.use(token, 'choice');
     const [first] = tokens;
     const last = tokens.at(-1);
     return {
@@ -128,14 +145,14 @@ export abstract class PhraseRules extends EmbeddedActionsParser {
   /** The name of something that is being introduced here. */
   readonly newName = this.phrase('newName', (): Word => {
     const token = this.CONSUME(WordToken);
-    this.uses.set(token, 'definition');
+    this.use(token, 'definition');
     return this.wordOf(token);
   });
 
   /** The name of something that is introduced elsewhere. */
   readonly knownName = this.phrase('knownName', (): Word => {
     const token = this.CONSUME(WordToken);
-    this.uses.set(token, 'reference');
+    this.use(token, 'reference');
     return this.wordOf(token);
   });
 

@@ -1,5 +1,5 @@
 import type { IToken } from 'chevrotain';
-import { DocumentReader, sourceLines, type PlacedLine } from './document.js';
+import { DocumentReader, type PlacedLine } from './document.js';
 import { columnsOf, Indentation } from './indentation.js';
 import { endOf, lexLine } from './lexer.js';
 import { tokensFor } from './line-parser.js';
@@ -42,7 +42,7 @@ function withoutIdleBlanks(lines: readonly string[]): readonly string[] {
 }
 
 function printedLines(text: string, { indentation = '  ' }: FormatOptions): readonly string[] {
-  const { lines } = new DocumentReader(sourceLines(text));
+  const { lines } = new DocumentReader(text);
   const depths = commentDepths(lines);
   return lines.map((line, index) => {
     const content = printedContent(line);

@@ -18,4 +18,11 @@ export abstract class StatementRules extends PlaceRules {
   protected keep(draft: StatementBody): void {
     this.draft = draft;
   }
+
+  /** The rule that reads a statement, by its name. */
+  protected ruleNamed(name: string): () => StatementBody | undefined {
+    const rule: unknown = Reflect.get(this, name);
+    if (typeof rule !== 'function') throw new Error(`the grammar has no rule ${name}`);
+    return () => rule.call(this) as StatementBody | undefined;
+  }
 }

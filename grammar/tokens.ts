@@ -107,15 +107,19 @@ function endsNumber(token: IToken): boolean {
 /**
  * `x` is the sign between two extents only after a number and before one (`80x50`, `12 cm x 9 cm`);
  * anywhere else it is a word like any other.
+ *
+ * @param last what stands before it
  */
-const matchTimes: CustomPatternMatcherFunc = (text, offset, matched) => {
+export function isTimesAt(text: string, offset: number, last: IToken | undefined): boolean {
   const character = text.charAt(offset);
-  const last = matched.at(-1);
-  if (last === undefined || !endsNumber(last)) return null;
-  if (character === '×') return ['×'];
-  if (character !== 'x' && character !== 'X') return null;
-  return /^[xX](?=\s*[-–−]?\s*[\d.½⅓⅔¼¾⅕⅛⅜⅝⅞])/u.test(text.slice(offset, offset + 60)) ? [character] : null;
-};
+  if (last === undefined || !endsNumber(last)) return false;
+  if (character === '×') return true;
+  if (character !== 'x' && character !== 'X') return false;
+  return /^[xX](?=\s*[-–−]?\s*[\d.½⅓⅔¼¾⅕⅛⅜⅝⅞])/u.test(text.slice(offset, offset + 60));
+}
+
+const matchTimes: CustomPatternMatcherFunc = (text, offset, matched) =>
+  isTimesAt(text, offset, matched.at(-1)) ? [text.charAt(offset)] : null;
 
 export const Times = createToken({
   name: 'Times',
@@ -168,7 +172,7 @@ export function keyword(word: string): TokenType {
 
 /** The keyword type of a word as written, if it is one. */
 export function keywordType(text: string): TokenType | undefined {
-  return keywordTypes.get(canonicalWord(text));
+  return keywordTypes.get(text) ?? keywordTypes.get(canonicalWord(text));
 }
 
 /** The words a token type of the grammar can stand for: one for a keyword, several for a closed list. */

@@ -105,13 +105,14 @@ export abstract class ValueRules extends PhraseRules {
     const minus = this.OPTION1(() => this.CONSUME(Dash));
     const number = this.SUBRULE(this.mixedNumber);
     const unit = this.OPTION2(() => this.SUBRULE(this.lengthUnit));
-    return this.ACTION(() => ({
-      value: minus ? 0 - number.value : number.value,
-      ...(unit && { unit: canonicalWord(unit.image) as LengthUnit | '%' }),
-      fraction: number.fraction,
-      start: (minus ?? number.first).startOffset,
-      end: endOf(unit ?? number.last),
-    }));
+    return this.ACTION(() => {
+      const value = minus ? 0 - number.value : number.value;
+      const { fraction } = number;
+      const start = (minus ?? number.first).startOffset;
+      const end = endOf(unit ?? number.last);
+      if (unit === undefined) return { value, fraction, start, end };
+      return { value, unit: canonicalWord(unit.image) as LengthUnit | '%', fraction, start, end };
+    });
   });
 
   // The alternatives are made once: plans hold hundreds of thousands of lengths.
@@ -193,7 +194,7 @@ export abstract class ValueRules extends PhraseRules {
       {
         ALT: () => {
           const token = this.CONSUME(WordToken);
-          this.uses.set(token, 'reference');
+          this.use(token, 'reference');
           return this.colourOf('name', token);
         },
       },

@@ -124,7 +124,7 @@ export abstract class WorkRules extends ObjectRules {
       DEF: [{ ALT: () => this.CONSUME(ColourIndex) }, { ALT: () => this.CONSUME(WordToken) }],
     });
     return this.ACTION(() => {
-      this.uses.set(token, 'colour');
+      this.use(token, 'colour');
       return this.wordOf(token);
     });
   });

@@ -10,10 +10,21 @@ export interface Dependency {
 
 /** What the places under a node refer to, in the order of the text. */
 export function dependenciesOf(nodes: readonly Node[]): readonly Dependency[] {
-  return nodes.flatMap((node) => [
-    ...placesIn(node.statement).flatMap((place) => dependency(place, node) ?? []),
-    ...dependenciesOf(node.children),
-  ]);
+  const found: Dependency[] = [];
+  gather(nodes, found);
+  return found;
+}
+
+function gather(nodes: readonly Node[], found: Dependency[]): void {
+  for (const node of nodes) {
+    for (const place of placesIn(node.statement)) {
+      // Most places are numbers, of hundreds in an outline.
+      if (place.base.kind === 'coordinates') continue;
+      const one = dependency(place, node);
+      if (one) found.push(one);
+    }
+    if (node.children.length > 0) gather(node.children, found);
+  }
 }
 
 function dependency(place: Place, node: Node): Dependency | undefined {

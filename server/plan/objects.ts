@@ -75,7 +75,9 @@ export function objectOutline(
   const { problems } = surroundings;
   const { input, places, repeatPlace } = gatherShapes(node.children, surroundings, readPart);
   const { outline, faults, overRepeated } = cache.get(
-    JSON.stringify([nameKey(node.statement.name.text), tolerance, input]),
+    nameKey(node.statement.name.text),
+    input,
+    tolerance,
     () => buildOutline(input, tolerance),
   );
   for (const { shape, reason } of faults) {
@@ -128,28 +130,33 @@ export function resolveObject(
   const detail = single(children, 'detail', problems);
   const shape = every(children, 'shape').at(0);
   const role = said(node, (own) => own.role);
-  return {
+  const { waiting } = surroundings;
+  const object: Writable<PlanObject> = {
     index,
     name: statement.name.text,
     key: nameKey(statement.name.text),
-    ...(role ? { role: role.value.choice } : {}),
     plane: chosen<Plane>(plane?.statement.plane, 'middle'),
     outline,
-    waiting: children.some((child) => surroundings.waiting.has(child)),
+    waiting: waiting.size > 0 && children.some((child) => waiting.has(child)),
     faulty: hasFaultyLine(node, 1, surroundings.faultyLines),
     colourLost: colourNode !== undefined && colour === undefined,
-    ...(colour ? { colour } : {}),
-    ...(glaze ? { glaze } : {}),
     ...objectValue(children, colour, surroundings),
     ...objectEdges(children, objects, problems),
     detail: chosen(detail?.statement.detail, 'some'),
     notes: sentencesOf(every(children, 'note')),
     location: locate(node, statement.name),
-    ...(shape ? { shapeLocation: locate(shape, shape.statement) } : {}),
-    ...ownLines(node),
     node,
   };
+  if (role) object.role = role.value.choice;
+  if (colour) object.colour = colour;
+  if (glaze) object.glaze = glaze;
+  if (shape) object.shapeLocation = locate(shape, shape.statement);
+  const { lines } = ownLines(node);
+  if (lines) object.lines = lines;
+  return object;
 }
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 function chosen<T extends string>(choice: Choice<T> | undefined, usual: T): T {
   return choice?.choice ?? usual;

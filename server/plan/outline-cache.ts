@@ -1,12 +1,20 @@
 import type { BuiltOutline } from './build-outline.js';
+import type { OutlineInput } from './shapes.js';
+
+/** An outline, and all that it was built from. */
+interface Kept {
+  readonly tolerance: number;
+  readonly input: OutlineInput;
+  readonly built: BuiltOutline;
+}
 
 /**
- * Keeps outlines by what they are built from, so that an edit rebuilds only the shapes it touches and an untouched
+ * Keeps outlines by whose they are and what they are built from, so that an edit rebuilds only the shapes it touches and an untouched
  * outline stays the same object. What one whole resolution did not ask for is dropped at the next.
  */
 export class OutlineCache {
-  #current = new Map<string, BuiltOutline>();
-  #earlier = new Map<string, BuiltOutline>();
+  #current = new Map<string, Kept>();
+  #earlier = new Map<string, Kept>();
   /** How many outlines have been built so far. */
   built = 0;
 
@@ -28,11 +36,27 @@ export class OutlineCache {
     return new Set([...this.#current.keys(), ...this.#earlier.keys()]).size;
   }
 
-  get(key: string, build: () => BuiltOutline): BuiltOutline {
-    const kept = this.#current.get(key) ?? this.#earlier.get(key);
-    const outline = kept ?? build();
-    if (!kept) this.built++;
-    this.#current.set(key, outline);
-    return outline;
+  /** The outline that something of this name has; built where it is not the one that was kept of it. */
+  get(name: string, input: OutlineInput, tolerance: number, build: () => BuiltOutline): BuiltOutline {
+    const kept = this.#current.get(name) ?? this.#earlier.get(name);
+    if (kept?.tolerance === tolerance && isSame(kept.input, input)) {
+      this.#current.set(name, kept);
+      return kept.built;
+    }
+    const built = build();
+    this.built++;
+    this.#current.set(name, { tolerance, input, built });
+    return built;
   }
+}
+
+/** Whether plain data says the same. */
+function isSame(one: unknown, other: unknown): boolean {
+  if (Object.is(one, other)) return true;
+  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
+  const keys = Object.keys(one);
+  return (
+    keys.length === Object.keys(other).length &&
+    keys.every((key) => isSame(one[key as keyof typeof one], other[key as keyof typeof other]))
+  );
 }

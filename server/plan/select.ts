@@ -3,12 +3,16 @@ import { isKind, t } from '../../grammar/index.js';
 import type { Location, Stated } from './plan.js';
 import { locate, type Problems } from './problems.js';
 
+const NONE: readonly never[] = [];
+
 /** All nodes of a kind among `nodes`, in the order of the text. */
 export function every<K extends StatementKind>(
   nodes: readonly Node[],
   kind: K,
 ): readonly (Node & NodeOf<K>)[] {
-  return nodes.filter((node): node is Node & NodeOf<K> => isKind(node, kind));
+  let found: (Node & NodeOf<K>)[] | undefined;
+  for (const node of nodes) if (isKind(node, kind)) (found ??= []).push(node);
+  return found ?? NONE;
 }
 
 /** The one node of a kind; of several the last one counts, and the others are warned about. */
@@ -17,7 +21,14 @@ export function single<K extends StatementKind>(
   kind: K,
   problems: Problems,
 ): (Node & NodeOf<K>) | undefined {
-  return lastOf(every(nodes, kind), problems);
+  let last: (Node & NodeOf<K>) | undefined;
+  let isRepeated = false;
+  for (const node of nodes) {
+    if (!isKind(node, kind)) continue;
+    isRepeated = last !== undefined;
+    last = node;
+  }
+  return isRepeated ? lastOf(every(nodes, kind), problems) : last;
 }
 
 /** The last of several statements that say the same thing; the others are warned about. */
@@ -56,7 +67,7 @@ type Sentenced = { readonly line: number; readonly statement: StatementOf<Senten
 
 /** The sentences of statements such as `note`, with where they stand. */
 export function sentencesOf(nodes: readonly Sentenced[]): readonly Stated<string>[] {
-  return nodes.flatMap((node) => sentenceOf(node) ?? []);
+  return nodes.length === 0 ? NONE : nodes.flatMap((node) => sentenceOf(node) ?? []);
 }
 
 /** The sentence of a statement such as `concept` or `note`, with where it stands. */

@@ -18,6 +18,9 @@ const CHROMA_TOLERANCE = 0.05;
 
 const remember = memoise<Painted>(16384);
 
+/** The same answers by the colours themselves, which a plan asks for once an object. */
+const byColour = new WeakMap<Colour, Map<number, Painted>>();
+
 /**
  * The colour as painted at a Munsell value (0 to 10): hue and chroma kept, and where sRGB holds no such colour,
  * the most chroma that it does hold at that hue and value.
@@ -28,6 +31,14 @@ const remember = memoise<Painted>(16384);
  * value, which a plan asks for once: the answers are remembered.
  */
 export function atValue(colour: Colour, value: number): Painted {
+  const known = byColour.get(colour) ?? new Map<number, Painted>();
+  const painted = known.get(value) ?? byNotation(colour, value);
+  if (known.size === 0) byColour.set(colour, known);
+  known.set(value, painted);
+  return painted;
+}
+
+function byNotation(colour: Colour, value: number): Painted {
   // As written too: a colour at its own value is given back as it was written.
   const written =
     colour.notation.kind === 'computed' ? '' : `${colour.notation.kind} ${colour.notation.text}`;

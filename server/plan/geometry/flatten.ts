@@ -111,5 +111,5 @@ function append(points: number[], x: number, y: number): void {
 function closedRing(points: readonly number[]): Ring {
   let end = points.length;
   while (end > 2 && points[0] === points[end - 2] && points[1] === points[end - 1]) end -= 2;
-  return Float64Array.from(points.slice(0, end));
+  return new Float64Array(end === points.length ? points : points.slice(0, end));
 }

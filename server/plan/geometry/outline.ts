@@ -11,6 +11,7 @@ export { join } from './join.js';
 /** Smallest number of points in a ring that can hold an area. */
 const RING_POINTS = 3;
 const ELLIPSE_ARCS = 8;
+const CLOSED: PathCommand = { kind: 'Z' };
 
 /**
  * Upright rectangle between two opposite corners, given in any order. Without width or height it has a path but no
@@ -31,7 +32,8 @@ export function rectangle(a: Point, b: Point): Outline {
 export function polygon(points: readonly Point[]): Outline {
   if (points.length === 0 || !points.every(isUsablePoint)) return EMPTY_OUTLINE;
   const path = points.map(({ x, y }, index): PathCommand => ({ kind: index === 0 ? 'M' : 'L', x, y }));
-  return outlineOf([...path, { kind: 'Z' }], 1);
+  path.push(CLOSED);
+  return outlineOf(path, 1);
 }
 
 /**
@@ -53,7 +55,8 @@ export function ellipse(centre: Point, radiusX: number, radiusY: number, toleran
   for (let arc = 0; arc < ELLIPSE_ARCS; arc++) {
     path.push(cubic(at(arc, handle), at(arc + 1, -handle), at(arc + 1, 0)));
   }
-  return outlineOf([...path, { kind: 'Z' }], tolerance);
+  path.push(CLOSED);
+  return outlineOf(path, tolerance);
 }
 
 /**
@@ -66,7 +69,8 @@ export function smooth(points: readonly Point[], tolerance: number): Outline {
   if (!curve) return polygon(points);
   const path: PathCommand[] = [{ kind: 'M', ...curve.start }];
   for (const { handle1, handle2, to } of curve.pieces) path.push(cubic(handle1, handle2, to));
-  return outlineOf([...path, { kind: 'Z' }], tolerance);
+  path.push(CLOSED);
+  return outlineOf(path, tolerance);
 }
 
 /**
@@ -93,7 +97,7 @@ export function outlineOf(path: readonly PathCommand[], tolerance: number, fillR
   const pieces = flattenPath(path, tolerance);
   const box = boxOfRings(pieces);
   const rings = pieces.filter((ring) => ring.length >= 2 * RING_POINTS && ringBoxHasArea(ring));
-  return { path, rings, box, ...(fillRule && { fillRule }) };
+  return fillRule ? { path, rings, box, fillRule } : { path, rings, box };
 }
 
 /** True when every number of the command can be drawn. */
@@ -103,7 +107,13 @@ export function isUsableCommand(command: PathCommand): boolean {
     case 'L':
       return isUsablePoint(command);
     case 'C':
-      return [command.x1, command.y1, command.x2, command.y2, command.x, command.y].every(isUsable);
+      return (
+        isUsable(command.x1) &&
+        isUsable(command.y1) &&
+        isUsable(command.x2) &&
+        isUsable(command.y2) &&
+        isUsablePoint(command)
+      );
     case 'Z':
       return true;
   }

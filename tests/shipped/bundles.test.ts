@@ -31,8 +31,8 @@ describe('what strangers are given', () => {
   });
 
   it('loads by a name that is worked out only its own parts, in workers, which no policy of a page is about', () => {
-    // The server that the extension names, and what writes drawings, which lies beside it.
-    expect(doers('unnamed script')).toEqual({ core: 1, 'server.web': 1 });
+    // The server that the extension names; its features and what writes drawings, which lie beside it.
+    expect(doers('unnamed script')).toEqual({ core: 1, 'server.web': 2 });
   });
 
   it('compiles WebAssembly only where photographs are decoded, in a thread of its own', () => {

@@ -10,6 +10,15 @@ import { installPackage } from './install-package.mjs';
 import { freePort, killTree, onEnd, within } from './processes.mjs';
 import { writeSettings } from './settings.mjs';
 
+/** Nothing is asked of who opens a folder, which is not trusted then. */
+const restricted = {
+  'git.enabled': true,
+  'security.workspace.trust.enabled': true,
+  'security.workspace.trust.startupPrompt': 'never',
+  'security.workspace.trust.banner': 'never',
+  'security.workspace.trust.emptyWindow': false,
+};
+
 /**
  * @typedef {object} NodeHostOptions
  * @property {readonly string[]} [installed] extensions: `.vsix` packages are installed as a painter would, folders
@@ -17,6 +26,7 @@ import { writeSettings } from './settings.mjs';
  * @property {number} [port] taken if it is free
  * @property {import('./settings.mjs').Theme} [theme]
  * @property {string} [language] that the editor tells extensions it has, such as `de`; its own words stay English
+ * @property {boolean} [restricted] folders are not trusted until they are said to be, and git is on
  * @property {boolean} [automation] lets the page report the output and the result of extension tests
  */
 
@@ -29,7 +39,7 @@ export async function startNodeHost(options = {}) {
   const temporary = mkdtempSync(path.join(tmpdir(), 'mahlstick-host-'));
   const userData = path.join(temporary, 'data');
   const extensions = path.join(temporary, 'extensions');
-  writeSettings(path.join(userData, 'User'), options.theme);
+  writeSettings(path.join(userData, 'User'), options.theme, options.restricted === true ? restricted : {});
   mkdirSync(extensions, { recursive: true });
   if (options.language !== undefined) addLanguage(options.language, userData);
   for (const extension of options.installed ?? []) {
@@ -45,7 +55,8 @@ export async function startNodeHost(options = {}) {
       ...['--auth', 'none', '--bind-addr', `127.0.0.1:${port}`],
       ...['--user-data-dir', userData, '--extensions-dir', extensions],
       ...['--config', path.join(temporary, 'config.yaml')],
-      ...['--disable-telemetry', '--disable-update-check', '--disable-workspace-trust'],
+      ...['--disable-telemetry', '--disable-update-check'],
+      ...(options.restricted === true ? [] : ['--disable-workspace-trust']),
       '--disable-getting-started-override',
       ...(options.language === undefined ? [] : ['--locale', options.language]),
       ...(options.automation === true ? ['--vscode-option', 'enable-smoke-test-driver'] : []),

@@ -29,8 +29,9 @@ export function themeNamed(name = 'light') {
  * Writes `settings.json` for a quiet editor: no telemetry, updates, AI features, welcome pages or questions.
  * @param {string} folder made if needed: `<user data>/User` or `<workspace>/.vscode`
  * @param {Theme} [theme]
+ * @param {Readonly<Record<string, unknown>>} [others] settings besides, or instead
  */
-export function writeSettings(folder, theme = 'light') {
+export function writeSettings(folder, theme = 'light', others = {}) {
   const settings = {
     'workbench.colorTheme': themeNames[theme],
     'window.autoDetectColorScheme': false,
@@ -55,6 +56,7 @@ export function writeSettings(folder, theme = 'light') {
     'update.showReleaseNotes': false,
     'git.openRepositoryInParentFolders': 'always',
     'files.exclude': { '**/.vscode': true },
+    ...others,
   };
   mkdirSync(folder, { recursive: true });
   writeFileSync(path.join(folder, 'settings.json'), `${JSON.stringify(settings, null, 2)}\n`);

@@ -12,6 +12,8 @@ export interface WorkbenchOptions {
   readonly theme?: Theme;
   /** That extensions are told the editor has, such as `de`; its own words stay English. */
   readonly language?: string;
+  /** In the node host, the folder is not trusted until it is said to be, and git is on. */
+  readonly restricted?: boolean;
   /** Of the window, in CSS pixels. */
   readonly size?: { readonly width: number; readonly height: number };
 }

@@ -18,6 +18,7 @@ export async function openWorkbench({
   extension = process.env['MAHLSTICK_EXTENSION'] ?? root,
   theme = 'light',
   language,
+  restricted = false,
   size = { width: 1280, height: 800 },
 }) {
   const folder = copyOfPlans(source);
@@ -26,6 +27,7 @@ export async function openWorkbench({
       ? await startNodeHost({
           installed: [extension],
           theme,
+          restricted,
           ...(language === undefined ? {} : { language }),
         })
       : await startWebHost({ extension, workspace: folder, theme });

@@ -34,8 +34,12 @@ export function sideBySideCommands(parts: SideBySideParts): vscode.Disposable {
     keep(
       (closed) => new ComparisonPanel({ ...parts, column: vscode.ViewColumn.Beside, earlier, later, closed }),
     );
-  void vscode.commands.executeCommand('setContext', 'mahlstick.hasGit', hasGit());
+  const tellOfGit = (): void =>
+    void vscode.commands.executeCommand('setContext', 'mahlstick.hasGit', hasGit());
+  tellOfGit();
   return vscode.Disposable.from(
+    // It is not there in a folder that is not trusted, and comes once the folder is.
+    vscode.extensions.onDidChange(tellOfGit),
     {
       dispose: () => {
         for (const panel of open) panel.dispose();

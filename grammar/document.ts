@@ -1,3 +1,4 @@
+import { t } from './localised.js';
 import { Indentation, type Level } from './indentation.js';
 import { SourceLine, splitLines, type Opening } from './lines.js';
 import type { LineReading } from './line-parser.js';
@@ -217,7 +218,7 @@ function takesPoints({ statement }: OpenLine): boolean {
 }
 
 function pointsWithoutOutline({ word }: Opening): LineProblem {
-  const message = 'Only `outline` and `smooth` go on with points on further lines.';
+  const message = t('Only `outline` and `smooth` go on with points on further lines.');
   return { start: word.start, end: word.end, code: 'misplaced statement', message };
 }
 
@@ -246,38 +247,47 @@ function unknownStatement(opening: Opening, parent: OpenLine): LineProblem {
   const { start, end } = word;
   const text = word.text.length > 40 ? `${word.text.slice(0, 39)}…` : word.text;
   if (nearest === undefined) {
-    const message = `No statement begins with \`${text}\`.`;
+    const message = t('No statement begins with `{0}`.', text);
     return { start, end, code: 'unknown word', message };
   }
   return {
     start,
     end,
     code: 'unknown word',
-    message: `No statement begins with \`${text}\`. Did you mean \`${nearest}\`?`,
-    fix: { title: `Change to \`${nearest}\``, replacement: nearest },
+    message: `${t('No statement begins with `{0}`.', text)} ${t('Did you mean {0}?', `\`${nearest}\``)}`,
+    fix: { title: t('Change to {0}', `\`${nearest}\``), replacement: nearest },
   };
 }
 
 function noStatement({ word }: Opening): LineProblem {
-  const message = 'A line begins with a word that says what it is, such as `object` or `colour`.';
+  const message = t('A line begins with a word that says what it is, such as `object` or `colour`.');
   return { start: word.start, end: word.end, code: 'unexpected text', message };
 }
 
 function misplaced({ word }: Opening, entry: StatementEntry, parent: OpenLine): LineProblem {
   const homes = entry.in.filter((block) => block !== 'plan');
-  const margin = entry.in.includes('plan') ? ['at the left margin'] : [];
-  const under = homes.length > 0 ? [`under ${alternatives(homes)}`] : [];
-  const here = parent.kind === 'plan' && !parent.parent ? 'at the left margin' : `under \`${parent.kind}\``;
+  const margin = entry.in.includes('plan') ? [t('at the left margin')] : [];
+  const under = homes.length > 0 ? [t('under {0}', alternatives(homes))] : [];
+  const here =
+    parent.kind === 'plan' && !parent.parent ? t('at the left margin') : t('under {0}', `\`${parent.kind}\``);
   return {
     start: word.start,
     end: word.end,
     code: 'misplaced statement',
-    message: `\`${word.text}\` belongs ${[...margin, ...under].join(' or ')}, not ${here}.`,
+    message: t(
+      '`{0}` belongs {1}, not {2}.',
+      word.text,
+      [...margin, ...under].reduce((one, other) => t('{0} or {1}', one, other)),
+      here,
+    ),
   };
 }
 
 function indentedTooFar({ word }: Opening, parent: OpenLine): LineProblem {
-  const message = `Nothing can stand under \`${parent.kind}\`; this line is read as standing beside it.`;
+  const message = t(
+    'Nothing can stand under `{0}`; this line is read as standing beside it.',
+    parent.kind ?? '',
+  );
   return { start: word.start, end: word.end, code: 'uneven indentation', message };
 }
 
@@ -285,13 +295,13 @@ function unevenIndentation(source: SourceLine, uneven: NonNullable<Level['uneven
   const end = source.indentation.length;
   const message =
     uneven.because === 'tabs and spaces'
-      ? 'This line is indented with other blanks (tabs or spaces) than the lines it stands beside.'
-      : 'This indentation agrees with no line above; the line is read as part of the nearest block.';
+      ? t('This line is indented with other blanks (tabs or spaces) than the lines it stands beside.')
+      : t('This indentation agrees with no line above; the line is read as part of the nearest block.');
   return {
     start: 0,
     end: end === 0 ? (source.opening?.word.end ?? 0) : end,
     code: 'uneven indentation',
     message,
-    ...(end > 0 && { fix: { title: 'Align with the block', replacement: uneven.expected } }),
+    ...(end > 0 && { fix: { title: t('Align with the block'), replacement: uneven.expected } }),
   };
 }

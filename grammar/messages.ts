@@ -1,3 +1,4 @@
+import { marked, said, t } from './localised.js';
 import {
   EOF,
   MismatchedTokenException,
@@ -55,32 +56,32 @@ export function notingProvider(wanted: Wanted): IParserErrorMessageProvider {
 
 /** How messages speak of a phrase of the grammar. */
 const phraseTexts: Readonly<Record<string, string>> = {
-  newName: 'a name',
-  knownName: 'a name',
-  sentence: 'a sentence in quotes',
-  freeText: 'a word or two',
-  quantity: 'a number',
-  percentage: 'a share, such as `30%`,',
-  length: 'a length, such as `12`, `30 cm` or `40%`,',
-  extent: 'a width and a height, such as `80 x 50 cm`,',
-  coordinates: 'a place in numbers, such as `(12, 8)`,',
-  date: 'a day, such as `2026-12-01`,',
-  angle: 'an angle, such as `15 degrees`,',
-  colourSpec: 'a colour, such as `#2f6f73`, `7.5R 4/10` or the name of one,',
-  place: 'a place, such as `focus`, `upper right` or `(12, 8)`,',
-  move: 'a move, such as `3 cm left`,',
-  spot: 'a place in words, such as `upper right`,',
-  anchor: 'one of its own places, such as `bottom` or `upper left`,',
-  system: 'a division, such as `golden`, `thirds` or `root 5`,',
-  canvasSize: 'a size, such as `80 x 50 cm`, `figure 20` or `A3`,',
-  valueGroup: 'a group and its steps, such as `dark 1-2`,',
-  budgetShare: 'a name and its share, such as `dark 30%`,',
-  mirrorDirection: '`left to right` or `top to bottom`',
-  layerName: 'a layer, such as `block-in`, `body colour` or `glaze`,',
-  colourIndex: 'a colour index, such as `PB29`,',
-  gridCount: 'a number of squares, such as `6 x 4`,',
-  findingName: 'the name of a finding',
-  findingLimit: 'a limit, such as `5%`, `40 degrees` or `2`,',
+  newName: marked('a name'),
+  knownName: marked('a name'),
+  sentence: marked('a sentence in quotes'),
+  freeText: marked('a word or two'),
+  quantity: marked('a number'),
+  percentage: marked('a share, such as `30%`,'),
+  length: marked('a length, such as `12`, `30 cm` or `40%`,'),
+  extent: marked('a width and a height, such as `80 x 50 cm`,'),
+  coordinates: marked('a place in numbers, such as `(12, 8)`,'),
+  date: marked('a day, such as `2026-12-01`,'),
+  angle: marked('an angle, such as `15 degrees`,'),
+  colourSpec: marked('a colour, such as `#2f6f73`, `7.5R 4/10` or the name of one,'),
+  place: marked('a place, such as `focus`, `upper right` or `(12, 8)`,'),
+  move: marked('a move, such as `3 cm left`,'),
+  spot: marked('a place in words, such as `upper right`,'),
+  anchor: marked('one of its own places, such as `bottom` or `upper left`,'),
+  system: marked('a division, such as `golden`, `thirds` or `root 5`,'),
+  canvasSize: marked('a size, such as `80 x 50 cm`, `figure 20` or `A3`,'),
+  valueGroup: marked('a group and its steps, such as `dark 1-2`,'),
+  budgetShare: marked('a name and its share, such as `dark 30%`,'),
+  mirrorDirection: marked('`left to right` or `top to bottom`'),
+  layerName: marked('a layer, such as `block-in`, `body colour` or `glaze`,'),
+  colourIndex: marked('a colour index, such as `PB29`,'),
+  gridCount: marked('a number of squares, such as `6 x 4`,'),
+  findingName: marked('the name of a finding'),
+  findingLimit: marked('a limit, such as `5%`, `40 degrees` or `2`,'),
 };
 
 function shown(text: string): string {
@@ -94,46 +95,49 @@ export function alternatives(words: readonly string[]): string {
 
 function listOf(texts: readonly string[]): string {
   const last = texts.at(-1) ?? '';
-  return texts.length < 2 ? last : `${texts.slice(0, -1).join(', ')} or ${last}`;
+  return texts.length < 2 ? last : t('{0} or {1}', texts.slice(0, -1).join(', '), last);
 }
 
 /** Characters that no word, number or sentence begins with. */
 export function unreadableText(text: string, { start, end }: Span): LineProblem {
   const signs = text.slice(start, end).trim();
-  return { start, end, code: 'unreadable text', message: `${shown(signs)} means nothing in a plan.` };
+  return { start, end, code: 'unreadable text', message: t('{0} means nothing in a plan.', shown(signs)) };
 }
 
 /** How messages speak of signs that are not words of the language. */
 const signTexts: ReadonlyMap<TokenType, string> = new Map([
-  [NumberToken, 'a number'],
-  [Fraction, 'a number'],
-  [Dash, 'a number'],
-  [Word, 'a name'],
-  [SentenceToken, 'a sentence in quotes'],
-  [Hex, 'a colour'],
-  [Css, 'a colour'],
-  [Munsell, 'a colour'],
-  [DateToken, 'a day'],
+  [NumberToken, marked('a number')],
+  [Fraction, marked('a number')],
+  [Dash, marked('a number')],
+  [Word, marked('a name')],
+  [SentenceToken, marked('a sentence in quotes')],
+  [Hex, marked('a colour')],
+  [Css, marked('a colour')],
+  [Munsell, marked('a colour')],
+  [DateToken, marked('a day')],
 ]);
 
 /** Words that say little without what stands after them. */
 const wordTexts: ReadonlyMap<string, string> = new Map([
-  ['because', 'a reason, such as `because "…"`,'],
-  ['every', 'a step, such as `every (4, 0)`,'],
+  ['because', marked('a reason, such as `because "…"`,')],
+  ['every', marked('a step, such as `every (4, 0)`,')],
 ]);
 
 function wantedText(types: readonly TokenType[]): string {
   const texts = types.flatMap((type) => {
     const text = signTexts.get(type);
-    if (text !== undefined) return [text];
+    if (text !== undefined) return [said(text)];
     const words = wordsOf(type);
     const wordText = wordTexts.get(words[0] ?? '');
-    if (wordText !== undefined && types.length === 1) return [wordText];
+    if (wordText !== undefined && types.length === 1) return [said(wordText)];
     return (words.length > 0 ? words : [type.LABEL ?? type.name]).map(shown);
   });
   const distinct = [...new Set(texts)];
   const listed = listOf(distinct);
-  return distinct.length > 1 && !distinct.some((text) => text.startsWith('a ')) ? `one of ${listed}` : listed;
+  // Signs are told by what they are, words of the language as they are.
+  return distinct.length > 1 && distinct.every((text) => text.startsWith('`'))
+    ? t('one of {0}', listed)
+    : listed;
 }
 
 interface Failure {
@@ -158,16 +162,18 @@ export function problemOf(failure: Failure): LineProblem {
   const phrase = open.find(
     ({ from }) => from === found || (index === tokens.length && from.tokenType === EOF),
   );
-  const wanted = phraseTexts[phrase?.phrase ?? ''] ?? wantedText(failure.wanted);
-  const needed = `After ${shown(partEndingAt(failure, index - 1))} ${wanted} is needed`;
+  const text = phraseTexts[phrase?.phrase ?? ''];
+  const wanted = text === undefined ? wantedText(failure.wanted) : said(text);
+  const last = shown(partEndingAt(failure, index - 1));
+  const needed = t('After {0} {1} is needed.', last, wanted);
   const closing = failure.wanted.find((type) => type === Percent || type === CloseBracket);
   if (error instanceof MismatchedTokenException && closing && before && before.tokenType !== OpenBracket) {
     const replacement = closing === Percent ? asPercentage(failure, before) : `${before.image})`;
     return {
       ...spanOf(before),
       code: 'incomplete statement',
-      message: `${needed}.`,
-      fix: { title: `Write \`${replacement}\``, replacement },
+      message: needed,
+      fix: { title: t('Write `{0}`', replacement), replacement },
     };
   }
   const left = index < tokens.length && leftOut(failure, found, index);
@@ -177,20 +183,24 @@ export function problemOf(failure: Failure): LineProblem {
   if (extra) return extra;
   if (index === tokens.length) {
     const span = before ? spanOf(before) : { start: 0, end: 0 };
-    return { ...span, code: 'incomplete statement', message: `${needed}.` };
+    return { ...span, code: 'incomplete statement', message: needed };
   }
   const candidates = [...failure.wanted, ...failure.following(tokens.slice(0, index))].flatMap(wordsOf);
   const next = tokens[index + 1];
   const joined = `${found.image}-${next?.image ?? ''}`;
   if (next && candidates.includes(canonicalWord(joined))) {
-    const fix = { title: `Write \`${joined}\``, replacement: joined };
-    const message = `${shown(joined)} is one word.`;
+    const fix = { title: t('Write `{0}`', joined), replacement: joined };
+    const message = t('{0} is one word.', shown(joined));
     return { start: found.startOffset, end: endOf(next), code: 'unknown word', message, fix };
   }
   if (!isWord(found) || candidates.length === 0) {
-    return { ...spanOf(found), code: 'unexpected text', message: `${needed}, not ${shown(found.image)}.` };
+    return {
+      ...spanOf(found),
+      code: 'unexpected text',
+      message: t('After {0} {1} is needed, not {2}.', last, wanted, shown(found.image)),
+    };
   }
-  return unknownWord(found, candidates, `${needed}.`);
+  return unknownWord(found, candidates, needed);
 }
 
 function isWord(token: IToken): boolean {
@@ -214,8 +224,13 @@ function leftOut(failure: Failure, found: IToken, index: number): LineProblem | 
   if (!fits && !isBy && !isSize) return undefined;
   const isComma = found.tokenType === Comma;
   const replacement = isBy ? word : isComma ? ` ${word}` : `${word} ${found.image}`;
-  const message = `${shown(word)} is needed between ${shown(partEndingAt(failure, index - 1))} and ${shown(partFrom(failure, isComma || isBy ? index + 1 : index))}.`;
-  const fix = { title: `Write \`${word}\``, replacement };
+  const message = t(
+    '{0} is needed between {1} and {2}.',
+    shown(word),
+    shown(partEndingAt(failure, index - 1)),
+    shown(partFrom(failure, isComma || isBy ? index + 1 : index)),
+  );
+  const fix = { title: t('Write `{0}`', word), replacement };
   return { ...spanOf(found), code: 'incomplete statement', message, fix };
 }
 
@@ -224,8 +239,8 @@ function tooMany({ wanted, tokens }: Failure, found: IToken, index: number): Lin
   const next = tokens[index + 1];
   if (!isWord(found) || next === undefined || !isOneOf(next, wanted)) return undefined;
   const span = { start: found.startOffset, end: next.startOffset };
-  const fix = { title: 'Take it out', replacement: '' };
-  return { ...span, code: 'unexpected text', message: `${shown(found.image)} is not needed here.`, fix };
+  const fix = { title: t('Take it out'), replacement: '' };
+  return { ...span, code: 'unexpected text', message: t('{0} is not needed here.', shown(found.image)), fix };
 }
 
 function isOneOf({ tokenType }: IToken, types: readonly TokenType[]): boolean {
@@ -268,12 +283,14 @@ function partEndingAt({ text, tokens }: Failure, index: number): string {
 
 function unknownWord(found: IToken, candidates: readonly string[], otherwise: string): LineProblem {
   const nearest = nearestWord(found.image, candidates) ?? wordMeantBy(found.image, candidates);
-  const hint = nearest === undefined ? otherwise : `Did you mean ${shown(nearest)}?`;
+  const hint = nearest === undefined ? otherwise : t('Did you mean {0}?', shown(nearest));
   return {
     ...spanOf(found),
     code: 'unknown word',
-    message: `${shown(found.image)} is not known here. ${hint}`,
-    ...(nearest !== undefined && { fix: { title: `Change to \`${nearest}\``, replacement: nearest } }),
+    message: `${t('{0} is not known here.', shown(found.image))} ${hint}`,
+    ...(nearest !== undefined && {
+      fix: { title: t('Change to {0}', `\`${nearest}\``), replacement: nearest },
+    }),
   };
 }
 
@@ -294,12 +311,15 @@ function trailing(failure: Failure, found: IToken, index: number, before: IToken
   if (isWord(found) && (nearestWord(found.image, words) ?? wordMeantBy(found.image, words)) !== undefined)
     return unknownWord(found, words, '');
   const last = failure.tokens.at(-1) ?? found;
-  const mayFollow = words.length > 0 && words.length < 8 ? ` Only ${alternatives(words)} could follow.` : '';
+  const mayFollow =
+    words.length > 0 && words.length < 8 ? ` ${t('Only {0} could follow.', alternatives(words))}` : '';
   return {
     start: found.startOffset,
     end: endOf(last),
     code: 'unexpected text',
-    message: `${shown(found.image)} is not read after ${shown(partEndingAt(failure, index - 1))}.${mayFollow}`,
-    ...(found === last && { fix: { title: 'Take it out', replacement: '' } }),
+    message:
+      t('{0} is not read after {1}.', shown(found.image), shown(partEndingAt(failure, index - 1))) +
+      mayFollow,
+    ...(found === last && { fix: { title: t('Take it out'), replacement: '' } }),
   };
 }

@@ -1,3 +1,4 @@
+import { t } from './localised.js';
 import {
   EmbeddedActionsParser,
   LLkLookaheadStrategy,
@@ -192,7 +193,7 @@ export abstract class PhraseRules extends EmbeddedActionsParser {
     const span = { start: token.startOffset, end: token.startOffset + image.length };
     if (!closed) {
       const quote = image.startsWith('“') ? '”' : '"';
-      this.report(span, 'unclosed sentence', 'The closing quotation mark is missing.', {
+      this.report(span, 'unclosed sentence', t('The closing quotation mark is missing.'), {
         title: 'Close the sentence',
         replacement: image + quote,
       });

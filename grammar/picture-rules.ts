@@ -1,3 +1,4 @@
+import { t } from './localised.js';
 import { StatementRules } from './statement-rules.js';
 import type { BudgetShare, CanvasSize, Choice, ColourRole, ValueGroup, Word } from './syntax.js';
 import { choice, Comma, Dash, keyword, NumberToken, Word as WordToken } from './tokens.js';
@@ -10,7 +11,7 @@ export abstract class PictureRules extends StatementRules {
     const version = this.SUBRULE(this.quantity);
     this.ACTION(() => {
       if (version.value === 1) return;
-      this.report(version, 'unknown version', 'This program reads version 1 of the language.');
+      this.report(version, 'unknown version', t('This program reads version 1 of the language.'));
     });
     return { kind: 'mahl', version };
   });

@@ -1,3 +1,4 @@
+import { t } from './localised.js';
 import type { IToken, OrMethodOpts } from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
 import type {
@@ -272,7 +273,7 @@ export abstract class PlaceRules extends ValueRules {
           const span = spanning(spanOf(root), spanOf(number));
           this.ACTION(() => {
             if (!/^[2-5]$/.test(number.image)) {
-              this.refuse(span, 'The root divisions are `root 2`, `root 3`, `root 4` and `root 5`.');
+              this.refuse(span, t('The root divisions are `root 2`, `root 3`, `root 4` and `root 5`.'));
             }
           });
           return { choice: `root ${number.image}` as DivisionSystem, ...span };

@@ -1,3 +1,4 @@
+import { t } from './localised.js';
 import type { IToken } from 'chevrotain';
 import { endOf, spanOf } from './lexer.js';
 import { PhraseRules, spanning } from './phrases.js';
@@ -74,8 +75,8 @@ export abstract class ValueRules extends PhraseRules {
     const value = token.tokenType === Fraction ? fractionValue(token.image) : Number(token.image);
     if (value <= LARGEST_NUMBER) return value;
     const message = /\/0+$/.test(token.image)
-      ? 'Nothing can be divided by 0.'
-      : 'No number in a plan is larger than 1,000,000,000.';
+      ? t('Nothing can be divided by 0.')
+      : t('No number in a plan is larger than 1,000,000,000.');
     this.refuse(spanOf(token), message);
     return 0;
   }
@@ -173,7 +174,7 @@ export abstract class ValueRules extends PhraseRules {
     const token = this.CONSUME(DateToken);
     const parsed = new Date(`${token.image}T00:00:00Z`);
     const real = !Number.isNaN(parsed.getTime()) && parsed.toISOString().startsWith(token.image);
-    if (!real) this.ACTION(() => this.refuse(spanOf(token), 'There is no such day in the calendar.'));
+    if (!real) this.ACTION(() => this.refuse(spanOf(token), t('There is no such day in the calendar.')));
     return { text: token.image, ...spanOf(token) };
   });
 

@@ -1,3 +1,4 @@
+import { t } from '../localised.js';
 import { meant, restOf, type Slip, startOfTokenBefore, type Stumble } from './slip.js';
 
 const colourStatements: ReadonlySet<string> = new Set([
@@ -31,7 +32,7 @@ export const munsellOrder: Slip = (stumble) => {
     if (whole === undefined) continue;
     const [step, letters, value, chroma] = parts.map((part) => part?.replace(',', '.').toUpperCase());
     const notation = `${step}${letters} ${value}/${chroma}`;
-    const message = `A Munsell notation is written hue, value/chroma: \`${notation}\`.`;
+    const message = t('A Munsell notation is written hue, value/chroma: `{0}`.', notation);
     return meant(start, start + whole.length, message, notation);
   }
   return undefined;
@@ -52,11 +53,16 @@ export const colourFunction: Slip = (stumble) => {
     const [whole, name = '', figures = '', closing = ''] = call;
     const end = start + whole.trimEnd().length;
     if (!new RegExp(`^(?:${functions})$`, 'i').test(name)) {
-      const message = `\`${name}\` is no colour that can be read. Write \`rgb(47 111 115)\`, \`#2f6f73\` or \`7.5R 4/10\`.`;
+      const message = t(
+        '`{0}` is no colour that can be read. Write `rgb(47 111 115)`, `#2f6f73` or `7.5R 4/10`.',
+        name,
+      );
       return { start, end, code: 'unexpected text', message };
     }
     const message =
-      closing === ')' ? `No blank stands after \`${name}\`.` : `The bracket after \`${name}\` is not closed.`;
+      closing === ')'
+        ? t('No blank stands after `{0}`.', name)
+        : t('The bracket after `{0}` is not closed.', name);
     return meant(start, end, message, `${name}(${figures.trim()})`);
   }
   return undefined;
@@ -67,7 +73,7 @@ export const noHash: Slip = (stumble) => {
   if (!colourStatements.has(stumble.entry.rule)) return undefined;
   const digits = /^(?:[0-9a-f]{6}|[0-9a-f]{3})(?![\p{L}\d])/iu.exec(restOf(stumble))?.[0];
   if (digits === undefined) return undefined;
-  const message = `A colour in hex digits begins with \`#\`.`;
+  const message = t('A colour in hex digits begins with `#`.');
   return meant(stumble.at, stumble.at + digits.length, message, `#${digits}`);
 };
 
@@ -76,7 +82,10 @@ export const colourOfObject: Slip = ({ entry, text, tokens, at }) => {
   const name = tokens[1];
   if (entry.rule !== 'colourDefinition' || tokens.length !== 2 || name === undefined || at < text.length)
     return undefined;
-  const message = `After \`${name.image}\` a colour, such as \`#2f6f73\` or \`7.5R 4/10\`, is needed. The colour of an object is indented under it.`;
+  const message = t(
+    'After `{0}` a colour, such as `#2f6f73` or `7.5R 4/10`, is needed. The colour of an object is indented under it.',
+    name.image,
+  );
   return { start: name.startOffset, end: text.length, code: 'incomplete statement', message };
 };
 

@@ -1,15 +1,16 @@
+import { marked, said, t } from '../localised.js';
 import { meant, number, restOf, type Slip, startOfTokenBefore } from './slip.js';
 
 /** `2,5` for 2.5, alone or in a place: `(2,5, 3,5)`. */
 export const decimalComma: Slip = (stumble) => inPlace(stumble) ?? alone(stumble);
 
-const commaMessage = 'Within a number stands a point, not a comma.';
+const commaMessage = marked('Within a number stands a point, not a comma.');
 
 const alone: Slip = ({ text, at }) => {
   for (const found of text.matchAll(/(?<![\d.,])\d+,\d+(?![\d,.])/g)) {
     const end = found.index + found[0].length;
     if (at < found.index || at > end) continue;
-    return meant(found.index, end, commaMessage, found[0].replace(',', '.'));
+    return meant(found.index, end, said(commaMessage), found[0].replace(',', '.'));
   }
   return undefined;
 };
@@ -24,7 +25,7 @@ const inPlace: Slip = ({ text, at }) => {
   const x = both ? `${both[1]}.${both[2]}` : second?.[1];
   const y = both ? [both[3], both[4]].filter(Boolean).join('.') : second && `${second[2]}.${second[3]}`;
   if (x === undefined || !y) return undefined;
-  return meant(start, end, commaMessage, `(${x}, ${y})`);
+  return meant(start, end, said(commaMessage), `(${x}, ${y})`);
 };
 
 const coordinate = String.raw`${number}\s*(?:(?:mm|cm|m|in)\b|%)?`;
@@ -55,7 +56,7 @@ function bracketed(run: string, start: number): ReturnType<Slip> {
   return meant(
     start,
     start + run.length,
-    `A place in numbers stands in brackets: \`${first}\`.`,
+    t('A place in numbers stands in brackets: `{0}`.', first ?? ''),
     replacement,
   );
 }
@@ -73,7 +74,7 @@ export const noHeight: Slip = (stumble) => {
     start: width.index,
     end,
     code: 'incomplete statement',
-    message: `After \`${written}\` the height is needed.`,
+    message: t('After `{0}` the height is needed.', written),
   };
 };
 
@@ -105,7 +106,7 @@ export const otherUnit: Slip = (stumble) => {
   const unit = word === undefined ? undefined : units[word.toLowerCase()];
   if (word === undefined || unit === undefined || !Object.hasOwn(units, word.toLowerCase())) return undefined;
   const end = stumble.at + word.length;
-  return meant(stumble.at, end, `\`${word}\` is written \`${unit}\`.`, unit, 'unknown word');
+  return meant(stumble.at, end, t('`{0}` is written `{1}`.', word, unit), unit, 'unknown word');
 };
 
 /** `value 2-3` for a value between two steps. */
@@ -114,7 +115,12 @@ export const stepRange: Slip = ({ entry, text, at }) => {
   const range = /(\d+)\s*(?:[-–−]|to\b)\s*(\d+)\s*$/i.exec(text);
   if (range === null || range.index > at) return undefined;
   const between = String((Number(range[1]) + Number(range[2])) / 2);
-  const message = `One value is needed; \`${between}\` lies between ${range[1]} and ${range[2]}.`;
+  const message = t(
+    'One value is needed; `{0}` lies between {1} and {2}.',
+    between,
+    range[1] ?? '',
+    range[2] ?? '',
+  );
   return meant(range.index, range.index + range[0].trimEnd().length, message, between);
 };
 
@@ -130,10 +136,10 @@ export const turnSense: Slip = (stumble) => {
   const start = at - (angle[0].length - angle[0].lastIndexOf(angle[1] ?? ''));
   const shownAngle = (angle[1] ?? '').trim();
   if (/^(?:clockwise|right)$/i.test(sense[1] ?? '')) {
-    return meant(start, end, 'Turning is clockwise already.', shownAngle);
+    return meant(start, end, t('Turning is clockwise already.'), shownAngle);
   }
   const other = shownAngle.startsWith('-') ? shownAngle.slice(1).trim() : `-${shownAngle}`;
-  return meant(start, end, 'Turning is clockwise; a minus turns the other way.', other);
+  return meant(start, end, t('Turning is clockwise; a minus turns the other way.'), other);
 };
 
 /** `at head, up 4 cm` for `at head, 4 cm up`. */
@@ -144,7 +150,7 @@ export const moveOrder: Slip = (stumble) => {
   if (turned === null) return undefined;
   const amount = (turned[2] ?? '').trim();
   const move = `${amount} ${turned[1]}`;
-  const message = `The way stands after the length: \`${move}\`.`;
+  const message = t('The way stands after the length: `{0}`.', move);
   return meant(stumble.at, stumble.at + turned[0].trimEnd().length, message, `, ${move}`);
 };
 
@@ -156,7 +162,7 @@ export const splitIndex: Slip = (stumble) => {
     const parts = /^([A-Z]{1,2}[A-Za-z]?)\s+(\d+(?::\d+)?)\b/.exec(stumble.text.slice(from));
     if (parts === null) continue;
     const joined = `${parts[1]}${parts[2]}`;
-    return meant(from, from + parts[0].length, `A colour index is one word: \`${joined}\`.`, joined);
+    return meant(from, from + parts[0].length, t('A colour index is one word: `{0}`.', joined), joined);
   }
   return undefined;
 };
@@ -165,7 +171,8 @@ export const splitIndex: Slip = (stumble) => {
 export const oneCorner: Slip = ({ entry, text, at }) => {
   const form = /\brectangle\s+\([^()]*\)$/i.exec(text);
   if (entry.rule !== 'shape' || form === null || at < text.length) return undefined;
-  const message =
-    'A rectangle is given by two opposite corners, such as `(0, 0) to (12, 8)`, or by its size, such as `12 x 8`.';
+  const message = t(
+    'A rectangle is given by two opposite corners, such as `(0, 0) to (12, 8)`, or by its size, such as `12 x 8`.',
+  );
   return { start: form.index, end: text.length, code: 'incomplete statement', message };
 };

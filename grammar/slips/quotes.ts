@@ -1,3 +1,4 @@
+import { t } from '../localised.js';
 import { inQuotes } from '../words.js';
 import { meant, restOf, type Slip } from './slip.js';
 
@@ -25,7 +26,7 @@ export const otherQuotes: Slip = (stumble) => {
   return meant(
     stumble.at,
     stumble.at + length,
-    'A sentence stands between `"` and `"`.',
+    t('A sentence stands between `"` and `"`.'),
     inQuotes(words),
     'unreadable text',
   );
@@ -54,16 +55,16 @@ export const noQuotes: Slip = (stumble) => {
   const words = end < 0 ? rest : rest.slice(0, end);
   const isFile = fileStatements.has(rule) || before.toLowerCase() === 'from';
   const what = isFile
-    ? 'a file name in quotes'
+    ? t('a file name in quotes')
     : rule === 'shape'
-      ? 'a name in quotes'
-      : 'a sentence in quotes';
-  const fix = { title: 'Put it in quotes', replacement: inQuotes(words.replace(/^["“]|["”]$/g, '')) };
+      ? t('a name in quotes')
+      : t('a sentence in quotes');
+  const fix = { title: t('Put it in quotes'), replacement: inQuotes(words.replace(/^["“]|["”]$/g, '')) };
   return {
     start: stumble.at,
     end: stumble.at + words.length,
     code: 'unexpected text',
-    message: `After \`${before}\` ${what} is needed.`,
+    message: t('After {0} {1} is needed.', `\`${before}\``, what),
     fix,
   };
 };
@@ -74,5 +75,5 @@ export const inchMarks: Slip = (stumble) => {
   if (!/^["“”″]/.test(rest) || !/[\d½⅓⅔¼¾⅕⅛⅜⅝⅞]\s*$/.test(stumble.text.slice(0, stumble.at)))
     return undefined;
   const replacement = rest.replace(/\s*["“”″]/g, ' in');
-  return meant(stumble.at, stumble.at + rest.length, 'Inches are written `in`.', replacement);
+  return meant(stumble.at, stumble.at + rest.length, t('Inches are written `in`.'), replacement);
 };

@@ -1,3 +1,4 @@
+import { t } from '../localised.js';
 import type { IToken } from 'chevrotain';
 import type { LineProblem } from '../phrases.js';
 import type { StatementEntry } from '../statements.js';
@@ -35,7 +36,7 @@ export function meant(
 ): LineProblem {
   const shown = replacement.trim();
   const title =
-    shown === '' ? 'Take it out' : `Write \`${shown.length > 60 ? `${shown.slice(0, 59)}…` : shown}\``;
+    shown === '' ? t('Take it out') : t('Write `{0}`', shown.length > 60 ? `${shown.slice(0, 59)}…` : shown);
   return { start, end, code, message, fix: { title, replacement } };
 }
 

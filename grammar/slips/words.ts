@@ -1,3 +1,4 @@
+import { t } from '../localised.js';
 import type { IToken } from 'chevrotain';
 import { endOf } from '../lexer.js';
 import { nearestWord } from '../nearest.js';
@@ -14,21 +15,22 @@ export const needlessSign: Slip = (stumble) => {
   const isLast = rest.length === 1;
   const takeOut = (message: string) => meant(at, at + 1, message, '', 'unreadable text');
   if ((sign === ':' || sign === '=') && !/\d$/.test(text.slice(0, at))) {
-    return takeOut(`No \`${sign}\` is needed here.`);
+    return takeOut(t('No `{0}` is needed here.', sign));
   }
   if (isLast && (sign === ';' || sign === '.'))
-    return takeOut(`No \`${sign}\` is needed at the end of a line.`);
-  if (sign === '±') return takeOut('No `±` is needed here.');
+    return takeOut(t('No `{0}` is needed at the end of a line.', sign));
+  if (sign === '±') return takeOut(t('No `{0}` is needed here.', sign));
   if (sign === '{' || sign === '}') {
-    return takeOut('No braces are needed: what is indented under a line belongs to it.');
+    return takeOut(t('No braces are needed: what is indented under a line belongs to it.'));
   }
-  if (sign === ';') return meant(at, at + 1, 'Write a comma here.', ',', 'unreadable text');
-  if (sign === '&') return meant(at, at + 1, 'Write `and` here.', 'and', 'unreadable text');
-  if (sign === '*') return meant(at, at + 1, 'Between width and height stands `x`.', 'x', 'unreadable text');
+  if (sign === ';') return meant(at, at + 1, t('Write a comma here.'), ',', 'unreadable text');
+  if (sign === '&') return meant(at, at + 1, t('Write `and` here.'), 'and', 'unreadable text');
+  if (sign === '*')
+    return meant(at, at + 1, t('Between width and height stands `x`.'), 'x', 'unreadable text');
   const square = /^\[([^\]]*)\]/.exec(rest);
   if (square) {
     const replacement = `(${square[1] ?? ''})`;
-    return meant(at, at + square[0].length, 'Brackets are round here.', replacement, 'unreadable text');
+    return meant(at, at + square[0].length, t('Brackets are round here.'), replacement, 'unreadable text');
   }
   return undefined;
 };
@@ -48,13 +50,17 @@ export const twoFacts: Slip = (stumble) => {
   if (!isOpening || !(isPlane || below || beside)) return undefined;
   const indent = /^\s*/.exec(text)?.[0] ?? '';
   const line = `${indent}${isPlane || below ? '  ' : ''}${isPlane ? 'plane ' : ''}${written}${more}`;
-  const message = `\`${isPlane ? `plane ${written}` : written}\` wants a line of its own${isPlane || below ? ', indented under this one' : ''}.`;
+  const moved = isPlane ? `plane ${written}` : written;
+  const message =
+    isPlane || below
+      ? t('`{0}` wants a line of its own, indented under this one.', moved)
+      : t('`{0}` wants a line of its own.', moved);
   return {
     start,
     end: at + gap.length + written.length + more.length,
     code: 'unexpected text',
     message,
-    fix: { title: 'Put it on a line of its own', replacement: `\n${line}` },
+    fix: { title: t('Put it on a line of its own'), replacement: `\n${line}` },
   };
 };
 
@@ -81,7 +87,7 @@ export const nameOfSeveralWords: Slip = ({ entry, text, tokens, at }) => {
   const isColour = [Hex, Css, Munsell].some((type) => type === next?.tokenType);
   if (entry.rule === 'colourDefinition' && !isColour) return undefined;
   const name = words.map(({ image }) => image).join('-');
-  return meant(first.startOffset, endOf(last), `A name is one word: \`${name}\`.`, name);
+  return meant(first.startOffset, endOf(last), t('A name is one word: `{0}`.', name), name);
 };
 
 /** The words that may follow a name. */
@@ -124,7 +130,7 @@ export const otherDate: Slip = (stumble) => {
   const read = dateForms.map((form) => form(rest)).find((found) => found !== undefined);
   if (read === undefined) return undefined;
   const end = stumble.at + read.length;
-  const message = 'A day is written year, month, day, such as `2026-12-01`.';
+  const message = t('A day is written year, month, day, such as `2026-12-01`.');
   if (read.day === undefined) return { start: stumble.at, end, code: 'unexpected text', message };
   return meant(stumble.at, end, message, read.day);
 };

@@ -1,3 +1,4 @@
+import syntax from '../../grammar/de.json';
 import type { Sentences } from '../../grammar/index.js';
 import advice from '../findings/words/de/advice.json';
 import centreOfInterest from '../findings/words/de/centre-of-interest.json';
@@ -41,6 +42,7 @@ export const german: Sentences = {
   ...values,
   ...words,
   ...features,
+  ...syntax,
   ...measures,
   ...plans,
 };

@@ -82,7 +82,7 @@ function fileAt(uri: string, drawing: string | undefined) {
 
 /** Scripts of edits in an editor: at their end everything is answered as by a server that has seen nothing but the last text. */
 export const edits = campaign({
-  runs: 2,
+  runs: 1,
   cases: fc.record({
     plan: fc.oneof(fc.constantFrom(...plans), fc.constant(variant)),
     steps: fc.array(step, { minLength: 1, maxLength: 9 }),

@@ -151,7 +151,7 @@ const squaring: fc.Arbitrary<Squaring> = fc.record(
 
 /** Damaged photographs of every kind: bits, lengths and sizes that are not what they were. */
 export const images = campaign({
-  runs: 20,
+  runs: 12,
   cases: fc.record({
     kind: fc.constantFrom(...kinds),
     damages: fc.array(damage, { maxLength: 4 }),

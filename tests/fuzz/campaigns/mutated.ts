@@ -100,7 +100,7 @@ const file = fc
 
 /** Examples with lines, words, signs and bytes of them changed, as files that the command line reads. */
 export const mutated = campaign({
-  runs: 3,
+  runs: 2,
   cases: fc.record({ file, view: fc.constantFrom(...views) }),
   hold: async ({ file: written, view }) => {
     const bytes = Buffer.from(written, 'base64');

@@ -21,7 +21,7 @@ const text = fc.oneof(
 
 /** Any text at all, and plans as somebody may have typed them. */
 export const texts = campaign({
-  runs: 12,
+  runs: 8,
   cases: fc.record({ text, view: fc.constantFrom(...views) }),
   hold: ({ text: written, view }) => takeTheWholeWay(written, view),
 });

@@ -159,38 +159,48 @@ function neighbours(
   const spans = masses.map(({ object, box }) => ({ object, span: spanOf(box) }));
   const onward = spans.toSorted((one, other) => one.span[0] - other.span[0]);
   const backward = spans.toSorted((one, other) => other.span[1] - one.span[1]);
-  const nearestAfter = spans.flatMap(({ object: before, span }) => {
-    const sizes = onward.map(({ object, span: next }) => ({ object, size: next[0] - span[1], span: next }));
-    return nearest(sizes, span, least).map(({ object: after, size }) => ({ before, after, size }));
-  });
+  const nearestAfter = spans.flatMap(({ object: before, span }) =>
+    nearest(onward, (next) => next[0] - span[1], span, least).map(({ object: after, size }) => ({
+      before,
+      after,
+      size,
+    })),
+  );
   const nearestBefore = new Map(
     spans.map(({ object: after, span }) => {
-      const sizes = backward.map(({ object, span: last }) => ({
-        object,
-        size: span[0] - last[1],
-        span: last,
-      }));
-      return [after, new Set(nearest(sizes, span, least).map(({ object }) => object))];
+      const found = nearest(backward, (last) => span[0] - last[1], span, least);
+      return [after, new Set(found.map(({ object }) => object))];
     }),
   );
   return nearestAfter.filter(({ before, after }) => nearestBefore.get(after)?.has(before));
 }
 
-interface Candidate {
+interface Placed {
   readonly object: number;
-  readonly size: number;
   readonly span: Span;
 }
 
-/** The nearest of those beside a span, all of them when several are as near. `candidates` with growing sizes. */
-function nearest(candidates: readonly Candidate[], beside: Span, least: number): readonly Candidate[] {
-  const clear = candidates.filter(
-    ({ size, span }) =>
-      size >= least * (1 - ALIKE) &&
-      Math.min(span[3], beside[3]) - Math.max(span[2], beside[2]) > least * ALIKE,
-  );
-  const first = clear[0]?.size ?? 0;
-  return clear.filter(({ size }) => size <= first * (1 + ALIKE));
+/**
+ * The nearest of those beside a span, all of them when several are as near.
+ * @param placed in the order of the clear space that `sizeOf` tells, the least first
+ */
+function nearest(
+  placed: readonly Placed[],
+  sizeOf: (span: Span) => number,
+  beside: Span,
+  least: number,
+): readonly { readonly object: number; readonly size: number }[] {
+  const found: { readonly object: number; readonly size: number }[] = [];
+  let most = Infinity;
+  for (const { object, span } of placed) {
+    const size = sizeOf(span);
+    if (size > most) break;
+    const isClear = size >= least * (1 - ALIKE);
+    if (!isClear || Math.min(span[3], beside[3]) - Math.max(span[2], beside[2]) <= least * ALIKE) continue;
+    if (found.length === 0) most = size * (1 + ALIKE);
+    found.push({ object, size });
+  }
+  return found;
 }
 
 function asGap({ before, after, size }: Neighbours, along: Gap['along'], diagonal: number): Gap {

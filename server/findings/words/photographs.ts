@@ -2,7 +2,7 @@ import { said, t } from '../../../grammar/index.js';
 import type { Doubt } from '../../measure/photograph/record.js';
 import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
-import { dayInWords, sittingName } from './days.js';
+import { dayInWords } from './days.js';
 import { cornerWords } from './sides.js';
 import { objectName, percent, type Subject } from './words.js';
 import { dayOf } from '../../measure/sittings/days.js';

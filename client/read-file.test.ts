@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { URI } from 'vscode-uri';
-import { fileSizeLimitBytes } from '../server/language/protocol.js';
+import { fileSizeLimitBytes } from '../server/language/file-size.js';
 import { type Files, readFileForPlan } from './read-file.js';
 
 const file = 1;

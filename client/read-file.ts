@@ -1,6 +1,7 @@
 import { URI, Utils } from 'vscode-uri';
 import { t } from '../grammar/localised.js';
-import { fileSizeLimitBytes, type ReadFileResult } from '../server/language/protocol.js';
+import { fileSizeLimitBytes } from '../server/language/file-size.js';
+import type { ReadFileResult } from '../server/language/protocol.js';
 
 /** The part of `vscode.workspace.fs` that reading needs; `type` is a sum of {@link fileTypes}. */
 export interface Files {

@@ -1,14 +1,12 @@
 import { constants, closeSync, fstatSync, openSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import { liesBelow } from '../entry/disk.js';
+import { fileSizeLimitBytes } from '../language/file-size.js';
 import { refusalOfPath } from '../language/paths.js';
 import type { PictureBytes } from '../photograph/gather.js';
 import { photographLimitBytes } from '../photograph/limits.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { decodeUtf8 } from './utf8.js';
-
-/** As much of a file as an editor reads: see `fileSizeLimitBytes` of the protocol. */
-export const largestBytes = 5 * 1024 * 1024;
 
 /**
  * Reads the files that a plan names, from the plan's own folder. A plan may come from a stranger: what lies neither
@@ -41,7 +39,7 @@ export function picturesBeside(planFolder: string, currentFolder: string): (writ
 function readBeside(written: string, planFolder: string, roots: readonly string[]): FileAnswer {
   const found = fileBeside(written, planFolder, roots);
   if (!found.ok) return found;
-  const read = readBytes(found.file, largestBytes);
+  const read = readBytes(found.file, fileSizeLimitBytes);
   return read.ok ? asText(read.bytes) : read;
 }
 

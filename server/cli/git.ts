@@ -1,6 +1,6 @@
 import { execFile, spawnSync } from 'node:child_process';
 import path from 'node:path';
-import { largestBytes } from './files-beside.js';
+import { fileSizeLimitBytes } from '../language/file-size.js';
 import { CommandFailure } from './terminal.js';
 
 /** What git answered, or that it refused; the reason is git's own first line. */
@@ -29,7 +29,7 @@ const quiet = (folder: string): readonly string[] => [
 const bounds = () =>
   ({
     encoding: 'buffer',
-    maxBuffer: largestBytes,
+    maxBuffer: fileSizeLimitBytes,
     timeout: MOST_MILLISECONDS,
     windowsHide: true,
     cwd: path.dirname(process.execPath),

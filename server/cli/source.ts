@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import path from 'node:path';
 import type { ReadFile } from '../plan/plan.js';
-import { largestBytes } from './files-beside.js';
+import { fileSizeLimitBytes } from '../language/file-size.js';
 import { readUpTo } from './read-up-to.js';
 import { CommandFailure, refusalOf, type Terminal } from './terminal.js';
 import { decodeUtf8 } from './utf8.js';
@@ -42,14 +42,15 @@ export async function readSource(name: string, terminal: Terminal): Promise<Sour
   let bytes: Uint8Array;
   try {
     // One byte more tells that there are too many; a device may have no end.
-    const most = largestBytes + 1;
+    const most = fileSizeLimitBytes + 1;
     bytes = await (name === standardInput
       ? terminal.readInput(most)
       : readUpTo(createReadStream(file), most));
   } catch (error) {
     return { ok: false, unreadable: { name, reason: refusalOf(error) } };
   }
-  if (bytes.length > largestBytes) return { ok: false, unreadable: { name, reason: 'is larger than 5 MB' } };
+  if (bytes.length > fileSizeLimitBytes)
+    return { ok: false, unreadable: { name, reason: 'is larger than 5 MB' } };
   const decoded = decodeUtf8(bytes);
   if (decoded.ok) return { ok: true, source: { name, text: decoded.text, marked: decoded.marked, folder } };
   const { reason, line, byte } = decoded;

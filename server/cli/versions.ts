@@ -3,7 +3,8 @@ import path from 'node:path';
 import { nearestWord } from '../../grammar/index.js';
 import { refusalOfPath } from '../language/paths.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
-import { asText, largestBytes, remembering, tooLarge } from './files-beside.js';
+import { fileSizeLimitBytes } from '../language/file-size.js';
+import { asText, remembering, tooLarge } from './files-beside.js';
 import {
   blobAtOnce,
   git,
@@ -142,7 +143,7 @@ function fileAt(revision: string, planPath: string, top: string, written: string
   if (answer.ok) return asText(answer.bytes);
   return {
     ok: false,
-    reason: answer.isTooLarge ? tooLarge(largestBytes) : `There is no such file ${whereIs(revision)}.`,
+    reason: answer.isTooLarge ? tooLarge(fileSizeLimitBytes) : `There is no such file ${whereIs(revision)}.`,
   };
 }
 

@@ -2,7 +2,7 @@ import { constants } from 'node:fs';
 import { open, realpath } from 'node:fs/promises';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
-import { fileSizeLimitBytes } from '../language/protocol.js';
+import { fileSizeLimitBytes } from '../language/file-size.js';
 import type { PictureBytes } from '../photograph/gather.js';
 import { photographLimitBytes } from '../photograph/limits.js';
 import type { FileAnswer } from '../plan/plan.js';

@@ -6,7 +6,7 @@ import { cardRequest, compareRequest } from './comparison-protocol.js';
 import type * as Features from './features.js';
 import type { Form } from './forms.js';
 import { cancelled, type Guard, type Session } from './guard.js';
-import { fileSizeLimitBytes } from './protocol.js';
+import { fileSizeLimitBytes } from './file-size.js';
 import { aTurn } from './turns.js';
 
 const text = v.pipe(v.string(), v.maxLength(fileSizeLimitBytes));

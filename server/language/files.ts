@@ -1,7 +1,7 @@
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { AskedBy, Computations } from './asked-by.js';
 import { resolvePath, usualSpelling } from './paths.js';
-import { fileSizeLimitBytes } from './protocol.js';
+import { fileSizeLimitBytes } from './file-size.js';
 
 /** A plan from a stranger could name any number of files, each of them read into memory. */
 const filesPerPlan = 200;

@@ -164,6 +164,3 @@ export const readBytesRequest = new RequestType<ReadBytesParams, ReadBytesResult
 
 /** Server to client, only when `findPlans` was promised: the addresses of the plans in the open folders, the nearest 300 at most. */
 export const findPlansRequest = new RequestType0<readonly string[], void>('mahlstick/findPlans');
-
-/** Larger files are refused, by the server and by a client that reads for it. */
-export const fileSizeLimitBytes = 5 * 1024 * 1024;

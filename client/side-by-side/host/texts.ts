@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { columnFor, documentOf } from '../../preview/host/plan-places.js';
-import { fileSizeLimitBytes } from '../../../server/language/protocol.js';
+import { fileSizeLimitBytes } from '../../../server/language/file-size.js';
 
 export type TextAnswer =
   | { readonly ok: true; readonly text: string }

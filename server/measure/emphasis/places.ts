@@ -1,6 +1,7 @@
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
+import { once, sameInputs } from '../memory.js';
 import { type FieldGrid, REACH, type Weigh, counted, middleOf } from './field.js';
 
 /** A place that is stronger than all round it. */
@@ -16,6 +17,8 @@ export interface Peak {
 const WEAKEST = 0.1;
 /** Strengths within this part of the strongest are alike. */
 const ALIKE = 1e-6;
+/** Part of the strongest: more than what two strengths of one class differ by, so that no weaker place moves a stronger one. */
+const BELOW = 1e-4;
 const ROUNDING = 1e-9;
 
 /** The strongest cell, those alike told apart by `rank`. */
@@ -26,6 +29,8 @@ type Rank = (one: number, other: number) => number;
  * two nearer than the reach.
  * A mirrored picture has the mirrored places: of cells of one strength the one in the middle of the others counts,
  * then the one nearest to the middle of the canvas.
+ *
+ * @param least strength of the places that are asked for; there may be weaker ones among those told, but not all
  */
 export function peaks(
   field: Float64Array,
@@ -33,8 +38,9 @@ export function peaks(
   byFront: readonly { readonly stretches: readonly BorderStretch[] }[],
   weigh: Weigh,
   diagonal: number,
+  least = 0,
 ): readonly Peak[] {
-  const { cells, isPeak, strongest } = candidates(field, grid, diagonal);
+  const { cells, isPeak, strongest } = candidates(field, grid, diagonal, least);
   const found = cells.filter(isPeak).map((cell): Peak => ({
     strength: field[cell] as number,
     ...gathering(byFront, weigh, middleOf(grid, cell), diagonal),
@@ -45,7 +51,7 @@ export function peaks(
   return apart(found, strongest, diagonal);
 }
 
-/** The strongest of these places that counts; much less work than to find them all. */
+/** The strongest of these places that counts, none weaker than `least`; much less work than to find them all. */
 export function strongestPeak(
   field: Float64Array,
   grid: FieldGrid,
@@ -53,8 +59,9 @@ export function strongestPeak(
   weigh: Weigh,
   diagonal: number,
   counts: (peak: Peak) => boolean,
+  least = 0,
 ): Peak | undefined {
-  const { cells, isPeak } = candidates(field, grid, diagonal);
+  const { cells, isPeak } = candidates(field, grid, diagonal, least);
   for (const cell of cells) {
     if (!isPeak(cell)) continue;
     const strength = field[cell] as number;
@@ -71,14 +78,16 @@ interface Candidates {
   readonly strongest: number;
 }
 
-function candidates(field: Float64Array, grid: FieldGrid, diagonal: number): Candidates {
-  const strongest = field.reduce((most, strength) => Math.max(most, strength), 0);
+function candidates(field: Float64Array, grid: FieldGrid, diagonal: number, least: number): Candidates {
+  let strongest = 0;
+  for (const strength of field) if (strength > strongest) strongest = strength;
   if (strongest === 0) return { cells: [], isPeak: () => false, strongest };
   const rank = ranking(field, strongest, grid, diagonal);
   const round = cellsRound(grid, REACH * diagonal);
+  const enough = Math.max(WEAKEST * strongest, least - BELOW * strongest);
   const cells: number[] = [];
   for (let cell = 0; cell < field.length; cell++) {
-    const isWeak = (field[cell] as number) < WEAKEST * strongest;
+    const isWeak = (field[cell] as number) < enough;
     if (!isWeak && !hasStrongerNeighbour(field, grid, cell)) cells.push(cell);
   }
   cells.sort((one, other) => (field[other] as number) - (field[one] as number));
@@ -154,9 +163,13 @@ function gathering(
 /** Above 0 where the first of two cells comes first, 0 for the same rank. */
 function ranking(field: Float64Array, strongest: number, grid: FieldGrid, diagonal: number): Rank {
   const class_ = (amount: number, most: number) => Math.round(amount / (ALIKE * most));
-  const strength = field.map((amount) => class_(amount, strongest));
-  const around = sumsAround(field, grid, REACH * diagonal);
-  const most = around.reduce((so, sum) => Math.max(so, sum), 0);
+  const strength = (cell: number) => class_(field[cell] as number, strongest);
+  // Asked for few cells: most are told apart by their strength.
+  const inside = once(() => {
+    const around = sumsAround(field, grid, REACH * diagonal);
+    const most = around.reduce((so, sum) => Math.max(so, sum), 0);
+    return (cell: number) => class_(around[cell] as number, most);
+  });
   const { columns, rows } = grid;
   const off = (cell: number) => {
     const column = cell % columns;
@@ -164,9 +177,9 @@ function ranking(field: Float64Array, strongest: number, grid: FieldGrid, diagon
     return [Math.abs(2 * column - columns + 1), Math.abs(2 * row - rows + 1)] as const;
   };
   return (one, other) => {
-    const stronger = (strength[one] as number) - (strength[other] as number);
+    const stronger = strength(one) - strength(other);
     if (stronger !== 0) return stronger;
-    const inner = class_(around[one] as number, most) - class_(around[other] as number, most);
+    const inner = inside()(one) - inside()(other);
     if (inner !== 0) return inner;
     const [across, down] = off(one);
     const [otherAcross, otherDown] = off(other);
@@ -220,14 +233,21 @@ function slidingSums(
   }
 }
 
-/** Whether any cell within a distance of a cell meets a condition; neighbours are asked first. */
-function cellsRound(
-  { columns, rows, cellWidth, cellHeight }: FieldGrid,
-  reach: number,
-): (cell: number, meets: (other: number) => boolean) => boolean {
+interface Step {
+  readonly across: number;
+  readonly down: number;
+  readonly away: number;
+}
+
+let lately: { readonly inputs: readonly number[]; readonly steps: readonly Step[] } | undefined;
+
+/** From a cell to those within a distance of it, the nearest first; those for the last grid are kept. */
+function stepsWithin({ cellWidth, cellHeight }: FieldGrid, reach: number): readonly Step[] {
+  const inputs = [cellWidth, cellHeight, reach];
+  if (lately && sameInputs(lately.inputs, inputs)) return lately.steps;
   const wide = Math.floor(reach / cellWidth);
   const high = Math.floor(reach / cellHeight);
-  const steps: { readonly across: number; readonly down: number; readonly away: number }[] = [];
+  const steps: Step[] = [];
   for (let down = -high; down <= high; down++) {
     for (let across = -wide; across <= wide; across++) {
       const away = Math.hypot(across * cellWidth, down * cellHeight);
@@ -235,6 +255,17 @@ function cellsRound(
     }
   }
   steps.sort((a, b) => a.away - b.away);
+  lately = { inputs, steps };
+  return steps;
+}
+
+/** Whether any cell within a distance of a cell meets a condition; neighbours are asked first. */
+function cellsRound(
+  grid: FieldGrid,
+  reach: number,
+): (cell: number, meets: (other: number) => boolean) => boolean {
+  const { columns, rows } = grid;
+  const steps = stepsWithin(grid, reach);
   return (cell, meets) => {
     const column = cell % columns;
     const row = (cell - column) / columns;

@@ -82,7 +82,9 @@ const ask = (paths: readonly string[], proportion = 1.5, of = plan): readonly (s
   });
 };
 const told = (times: number) => vi.waitFor(() => expect(changed.length).toBeGreaterThanOrEqual(times));
-const idle = () => vi.waitFor(() => expect(shown.at(-1)).toBe('end'));
+/** A hundred photographs take their time on a busy machine. */
+const patient = { timeout: 10_000 };
+const idle = () => vi.waitFor(() => expect(shown.at(-1)).toBe('end'), patient);
 
 describe('a photograph that a plan names', () => {
   it('is on its way at first, and the plan is told when it is measured', async () => {
@@ -224,12 +226,12 @@ describe('several', () => {
     await idle();
     ask(['1.jpg']);
     ask(['1.jpg']);
-    await vi.waitFor(() => expect(measured.at(-1)).toBe('one 1.5'));
+    await vi.waitFor(() => expect(measured.at(-1)).toBe('one 1.5'), patient);
     ask(names.slice(70));
-    await vi.waitFor(() => expect(ask(names.slice(70))).toEqual(names.slice(70)));
+    await vi.waitFor(() => expect(ask(names.slice(70))).toEqual(names.slice(70)), patient);
     expect(measured).toHaveLength(101);
     ask(names.slice(0, 1));
-    await vi.waitFor(() => expect(measured.at(-1)).toBe('many-0.jpg 1.5'));
+    await vi.waitFor(() => expect(measured.at(-1)).toBe('many-0.jpg 1.5'), patient);
     expect(measured).toHaveLength(102);
   });
 });

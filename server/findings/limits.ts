@@ -10,6 +10,11 @@ export function exceeds(share: number, limit: number): boolean {
   return share > limit + ROUNDING;
 }
 
+/** What is less than this is exceeded by the limit. */
+export function leastAt(limit: number): number {
+  return limit - 2 * ROUNDING;
+}
+
 /** Whether a place lies beyond the edges of the canvas. */
 export function isOff({ x, y }: Point, { width, height }: Pick<Canvas, 'width' | 'height'>): boolean {
   return [-x, x - width, -y, y - height].some((beyond) => exceeds(beyond, 0));

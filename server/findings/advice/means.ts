@@ -78,7 +78,8 @@ function contrastAdvice(
   ];
   const found = firstThat(changes, plan, measures, `means ${of}`, ({ object }, tried) => {
     const { there, elsewhere } = tryContrast(of, tried, [object.index], measures);
-    return there > 0 && !exceeds(elsewhere, there * (1 + TENTH));
+    const most = there * (1 + TENTH);
+    return there > 0 && !exceeds(elsewhere(most), most);
   });
   return found ?? { advice: moreContrast(of, measure) };
 }

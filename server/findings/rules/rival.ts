@@ -19,7 +19,7 @@ import {
 } from '../words/emphasis.js';
 import { fromFocalPoint, lies } from '../words/leads.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { exceeds } from '../limits.js';
+import { exceeds, leastAt } from '../limits.js';
 import { isEmphasisLaidIn } from '../seen/laid-in.js';
 import { length, percent } from '../words/words.js';
 import { meeting } from '../../measure/areas/area-words.js';
@@ -94,7 +94,8 @@ function told(
     remedy: () =>
       weakening(plan, measures, place, `rival ${limit}`, (trial) => {
         if (!exceeds(limit * trial.there, trial.at(place.at))) return false;
-        return rivalsOf({ elsewhere: trial.elsewhere(), strength: trial.there }, limit).every((other) => {
+        const elsewhere = trial.elsewhere(leastAt(limit * trial.there));
+        return rivalsOf({ elsewhere, strength: trial.there }, limit).every((other) => {
           const key = borderKey(other);
           return key !== own && before.has(key);
         });

@@ -12,7 +12,7 @@ import type { Plan } from '../../plan/plan.js';
 import { noSingleChange, weakening } from '../advice/emphasis.js';
 import { farPart, fromEdge, howStrongly, isReadable, oneABorder, placeOf } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { exceeds } from '../limits.js';
+import { exceeds, leastAt } from '../limits.js';
 import { isEmphasisLaidIn } from '../seen/laid-in.js';
 import { percent } from '../words/words.js';
 import { meeting } from '../../measure/areas/area-words.js';
@@ -70,7 +70,7 @@ function told(
         `strong edge ${limit}`,
         (trial) =>
           exceeds(limit * trial.there, trial.at(place.at)) &&
-          strongOf(trial.elsewhere(), trial.there, limit).length <
+          strongOf(trial.elsewhere(leastAt(limit * trial.there)), trial.there, limit).length <
             strongOf(focal.elsewhere, focal.strength, limit).length,
       ) ?? { advice: noSingleChange(plan, place, limit * focal.strength) },
     ...placeOf(plan, place),

@@ -10,7 +10,7 @@ import {
   byPull,
   byValue,
   fieldGrid,
-  partOfField,
+  keptPart,
   wholeField,
 } from './field.js';
 import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';
@@ -153,7 +153,7 @@ function gather(
       `field of ${what}`,
       plan.objects[front]?.key ?? '',
       [stretches, grid.columns, grid.rows, diagonal],
-      () => partOfField(stretches, weigh, grid, diagonal),
+      () => keptPart(stretches, weigh, grid, diagonal),
     ),
   );
   const inputs = [...parts, grid.columns, grid.rows];

@@ -1,6 +1,7 @@
 import type { Point } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
 import type { BorderStretch } from '../borders/borders.js';
+import { sameInputs } from '../memory.js';
 
 /** Part of the diagonal within which borders are gathered round a place. */
 export const REACH = 0.08;
@@ -104,28 +105,113 @@ export function partOfField(
   return { left, top, columns, rows, strengths: summedUp(steps, columns, rows) };
 }
 
+interface KeptPart {
+  readonly weigh: Weigh;
+  readonly inputs: readonly number[];
+  readonly part: PartOfField | undefined;
+}
+
+const kept = new WeakMap<readonly BorderStretch[], readonly KeptPart[]>();
+
+/** What `partOfField` gives, kept as long as the list of stretches. */
+export function keptPart(
+  stretches: readonly BorderStretch[],
+  weigh: Weigh,
+  grid: FieldGrid,
+  diagonal: number,
+): PartOfField | undefined {
+  const inputs = [grid.columns, grid.rows, grid.cellWidth, grid.cellHeight, diagonal];
+  const all = kept.get(stretches) ?? [];
+  const known = all.find((each) => each.weigh === weigh && sameInputs(each.inputs, inputs));
+  if (known) return known.part;
+  const part = partOfField(stretches, weigh, grid, diagonal);
+  kept.set(stretches, [...all.filter((each) => each.weigh !== weigh), { weigh, inputs, part }]);
+  return part;
+}
+
+type Parts = readonly (PartOfField | undefined)[];
+
 /** The parts laid over each other, at every cell of the grid, row by row. */
-export function wholeField(parts: readonly (PartOfField | undefined)[], grid: FieldGrid): Float64Array {
+export function wholeField(parts: Parts, grid: FieldGrid): Float64Array {
   const field = new Float64Array(grid.columns * grid.rows);
+  lay(parts, field, grid, { left: 0, top: 0, columns: grid.columns, rows: grid.rows });
+  return field;
+}
+
+/** A whole field with the parts that it was laid of. */
+export interface LaidField {
+  readonly parts: Parts;
+  readonly columns: number;
+  readonly field: Float64Array;
+}
+
+/** `wholeField`, bit for bit, for which only those cells are laid anew that a part reaches which is another than last time. */
+export function laidField(parts: Parts, grid: FieldGrid, last: LaidField | undefined): LaidField {
+  const { columns } = grid;
+  const isAlike =
+    last?.parts.length === parts.length &&
+    last.columns === columns &&
+    last.field.length === columns * grid.rows;
+  if (!isAlike) return { parts, columns, field: wholeField(parts, grid) };
+  const field = last.field.slice();
+  const changed = roundChanges(parts, last.parts);
+  if (changed) {
+    for (let row = changed.top; row < changed.top + changed.rows; row++) {
+      const start = row * columns + changed.left;
+      field.fill(0, start, start + changed.columns);
+    }
+    lay(parts, field, grid, changed);
+  }
+  return { parts, columns, field };
+}
+
+type Cells = Omit<PartOfField, 'strengths'>;
+
+/** Adds what the parts have in some of the cells, part by part. */
+function lay(parts: Parts, field: Float64Array, grid: FieldGrid, within: Cells): void {
+  const lastRow = within.top + within.rows;
+  const lastColumn = within.left + within.columns;
   for (const part of parts) {
     if (!part) continue;
-    const { left, top, columns, rows, strengths } = part;
-    for (let row = 0; row < rows; row++) {
-      const start = (top + row) * grid.columns + left;
-      for (let column = 0; column < columns; column++) {
-        field[start + column] =
-          (field[start + column] as number) + (strengths[row * columns + column] as number);
+    const { strengths } = part;
+    const bottom = Math.min(part.top + part.rows, lastRow);
+    const from = Math.max(part.left, within.left);
+    const to = Math.min(part.left + part.columns, lastColumn);
+    for (let row = Math.max(part.top, within.top); row < bottom; row++) {
+      const start = row * grid.columns;
+      const own = (row - part.top) * part.columns - part.left;
+      for (let column = from; column < to; column++) {
+        field[start + column] = (field[start + column] as number) + (strengths[own + column] as number);
       }
     }
   }
-  return field;
+}
+
+/** The rectangle of cells round all parts that are others than those at their places before. */
+function roundChanges(parts: Parts, before: Parts): Cells | undefined {
+  let [left, top, right, bottom] = [Infinity, Infinity, 0, 0];
+  const take = (part: PartOfField | undefined): void => {
+    if (!part) return;
+    left = Math.min(left, part.left);
+    top = Math.min(top, part.top);
+    right = Math.max(right, part.left + part.columns);
+    bottom = Math.max(bottom, part.top + part.rows);
+  };
+  parts.forEach((part, index) => {
+    if (part === before[index]) return;
+    take(part);
+    take(before[index]);
+  });
+  return right > left && bottom > top
+    ? { left, top, columns: right - left, rows: bottom - top }
+    : undefined;
 }
 
 function cellsReached(
   stretches: readonly BorderStretch[],
   { columns, rows, cellWidth, cellHeight }: FieldGrid,
   reach: number,
-): Omit<PartOfField, 'strengths'> | undefined {
+): Cells | undefined {
   if (stretches.length === 0) return undefined;
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const { at } of stretches) {

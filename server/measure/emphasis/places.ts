@@ -1,4 +1,4 @@
-import { type Point, distance } from '../../plan/geometry/point.js';
+import { type Box, type Point, distance } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
 import { once, sameInputs } from '../memory.js';
@@ -135,6 +135,9 @@ function gathering(
   let [sum, x, y] = [0, 0, 0];
   const borders = new Map<number, Map<number, number>>();
   for (const { stretches } of byFront) {
+    const { left, top, right, bottom } = boxRound(stretches);
+    if (left - place.x > farthest || place.x - right > farthest) continue;
+    if (top - place.y > farthest || place.y - bottom > farthest) continue;
     for (const stretch of stretches) {
       const dx = stretch.at.x - place.x;
       const dy = stretch.at.y - place.y;
@@ -158,6 +161,24 @@ function gathering(
     }
   }
   return { at: sum > 0 ? { x: x / sum, y: y / sum } : place, areas: most.areas };
+}
+
+const boxes = new WeakMap<readonly BorderStretch[], Box>();
+
+/** The upright box round the middles of stretches, kept as long as they are. */
+function boxRound(stretches: readonly BorderStretch[]): Box {
+  const known = boxes.get(stretches);
+  if (known) return known;
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { at } of stretches) {
+    left = Math.min(left, at.x);
+    top = Math.min(top, at.y);
+    right = Math.max(right, at.x);
+    bottom = Math.max(bottom, at.y);
+  }
+  const box = { left, top, right, bottom };
+  boxes.set(stretches, box);
+  return box;
 }
 
 /** Above 0 where the first of two cells comes first, 0 for the same rank. */

@@ -1,21 +1,24 @@
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import type { BorderStretch } from '../borders/borders.js';
+import type { BorderMeasure, BorderStretch } from '../borders/borders.js';
 import { contrastBetween } from '../borders/contrast.js';
 import { centreOfInterest, isElsewhere } from './centre.js';
 import { type StrongPlace, strongPlace } from './emphasis.js';
 import {
   type FieldGrid,
+  type PartOfField,
   type Weigh,
   byColour,
   byPull,
   byValue,
   fieldGrid,
+  keptPart,
   middleOf,
   partOfField,
   wholeField,
 } from './field.js';
-import { isWithinReach, peaks, strongestPeak } from './places.js';
+import { once } from '../memory.js';
+import { type Peak, isWithinReach, peaks, strongestPeak } from './places.js';
 import type { Measures } from '../measures.js';
 
 /** The borders of a picture in which some objects are painted otherwise, every shape being the same. */
@@ -24,50 +27,97 @@ export function triedStretches(
   changed: readonly number[],
   stretches: readonly BorderStretch[],
 ): readonly BorderStretch[] {
-  return stretches.map((stretch) => (isTouched(stretch, changed) ? otherwise(tried, stretch) : stretch));
+  return stretches.map((stretch) =>
+    isTouched(stretch, changed)
+      ? { ...stretch, ...contrastBetween(tried, stretch.front, stretch.behind) }
+      : stretch,
+  );
 }
 
-/** The strongest contrast of value, or of colour, near the focal point and elsewhere, for a picture painted otherwise. */
+/**
+ * The strongest contrast of value, or of colour, near the focal point and elsewhere, for a picture painted otherwise;
+ * elsewhere of the places that are at least so strong, 0 where there is none.
+ */
 export function tryContrast(
   of: 'value' | 'colour',
   tried: Plan,
   changed: readonly number[],
   measures: Measures,
-): { readonly there: number; readonly elsewhere: number } {
+): { readonly there: number; readonly elsewhere: (least: number) => number } {
   const { canvas, focus } = tried;
+  const base = baseOf(measures.borders, tried);
   const weigh = of === 'value' ? byValue : byColour;
-  const grid = fieldGrid(canvas);
-  const stretches = triedStretches(tried, changed, measures.borders.stretches);
-  const field = Float64Array.from(contrastField(of, measures.borders.stretches, grid, canvas.diagonal));
-  const touched = (stretch: BorderStretch) => isTouched(stretch, changed);
-  add(field, grid, measures.borders.stretches.filter(touched), -1, canvas.diagonal, weigh);
-  add(field, grid, stretches.filter(touched), 1, canvas.diagonal, weigh);
-  const centre = centreOfInterest(tried, measures);
-  const other = strongestPeak(field, grid, [{ stretches }], weigh, canvas.diagonal, (peak) =>
-    focus ? isElsewhere(peak, focus.at, centre, canvas.diagonal) : false,
-  );
+  const field = triedField(contrastField(weigh, measures.borders, base), weigh, tried, changed, base);
+  const { grid, near } = base;
   return {
-    there: focus ? strongest(field, grid, near(focus.at, canvas.diagonal)) : 0,
-    elsewhere: other?.strength ?? 0,
+    there: near ? strongest(field, near) : 0,
+    elsewhere: (least) => {
+      if (!focus || strongest(field) < least) return 0;
+      const centre = centreOfInterest(tried, measures);
+      const counts = (peak: Peak): boolean => isElsewhere(peak, focus.at, centre, canvas.diagonal);
+      const { byFront } = measures.borders;
+      const after = otherwise(weigh, tried, changed);
+      return strongestPeak(field, grid, byFront, after, canvas.diagonal, counts, least)?.strength ?? 0;
+    },
   };
 }
 
-const contrastFields = new WeakMap<
-  readonly BorderStretch[],
-  { value?: Float64Array; colour?: Float64Array }
->();
+/** What trials of one picture share, kept as long as its borders. */
+interface Base {
+  readonly grid: FieldGrid;
+  readonly diagonal: number;
+  readonly focus: Point | undefined;
+  /** The cells within the reach of the focal point. */
+  readonly near: readonly number[] | undefined;
+  /** The stretches of each area, in front or behind. */
+  readonly ofArea: () => ReadonlyMap<number, readonly BorderStretch[]>;
+  /** The contrast of the picture as it is. */
+  readonly contrast: Map<Weigh, Float64Array>;
+}
 
-/** The contrast of the picture as it is, kept as long as its borders. */
+const bases = new WeakMap<BorderMeasure, Base>();
+
+function baseOf(borders: BorderMeasure, { canvas, focus }: Plan): Base {
+  const { diagonal } = canvas;
+  const known = bases.get(borders);
+  if (known && known.diagonal === diagonal && known.focus === focus?.at) return known;
+  const grid = fieldGrid(canvas);
+  const cells = Array.from({ length: grid.columns * grid.rows }, (_, cell) => cell);
+  const base: Base = {
+    grid,
+    diagonal,
+    focus: focus?.at,
+    near: focus && cells.filter((cell) => isWithinReach(distance(middleOf(grid, cell), focus.at), diagonal)),
+    ofArea: once(() => stretchesByArea(borders.stretches)),
+    contrast: new Map(),
+  };
+  bases.set(borders, base);
+  return base;
+}
+
+function stretchesByArea(stretches: readonly BorderStretch[]): ReadonlyMap<number, readonly BorderStretch[]> {
+  const byArea = new Map<number, BorderStretch[]>();
+  for (const stretch of stretches) {
+    for (const area of [stretch.front, stretch.behind]) {
+      const own = byArea.get(area);
+      if (own) own.push(stretch);
+      else byArea.set(area, [stretch]);
+    }
+  }
+  return byArea;
+}
+
 function contrastField(
-  of: 'value' | 'colour',
-  stretches: readonly BorderStretch[],
-  grid: FieldGrid,
-  diagonal: number,
+  weigh: Weigh,
+  { byFront }: BorderMeasure,
+  { grid, diagonal, contrast }: Base,
 ): Float64Array {
-  const kept = contrastFields.get(stretches) ?? {};
-  contrastFields.set(stretches, kept);
-  const weigh = of === 'value' ? byValue : byColour;
-  return (kept[of] ??= wholeField([partOfField(stretches, weigh, grid, diagonal)], grid));
+  const known = contrast.get(weigh);
+  if (known) return known;
+  const parts = byFront.map(({ stretches }) => keptPart(stretches, weigh, grid, diagonal));
+  const field = wholeField(parts, grid);
+  contrast.set(weigh, field);
+  return field;
 }
 
 /** How strong places would be if some objects were painted otherwise. */
@@ -76,8 +126,8 @@ export interface EmphasisTrial {
   readonly there: number;
   /** The strength at a place as it is: a lower bound of what is gathered round it. */
   at(place: Point): number;
-  /** The places elsewhere, strongest first; worked out when first asked for. */
-  elsewhere(): readonly StrongPlace[];
+  /** The places elsewhere, strongest first; of those weaker than `least` not all. */
+  elsewhere(least: number): readonly StrongPlace[];
 }
 
 /**
@@ -90,54 +140,69 @@ export interface EmphasisTrial {
 export function tryEmphasis(tried: Plan, changed: readonly number[], measures: Measures): EmphasisTrial {
   const { canvas, focus } = tried;
   const { borders, emphasis } = measures;
-  const grid = fieldGrid(canvas);
-  const touched = (stretch: BorderStretch) => isTouched(stretch, changed);
-  const before = borders.stretches.filter(touched);
-  const field = Float64Array.from(emphasis.field.strengths);
-  add(field, grid, before, -1, canvas.diagonal);
-  add(
-    field,
-    grid,
-    before.map((stretch) => otherwise(tried, stretch)),
-    1,
-    canvas.diagonal,
-  );
-  let found: readonly StrongPlace[] | undefined;
+  const base = baseOf(borders, tried);
+  const { grid } = base;
+  const field = triedField(emphasis.field.strengths, byPull, tried, changed, base);
   const onCanvas = emphasis.focal ? focus : undefined;
   return {
-    there: onCanvas ? strongest(field, grid, near(onCanvas.at, canvas.diagonal)) : strongest(field, grid),
+    there: onCanvas && base.near ? strongest(field, base.near) : strongest(field),
     at: (place) => field[cellAt(grid, place)] ?? 0,
-    elsewhere: () => (found ??= places()),
+    elsewhere: (least) => {
+      if (strongest(field) < least) return [];
+      const centre = centreOfInterest(tried, measures);
+      const after = otherwise(byPull, tried, changed);
+      return peaks(field, grid, borders.byFront, after, canvas.diagonal, least)
+        .filter((peak) => !onCanvas || isElsewhere(peak, onCanvas.at, centre, canvas.diagonal))
+        .map((peak) => strongPlace(peak, canvas));
+    },
   };
-
-  function places(): readonly StrongPlace[] {
-    const byFront = borders.byFront.map(({ stretches }) => ({
-      stretches: stretches.some(touched) ? triedStretches(tried, changed, stretches) : stretches,
-    }));
-    const centre = centreOfInterest(tried, measures);
-    return peaks(field, grid, byFront, byPull, canvas.diagonal)
-      .filter((peak) => !onCanvas || isElsewhere(peak, onCanvas.at, centre, canvas.diagonal))
-      .map((peak) => strongPlace(peak, canvas));
-  }
 }
 
 function isTouched({ front, behind }: BorderStretch, changed: readonly number[]): boolean {
   return changed.includes(front) || changed.includes(behind);
 }
 
-function otherwise(tried: Plan, stretch: BorderStretch): BorderStretch {
-  return { ...stretch, ...contrastBetween(tried, stretch.front, stretch.behind) };
+/** What counts of a stretch where some areas are painted otherwise; each border is asked for once. */
+function otherwise(weigh: Weigh, tried: Plan, changed: readonly number[]): Weigh {
+  const weights = new Map<number, Map<number, number>>();
+  return (stretch) => {
+    if (!isTouched(stretch, changed)) return weigh(stretch);
+    const { front, behind } = stretch;
+    const ofFront = weights.get(front) ?? new Map<number, number>();
+    weights.set(front, ofFront);
+    const weight = ofFront.get(behind) ?? weigh({ ...stretch, ...contrastBetween(tried, front, behind) });
+    ofFront.set(behind, weight);
+    return weight;
+  };
 }
 
-function add(
-  field: Float64Array,
-  grid: FieldGrid,
-  stretches: readonly BorderStretch[],
-  sign: 1 | -1,
-  diagonal: number,
-  weigh: Weigh = byPull,
-): void {
-  const part = partOfField(stretches, weigh, grid, diagonal);
+/** A field as it is with some areas painted otherwise: only what they add to it is another. */
+function triedField(
+  now: ArrayLike<number>,
+  weigh: Weigh,
+  tried: Plan,
+  changed: readonly number[],
+  { grid, diagonal, ofArea }: Base,
+): Float64Array {
+  const field = Float64Array.from(now);
+  const touched = touchedBy(changed, ofArea());
+  add(field, grid, keptPart(touched, weigh, grid, diagonal), -1);
+  add(field, grid, partOfField(touched, otherwise(weigh, tried, changed), grid, diagonal), 1);
+  return field;
+}
+
+const NONE: readonly BorderStretch[] = [];
+
+function touchedBy(
+  changed: readonly number[],
+  ofArea: ReadonlyMap<number, readonly BorderStretch[]>,
+): readonly BorderStretch[] {
+  const [only] = changed;
+  if (only !== undefined && changed.length === 1) return ofArea.get(only) ?? NONE;
+  return [...new Set(changed.flatMap((area) => ofArea.get(area) ?? []))];
+}
+
+function add(field: Float64Array, grid: FieldGrid, part: PartOfField | undefined, sign: 1 | -1): void {
   if (!part) return;
   for (let row = 0; row < part.rows; row++) {
     for (let column = 0; column < part.columns; column++) {
@@ -149,16 +214,12 @@ function add(
   }
 }
 
-function near(point: Point, diagonal: number): (place: Point) => boolean {
-  return (place) => isWithinReach(distance(place, point), diagonal);
-}
-
-function strongest(field: Float64Array, grid: FieldGrid, counts?: (place: Point) => boolean): number {
-  return field.reduce(
-    (most, strength, cell) =>
-      strength > most && (!counts || counts(middleOf(grid, cell))) ? strength : most,
-    0,
-  );
+/** The greatest of a field, or of some of its cells. */
+function strongest(field: Float64Array, cells?: readonly number[]): number {
+  let most = 0;
+  if (cells) for (const cell of cells) most = Math.max(most, field[cell] as number);
+  else for (const strength of field) most = Math.max(most, strength);
+  return most;
 }
 
 function cellAt({ columns, rows, cellWidth, cellHeight }: FieldGrid, { x, y }: Point): number {

@@ -35,6 +35,9 @@ function workOf(edit: (text: string) => string) {
     meetings: memory.worked('meetings'),
     borders: memory.worked('borders'),
     tones: memory.worked('notan'),
+    areas: memory.worked('areas'),
+    tangents: memory.worked('tangents'),
+    maps: memory.worked('label map of areas'),
     fromFocus: memory.worked('object from focus'),
   });
   const first = counts();
@@ -80,6 +83,7 @@ describe('in a plan of a hundred objects', () => {
     expect(first.sides).toBeGreaterThan(90);
     expect(worked.sides).toBeLessThan(10);
     expect(worked.runs).toBeLessThan(10);
+    expect([worked.areas, worked.tangents, worked.maps]).toEqual([1, 1, 1]);
     expect(tangents.pairsAtFirst).toBeGreaterThan(250);
     expect(tangents.pairs).toBeGreaterThan(0);
     expect(tangents.pairs).toBeLessThan(20);
@@ -92,6 +96,7 @@ describe('in a plan of a hundred objects', () => {
   it('another value changes no outline, nothing that is seen, and no border in its place', () => {
     const { worked, kept, hues, tangents } = workOf((text) => text.replace(/ {2}value 3\n/u, '  value 4\n'));
     expect(worked).toMatchObject({ outlines: 0, sides: 0, runs: 0, meetings: 0, fromFocus: 0 });
+    expect(worked).toMatchObject({ areas: 0, tangents: 0, maps: 0 });
     expect([kept, hues, tangents.pairs]).toEqual([100, 0, 0]);
   });
 
@@ -116,6 +121,9 @@ describe('in a plan of a hundred objects', () => {
       meetings: 0,
       borders: 0,
       tones: 0,
+      areas: 0,
+      tangents: 0,
+      maps: 0,
       fromFocus: 0,
     });
     expect([kept, painted, hues, tangents.pairs]).toEqual([100, 0, 0, 0]);

@@ -13,15 +13,15 @@ import { Mixer } from './mixing/mixer.js';
 import { measurePalette } from './mixing/palette.js';
 import { measureNotan } from './notan/notan.js';
 import { measureObjects } from './objects/objects.js';
-import { partsOf } from './areas/parts.js';
+import { keptParts } from './areas/parts.js';
 import { noPhotographs, type Photographs } from './photograph/photographs.js';
 import { measureRecord } from './photograph/measure-record.js';
 import { measurePlanes } from './values/planes.js';
 import { measureProportion } from './proportion.js';
 import { measureSchedule } from './sittings/schedule.js';
-import { measureSpacing } from './objects/spacing.js';
+import { keptSpacing } from './objects/spacing.js';
 import { measureSketch } from './transfer/sketch.js';
-import { measureTangents } from './objects/tangents.js';
+import { keptTangents } from './objects/tangents.js';
 import { measureValues } from './values/values.js';
 
 /** Works out mixtures at once, for all who don't bring a mixer of their own. */
@@ -40,10 +40,13 @@ export function measure(
 ): Measures {
   memory.turnOver();
   const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
-  const areas = visibleAreas(plan.canvas, layers);
+  const { width, height } = plan.canvas;
+  const areas = memory.recall('areas', '', [width, height, ...layers.map(({ outline }) => outline)], () =>
+    visibleAreas(plan.canvas, layers),
+  );
   const objects = measureObjects(plan, areas);
   const shares = objects.map(({ share }) => share);
-  const parts = partsOf(plan);
+  const parts = keptParts(plan, memory);
   const focus = measureFocus(plan, areas);
   const borders = measureBorders(plan, areas, memory);
   const seen = { areas, borders, shares, parts, ...(focus ? { focus } : {}) };
@@ -70,8 +73,8 @@ export function measure(
     proportion: measureProportion(plan.canvas),
     parts,
     balance: measureBalance(plan, areas, parts),
-    spacing: measureSpacing(plan, areas, parts),
-    tangents: measureTangents(plan, areas),
+    spacing: keptSpacing(plan, areas, parts, memory),
+    tangents: keptTangents(plan, areas, memory),
     eyePath: measureEyePath(plan, { areas, borders, emphasis }, memory),
     ...(focus ? { focus } : {}),
     ...(palette ? { palette } : {}),

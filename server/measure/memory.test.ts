@@ -29,6 +29,27 @@ describe('what is kept from one version of a plan to the next', () => {
     expect(memory.recall('area', 'wall', [outline], () => 2)).toBe(2);
   });
 
+  it('gives the last result to the work that takes its place', () => {
+    const memory = new Memory();
+    const grown = (by: number) =>
+      memory.recall('area', 'wall', [by], (last: number | undefined) => (last ?? 10) + by);
+    expect(grown(1)).toBe(11);
+    memory.turnOver();
+    expect(grown(2)).toBe(13);
+  });
+
+  it('stays where all of its kind is kept unasked, and other kinds are dropped', () => {
+    const memory = new Memory();
+    memory.recall('area', 'wall', [outline], () => 1);
+    memory.recall('border', 'wall', [outline], () => 2);
+    for (let version = 0; version < 2; version++) {
+      memory.turnOver();
+      memory.keep('area');
+    }
+    expect(memory.recall('area', 'wall', [outline], () => 3)).toBe(1);
+    expect(memory.recall('border', 'wall', [outline], () => 4)).toBe(4);
+  });
+
   it('is kept apart by kind and key', () => {
     const memory = new Memory();
     expect(memory.recall('area', 'wall', [], () => 1)).toBe(1);

@@ -3,13 +3,16 @@ interface Kept {
   readonly result: unknown;
 }
 
+/** By what kind of work it is, and which piece of it. */
+type BySubject = Map<string, Map<string, Kept>>;
+
 /**
  * Keeps what was worked out about a document from one version to the next, by what it depends on, so that an edit
  * works out only what changed. One memory serves one document: two plans would push out each other's results.
  */
 export class Memory {
-  #current = new Map<string, Kept>();
-  #earlier = new Map<string, Kept>();
+  #current: BySubject = new Map();
+  #earlier: BySubject = new Map();
   readonly #worked = new Map<string, number>();
 
   /** Starts measuring another version: what the version before did not ask for is dropped. */
@@ -21,7 +24,7 @@ export class Memory {
   /** A memory that starts with what this one keeps, for a version that is only tried: this one stays as it is. */
   aside(): Memory {
     const other = new Memory();
-    other.#current = new Map(this.#current);
+    for (const [subject, kept] of this.#current) other.#current.set(subject, new Map(kept));
     return other;
   }
 
@@ -30,23 +33,46 @@ export class Memory {
    * one by one as `Object.is` does, so an array or object counts as the same only when it is the very same one;
    * `work` may depend on nothing else. `subject` says what kind of work it is and is what is counted, `key` which
    * piece of it (the name of an object, say); together they are unique within one measuring.
+   *
+   * @param work is given the last result, of which it may take over what would come out the same
    */
-  recall<Result>(subject: string, key: string, inputs: readonly unknown[], work: () => Result): Result {
-    const name = `${subject}\n${key}`;
-    const kept = this.#current.get(name) ?? this.#earlier.get(name);
+  recall<Result>(
+    subject: string,
+    key: string,
+    inputs: readonly unknown[],
+    work: (last: Result | undefined) => Result,
+  ): Result {
+    let current = this.#current.get(subject);
+    if (!current) {
+      current = new Map();
+      this.#current.set(subject, current);
+    }
+    const known = current.get(key);
+    const kept = known ?? this.#earlier.get(subject)?.get(key);
     if (kept && sameInputs(kept.inputs, inputs)) {
-      this.#current.set(name, kept);
+      if (!known) current.set(key, kept);
       return kept.result as Result;
     }
-    const result = work();
+    const result = work(kept?.result as Result | undefined);
     this.#worked.set(subject, (this.#worked.get(subject) ?? 0) + 1);
-    this.#current.set(name, { inputs, result });
+    current.set(key, { inputs, result });
     return result;
+  }
+
+  /** All results of this kind stay for the next version as if each had been asked for: what they went into is the same. */
+  keep(subject: string): void {
+    const earlier = this.#earlier.get(subject);
+    if (earlier && !this.#current.has(subject)) this.#current.set(subject, new Map(earlier));
   }
 
   /** How many results are kept, those of the version before among them. */
   get kept(): number {
-    return new Set([...this.#current.keys(), ...this.#earlier.keys()]).size;
+    let count = 0;
+    for (const subject of new Set([...this.#current.keys(), ...this.#earlier.keys()])) {
+      const keys = [this.#current, this.#earlier].flatMap((of) => [...(of.get(subject)?.keys() ?? [])]);
+      count += new Set(keys).size;
+    }
+    return count;
   }
 
   /** How often work of this kind has been done so far. */
@@ -63,5 +89,7 @@ export function once<Result>(work: () => Result): () => Result {
 
 /** Whether nothing that a result depends on has changed: the same inputs one by one, as `Object.is` compares. */
 export function sameInputs(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((input, index) => Object.is(input, other[index]));
+  if (one.length !== other.length) return false;
+  for (let index = 0; index < one.length; index++) if (!Object.is(one[index], other[index])) return false;
+  return true;
 }

@@ -42,10 +42,20 @@ function labelGrid({ width, height }: CanvasSize): {
  * memory as long as the same of it is seen, and the map itself as long as all is; asking twice costs nothing.
  */
 export function labelMap(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
+  const { coveringOrder, objects } = plan;
+  const inputs: unknown[] = [areas, ...coveringOrder];
+  for (const { key } of objects) inputs.push(key);
+  const map = memory.recall('label map of areas', '', inputs, () => mapOf(plan, areas, memory));
+  // Asked for even when the map is kept, so that the memory does not drop them.
+  memory.keep('label runs');
+  memory.keep('label map');
+  return map;
+}
+
+function mapOf(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
   const { width, height } = plan.canvas;
   const { columns, rows } = labelGrid(plan.canvas);
   const grid = { width, height, columns, rows };
-  // Asked for even when the map is kept, so that the memory does not drop them.
   const seen = plan.coveringOrder.flatMap((object, position) => {
     const visible = areas.layers[position]?.visible ?? [];
     if (visible.length === 0) return [];

@@ -3,6 +3,7 @@ import { pointsOf } from '../../plan/build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from '../../plan/geometry/outline.js';
 import { type Box, NO_BOX, between, boxCentre, boxDiagonal } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
+import type { Memory } from '../memory.js';
 import { containsPoint } from './areas.js';
 
 /** Of the corners of a shape, so many have to lie inside another for it to lie on it. */
@@ -50,6 +51,14 @@ export function partsOf(plan: Plan): readonly (readonly number[])[] {
     parts[coveringOrder[whole ?? -1] ?? -1]?.push(object);
   });
   return parts;
+}
+
+/** `partsOf`, kept in the memory as long as all that it hangs on. */
+export function keptParts(plan: Plan, memory: Memory): readonly (readonly number[])[] {
+  const { canvas, coveringOrder, objects } = plan;
+  const inputs: unknown[] = [canvas.width, canvas.height, ...coveringOrder];
+  for (const { outline, plane, role } of objects) inputs.push(outline, plane, role);
+  return memory.recall('parts', '', inputs, () => partsOf(plan));
 }
 
 /** An object with all that lies on it, and on what lies on it; the object comes first. */

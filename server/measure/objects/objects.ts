@@ -47,10 +47,11 @@ export function largestFirst(
   shares: readonly number[],
   belongs: (object: number) => boolean,
 ): readonly ObjectShare[] {
-  return shares
-    .map((share, object) => ({ object, share }))
-    .filter(({ object, share }) => share > 0 && belongs(object))
-    .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
+  const visible: ObjectShare[] = [];
+  shares.forEach((share, object) => {
+    if (share > 0 && belongs(object)) visible.push({ object, share });
+  });
+  return visible.sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
 }
 
 export function totalShare(objects: readonly ObjectShare[]): number {

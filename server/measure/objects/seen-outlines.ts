@@ -50,7 +50,7 @@ export function seenOf(plan: Plan, areas: SeenAreas): readonly Seen[] {
 }
 
 /** Whether nothing of an outline is to be seen. */
-function isLost({ edges, edgesAgainst }: PlanObject): boolean {
+export function isLost({ edges, edgesAgainst }: PlanObject): boolean {
   return edges === 'lost' && edgesAgainst.every((against) => against.edges === 'lost');
 }
 

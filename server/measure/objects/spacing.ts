@@ -2,6 +2,7 @@ import { type Box, NO_BOX, boxRound } from '../../plan/geometry/point.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
+import type { Memory } from '../memory.js';
 import { wholeOf } from '../areas/parts.js';
 import { inBillionths } from '../areas/place-order.js';
 import { signedArea } from '../../plan/geometry/path.js';
@@ -97,6 +98,18 @@ export function measureSpacing(
     gaps,
     gapPairs: gapPairs(gaps),
   };
+}
+
+/** `measureSpacing`, kept in the memory as long as all that it hangs on. */
+export function keptSpacing(
+  plan: Plan,
+  areas: SeenAreas,
+  parts: readonly (readonly number[])[],
+  memory: Memory,
+): SpacingMeasure {
+  const inputs: unknown[] = [areas, parts, plan.canvas.diagonal, ...plan.coveringOrder];
+  for (const { role } of plan.objects) inputs.push(role);
+  return memory.recall('spacing', '', inputs, () => measureSpacing(plan, areas, parts));
 }
 
 function mostAlikeFirst(

@@ -7,10 +7,10 @@ import type { SeenAreas } from '../areas/areas.js';
 import { centreOf } from './balance.js';
 import type { Corner } from '../eye-path/eye-path.js';
 import { runsAcross } from '../areas/parts.js';
-import { once } from '../memory.js';
+import { type Memory, once } from '../memory.js';
 import { inSteps } from '../areas/place-order.js';
 import { AS_NEAR, notMeant, notOfSeveral } from './meant-touches.js';
-import { type Beside, type Seen, neighboursOf, seenOf } from './seen-outlines.js';
+import { type Beside, type Seen, isLost, neighboursOf, seenOf } from './seen-outlines.js';
 import { type CornerKind, cornerMeetings } from '../tangency/canvas-corner.js';
 import { edgeMeetings } from '../tangency/canvas-edge.js';
 import { type Meeting, lengthOf, lengthWithin, meetingOf } from '../tangency/meeting.js';
@@ -108,6 +108,14 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
         .map((corner) => ({ object, ...corner })),
     ),
   };
+}
+
+/** All near tangents, kept in the memory as long as all that they hang on. */
+export function keptTangents(plan: Plan, areas: SeenAreas, memory: Memory): TangentMeasure {
+  const { canvas, coveringOrder, objects } = plan;
+  const inputs: unknown[] = [areas, canvas.width, canvas.height, ...coveringOrder];
+  for (const object of objects) inputs.push(object.outline, object.plane, object.role, isLost(object));
+  return memory.recall('tangents', '', inputs, () => measureTangents(plan, areas));
 }
 
 /** All that comes near each other, whatever the painter meant. */

@@ -1,9 +1,9 @@
 import type { Side } from '../../../grammar/index.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import type { VisibleAreas } from '../areas/areas.js';
+import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
 import { inSteps } from '../areas/place-order.js';
-import { type Contrast, contrastBetween } from './contrast.js';
+import { contrastOf, edgesBetween, type Tint, tintOf } from './contrast.js';
 import { type Meetings, meetingsOf } from './meeting.js';
 import { type Sides, sidesOf } from './sides.js';
 import type { Memory } from '../memory.js';
@@ -80,12 +80,26 @@ export function meetingAreas(plan: Plan, areas: VisibleAreas, memory: Memory): M
     return [{ area, sides }];
   });
   // What stays bare follows from what is seen.
-  const inputs = [width, height, ...objects.flatMap(({ area, sides }) => [area, sides])];
-  return memory.recall('meetings', '', inputs, () => {
-    const seen = [{ area: GROUND, sides: sidesOf(areas.bare, canvas) }, ...objects];
+  const inputs: unknown[] = [width, height];
+  for (const { area, sides } of objects) inputs.push(area, sides);
+  return memory.recall('meetings', '', inputs, (last: MeetingAreas | undefined) => {
+    const seen = [{ area: GROUND, sides: sidesOfBare(areas, canvas) }, ...objects];
     const sides = seen.map((each) => each.sides);
-    return { seen, meetings: meetingsOf(sides, canvas) };
+    const earlier = last && { areas: last.seen.map((each) => each.sides), meetings: last.meetings };
+    return { seen, meetings: meetingsOf(sides, canvas, earlier) };
   });
+}
+
+const bareSides = new WeakMap<VisibleAreas['bare'], { readonly of: CanvasSize; readonly sides: Sides }>();
+
+/** Kept as long as the same stays bare. */
+function sidesOfBare({ bare }: VisibleAreas, { width, height }: CanvasSize): Sides {
+  const last = bareSides.get(bare);
+  if (last?.of.width === width && last.of.height === height) return last.sides;
+  const of = { width, height };
+  const sides = sidesOf(bare, of);
+  bareSides.set(bare, { of, sides });
+  return sides;
 }
 
 /**
@@ -96,16 +110,17 @@ export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory):
   const { canvas } = plan;
   const { seen, meetings } = meetingAreas(plan, areas, memory);
   const longest = longestStretch(meetings, canvas.diagonal);
-  const byFront = seen.flatMap(({ area, sides }, index) => {
-    const met = meetings[index]?.met ?? [];
-    if (met.length === 0) return [];
-    const behind = seen.map((other) => other.area);
-    return [{ front: area, stretches: stretchesOf(plan, area, sides, met, behind, longest, memory) }];
+  const tints = seen.map(({ area }) => ({ area, tint: tintOf(plan, area) }));
+  const inputs: unknown[] = [canvas.diagonal];
+  const byFront: { front: number; stretches: readonly BorderStretch[] }[] = [];
+  seen.forEach(({ area, sides }, index) => {
+    inputs.push(area, sides);
+    const met = meetings[index];
+    if (!met || met.met.length === 0) return;
+    const stretches = stretchesOf(plan, { front: index, sides, met, tints, longest }, memory);
+    inputs.push(stretches);
+    byFront.push({ front: area, stretches });
   });
-  const inputs = [
-    ...byFront.map(({ stretches }) => stretches),
-    ...seen.flatMap(({ area, sides }) => [area, ...sides.atEdge]),
-  ];
   return memory.recall('borders', '', inputs, () => ({
     stretches: byFront.flatMap(({ stretches }) => stretches),
     byFront,
@@ -133,63 +148,73 @@ function longestStretch(meetings: readonly Meetings[], diagonal: number): number
   return times > 1 ? usual * 2 ** Math.ceil(Math.log2(times)) : usual;
 }
 
-function stretchesOf(
-  plan: Plan,
-  front: number,
-  sides: Sides,
-  met: Meetings['met'],
-  areas: readonly number[],
-  longest: number,
-  memory: Memory,
-): readonly BorderStretch[] {
-  const contrasts = new Map<number, Contrast & { readonly behind: number }>();
-  for (let i = 3; i < met.length; i += 4) {
-    const index = met[i] as number;
-    if (contrasts.has(index)) continue;
-    const behind = areas[index] ?? GROUND;
-    contrasts.set(index, { behind, ...contrastBetween(plan, front, behind) });
-  }
-  const figures = [...contrasts.values()].flatMap((contrast) => Object.values(contrast) as number[]);
-  return memory.recall(
-    'stretches',
-    keyOf(plan, front),
-    [sides, front, longest, met.length, ...met, ...figures],
-    () => {
-      const stretches: BorderStretch[] = [];
-      for (let i = 0; i < met.length; i += 4) {
-        const contrast = contrasts.get(met[i + 3] as number);
-        if (!contrast) continue;
-        const side = 4 * (met[i] as number);
-        const ax = sides.ends[side] as number;
-        const ay = sides.ends[side + 1] as number;
-        const direction = Math.atan2(
-          (sides.ends[side + 3] as number) - ay,
-          (sides.ends[side + 2] as number) - ax,
-        );
-        const [ux, uy] = [Math.cos(direction), Math.sin(direction)];
-        const from = met[i + 1] as number;
-        const whole = (met[i + 2] as number) - from;
-        // A whole number of times the longest stretch is not divided once more for rounding.
-        const count = Math.max(1, Math.ceil(whole / longest - 1e-6));
-        const length = whole / count;
-        for (let part = 0; part < count; part++) {
-          const along = from + (part + 0.5) * length;
-          stretches.push({
-            at: { x: ax + ux * along, y: ay + uy * along },
-            length,
-            direction: (direction + Math.PI) % Math.PI,
-            front,
-            ...contrast,
-          });
-        }
-      }
-      return stretches;
-    },
-  );
+interface Met {
+  /** The places of the area in front and of others in the list of those that are seen. */
+  readonly front: number;
+  readonly tints: readonly { readonly area: number; readonly tint: Tint | undefined }[];
+  readonly sides: Sides;
+  readonly met: Meetings;
+  readonly longest: number;
 }
 
-/** The stretches of one area in front gathered by what lies behind. */
+function stretchesOf(
+  plan: Plan,
+  { front: place, tints, sides, met: { met, behind: places }, longest }: Met,
+  memory: Memory,
+): readonly BorderStretch[] {
+  const { area: front, tint } = tints[place] ?? { area: GROUND, tint: undefined };
+  const inputs: unknown[] = [sides, front, longest, met];
+  const contrasts = places.map((index) => {
+    const { area: behind, tint: other } = tints[index] ?? { area: GROUND, tint: undefined };
+    const contrast = contrastOf(tint, other, edgesBetween(plan, front, behind));
+    const { sharpness, valueContrast, colourContrast, pull } = contrast;
+    inputs.push(behind, sharpness, valueContrast, colourContrast, pull);
+    return { behind, ...contrast };
+  });
+  return memory.recall('stretches', keyOf(plan, front), inputs, () => {
+    const contrastWith = new Map(places.map((index, at) => [index, contrasts[at]]));
+    const stretches: BorderStretch[] = [];
+    for (let i = 0; i < met.length; i += 4) {
+      const contrast = contrastWith.get(met[i + 3] as number);
+      if (!contrast) continue;
+      const side = 4 * (met[i] as number);
+      const ax = sides.ends[side] as number;
+      const ay = sides.ends[side + 1] as number;
+      const direction = Math.atan2(
+        (sides.ends[side + 3] as number) - ay,
+        (sides.ends[side + 2] as number) - ax,
+      );
+      const [ux, uy] = [Math.cos(direction), Math.sin(direction)];
+      const from = met[i + 1] as number;
+      const whole = (met[i + 2] as number) - from;
+      // A whole number of times the longest stretch is not divided once more for rounding.
+      const count = Math.max(1, Math.ceil(whole / longest - 1e-6));
+      const length = whole / count;
+      for (let part = 0; part < count; part++) {
+        const along = from + (part + 0.5) * length;
+        stretches.push({
+          at: { x: ax + ux * along, y: ay + uy * along },
+          length,
+          direction: (direction + Math.PI) % Math.PI,
+          front,
+          ...contrast,
+        });
+      }
+    }
+    return stretches;
+  });
+}
+
+const borders = new WeakMap<readonly BorderStretch[], readonly Border[]>();
+
+/** The stretches of one area in front gathered by what lies behind, kept as long as these. */
 function bordersOf(stretches: readonly BorderStretch[]): readonly Border[] {
+  const known = borders.get(stretches) ?? gathered(stretches);
+  borders.set(stretches, known);
+  return known;
+}
+
+function gathered(stretches: readonly BorderStretch[]): readonly Border[] {
   const borders = new Map<number, Border>();
   for (const { front, behind, length, sharpness, valueContrast, colourContrast, pull } of stretches) {
     borders.set(behind, {

@@ -7,29 +7,58 @@ export interface Meetings {
   readonly met: readonly number[];
   /** Of each piece the side of the area behind. */
   readonly sidesBehind: readonly number[];
+  /** The areas behind, each once. */
+  readonly behind: readonly number[];
+}
+
+/** Areas and what was found of them. */
+export interface FoundMeetings {
+  readonly areas: readonly Sides[];
+  readonly meetings: readonly Meetings[];
 }
 
 /**
  * Who borders on whom. `areas` run from back to front and partition the canvas, so a piece of border is a side of
  * one that lies on a side of another which runs the other way. Each piece is told once, for the area in front.
  * Compared are only sides that pass one cell of a grid.
+ *
+ * @param last what was found of other areas on a canvas of this size: it is taken over for those that none of the
+ * areas comes near which are not the same at their place
  */
-export function meetingsOf(areas: readonly Sides[], canvas: CanvasSize): readonly Meetings[] {
+export function meetingsOf(
+  areas: readonly Sides[],
+  canvas: CanvasSize,
+  last?: FoundMeetings,
+): readonly Meetings[] {
   const same = SAME_PLACE * Math.hypot(canvas.width, canvas.height);
   const grid = sortingGrid(canvas);
-  const meetings = areas.map(() => ({ met: [] as number[], sidesBehind: [] as number[] }));
-  const { starts, areaOf, sideOf } = sorted(areas, grid.columns * grid.rows);
+  const count = grid.columns * grid.rows;
+  const earlier = last?.areas.length === areas.length ? last : undefined;
+  const touched = earlier && nearChanges(areas, earlier.areas, count);
+  const found = areas.map((_, area) =>
+    !touched || touched[area] === 1
+      ? { met: [] as number[], sidesBehind: [] as number[], behind: [] as number[] }
+      : undefined,
+  );
+  const { starts, areaOf, sideOf } = sorted(areas, count, touched);
   for (let cell = 0; cell + 1 < starts.length; cell++) {
     const end = starts[cell + 1] as number;
     for (let i = starts[cell] as number; i < end; i++) {
       const behind = areaOf[i] as number;
       for (let j = i + 1; j < end; j++) {
         const front = areaOf[j] as number;
-        if (front !== behind) compare(cell, front, sideOf[j] as number, behind, sideOf[i] as number);
+        if (front !== behind && found[front]) {
+          compare(cell, front, sideOf[j] as number, behind, sideOf[i] as number);
+        }
       }
     }
   }
-  return meetings;
+  return found.map((own, area) => {
+    const known = earlier?.meetings[area];
+    if (!own) return known ?? NO_MEETINGS;
+    if (!known || !sameNumbers(own.met, known.met)) return own;
+    return sameNumbers(own.sidesBehind, known.sidesBehind) ? known : { ...own, met: known.met };
+  });
 
   function compare(cell: number, front: number, side: number, behind: number, other: number): void {
     const { ends } = areas[front] as Sides;
@@ -59,19 +88,60 @@ export function meetingsOf(areas: readonly Sides[], canvas: CanvasSize): readonl
     // Two long sides pass many cells together: the one with the middle of the piece tells it.
     const middle = (begin + end) / 2;
     if (cellOf(grid, ax + ux * middle, ay + uy * middle) !== cell) return;
-    meetings[front]?.met.push(side, begin, end, behind);
-    meetings[front]?.sidesBehind.push(other);
+    const own = found[front];
+    own?.met.push(side, begin, end, behind);
+    own?.sidesBehind.push(other);
+    if (own && !own.behind.includes(behind)) own.behind.push(behind);
   }
 }
 
-/** All sides by cell, within a cell by area from back to front. */
+const NO_MEETINGS: Meetings = { met: [], sidesBehind: [], behind: [] };
+
+function sameNumbers(one: readonly number[], other: readonly number[]): boolean {
+  if (one.length !== other.length) return false;
+  for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
+  return true;
+}
+
+/** 1 for each area with a side in a cell in which one that is another at its place has or had a side. */
+function nearChanges(areas: readonly Sides[], before: readonly Sides[], count: number): Uint8Array {
+  const changed = new Uint8Array(count);
+  areas.forEach((area, index) => {
+    const earlier = before[index];
+    if (earlier === area) return;
+    markCells(area, changed);
+    if (earlier) markCells(earlier, changed);
+  });
+  return Uint8Array.from(areas, (area, index) =>
+    area !== before[index] || passesMarked(area, changed) ? 1 : 0,
+  );
+}
+
+function markCells({ cells }: Sides, marked: Uint8Array): void {
+  for (let i = 0; i < cells.length; i += 2) marked[cells[i] as number] = 1;
+}
+
+function passesMarked({ cells }: Sides, marked: Uint8Array): boolean {
+  for (let i = 0; i < cells.length; i += 2) if (marked[cells[i] as number] === 1) return true;
+  return false;
+}
+
+/**
+ * All sides by cell, within a cell by area from back to front.
+ *
+ * @param wanted 1 for each area whose cells are looked at; all are unless given
+ */
 function sorted(
   areas: readonly Sides[],
   count: number,
+  wanted?: Uint8Array,
 ): { readonly starts: Int32Array; readonly areaOf: Int32Array; readonly sideOf: Int32Array } {
+  const looked = new Uint8Array(count).fill(wanted ? 0 : 1);
+  if (wanted) for (const [index, area] of areas.entries()) if (wanted[index] === 1) markCells(area, looked);
   const starts = new Int32Array(count + 1);
   for (const { cells } of areas) {
     for (let i = 0; i < cells.length; i += 2) {
+      if (looked[cells[i] as number] === 0) continue;
       const next = (cells[i] as number) + 1;
       starts[next] = (starts[next] as number) + 1;
     }
@@ -86,6 +156,7 @@ function sorted(
   areas.forEach(({ cells }, area) => {
     for (let i = 0; i < cells.length; i += 2) {
       const cell = cells[i] as number;
+      if (looked[cell] === 0) continue;
       const place = places[cell] as number;
       places[cell] = place + 1;
       areaOf[place] = area;

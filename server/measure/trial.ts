@@ -1,3 +1,4 @@
+import { crowdingObjects, withoutShapes } from '../plan/crowding.js';
 import { EMPTY_OUTLINE, type Outline } from '../plan/geometry/outline.js';
 import type { Piece } from '../plan/geometry/piece.js';
 import { boxesOverlap } from '../plan/geometry/point.js';
@@ -26,7 +27,8 @@ export interface TriedOrder {
 
 /**
  * The plan with other shapes for some objects, by their indices, or in another order, and what is then seen. Only
- * what lies where something moves is cut, and only when it is asked for.
+ * what lies where something moves is cut, and only when it is asked for. What would crowd the picture there loses its
+ * shape, as in a plan that says the same.
  *
  * @param areas of the plan as it is
  */
@@ -37,12 +39,14 @@ export function trialOf(
   order?: TriedOrder,
 ): Trial {
   const coveringOrder = order?.coveringOrder ?? plan.coveringOrder;
-  const objects = plan.objects.map((object, index) => {
+  const placed = plan.objects.map((object, index) => {
     const outline = shapes.get(index);
     return outline ? { ...object, outline } : object;
   });
+  const crowding = crowdingObjects({ canvas: plan.canvas, objects: placed, coveringOrder });
+  const objects = withoutShapes(placed, crowding);
   const tried = { ...plan, objects, coveringOrder };
-  const moved = new Set(shapes.keys());
+  const moved = new Set([...shapes.keys(), ...crowding]);
   const sheet = sheetsOver(plan.canvas)?.plain;
   if (!sheet) return { plan: tried, areas, moved, movedShare: 0 };
   const piecesOf = ({ objects: some }: Plan): readonly Piece[] =>

@@ -1,4 +1,5 @@
 import type { BuiltOutline } from './build-outline.js';
+import { crowdingObjects, type Layers } from './crowding.js';
 import type { OutlineInput } from './shapes.js';
 
 /** An outline, and all that it was built from. */
@@ -15,8 +16,11 @@ interface Kept {
 export class OutlineCache {
   #current = new Map<string, Kept>();
   #earlier = new Map<string, Kept>();
+  #crowding: { readonly inputs: readonly unknown[]; readonly crowding: ReadonlySet<number> } | undefined;
   /** How many outlines have been built so far. */
   built = 0;
+  /** How often crossings have been counted so far. */
+  counted = 0;
 
   /** Starts a resolution: only what the one before used is kept. */
   turnOver(): void {
@@ -28,6 +32,7 @@ export class OutlineCache {
   aside(): OutlineCache {
     const other = new OutlineCache();
     other.#current = new Map(this.#current);
+    other.#crowding = this.#crowding;
     return other;
   }
 
@@ -47,6 +52,20 @@ export class OutlineCache {
     this.built++;
     this.#current.set(name, { tolerance, input, built });
     return built;
+  }
+
+  /** Which objects crowd the picture: counted anew only where an outline, the canvas or the order is another. */
+  crowding(layers: Layers): ReadonlySet<number> {
+    const { canvas, objects, coveringOrder } = layers;
+    const inputs = [canvas.width, canvas.height, ...objects.map(({ outline }) => outline), ...coveringOrder];
+    const kept = this.#crowding;
+    if (kept?.inputs.length === inputs.length && inputs.every((input, at) => input === kept.inputs[at])) {
+      return kept.crowding;
+    }
+    this.counted++;
+    const crowding = crowdingObjects(layers);
+    this.#crowding = { inputs, crowding };
+    return crowding;
   }
 }
 

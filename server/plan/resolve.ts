@@ -12,6 +12,7 @@ import { type Whole, wholeOf } from './based-on/whole.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
 import { ColourBook } from './colours.js';
 import { resolveConcept } from './concept.js';
+import { MOST_MUTUAL_CROSSINGS, withoutShapes } from './crowding.js';
 import { resolveDivisions } from './divisions.js';
 import { resolveAllowances, resolveRuleSettings } from './exceptions.js';
 import { filesNamed } from './files.js';
@@ -67,9 +68,13 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     cache,
   });
   const surroundings = { objects: objectIndex, book, scale, problems, waiting, faultyLines };
-  const objects = objectIndex.nodes.map((node, index) =>
+  const placed = objectIndex.nodes.map((node, index) =>
     resolveObject(node, index, references.outlines[index] ?? EMPTY_OUTLINE, surroundings),
   );
+  const order = coveringOrder(placed);
+  const crowding = cache.crowding({ canvas: bare, objects: placed, coveringOrder: order });
+  reportCrowding(placed, crowding, problems);
+  const objects = withoutShapes(placed, crowding);
   const ground = resolveGround(nodes, scale.steps, book, problems);
   const rolesInUse = ground.role !== undefined || objects.some(({ colour }) => colour?.role !== undefined);
   const horizon = single(nodes, 'horizon', problems);
@@ -98,7 +103,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     wheel: wheel?.statement.wheel.choice ?? 'painters',
     colours: book.colours,
     objects,
-    coveringOrder: coveringOrder(objects),
+    coveringOrder: order,
     leads,
     ...resolvePath(nodes, objectIndex, problems),
     ...(palette ? { palette } : {}),
@@ -148,6 +153,22 @@ function coveringOrder(objects: readonly PlanObject[]): readonly number[] {
   return PLANES.flatMap((plane) =>
     objects.filter((object) => object.plane === plane).map(({ index }) => index),
   );
+}
+
+function reportCrowding(
+  objects: readonly PlanObject[],
+  crowding: ReadonlySet<number>,
+  problems: Problems,
+): void {
+  for (const { index, name, location } of objects) {
+    if (!crowding.has(index)) continue;
+    const message = t(
+      '`{0}` crosses what lies under it too often to be measured, so it is not drawn: all outlines of a plan may cross each other {1} times. Draw it with fewer points.',
+      name,
+      MOST_MUTUAL_CROSSINGS.toLocaleString('en-GB'),
+    );
+    problems.error('unreadable shape', message, location);
+  }
 }
 
 function partReader(readFile: ReadFile | undefined, waiting: Set<Node>, problems: Problems): ReadPart {

@@ -5,13 +5,14 @@ import type { VisibleAreas } from '../areas/areas.js';
 import type { BorderMeasure } from '../borders/borders.js';
 import {
   type FieldGrid,
+  type LaidField,
   type Weigh,
   byColour,
   byPull,
   byValue,
   fieldGrid,
   keptPart,
-  wholeField,
+  laidField,
 } from './field.js';
 import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';
 import { centreOfInterest, isElsewhere } from './centre.js';
@@ -148,16 +149,18 @@ function gather(
   memory: Memory,
 ): Float64Array {
   const { diagonal } = plan.canvas;
+  const subject = `field of ${what}`;
   const parts = byFront.map(({ front, stretches }) =>
     memory.recall(
-      `field of ${what}`,
+      subject,
       plan.objects[front]?.key ?? '',
       [stretches, grid.columns, grid.rows, diagonal],
       () => keptPart(stretches, weigh, grid, diagonal),
     ),
   );
   const inputs = [...parts, grid.columns, grid.rows];
-  return memory.recall(`emphasis by ${what}`, '', inputs, () => wholeField(parts, grid));
+  const laid = (last: LaidField | undefined): LaidField => laidField(parts, grid, last);
+  return memory.recall(`emphasis by ${what}`, '', inputs, laid).field;
 }
 
 interface ByPull {

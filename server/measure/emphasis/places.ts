@@ -104,9 +104,10 @@ export function strongestNear(
   diagonal: number,
 ): Peak {
   let best: { readonly strength: number; readonly away: number; readonly at: Point } | undefined;
-  for (let cell = 0; cell < field.length; cell++) {
+  for (const cell of cellsNear(grid, point, REACH * diagonal)) {
     const at = middleOf(grid, cell);
-    const [dx, dy] = [at.x - point.x, at.y - point.y];
+    const dx = at.x - point.x;
+    const dy = at.y - point.y;
     const away = Math.sqrt(dx * dx + dy * dy);
     if (!isWithinReach(away, diagonal)) continue;
     const strength = field[cell] as number;
@@ -117,6 +118,24 @@ export function strongestNear(
   }
   const strength = best?.strength ?? 0;
   return { strength, ...gathering(byFront, weigh, best && strength > 0 ? best.at : point, diagonal) };
+}
+
+/** The cells whose middles may lie within a distance of a place, row by row; canvas units. */
+function cellsNear(
+  { columns, rows, cellWidth, cellHeight }: FieldGrid,
+  { x, y }: Point,
+  reach: number,
+): readonly number[] {
+  // A cell more on each side, for what rounding may do.
+  const top = Math.max(0, Math.floor((y - reach) / cellHeight) - 1);
+  const bottom = Math.min(rows - 1, Math.floor((y + reach) / cellHeight) + 1);
+  const left = Math.max(0, Math.floor((x - reach) / cellWidth) - 1);
+  const right = Math.min(columns - 1, Math.floor((x + reach) / cellWidth) + 1);
+  const cells: number[] = [];
+  for (let row = top; row <= bottom; row++) {
+    for (let column = left; column <= right; column++) cells.push(row * columns + column);
+  }
+  return cells;
 }
 
 /** Whether a distance is within the reach, one of exactly the reach in spite of rounding; canvas units. */

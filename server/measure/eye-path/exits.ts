@@ -93,10 +93,11 @@ export function pullAtFocus(
   stretches: readonly BorderStretch[],
 ): number {
   const reach = NEAR_FOCUS * diagonal * (1 + ROUNDING);
-  return stretches.reduce(
-    (most, { at, pull }) => (pull > most && distance(at, focus) <= reach ? pull : most),
-    0,
-  );
+  let most = 0;
+  for (const { at, pull } of stretches) {
+    if (pull > most && isWithin(at, focus, reach)) most = pull;
+  }
+  return most;
 }
 
 /** The pull that a tenth of the length of all borders has or passes. */
@@ -104,10 +105,18 @@ function pullOfStrongest(stretches: readonly BorderStretch[]): number {
   // Sorted by the few different pulls there are: one for each pair of areas, not one for each stretch.
   const lengths = new Map<number, number>();
   let whole = 0;
+  let [current, sum] = [NaN, 0];
   for (const { pull, length } of stretches) {
     whole += length;
-    lengths.set(pull, (lengths.get(pull) ?? 0) + length);
+    // Along one border it stays the same.
+    if (pull !== current) {
+      if (sum > 0) lengths.set(current, sum);
+      current = pull;
+      sum = lengths.get(pull) ?? 0;
+    }
+    sum += length;
   }
+  if (sum > 0) lengths.set(current, sum);
   let run = 0;
   for (const [pull, length] of [...lengths].sort(([one], [other]) => other - one)) {
     run += length;
@@ -184,7 +193,7 @@ function settled(
 ): Point {
   let sum = { x: 0, y: 0 };
   for (const { at, length, direction } of strong) {
-    if (distance(at, place.at) > FIRST_STRETCH * canvas.diagonal * (1 + ROUNDING)) continue;
+    if (!isWithin(at, place.at, FIRST_STRETCH * canvas.diagonal * (1 + ROUNDING))) continue;
     const along = { x: Math.cos(direction), y: Math.sin(direction) };
     const same = along.x * first.x + along.y * first.y;
     if (degreesOf(Math.abs(same)) > 2 * STRAIGHT + SAME_ANGLE) continue;
@@ -258,10 +267,16 @@ function answers(run: Run, other: Run): boolean {
 function isStopped(run: Run, { diagonal }: CanvasSize, stretches: readonly BorderStretch[]): boolean {
   const reach = NEAR_EXIT * diagonal * (1 + ROUNDING);
   return stretches.some(({ at, pull, direction }) => {
-    if (pull < STOPS * run.pull || distance(at, run.at) > reach) return false;
+    if (pull < STOPS * run.pull || !isWithin(at, run.at, reach)) return false;
     const same = Math.abs(Math.cos(direction) * run.outward.x + Math.sin(direction) * run.outward.y);
     return degreesOf(same) >= ACROSS - SAME_ANGLE;
   });
+}
+
+/** Whether two places are no farther apart; of most one look at a coordinate tells that they are. */
+function isWithin(one: Point, other: Point, reach: number): boolean {
+  if (Math.abs(one.x - other.x) > reach || Math.abs(one.y - other.y) > reach) return false;
+  return distance(one, other) <= reach;
 }
 
 /** Of a cosine; degrees. */

@@ -66,10 +66,10 @@ function strongestPlaces(
   const strongest = new Map<number, { readonly at: Point; readonly strength: number }>();
   const higher = higherFirst(canvas);
   for (const { at, front, behind } of stretches) {
-    const mine = [front, behind].filter((area) => stops.has(area));
-    if (mine.length === 0) continue;
+    const mine = stops.has(front);
+    if (!mine && !stops.has(behind)) continue;
     const strength = strengthAt(field, at, canvas);
-    for (const object of mine) {
+    for (const object of !mine ? [behind] : stops.has(behind) ? [front, behind] : [front]) {
       const known = strongest.get(object);
       const stronger = known
         ? inSteps(strength, field.strongest) - inSteps(known.strength, field.strongest)

@@ -1,10 +1,12 @@
 import type { Point } from '../../plan/geometry/point.js';
+import { memoise } from '../../plan/colour/memo.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { GROUND, meetingAreas } from '../borders/borders.js';
 import { labelMap } from '../areas/label-map.js';
 import { inBillionths } from '../areas/place-order.js';
 import { type Memory, once } from '../memory.js';
+import type { FieldCells } from './cells.js';
 import { type FieldMap, fieldMap } from './fields.js';
 import { placeInside } from './places.js';
 import { Groups } from './runs.js';
@@ -94,9 +96,25 @@ function joinedFields({ fields, contacts }: FieldMap, belongs: (area: number) =>
   return [...pieces.values()];
 }
 
+const MOST_KEPT = 1024;
+const places = new WeakMap<
+  FieldCells,
+  (key: string, work: () => { readonly at?: Point }) => { readonly at?: Point }
+>();
+
+/** A place inside a piece, kept as long as the cells: other steps leave most pieces what they are. */
+function keptPlace(cells: FieldCells, own: Joined, canvas: Canvas): Point | undefined {
+  const remember = places.get(cells) ?? memoise<{ readonly at?: Point }>(MOST_KEPT);
+  places.set(cells, remember);
+  return remember([canvas.width, canvas.height, ...own].join(' '), () => {
+    const at = placeInside(cells, own, canvas);
+    return at ? { at } : {};
+  }).at;
+}
+
 function pieceOf({ fields, cells }: FieldMap, own: Joined, canvas: Canvas): TonePiece {
   // What is smaller than a cell is small enough for the middle of its box.
-  const at = once(() => placeInside(cells, own, canvas) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
+  const at = once(() => keptPlace(cells, own, canvas) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
   const shares = new Map<number, number>();
   for (const index of own) {
     const { area, share } = fields[index] ?? { area: GROUND, share: 0 };

@@ -18,12 +18,29 @@ export const BOLD_WIDTH = 1.1;
  * where there may be none, so this is a broad humanist sans serif: a little too wide for most fonts, which leaves air.
  */
 export function textWidth(text: string, size: number): number {
-  let ems = 0;
-  for (const character of text) ems += characterWidth(character);
-  return ems * size;
+  return emsAfter(0, text) * size;
 }
 
+/** So many ems and then a text. */
+function emsAfter(ems: number, text: string): number {
+  let sum = ems;
+  for (const character of text) sum += characterWidth(character);
+  return sum;
+}
+
+/** The width of what nearly all text is written with. */
+const usual = new Map<string, number>();
+const USUAL = '\u2100';
+
 function characterWidth(character: string): number {
+  const known = usual.get(character);
+  if (known !== undefined) return known;
+  const width = widthOf(character);
+  if (character < USUAL) usual.set(character, width);
+  return width;
+}
+
+function widthOf(character: string): number {
   if (MARK.test(character)) return 0;
   if (NARROW.has(character)) return 0.33;
   if (BROAD.has(character)) return 0.9;
@@ -56,16 +73,20 @@ export function wrapped(text: string, size: number, width: number, most: number)
     .split(/[^\S\u00A0]+/u);
   const lines: string[] = [];
   let line = '';
+  let ems = 0;
   for (const [index, word] of words.entries()) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (line === '' || textWidth(longer, size) <= width) {
-      line = longer;
+    const more = line === '' ? word : ` ${word}`;
+    const longer = emsAfter(ems, more);
+    if (line === '' || longer * size <= width) {
+      line += more;
+      ems = longer;
       continue;
     }
     if (lines.length === most - 1)
       return [...lines, fitted([line, ...words.slice(index)].join(' '), size, width)];
     lines.push(line);
     line = word;
+    ems = emsAfter(0, word);
   }
   return [...lines, line].filter((each) => each !== '').map((each) => fitted(each, size, width));
 }

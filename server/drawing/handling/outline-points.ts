@@ -51,21 +51,21 @@ function givenPoints(
   { node: { children } }: PlanObject,
   surroundings: PlaceSurroundings,
 ): readonly Omit<OutlinePoint, 'at'>[] {
-  return every(children, 'shape').flatMap((shapeNode) => {
+  const given: Omit<OutlinePoint, 'at'>[] = [];
+  for (const shapeNode of every(children, 'shape')) {
     const { shape } = shapeNode.statement;
-    if (shape.form !== 'outline' && shape.form !== 'smooth') return [];
-    const rows = [{ node: shapeNode as Pick<Node, 'line'>, points: shape.points }].concat(
-      every(shapeNode.children, 'points').map((row) => ({ node: row, points: row.statement.points })),
-    );
-    return rows
-      .flatMap(({ node, points }) =>
-        points.flatMap((place) => {
-          const at = resolvePlace(place, node, surroundings);
-          return at ? [{ node, place, given: at }] : [];
-        }),
-      )
-      .map((point, index) => ({ ...point, shapeLine: shapeNode.line, index }));
-  });
+    if (shape.form !== 'outline' && shape.form !== 'smooth') continue;
+    let index = 0;
+    const take = (node: Pick<Node, 'line'>, points: readonly Place[]): void => {
+      for (const place of points) {
+        const at = resolvePlace(place, node, surroundings);
+        if (at) given.push({ node, place, given: at, shapeLine: shapeNode.line, index: index++ });
+      }
+    };
+    take(shapeNode, shape.points);
+    for (const row of every(shapeNode.children, 'points')) take(row, row.statement.points);
+  }
+  return given;
 }
 
 const known = new WeakMap<Outline, { readonly matrix: Matrix | undefined }>();

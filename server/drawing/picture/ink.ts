@@ -13,8 +13,13 @@ const CHALK = computedColour([96, 0.3, 2.5]);
 const SANGUINE = computedColour([38, 45, 33]);
 const PALE_SANGUINE = computedColour([76, 32, 24]);
 
+const hexes = new WeakMap<Colour, Hex>();
+
+/** Worked out once for each colour. */
 export function hexOf(colour: Colour): Hex {
-  return toHex(colour) as Hex;
+  const hex = hexes.get(colour) ?? (toHex(colour) as Hex);
+  hexes.set(colour, hex);
+  return hex;
 }
 
 /** Contrast ratio of WCAG 2, 1 to 21. */
@@ -26,9 +31,15 @@ function contrast(one: Colour, other: Colour): number {
   return Math.max(a, b) / Math.min(a, b);
 }
 
+const lines = new WeakMap<Colour, Colour>();
+
 /** Graphite or chalk, whichever stands out more against a colour. */
 export function lineOn(colour: Colour): Colour {
-  return contrast(GRAPHITE, colour) >= contrast(CHALK, colour) ? GRAPHITE : CHALK;
+  const known = lines.get(colour);
+  if (known) return known;
+  const line = contrast(GRAPHITE, colour) >= contrast(CHALK, colour) ? GRAPHITE : CHALK;
+  lines.set(colour, line);
+  return line;
 }
 
 /** The other of the two: what a line is laid on so that it reads over anything. */

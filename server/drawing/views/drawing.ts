@@ -30,7 +30,7 @@ const WASH = 0.42;
 export function drawDrawing(reading: Reading): PictureMarks {
   const ground = reading.plan.canvas.ground.colour;
   const line = hexOf(lineOn(ground));
-  const washed = (colour: Colour) => mix(ground, colour, WASH);
+  const washed = (colour: Colour) => washedOver(ground, colour);
   const wash = (object: PlanObject | undefined) =>
     object === undefined || isUnplanned(object)
       ? ground
@@ -69,6 +69,17 @@ export function drawDrawing(reading: Reading): PictureMarks {
     names: [...statedGridNames(reading), ...names.names],
     taken: [...names.taken, ...clear.kept, ...clear.spared],
   };
+}
+
+const washes = new WeakMap<Colour, { readonly ground: Colour; readonly washed: Colour }>();
+
+/** The same one for a colour as long as the ground is the same. */
+function washedOver(ground: Colour, colour: Colour): Colour {
+  const known = washes.get(colour);
+  if (known?.ground === ground) return known.washed;
+  const washed = mix(ground, colour, WASH);
+  washes.set(colour, { ground, washed });
+  return washed;
 }
 
 const ROLE_WEIGHT = { dominant: 'heavy', secondary: 'medium', minor: 'fine' } as const;

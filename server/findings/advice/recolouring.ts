@@ -57,8 +57,20 @@ export function recolouringsWith(
   });
 }
 
-/** For every object the colours of what it borders on, the bare ground among it. */
-function coloursBeside({ objects, canvas }: Plan, { borders }: Measures): readonly ReadonlySet<string>[] {
+type Beside = readonly ReadonlySet<string>[];
+
+const kept = new WeakMap<Measures, { readonly plan: Plan; readonly beside: Beside }>();
+
+/** For every object the colours of what it borders on, the bare ground among it; found once for all rules that ask. */
+function coloursBeside(plan: Plan, measures: Measures): Beside {
+  const known = kept.get(measures);
+  if (known?.plan === plan) return known.beside;
+  const beside = findBeside(plan, measures);
+  kept.set(measures, { plan, beside });
+  return beside;
+}
+
+function findBeside({ objects, canvas }: Plan, { borders }: Measures): Beside {
   const beside = objects.map(() => new Set<string>());
   const colourOf = (area: number): Colour | undefined =>
     area === GROUND ? canvas.ground.colour : objects[area]?.colour?.colour;

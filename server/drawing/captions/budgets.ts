@@ -3,7 +3,7 @@ import { totalShare } from '../../measure/objects/objects.js';
 import { stepValue } from '../../plan/colour/value.js';
 import { greyOf, hexOf } from '../picture/ink.js';
 import type { Severity } from '../../findings/finding.js';
-import type { Reading } from '../views/reading.js';
+import { type Reading, oncePerReading } from '../views/reading.js';
 import type { BudgetBars } from '../scene.js';
 import { type Tone, addedUp, tonesOf } from './tones.js';
 import { capitalised } from '../../plan/problems.js';
@@ -31,7 +31,9 @@ export interface BarRow {
 }
 
 /** The entries of the value budget, or the groups of the scale when the plan budgets none. */
-export function valueRows(reading: Reading): readonly BarRow[] {
+export const valueRows = oncePerReading(findValueRows);
+
+function findValueRows(reading: Reading): readonly BarRow[] {
   const { plan, measures } = reading;
   const { steps, groups, budget } = measures.values;
   const parts = (from: number, to: number) =>
@@ -55,7 +57,9 @@ export function valueRows(reading: Reading): readonly BarRow[] {
 }
 
 /** The entries of the colour budget, or the roles in use when the plan budgets none. */
-export function colourRows(reading: Reading): readonly BarRow[] {
+export const colourRows = oncePerReading(findColourRows);
+
+function findColourRows(reading: Reading): readonly BarRow[] {
   const { plan, measures } = reading;
   const { roles, budget } = measures.colours;
   const partsOf = (key: string) => {

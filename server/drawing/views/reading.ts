@@ -67,8 +67,22 @@ export interface SeenObject {
   readonly subject: string;
 }
 
+/** What several parts of a scene ask of one reading, worked out for the first of them. */
+export function oncePerReading<Result extends object>(
+  work: (reading: Reading) => Result,
+): (reading: Reading) => Result {
+  const known = new WeakMap<Reading, Result>();
+  return (reading) => {
+    const result = known.get(reading) ?? work(reading);
+    known.set(reading, result);
+    return result;
+  };
+}
+
 /** The objects of which anything is seen: the dominant first, then the secondary, then by share. */
-export function seenObjects({ plan, measures, subjects }: Reading): readonly SeenObject[] {
+export const seenObjects = oncePerReading(seenBySize);
+
+function seenBySize({ plan, measures, subjects }: Reading): readonly SeenObject[] {
   const rank = { dominant: 0, secondary: 1, minor: 2 } as const;
   const rankOf = ({ object }: SeenObject) => (object.role === undefined ? rank.minor : rank[object.role]);
   return plan.coveringOrder

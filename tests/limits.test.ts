@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { parse } from '../grammar/index.js';
 import { compose } from '../server/drawing/compose.js';
 import { check } from '../server/findings/check.js';
+import { visibleAreas } from '../server/measure/areas/areas.js';
 import { measure } from '../server/measure/measure.js';
 import type { Plan } from '../server/plan/plan.js';
+import { pointsOf } from '../server/plan/build-outline.js';
 import { resolvePlan } from '../server/plan/resolve.js';
+import { combText } from './support/combs.js';
 import { LARGE_CANVAS, largePlan, leaf, OBJECTS } from './support/large-plan.js';
 import { planOf } from './support/plan.js';
 
@@ -63,6 +66,17 @@ describe('a plan that asks for more has one clear error', () => {
     );
     expect(errorsOf(plan)).toEqual(['The shape can’t be read: it crosses itself too often to be measured.']);
     expect(wholeWay(plan).findings.map(({ rule }) => rule)).not.toContain('empty object');
+  });
+
+  it('for outlines that cross each other everywhere, and cuts nothing of them', () => {
+    const comb = (way: 'upright' | 'level', teeth: number) =>
+      `object  ${way}\n  value   ${way === 'upright' ? 1 : 4}\n  shape   outline ${combText(teeth, way)}`;
+    const plan = planOf(['canvas  40 x 30 cm', comb('upright', 3_000), comb('level', 3_000)].join('\n'));
+    expect(errorsOf(plan)).toEqual([expect.stringMatching(/^`level` crosses what lies under it too often/)]);
+    const counter = { clips: 0, differences: 0, intersections: 0, corners: 0 };
+    visibleAreas(plan.canvas, plan.objects, counter);
+    expect(counter.corners).toBeLessThan(3 * 12_000);
+    expect(plan.objects.map(({ outline }) => pointsOf(outline))).toEqual([12_000, 0]);
   });
 
   it('for more points than can be measured while somebody waits, however few lines ask for them', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { combText } from '../../tests/support/combs.js';
 import { marketPlan } from '../../tests/support/market.js';
-import { checked } from '../../tests/support/plan.js';
+import { checked, objectNamed, planOf } from '../../tests/support/plan.js';
 import { translate } from '../plan/geometry/matrix.js';
 import { transform } from '../plan/geometry/outline.js';
 import { visibleAreas } from './areas/areas.js';
@@ -50,5 +51,29 @@ describe('a plan that is tried with an object moved', () => {
     const { areas } = trialOf(plan, measures.areas, new Map([[hat, shape]]));
     const same = areas.layers.filter((layer, at) => layer === measures.areas.layers[at]);
     expect(same.length).toBeGreaterThan(50);
+  });
+
+  it('leaves out what would cross too often there, as a plan that says so does', () => {
+    const text = (shift: number) => `canvas 80 x 30 cm
+object reeds
+  shape outline ${combText(170, 'upright')}
+object rain
+  shape outline ${combText(170, 'level', shift)}
+`;
+    const apart = planOf(text(40));
+    const areas = visibleAreas(apart.canvas, apart.objects);
+    const { outline } = objectNamed(apart, 'rain');
+    const shape = transform(outline, translate(-40, 0));
+    const trial = trialOf(apart, areas, new Map([[1, shape]]));
+    const really = planOf(text(0));
+    expect(really.problems).toHaveLength(1);
+    expect(trial.plan.objects.map(({ outline: { rings } }) => rings.length)).toEqual(
+      really.objects.map(({ outline: { rings } }) => rings.length),
+    );
+    const reallySeen = visibleAreas(really.canvas, really.objects);
+    expect(trial.areas.bareShare).toBeCloseTo(reallySeen.bareShare, 9);
+    expect(trial.areas.layers.map(({ share }) => share.toFixed(9))).toEqual(
+      reallySeen.layers.map(({ share }) => share.toFixed(9)),
+    );
   });
 });

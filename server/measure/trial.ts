@@ -1,4 +1,5 @@
 import { crowdingObjects, withoutShapes } from '../plan/crowding.js';
+import { clipped } from '../plan/geometry/clipped.js';
 import { EMPTY_OUTLINE, type Outline } from '../plan/geometry/outline.js';
 import type { Piece } from '../plan/geometry/piece.js';
 import { boxesOverlap } from '../plan/geometry/point.js';
@@ -6,7 +7,7 @@ import { ringsOf } from '../plan/geometry/polygons.js';
 import { type Sheet, sheetsOver } from '../plan/geometry/sheet.js';
 import { type Way, subtract } from '../plan/geometry/subtract.js';
 import type { Plan } from '../plan/plan.js';
-import { type SeenAreas, type SeenLayer, type VisibleAreas, clipped, seenLayer } from './areas/areas.js';
+import { type SeenAreas, type SeenLayer, type VisibleAreas, seenLayer } from './areas/areas.js';
 
 /** A plan that is only tried, and what is seen in it. */
 export interface Trial {

@@ -48,7 +48,7 @@ export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutli
 }
 
 /** The points of a flattened outline. */
-export function pointsOf({ rings }: Outline): number {
+export function pointsOf({ rings }: Pick<Outline, 'rings'>): number {
   return rings.reduce((sum, ring) => sum + ring.length / 2, 0);
 }
 

@@ -61,6 +61,14 @@ describe('outlines that cross each other', () => {
     expect(toldBy(planOf([head, sheet, reeds, rain].join('\n')))).toHaveLength(1);
   });
 
+  it('are none between parts of one object that lie over each other', () => {
+    const hedge = (name: string, y: number) =>
+      `object  ${name}\n  shape   circle 3 at (8, ${y})\n  repeat  300 every (0.02, 0)\n  value   2`;
+    const plan = planOf(['canvas  40 x 30 cm', hedge('box', 9), hedge('yew', 10.3)].join('\n'));
+    expect(toldBy(plan)).toEqual([]);
+    expect(drawn(plan)).toEqual(['box', 'yew']);
+  });
+
   it('leave a lead its edge', () => {
     const plan = planOf(combs(MANY, 'lead    drift along top of rain to (38, 2)'));
     expect(toldBy(plan)).toHaveLength(1);

@@ -1,13 +1,17 @@
 import { pointsOf } from './build-outline.js';
+import { clipped } from './geometry/clipped.js';
 import { CrossingCount } from './geometry/crossing-count.js';
-import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
+import { boxOfRings, EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import { boxesOverlap } from './geometry/point.js';
-import type { CanvasSize } from './geometry/sheet.js';
+import { ringsOf } from './geometry/polygons.js';
+import { type CanvasSize, sheetsOver } from './geometry/sheet.js';
 
 /** Crossings of the outlines of a plan with each other: so many are cut in about a second. */
 export const MOST_MUTUAL_CROSSINGS = 100_000;
 /** In a larger crowd it costs less to count than to compare each with each. */
 const MOST_COMPARED = 300;
+/** Points of shapes in parts that are put together to see which of their borders are seen. */
+const MOST_UNITED = 40_000;
 
 /** Shapes and the order in which they are laid over each other, as of a plan. */
 export interface Layers {
@@ -25,12 +29,31 @@ export function crowdingObjects({ canvas, objects, coveringOrder }: Layers): Rea
     const outline = objects[index]?.outline ?? EMPTY_OUTLINE;
     return outline.rings.length > 0 ? [{ index, outline }] : [];
   });
-  const refused = new Set<number>();
-  if (plainlyFew(layers.map(({ outline }) => outline))) return refused;
+  if (plainlyFew(layers.map(({ outline }) => outline))) return new Set();
+  const refused = refusedOf(canvas, layers);
+  const inParts = layers.filter(({ outline }) => outline.rings.length > 1);
+  const points = inParts.reduce((sum, { outline }) => sum + pointsOf(outline), 0);
+  if (refused.size === 0 || points === 0 || points > MOST_UNITED) return refused;
+  return refusedOf(
+    canvas,
+    layers.map(({ index, outline }) => ({ index, outline: asOne(outline, canvas) })),
+  );
+}
+
+type Layer = { readonly index: number; readonly outline: Pick<Outline, 'rings' | 'box' | 'fillRule'> };
+
+function refusedOf(canvas: CanvasSize, layers: readonly Layer[]): ReadonlySet<number> {
   const points = layers.reduce((sum, { outline }) => sum + pointsOf(outline), 0);
   const count = new CrossingCount(canvas, MOST_MUTUAL_CROSSINGS, points);
-  for (const { index, outline } of layers) if (!count.lay(outline)) refused.add(index);
-  return refused;
+  return new Set(layers.filter(({ outline }) => !count.lay(outline)).map(({ index }) => index));
+}
+
+/** Parts that lie over each other, as of a shape that is repeated, cross others only where they all end. */
+function asOne(outline: Outline, canvas: CanvasSize): Layer['outline'] {
+  const sheet = outline.rings.length > 1 ? sheetsOver(canvas)?.plain : undefined;
+  if (!sheet) return outline;
+  const rings = ringsOf(clipped(outline, sheet).polygons, sheet.grid);
+  return { rings, box: boxOfRings(rings) };
 }
 
 /** The objects, those that crowd the picture without their shapes. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { combText } from '../../../tests/support/combs.js';
 import { handBench, handBenchWith, movedBy, ROOM } from './test-support.js';
 
 const INCHES = 'canvas 24 x 18 in\nfocus centre\nobject jug\n';
@@ -38,6 +39,20 @@ describe('an object that is moved', () => {
     ['  shape circle 4 at focus, 1/2 in left', [0.5, 0], 'shape circle 4 at focus'],
   ] as const)('in inches: %s by %j', (line, [right, down], after) => {
     expect(movedBy(`${INCHES}${line}\n`, 'object:jug', right, down)).toBe(after);
+  });
+
+  it('is refused where its outline would cross others too often', () => {
+    const bench = handBench(
+      `canvas 80 x 30 cm\nobject reeds\n  shape outline ${combText(170, 'upright')}\nobject rain\n  shape outline ${combText(170, 'level', 40)}\n`,
+    );
+    const { x, y } = bench.grip('object:rain').at;
+    const moved = (right: number) =>
+      ({ kind: 'move', grip: 'object:rain', to: { x: x + right, y } }) as const;
+    expect(bench.write(moved(-40))).toMatch(/^`rain` crosses what lies under it too often/);
+    expect(bench.tried(moved(-40))).toMatch(/^`rain` crosses/);
+    expect(bench.write(moved(5))).toEqual([
+      expect.objectContaining({ newText: expect.any(String) as string }),
+    ]);
   });
 
   it('takes along what is placed by it, and nothing that lies on it', () => {

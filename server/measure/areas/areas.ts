@@ -1,7 +1,8 @@
+import { clipped } from '../../plan/geometry/clipped.js';
 import type { Outline, Ring } from '../../plan/geometry/outline.js';
-import { NOTHING, type Piece, pieceOf } from '../../plan/geometry/piece.js';
+import { NOTHING, type Piece } from '../../plan/geometry/piece.js';
 import { boxContains } from '../../plan/geometry/point.js';
-import { polygonsOf, ringsOf } from '../../plan/geometry/polygons.js';
+import { ringsOf } from '../../plan/geometry/polygons.js';
 import { areaOf } from '../../plan/geometry/regions.js';
 import { type CanvasSize, Keeper, type Sheet, sheetsOver } from '../../plan/geometry/sheet.js';
 import { type Way, type WorkCounter, subtract } from '../../plan/geometry/subtract.js';
@@ -55,7 +56,6 @@ export interface VisibleAreas extends SeenAreas {
 /** Parts that do not add up within this part of the canvas were cut wrongly. */
 const DOUBT = 1e-9;
 
-const pieces = new Keeper<Piece>();
 const parts = new Keeper<SeenLayer>();
 
 /**
@@ -111,14 +111,6 @@ function areasOn(
 /** The parts make up the canvas. */
 function addsUp({ layers, bareShare }: VisibleAreas): boolean {
   return Math.abs(layers.reduce((total, { share }) => total + share, bareShare) - 1) <= DOUBT;
-}
-
-/** A shape as a piece of the canvas, kept as long as its outline. */
-export function clipped(outline: Outline, sheet: Sheet, counter?: WorkCounter): Piece {
-  return pieces.recall(sheet, outline, [], () => {
-    if (counter) counter.clips++;
-    return pieceOf(polygonsOf(outline, sheet.grid));
-  });
 }
 
 function uncovered(

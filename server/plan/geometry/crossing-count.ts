@@ -1,6 +1,9 @@
 import type { Outline } from './path.js';
 import type { CanvasSize } from './sheet.js';
 
+/** What is laid: an outline, or as much of one as is known. */
+type Shape = Pick<Outline, 'rings' | 'box' | 'fillRule'>;
+
 /** Cells on the long side of the canvas. */
 const LONG_SIDE = 256;
 /** Pairs of edges in one cell looked at, in all. */
@@ -58,7 +61,7 @@ export class CrossingCount {
    *
    * @returns whether it was laid
    */
-  lay(outline: Outline): boolean {
+  lay(outline: Shape): boolean {
     const first = this.#edgeEnd;
     const end = this.#addEdges(outline);
     const [cells, edges]: [number[], number[]] = [[], []];
@@ -86,10 +89,12 @@ export class CrossingCount {
     return true;
   }
 
-  /** Behind those of what is laid. @returns where they end */
-  #addEdges({ rings }: Outline): number {
+  /** Behind those of what is laid, a ring that is repeated in its place once. @returns where they end */
+  #addEdges({ rings }: Shape): number {
     let end = this.#edgeEnd;
-    for (const ring of rings) {
+    for (const [at, ring] of rings.entries()) {
+      const before = rings[at - 1];
+      if (before?.length === ring.length && ring.every((number, i) => number === before[i])) continue;
       for (let i = 0; i + 1 < ring.length; i += 2, end += 4) {
         const next = (i + 2) % ring.length;
         this.#edges[end] = (ring[i] as number) / this.#cell;
@@ -163,7 +168,7 @@ export class CrossingCount {
   }
 
   /** Forgets what lies in cells that an outline fills: those inside that its border does not pass. */
-  #cover({ box, fillRule }: Outline, first: number, passed: readonly number[]): void {
+  #cover({ box, fillRule }: Shape, first: number, passed: readonly number[]): void {
     this.#mark++;
     for (const cell of passed) this.#passedBy[cell] = this.#mark;
     for (let edge = first; edge < this.#edgeEnd; edge += 4) this.#turn(edge);

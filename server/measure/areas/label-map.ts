@@ -65,12 +65,10 @@ function mapOf(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
   });
   // What stays bare follows from what is seen.
   const inputs = [width, height, ...seen.flatMap(({ object, runs }) => [object, runs])];
-  return memory.recall('label map', '', inputs, () => {
-    const labels = new Int32Array(columns * rows).fill(UNSET);
-    lay(labels, cellRuns(areas.bare, grid), GROUND);
-    for (const { object, runs } of seen) lay(labels, runs, object);
-    const isWhole = !closeGaps(labels, columns);
-    return {
+  const mapped = (last: Mapped | undefined): Mapped => {
+    const laid = [{ object: GROUND, runs: cellRuns(areas.bare, grid) }, ...seen];
+    const { labels, isWhole } = labelsOf(laid, grid, last);
+    const map: LabelMap = {
       columns,
       rows,
       labels,
@@ -82,7 +80,83 @@ function mapOf(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
         return labels[row * columns + column];
       },
     };
+    return { laid, map };
+  };
+  return memory.recall('label map', '', inputs, mapped).map;
+}
+
+/** The runs of cells of an object, or of `GROUND`. */
+interface Runs {
+  readonly object: number;
+  readonly runs: Int32Array;
+}
+
+/** A map and the runs that it was laid of, from back to front. */
+interface Mapped {
+  readonly laid: readonly Runs[];
+  readonly map: LabelMap;
+}
+
+/** The labels of all runs laid over each other: only in those rows anew in which a run is another than last time. */
+function labelsOf(
+  laid: readonly Runs[],
+  { columns, rows }: Grid,
+  last: Mapped | undefined,
+): Pick<LabelMap, 'labels' | 'isWhole'> {
+  const isAlike =
+    last?.map.isWhole === true &&
+    last.map.columns === columns &&
+    last.map.rows === rows &&
+    last.laid.length === laid.length &&
+    laid.every(({ object }, index) => object === last.laid[index]?.object);
+  if (isAlike) {
+    const labels = last.map.labels.slice();
+    const [from, to] = cellsChanged(laid, last.laid, columns);
+    labels.fill(UNSET, from, to);
+    for (const { object, runs } of laid) {
+      for (let i = 0; i + 1 < runs.length; i += 2) {
+        const start = runs[i] as number;
+        if (start >= from && start < to) labels.fill(object, start, runs[i + 1]);
+      }
+    }
+    // What closes a gap may lie in the row above.
+    if (!labels.subarray(from, to).includes(UNSET)) return { labels, isWhole: true };
+  }
+  const labels = new Int32Array(columns * rows).fill(UNSET);
+  for (const { object, runs } of laid) lay(labels, runs, object);
+  return { isWhole: !closeGaps(labels, columns), labels };
+}
+
+/** The first cell of the rows in which runs differ, and the one behind their last. */
+function cellsChanged(
+  laid: readonly Runs[],
+  before: readonly Runs[],
+  columns: number,
+): readonly [from: number, to: number] {
+  let [first, last] = [Infinity, -1];
+  const take = (runs: Int32Array, from: number, to: number): void => {
+    for (let i = from; i < to; i += 2) {
+      first = Math.min(first, runs[i] as number);
+      last = Math.max(last, runs[i] as number);
+    }
+  };
+  laid.forEach(({ runs }, index) => {
+    const earlier = before[index]?.runs ?? new Int32Array(0);
+    if (earlier === runs) return;
+    const alike = (one: number, other: number): boolean =>
+      runs[one] === earlier[other] && runs[one + 1] === earlier[other + 1];
+    let start = 0;
+    let [end, endBefore] = [runs.length, earlier.length];
+    while (start < end && start < endBefore && alike(start, start)) start += 2;
+    while (end > start && endBefore > start && alike(end - 2, endBefore - 2)) {
+      end -= 2;
+      endBefore -= 2;
+    }
+    take(runs, start, end);
+    take(earlier, start, endBefore);
   });
+  if (last < 0) return [0, 0];
+  return [Math.floor(first / columns) * columns, (Math.floor(last / columns) + 1) * columns];
 }
 
 interface Grid extends CanvasSize {

@@ -119,7 +119,7 @@ test.each([
 ])('that findings take long %s', async (_, capabilities, times) => {
   vi.spyOn(Memory.prototype, 'recall').mockImplementationOnce((_subject, _key, _inputs, work) => {
     vi.advanceTimersByTime(1_000);
-    return work();
+    return work(undefined);
   });
   let creations = 0;
   toServer.onRequest(create, () => {

@@ -202,9 +202,7 @@ function roundChanges(parts: Parts, before: Parts): Cells | undefined {
     take(part);
     take(before[index]);
   });
-  return right > left && bottom > top
-    ? { left, top, columns: right - left, rows: bottom - top }
-    : undefined;
+  return right > left && bottom > top ? { left, top, columns: right - left, rows: bottom - top } : undefined;
 }
 
 function cellsReached(

@@ -115,11 +115,14 @@ describe('a page of a preview that is taken over', () => {
       'ready',
       null,
     );
+    const refused = async () =>
+      ((await heard('refused')) as readonly { readonly id: number }[])
+        .map(({ id }) => id)
+        .filter((id) => id > 10 && id < 20);
+    // Those that are in order and about nothing that there is are answered so, by the server, which is asked for each.
+    await eventually(refused).toEqual([13, 14]);
     await settled(20);
-    expect(await heard('written')).toEqual([]);
-    // Those that are in order and about nothing that there is are answered so.
-    const refused = (await heard('refused')) as readonly { readonly id: number }[];
-    expect(refused.map(({ id }) => id).filter((id) => id > 10 && id < 20)).toEqual([13, 14]);
+    expect([await refused(), await heard('written')]).toEqual([[13, 14], []]);
     expect([text(), await isChanged(), await outline()]).toEqual([before, false, drawn]);
     expect(await studio.page.getByText('The drawing is copied').count()).toBe(0);
   });
@@ -131,12 +134,12 @@ describe('a page of a preview that is taken over', () => {
       { type: 'write', id: 22, version: now + 1, change },
       { type: 'example', version: now - 1 },
     );
+    const areStale = async () =>
+      ((await heard('refused')) as readonly { readonly id: number; readonly isStale: boolean }[])
+        .filter(({ id }) => id === 21 || id === 22)
+        .map(({ isStale }) => isStale);
+    await eventually(areStale).toEqual([true, true]);
     await settled(23);
-    const refused = (await heard('refused')) as readonly { readonly id: number; readonly isStale: boolean }[];
-    expect(refused.filter(({ id }) => id === 21 || id === 22).map(({ isStale }) => isStale)).toEqual([
-      true,
-      true,
-    ]);
     expect([text(), await isChanged()]).toEqual([before, false]);
   });
 

@@ -1,4 +1,4 @@
-import type { Point } from '../../plan/geometry/point.js';
+import type { Box, Point } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { sameInputs } from '../memory.js';
@@ -205,23 +205,35 @@ function roundChanges(parts: Parts, before: Parts): Cells | undefined {
   return right > left && bottom > top ? { left, top, columns: right - left, rows: bottom - top } : undefined;
 }
 
+const boxes = new WeakMap<readonly BorderStretch[], Box>();
+
+/** The upright box round the middles of stretches, kept as long as they are. */
+export function boxOfStretches(stretches: readonly BorderStretch[]): Box {
+  const known = boxes.get(stretches);
+  if (known) return known;
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { at } of stretches) {
+    left = Math.min(left, at.x);
+    top = Math.min(top, at.y);
+    right = Math.max(right, at.x);
+    bottom = Math.max(bottom, at.y);
+  }
+  const box = { left, top, right, bottom };
+  boxes.set(stretches, box);
+  return box;
+}
+
 function cellsReached(
   stretches: readonly BorderStretch[],
   { columns, rows, cellWidth, cellHeight }: FieldGrid,
   reach: number,
 ): Cells | undefined {
   if (stretches.length === 0) return undefined;
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const { at } of stretches) {
-    minX = Math.min(minX, at.x);
-    minY = Math.min(minY, at.y);
-    maxX = Math.max(maxX, at.x);
-    maxY = Math.max(maxY, at.y);
-  }
-  const left = Math.max(0, Math.floor((minX - reach) / cellWidth));
-  const top = Math.max(0, Math.floor((minY - reach) / cellHeight));
-  const right = Math.min(columns, Math.floor((maxX + reach) / cellWidth) + 1);
-  const bottom = Math.min(rows, Math.floor((maxY + reach) / cellHeight) + 1);
+  const box = boxOfStretches(stretches);
+  const left = Math.max(0, Math.floor((box.left - reach) / cellWidth));
+  const top = Math.max(0, Math.floor((box.top - reach) / cellHeight));
+  const right = Math.min(columns, Math.floor((box.right + reach) / cellWidth) + 1);
+  const bottom = Math.min(rows, Math.floor((box.bottom + reach) / cellHeight) + 1);
   return { left, top, columns: right - left, rows: bottom - top };
 }
 

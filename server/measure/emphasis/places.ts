@@ -1,8 +1,8 @@
-import { type Box, type Point, distance } from '../../plan/geometry/point.js';
+import { type Point, distance } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
 import { once, sameInputs } from '../memory.js';
-import { type FieldGrid, REACH, type Weigh, counted, middleOf } from './field.js';
+import { type FieldGrid, REACH, type Weigh, boxOfStretches, counted, middleOf } from './field.js';
 
 /** A place that is stronger than all round it. */
 export interface Peak {
@@ -154,7 +154,7 @@ function gathering(
   let [sum, x, y] = [0, 0, 0];
   const borders = new Map<number, Map<number, number>>();
   for (const { stretches } of byFront) {
-    const { left, top, right, bottom } = boxRound(stretches);
+    const { left, top, right, bottom } = boxOfStretches(stretches);
     if (left - place.x > farthest || place.x - right > farthest) continue;
     if (top - place.y > farthest || place.y - bottom > farthest) continue;
     for (const stretch of stretches) {
@@ -180,24 +180,6 @@ function gathering(
     }
   }
   return { at: sum > 0 ? { x: x / sum, y: y / sum } : place, areas: most.areas };
-}
-
-const boxes = new WeakMap<readonly BorderStretch[], Box>();
-
-/** The upright box round the middles of stretches, kept as long as they are. */
-function boxRound(stretches: readonly BorderStretch[]): Box {
-  const known = boxes.get(stretches);
-  if (known) return known;
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const { at } of stretches) {
-    left = Math.min(left, at.x);
-    top = Math.min(top, at.y);
-    right = Math.max(right, at.x);
-    bottom = Math.max(bottom, at.y);
-  }
-  const box = { left, top, right, bottom };
-  boxes.set(stretches, box);
-  return box;
 }
 
 /** Above 0 where the first of two cells comes first, 0 for the same rank. */

@@ -28,6 +28,7 @@ export class RunningServer {
   readonly #listeners = new Map<string, (params: never) => void>();
   readonly #ended: Promise<unknown>;
   #asked = 0;
+  #isStopped = false;
 
   constructor(readonly kind: ServerKind) {
     const [command = '', ...args] = kind.command;
@@ -93,11 +94,14 @@ export class RunningServer {
   }
 
   async stop(): Promise<void> {
+    this.#isStopped = true;
     this.#child.kill('SIGKILL');
     await this.#ended;
   }
 
   #send(message: object): void {
+    // What it still asked before it ended needs no answer.
+    if (this.#isStopped) return;
     void this.#writer.write({ jsonrpc: '2.0', ...message });
   }
 

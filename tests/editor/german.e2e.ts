@@ -86,7 +86,7 @@ describe('an editor in German', () => {
     await eventually(() => preview.locator('.zoomed-to').textContent()).toBe('125 %');
     await preview.getByRole('button', { name: 'Einpassen', exact: true }).press('Enter');
     expect(await preview.locator('.findings header').innerText()).toMatch(
-      /^Hinweise\s+\d+ Warnungen, \d+ Hinweise$/u,
+      /^Befunde\s+\d+ Warnungen, \d+ Hinweise$/u,
     );
     expect(await preview.locator('.findings .place').first().innerText()).toMatch(/^Zeile \d+$/u);
     await workbench.screenshot(artefact('german-preview'));

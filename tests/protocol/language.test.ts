@@ -67,7 +67,9 @@ describe.each(hosts)('a server in %s', (host) => {
     expect(told(client)).not.toMatch(/\b(?:the|picture|object)\b/iu);
     expect(await titles(client)).toContain('`chair` zum Nebengegenstand machen');
     expect(await titles(client)).toContain('`one dominant` für `chair` mit Begründung aussetzen');
-    expect(await hoverOfRule(client)).toContain('Für einen Teil der Leinwand ist nichts geplant. Gewöhnlich');
+    expect(await hoverOfRule(client)).toContain(
+      'Für einen Teil der Leinwand ist nichts geplant. Üblicherweise',
+    );
     expect(client.logged).toEqual([]);
   });
 

@@ -14,6 +14,12 @@ import { root } from './built.js';
 const tarball = path.join(root, 'artefacts', `mahlstick-${version}.tgz`);
 const examples = path.join(root, 'examples');
 
+interface Manifest {
+  readonly name: string;
+  readonly description: string;
+  readonly keywords: readonly string[];
+}
+
 interface Ending {
   readonly code: number | null;
   readonly stdout: string;
@@ -79,6 +85,12 @@ describe('what npm installs, in a folder that has nothing else', () => {
     const links = [...text.matchAll(/\]\(([^)\s#:]+)[^)]*\)/gu)].map(([, link = '']) => link);
     expect(links.length).toBeGreaterThan(5);
     expect(links.filter((link) => !existsSync(path.join(installed, path.dirname(page), link)))).toEqual([]);
+  });
+
+  it('says in words what it is, where npm shows it', () => {
+    const manifest = JSON.parse(readFileSync(path.join(installed, 'package.json'), 'utf8')) as Manifest;
+    expect(manifest.description).toMatch(/^Plan a picture in plain text/u);
+    expect([manifest.name, ...manifest.keywords].filter((word) => word.includes('%'))).toEqual([]);
   });
 
   it('is found by npx', async () => {

@@ -80,7 +80,7 @@ function advice(
   tone: Tone,
   found: readonly Spot[],
 ): Pick<RuleFinding, 'advice' | 'fix'> {
-  const sinking = found.toReversed().flatMap((spot) => sinkingOf(plan, measures, tone, spot) ?? [])[0];
+  const sinking = firstSinking(plan, measures, tone, found.toReversed());
   if (!sinking) {
     const smallest = found.at(-1);
     return {
@@ -101,6 +101,19 @@ function advice(
     advice: t('Let {0} sink into {1}, on step {2}, or bring them together.', ...told),
     fix: { title: toStep(quoted(object.name), plainNumber(step)), edits: stepEdit(object, step) },
   };
+}
+
+function firstSinking(
+  plan: Plan,
+  measures: Measures,
+  tone: Tone,
+  found: readonly Spot[],
+): Sinking | undefined {
+  for (const spot of found) {
+    const sinking = sinkingOf(plan, measures, tone, spot);
+    if (sinking) return sinking;
+  }
+  return undefined;
 }
 
 /** A spot of a single object as it takes the step of the large piece that it borders on for longest. */

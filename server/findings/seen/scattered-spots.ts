@@ -4,7 +4,7 @@ import { Groups } from '../../measure/notan/runs.js';
 import type { Tone, TonePiece } from '../../measure/notan/notan.js';
 import { wholeOf } from '../../measure/areas/parts.js';
 import { inBillionths } from '../../measure/areas/place-order.js';
-import { distance } from '../../plan/geometry/point.js';
+import { type Box, boxRound, boxesOverlap, distance } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { exceeds } from '../limits.js';
 
@@ -12,6 +12,8 @@ import { exceeds } from '../limits.js';
 const TOUCH = 0.001;
 /** Part of the diagonal within which two pieces read as one place. */
 const TOGETHER = 0.1;
+/** Part of the diagonal by which the place that stands for a piece may lie beside the box round its objects. */
+const BESIDE_ITS_BOX = 0.02;
 
 /** What reads as one spot: pieces of one object, or pieces close to each other. */
 export interface Spot {
@@ -40,12 +42,18 @@ export function spotsOf(plan: Plan, measures: Measures, { pieces }: Tone, limit:
       exceeds(limit, share) && share >= TOUCH && !massed.has(area) && !drawn.has(area),
   );
   const groups = new Groups(small.length);
+  const together = TOGETHER * plan.canvas.diagonal;
+  const boxes = small.map((piece) => boxRoundPiece(plan, piece));
   small.forEach((piece, one) => {
+    const near = reachOf(boxes[one], together + BESIDE_ITS_BOX * plan.canvas.diagonal);
     for (let other = 0; other < one; other++) {
       const before = small[other];
-      if (!before) continue;
-      const close = distance(piece.at, before.at) <= TOGETHER * plan.canvas.diagonal;
-      if (close || piece.areas[0] === before.areas[0]) groups.join(one, other);
+      const box = boxes[other];
+      if (!before || !box || groups.firstOf(one) === groups.firstOf(other)) continue;
+      if (piece.areas[0] === before.areas[0]) groups.join(one, other);
+      // A place in a piece is only looked for where it may be close: that takes long.
+      else if (near && boxesOverlap(near, box) && distance(piece.at, before.at) <= together)
+        groups.join(one, other);
     }
   });
   const spots = new Map<number, TonePiece[]>();
@@ -60,4 +68,16 @@ export function spotsOf(plan: Plan, measures: Measures, { pieces }: Tone, limit:
       share: own.reduce((sum, { share }) => sum + share, 0),
     }))
     .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
+}
+
+/** A box that holds all of a piece. */
+function boxRoundPiece({ canvas, objects }: Plan, { areas }: TonePiece): Box {
+  const all = { left: 0, top: 0, right: canvas.width, bottom: canvas.height };
+  return areas.map((area) => objects[area]?.outline.box ?? all).reduce(boxRound, undefined) ?? all;
+}
+
+function reachOf(box: Box | undefined, far: number): Box | undefined {
+  return (
+    box && { left: box.left - far, top: box.top - far, right: box.right + far, bottom: box.bottom + far }
+  );
 }

@@ -1,12 +1,12 @@
-import { marked, nearestWord, said, speaking, spokenNow, t } from '../../grammar/index.js';
+import { marked, nearestWord, said, t } from '../../grammar/index.js';
 import type { Measures } from '../measure/measures.js';
-import { isOwn, placeHere, withOrigin } from '../plan/based-on/here.js';
-import type { LimitUnit, Location, OwnLocation, Plan, RuleSetting } from '../plan/plan.js';
+import { isOwn } from '../plan/based-on/here.js';
+import type { Allowance, LimitUnit, Location, OwnLocation, Plan, RuleSetting } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
-import { exceptionKinds, type ExceptionKind, isTooNarrow, namesSetAside, setsAside } from './exceptions.js';
-import { ownFix } from './edits/own.js';
+import { exceptionKinds, type ExceptionKind, isTooNarrow, namesSetAside } from './exceptions.js';
 import type { Finding, OwnEdit, OwnFix, Rule, RuleFinding, RuleLimit } from './finding.js';
 import { folded } from './folding.js';
+import { type Found, foundBy } from './told.js';
 import { ruleById, rules } from './rules.js';
 import { exceeds } from './limits.js';
 import { greatestOf, NO_SETTINGS, type RuleChange, type RuleSettings } from './settings.js';
@@ -32,14 +32,17 @@ export function check(
   // Of half a plan nothing holds.
   if (plan.basedOn?.lacking !== undefined) return [];
   const own = ownExceptions(plan);
-  const byRule = rules.map((rule) => ({ rule, found: applied(rule, plan, measures, settings) }));
-  const findings = byRule.flatMap(({ found }) => found);
+  const byRule = rules.map((rule): readonly Found[] => {
+    const { severity, limit } = asSet(rule, plan, settings);
+    return severity === 'off' ? [] : foundBy(rule, plan, measures, limit, severity);
+  });
+  const used = new Set(byRule.flatMap((found) => found.flatMap(({ allowance }) => allowance ?? [])));
   return [
-    ...byRule.flatMap(({ rule, found }) => folded(plan, found, rule.mostTold)),
+    ...byRule.flatMap((found) => folded(plan, found)),
     ...unknownRules(own),
     ...unfitSettings(own),
     ...exceptionsTooNarrow(own),
-    ...needlessExceptions(own, findings, settings),
+    ...needlessExceptions(own, used, settings),
   ];
 }
 
@@ -56,48 +59,6 @@ function ownExceptions(plan: Plan): Plan {
 /** The findings that stand: those that the plan does not set aside. */
 export function standing(findings: readonly Finding[]): readonly Finding[] {
   return findings.filter(({ allowed }) => !allowed);
-}
-
-function applied(rule: Rule, plan: Plan, measures: Measures, settings: RuleSettings): readonly Finding[] {
-  const { severity, limit } = asSet(rule, plan, settings);
-  if (severity === 'off') return [];
-  return rule.check(plan, measures, limit).map((found): Finding => {
-    const objects = found.objects ?? [];
-    const allowance = plan.allowances.find((candidate) => setsAside(candidate, rule, found));
-    const { remedy, fix, location, message, ...told } = found;
-    const finding = {
-      related: [],
-      ...told,
-      message: withOrigin(message, location),
-      location: placeHere(plan, location),
-      ...(isOwn(location) ? {} : { from: location }),
-      rule: rule.id,
-      severity: severity ?? found.severity ?? rule.severity,
-      objects,
-      ...(allowance ? { allowed: { reason: allowance.reason, location: allowance.location } } : {}),
-    };
-    if (!remedy) return fix ? { ...finding, fix: ownFix(plan, fix) } : finding;
-    return withRemedy(finding, () => {
-      const worked = remedy();
-      return { advice: worked.advice, fix: ownFix(plan, worked.fix) };
-    });
-  });
-}
-
-/** Plain data to any reader; what mends it is worked out once, when it is first read. */
-function withRemedy(finding: Finding, work: () => Pick<Finding, 'advice' | 'fix'>): Finding {
-  let known: Pick<Finding, 'advice' | 'fix'> | undefined;
-  const language = spokenNow();
-  const remedy = (): Pick<Finding, 'advice' | 'fix'> => (known ??= speaking(language, work));
-  return {
-    ...finding,
-    get advice() {
-      return remedy().advice;
-    },
-    get fix() {
-      return remedy().fix;
-    },
-  };
 }
 
 function asSet(rule: Rule, plan: Plan, settings: RuleSettings): RuleChange & { readonly limit: number } {
@@ -256,15 +217,14 @@ function kindWords(kind: ExceptionKind['one']): string {
 
 function needlessExceptions(
   plan: Plan,
-  findings: readonly Finding[],
+  used: ReadonlySet<Allowance>,
   settings: RuleSettings,
 ): readonly Finding[] {
   return plan.allowances.flatMap((allowance) => {
     const { rule: id, location, objects } = allowance;
     const names = namesSetAside(plan, allowance);
-    const used = findings.some(({ allowed }) => allowed?.location === location);
     const rule = ruleById(id);
-    if (used || !rule || isTooNarrow(allowance, rule)) return [];
+    if (used.has(allowance) || !rule || isTooNarrow(allowance, rule)) return [];
     // A rule that somebody has turned off for themselves finds nothing anywhere.
     if (asSet(rule, plan, settings).severity === 'off') return [];
     return ownFinding(NEEDLESS_EXCEPTION, 'hint', location, {

@@ -53,7 +53,10 @@ function findingOf(plan: Plan, measures: Measures, touch: Touch, limit: number):
   const front = plan.objects[touch.other];
   const behind = plan.objects[touch.one];
   return {
-    message: meets(plan, touch, limit),
+    // Of a crowd few are told.
+    get message() {
+      return meets(plan, touch, limit);
+    },
     remedy: () => {
       const shift = remembered(plan, touch.other, `near tangent ${touch.one}`, limit, () =>
         wayOut(plan, measures, touch, limit),
@@ -64,9 +67,11 @@ function findingOf(plan: Plan, measures: Measures, touch: Touch, limit: number):
       };
     },
     location: front?.shapeLocation ?? front?.location ?? { line: 0, start: 0, end: 0 },
-    related: behind
-      ? [{ location: behind.location, message: t('The other outline: {0}.', quoted(behind.name)) }]
-      : [],
+    get related() {
+      return behind
+        ? [{ location: behind.location, message: t('The other outline: {0}.', quoted(behind.name)) }]
+        : [];
+    },
     objects: [touch.one, touch.other],
     at: touch.at,
   };

@@ -74,7 +74,7 @@ export function measure(
     parts,
     balance: measureBalance(plan, areas, parts),
     spacing: keptSpacing(plan, areas, parts, memory),
-    tangents: keptTangents(plan, areas, memory),
+    tangents: keptTangents(plan, areas, parts, memory),
     eyePath: measureEyePath(plan, { areas, borders, emphasis }, memory),
     ...(focus ? { focus } : {}),
     ...(palette ? { palette } : {}),

@@ -1,21 +1,19 @@
 import type { Side } from '../../../grammar/index.js';
-import { pointsOf } from '../../plan/build-outline.js';
 import type { Outline, Ring } from '../../plan/geometry/outline.js';
-import { type Point, between, boxCentre, boxDiagonal, distance } from '../../plan/geometry/point.js';
+import type { Point } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
-import { centreOf } from './balance.js';
-import type { Corner } from '../eye-path/eye-path.js';
-import { runsAcross } from '../areas/parts.js';
-import { type Memory, once } from '../memory.js';
+import { partsOf } from '../areas/parts.js';
 import { inSteps } from '../areas/place-order.js';
-import { AS_NEAR, notMeant, notOfSeveral } from './meant-touches.js';
-import { type Beside, type Seen, isLost, neighboursOf, seenOf } from './seen-outlines.js';
+import type { Corner } from '../eye-path/eye-path.js';
+import type { Memory } from '../memory.js';
 import { type CornerKind, cornerMeetings } from '../tangency/canvas-corner.js';
 import { edgeMeetings } from '../tangency/canvas-edge.js';
-import { type Meeting, lengthOf, lengthWithin, meetingOf } from '../tangency/meeting.js';
-import { MOST_SIDES, relationOf } from '../tangency/relation.js';
-import { seenBorder, sidesOf } from '../tangency/seen-border.js';
+import { notMeant, notOfSeveral } from './meant-touches.js';
+import { type NearOnes, TANGENT_REACH, allNear, nearTo } from './near-touches.js';
+import { type Beside, type Seen, isLost, neighboursOf, seenOf } from './seen-outlines.js';
+
+export { TANGENT_REACH, TOUCHING } from './near-touches.js';
 
 /** Places where outlines nearly or just meet, which joins what should lie apart. */
 export interface TangentMeasure {
@@ -65,20 +63,8 @@ export interface CornerFill {
   readonly at: Point;
 }
 
-/** Parts of the diagonal: how far apart is looked, whatever the limit of a rule. */
-export const TANGENT_REACH = 0.02;
+/** Part of the diagonal: how far from a corner is looked, whatever the limit of a rule. */
 export const CORNER_REACH = 0.005;
-/** What reaches less far over another's border only touches it. */
-export const TOUCHING = 0.0005;
-/** So that what is just at a limit keeps it at any size of the canvas. */
-const ROUNDING = 1e-9;
-/** Borders that stay as near as they come, to `AS_NEAR`, over a third of the smaller's extent run along each other. */
-const LONG = 1 / 3;
-/** Where that is more than this part of the smaller's border, it is framed by the other or frames it. */
-const ALL_ROUND = 0.6;
-/** Borders that are one for longer than the second, within the first, were drawn to be one. Parts of the diagonal. */
-const SAME_LINE = 1e-6;
-const SHARED = 0.002;
 /**
  * Near tangents of what is seen. Two outlines make one when they lie apart, or one in front lies wholly on the other
  * (a head below the line of the horizon, a plum on a plate), and they come nearer than the reach, at a place or over a
@@ -92,167 +78,75 @@ const SHARED = 0.002;
 export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet<number>): TangentMeasure {
   const { canvas } = plan;
   const seen = seenOf(plan, areas);
-  const asked = seen.filter(({ object }) => !only || only.has(object));
-  const near = nearOnes(neighboursOf(seen, TANGENT_REACH * canvas.diagonal), canvas, !only);
-  const edgesOf = ({ object, outline, layer }: Seen): readonly EdgeTouch[] =>
-    endsOf(outline, layer.visible, canvas).edges.map((edge) => ({ object, ...edge }));
-  return {
-    touches: near
-      .touches(only)
-      .filter(notMeant(plan, near.touchesOf))
-      .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
-    edges: asked.flatMap(edgesOf).filter(notOfSeveral(canvas, () => seen.flatMap(edgesOf))),
-    corners: asked.flatMap(({ object, outline, layer }) =>
-      endsOf(outline, layer.visible, canvas)
-        .corners.filter(({ kind }) => kind === 'run into' || plan.objects[object]?.plane !== 'background')
-        .map((corner) => ({ object, ...corner })),
-    ),
-  };
+  const besides = neighboursOf(seen, TANGENT_REACH * canvas.diagonal);
+  const near = only ? nearTo(only, besides, canvas) : allNear(besides, canvas);
+  return tangentsOf(plan, { seen, near, parts: () => partsOf(plan) }, only);
 }
 
-/** All near tangents, kept in the memory as long as all that they hang on. */
-export function keptTangents(plan: Plan, areas: SeenAreas, memory: Memory): TangentMeasure {
+/** What was found in the version before, on a canvas of the same size. */
+interface FoundTangents {
+  readonly canvas: Pick<Canvas, 'width' | 'height'>;
+  readonly seen: readonly Seen[];
+  readonly besides: readonly Beside[];
+  readonly measure: TangentMeasure;
+}
+
+/** All near tangents, kept in the memory as long as all that they hang on; only round what changed is looked anew. */
+export function keptTangents(
+  plan: Plan,
+  areas: SeenAreas,
+  parts: readonly (readonly number[])[],
+  memory: Memory,
+): TangentMeasure {
   const { canvas, coveringOrder, objects } = plan;
-  const inputs: unknown[] = [areas, canvas.width, canvas.height, ...coveringOrder];
+  const { width, height } = canvas;
+  const inputs: unknown[] = [areas, width, height, ...coveringOrder];
   for (const object of objects) inputs.push(object.outline, object.plane, object.role, isLost(object));
-  return memory.recall('tangents', '', inputs, () => measureTangents(plan, areas));
+  return memory.recall('tangents', '', inputs, (last: FoundTangents | undefined): FoundTangents => {
+    const earlier = last?.canvas.width === width && last.canvas.height === height ? last : undefined;
+    const seen = seenOf(plan, areas, earlier?.seen);
+    const besides = neighboursOf(seen, TANGENT_REACH * canvas.diagonal, earlier?.besides);
+    const near = allNear(besides, canvas);
+    const measure = tangentsOf(plan, { seen, near, parts: () => parts });
+    return { canvas: { width, height }, seen, besides, measure };
+  }).measure;
 }
 
-/** All that comes near each other, whatever the painter meant. */
-interface NearOnes {
-  /** All, or those of some objects with all others. */
-  readonly touches: (only?: ReadonlySet<number>) => readonly Touch[];
-  /** Those of one object. */
-  readonly touchesOf: (object: number) => readonly Touch[];
+interface Found {
+  readonly seen: readonly Seen[];
+  readonly near: NearOnes;
+  readonly parts: () => readonly (readonly number[])[];
 }
 
-/** @param keeps what is found is kept for the next version of the plan */
-function nearOnes(besides: readonly Beside[], canvas: Canvas, keeps: boolean): NearOnes {
-  const known: (readonly Touch[])[] = [];
-  const touchesAt = (index: number): readonly Touch[] => {
-    const beside = besides[index];
-    return (known[index] ??= beside ? touchesBeside(beside, canvas, keeps) : []);
-  };
-  const byObject = once(() => {
-    const places = new Map<number, number[]>();
-    besides.forEach(({ here, others }, index) => {
-      for (const { object } of [here, ...others]) {
-        const own = places.get(object);
-        if (own) own.push(index);
-        else places.set(object, [index]);
-      }
-    });
-    return places;
-  });
-  const isOf = ({ one, other }: Touch, objects: ReadonlySet<number>): boolean =>
-    objects.has(one) || objects.has(other);
+function tangentsOf(plan: Plan, { seen, near, parts }: Found, only?: ReadonlySet<number>): TangentMeasure {
+  const { canvas } = plan;
+  const asked = only ? seen.filter(({ object }) => only.has(object)) : seen;
   return {
-    touches: (only) => {
-      if (!only) return besides.flatMap((_, index) => touchesAt(index));
-      return besides.flatMap(({ here, others }, index) => {
-        const isAsked = only.has(here.object) || others.some(({ object }) => only.has(object));
-        return isAsked ? touchesAt(index).filter((touch) => isOf(touch, only)) : [];
-      });
-    },
-    touchesOf: (object) =>
-      (byObject().get(object) ?? []).flatMap((index) =>
-        touchesAt(index).filter(({ one, other }) => one === object || other === object),
-      ),
+    touches: near.touches
+      .filter(notMeant(canvas, parts, near.touchesOf))
+      .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
+    edges: edgesOf(asked, canvas).filter(notOfSeveral(canvas, () => edgesOf(seen, canvas))),
+    corners: cornersOf(asked, plan),
   };
 }
 
-type FoundTouch = Omit<Touch, 'one' | 'other'>;
-
-/** What an outline was found to come near, with all that it hangs on. */
-interface KeptTouches {
-  readonly visible: readonly Ring[];
-  readonly diagonal: number;
-  readonly others: readonly KeptOther[];
-}
-
-interface KeptOther {
-  readonly outline: Outline;
-  readonly visible: readonly Ring[];
-  readonly isBehind: boolean;
-  readonly found: FoundTouch | undefined;
-}
-
-const keptTouches = new WeakMap<Outline, KeptTouches>();
-
-function touchesBeside({ here, others }: Beside, canvas: Canvas, keeps: boolean): readonly Touch[] {
-  const { diagonal } = canvas;
-  const { visible } = here.layer;
-  const last = keptTouches.get(here.outline);
-  const usable = last?.visible === visible && last.diagonal === diagonal ? last.others : [];
-  const now = others.map((there, index): KeptOther => {
-    const isSame = (other: KeptOther | undefined): boolean =>
-      other?.outline === there.outline &&
-      other.visible === there.layer.visible &&
-      other.isBehind === there.position < here.position;
-    const kept = isSame(usable[index]) ? usable[index] : usable.find(isSame);
-    if (kept) return kept;
-    const isBehind = there.position < here.position;
-    return {
-      outline: there.outline,
-      visible: there.layer.visible,
-      isBehind,
-      found: isBehind ? touchBetween(there, here, canvas) : touchBetween(here, there, canvas),
-    };
-  });
-  if (keeps) keptTouches.set(here.outline, { visible, diagonal, others: now });
-  return now.flatMap(({ found, isBehind }, index) => {
-    const there = others[index];
-    if (!found || !there) return [];
-    const [one, other] = isBehind ? [there, here] : [here, there];
-    return { one: one.object, other: other.object, ...found };
-  });
-}
-
-function touchBetween(one: Seen, other: Seen, canvas: Canvas): FoundTouch | undefined {
-  const relation = relationOf(one.outline, other.outline, TOUCHING * canvas.diagonal);
-  if (relation === 'crossing' || relation === 'first in second') return undefined;
-  const within = relation === 'second in first';
-  const grounds = [one, other].every(({ outline }) => runsAcross(outline.box, canvas));
-  if (within && runsAcross(other.outline.box, canvas)) return undefined;
-  if (Math.max(pointsOf(one.outline), pointsOf(other.outline)) > MOST_SIDES) return undefined;
-  const borders = [one, other].map(({ outline, layer }) => seenBorder(outline, layer, canvas));
-  const [border, otherBorder] = borders;
-  if (!border || !otherBorder) return undefined;
-  const middle = { x: canvas.width / 2, y: canvas.height / 2 };
-  const meeting = meetingOf(border, otherBorder, TANGENT_REACH * canvas.diagonal, middle);
-  if (!meeting) return undefined;
-  const nearest = meeting.gap + AS_NEAR * canvas.diagonal;
-  const oneIsSmaller = one.size < other.size;
-  const [smaller, larger] = oneIsSmaller ? [border, otherBorder] : [otherBorder, border];
-  const extent = boxDiagonal(oneIsSmaller ? one.box : other.box);
-  const beside = lengthWithin(smaller, larger, nearest);
-  const along = beside > LONG * extent;
-  if (along) {
-    if (meeting.gap <= (TOUCHING + ROUNDING) * canvas.diagonal || grounds) return undefined;
-    if (beside > ALL_ROUND * lengthOf(smaller)) return undefined;
+function edgesOf(seen: readonly Seen[], canvas: Canvas): readonly EdgeTouch[] {
+  const touches: EdgeTouch[] = [];
+  for (const { object, outline, layer } of seen) {
+    for (const edge of endsOf(outline, layer.visible, canvas).edges) touches.push({ object, ...edge });
   }
-  if (meeting.gap <= SAME_LINE * canvas.diagonal) {
-    // Against the whole outline behind: where both run along one line, the front one hides that of the other.
-    const shared = lengthWithin(otherBorder, sidesOf(one.outline), SAME_LINE * canvas.diagonal);
-    if (shared > SHARED * canvas.diagonal) return undefined;
-  }
-  return {
-    gap: meeting.gap,
-    shareOfDiagonal: meeting.gap / canvas.diagonal,
-    at: between(meeting.on, meeting.onOther, 0.5),
-    away: directionOf(meeting, other, canvas),
-    within,
-    along,
-  };
+  return touches;
 }
 
-/** Where they touch there is no way from one to the other: then towards the middle of what is seen of the other. */
-function directionOf({ on, onOther, gap }: Meeting, other: Seen, canvas: Canvas): Point {
-  const apart = gap > TOUCHING * canvas.diagonal;
-  const from = apart ? on : between(on, onOther, 0.5);
-  const to = apart ? onOther : (centreOf(other.layer.visible) ?? boxCentre(other.box));
-  const length = distance(from, to);
-  return length > 0 ? { x: (to.x - from.x) / length, y: (to.y - from.y) / length } : { x: 0, y: 1 };
+function cornersOf(seen: readonly Seen[], { canvas, objects }: Plan): readonly CornerFill[] {
+  const fills: CornerFill[] = [];
+  for (const { object, outline, layer } of seen) {
+    for (const corner of endsOf(outline, layer.visible, canvas).corners) {
+      if (corner.kind === 'run into' || objects[object]?.plane !== 'background')
+        fills.push({ object, ...corner });
+    }
+  }
+  return fills;
 }
 
 interface KeptEnds {

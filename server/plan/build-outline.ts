@@ -49,7 +49,9 @@ export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutli
 
 /** The points of a flattened outline. */
 export function pointsOf({ rings }: Pick<Outline, 'rings'>): number {
-  return rings.reduce((sum, ring) => sum + ring.length / 2, 0);
+  let points = 0;
+  for (const ring of rings) points += ring.length / 2;
+  return points;
 }
 
 type ShapeReading =

@@ -1,10 +1,23 @@
 import type { PathCommand, Ring } from './path.js';
-import type { Point } from './point.js';
+import { hypotenuse, type Point } from './point.js';
 
 /** No cubic becomes more than this many straight pieces, however small the tolerance. */
 const MOST_PIECES_PER_CURVE = 1000;
 /** No path becomes many more than this many points. */
 const MOST_POINTS = 400_000;
+
+/** Numbers of points that rings share memory of; a ring with a good part of them has its own. */
+const SHARED = 1024;
+/** So many numbers of points are kept room for from one path to the next. */
+const MOST_ROOM = 1 << 16;
+
+/** The points of the ring that is being flattened, as x0, y0, x1, y1 ... */
+let room = new Float64Array(1024);
+/** How many numbers of them there are. */
+let taken = 0;
+/** What rings take their numbers from: many small pieces of memory of their own would cost more than the flattening. */
+let shared = new Float64Array(0);
+let sharedTaken = 0;
 
 /**
  * The path as closed polylines, open subpaths closed. No point of the path is farther than `tolerance` (canvas
@@ -12,50 +25,39 @@ const MOST_POINTS = 400_000;
  * fewer than three points are kept, so that the caller can tell a line from nothing.
  */
 export function flattenPath(path: readonly PathCommand[], tolerance: number): Ring[] {
-  const curves = path.reduce((count, { kind }) => count + (kind === 'C' ? 1 : 0), 0);
-  const mostPieces = Math.min(
-    MOST_PIECES_PER_CURVE,
-    Math.max(4, Math.floor(MOST_POINTS / Math.max(1, curves))),
-  );
+  const mostPieces = piecesPerCurve(path);
   const rings: Ring[] = [];
-  let points: number[] = [];
-  let start: Point = { x: 0, y: 0 };
-  let pen = start;
-
-  const finish = () => {
-    const ring = closedRing(points);
-    if (ring.length > 0) rings.push(ring);
-    points = [];
-  };
-  const begin = () => {
-    if (points.length === 0) append(points, pen.x, pen.y);
-  };
-
+  let [startX, startY, penX, penY] = [0, 0, 0, 0];
+  taken = 0;
   for (const command of path) {
-    switch (command.kind) {
-      case 'M':
-        finish();
-        start = pen = { x: command.x, y: command.y };
-        begin();
-        break;
-      case 'L':
-        begin();
-        append(points, command.x, command.y);
-        pen = { x: command.x, y: command.y };
-        break;
-      case 'C':
-        begin();
-        appendCubic(points, pen, command, tolerance, mostPieces);
-        pen = { x: command.x, y: command.y };
-        break;
-      case 'Z':
-        finish();
-        pen = start;
-        break;
+    if (command.kind === 'Z') {
+      finish(rings);
+      penX = startX;
+      penY = startY;
+      continue;
     }
+    if (command.kind === 'M') {
+      finish(rings);
+      startX = command.x;
+      startY = command.y;
+      append(startX, startY);
+    } else {
+      if (taken === 0) append(penX, penY);
+      if (command.kind === 'L') append(command.x, command.y);
+      else appendCubic(penX, penY, command, tolerance, mostPieces);
+    }
+    penX = command.x;
+    penY = command.y;
   }
-  finish();
+  finish(rings);
+  if (room.length > MOST_ROOM) room = new Float64Array(1024);
   return rings;
+}
+
+function piecesPerCurve(path: readonly PathCommand[]): number {
+  let curves = 0;
+  for (const { kind } of path) if (kind === 'C') curves++;
+  return Math.min(MOST_PIECES_PER_CURVE, Math.max(4, Math.floor(MOST_POINTS / Math.max(1, curves))));
 }
 
 /**
@@ -69,9 +71,19 @@ export function piecesOfCubic(
   tolerance: number,
   most: number = MOST_PIECES_PER_CURVE,
 ): number {
+  return piecesFrom(from.x, from.y, curve, tolerance, most);
+}
+
+function piecesFrom(
+  x: number,
+  y: number,
+  curve: Extract<PathCommand, { kind: 'C' }>,
+  tolerance: number,
+  most: number,
+): number {
   const bend = Math.max(
-    Math.hypot(from.x - 2 * curve.x1 + curve.x2, from.y - 2 * curve.y1 + curve.y2),
-    Math.hypot(curve.x1 - 2 * curve.x2 + curve.x, curve.y1 - 2 * curve.y2 + curve.y),
+    hypotenuse(x - 2 * curve.x1 + curve.x2, y - 2 * curve.y1 + curve.y2),
+    hypotenuse(curve.x1 - 2 * curve.x2 + curve.x, curve.y1 - 2 * curve.y2 + curve.y),
   );
   if (bend === 0) return 1;
   const pieces = Math.ceil(Math.sqrt((0.75 * bend) / Math.max(tolerance, 0)));
@@ -79,13 +91,14 @@ export function piecesOfCubic(
 }
 
 function appendCubic(
-  points: number[],
-  from: Point,
+  fromX: number,
+  fromY: number,
   curve: Extract<PathCommand, { kind: 'C' }>,
   tolerance: number,
   most: number,
 ): void {
-  const pieces = piecesOfCubic(from, curve, tolerance, most);
+  const { x1, y1, x2, y2, x, y } = curve;
+  const pieces = piecesFrom(fromX, fromY, curve, tolerance, most);
   for (let i = 1; i < pieces; i++) {
     const t = i / pieces;
     const s = 1 - t;
@@ -93,23 +106,41 @@ function appendCubic(
     const w1 = 3 * s * s * t;
     const w2 = 3 * s * t * t;
     const w3 = t * t * t;
-    append(
-      points,
-      w0 * from.x + w1 * curve.x1 + w2 * curve.x2 + w3 * curve.x,
-      w0 * from.y + w1 * curve.y1 + w2 * curve.y2 + w3 * curve.y,
-    );
+    append(w0 * fromX + w1 * x1 + w2 * x2 + w3 * x, w0 * fromY + w1 * y1 + w2 * y2 + w3 * y);
   }
-  append(points, curve.x, curve.y);
+  append(x, y);
 }
 
-function append(points: number[], x: number, y: number): void {
-  const last = points.length;
-  if (last >= 2 && points[last - 2] === x && points[last - 1] === y) return;
-  points.push(x, y);
+function append(x: number, y: number): void {
+  if (taken >= 2 && room[taken - 2] === x && room[taken - 1] === y) return;
+  if (taken === room.length) {
+    const larger = new Float64Array(2 * taken);
+    larger.set(room);
+    room = larger;
+  }
+  room[taken] = x;
+  room[taken + 1] = y;
+  taken += 2;
 }
 
-function closedRing(points: readonly number[]): Ring {
-  let end = points.length;
-  while (end > 2 && points[0] === points[end - 2] && points[1] === points[end - 1]) end -= 2;
-  return new Float64Array(end === points.length ? points : points.slice(0, end));
+/** Closes the ring that is being flattened, if it has points. */
+function finish(rings: Ring[]): void {
+  let end = taken;
+  while (end > 2 && room[0] === room[end - 2] && room[1] === room[end - 1]) end -= 2;
+  taken = 0;
+  if (end === 0) return;
+  const ring = numbers(end);
+  for (let i = 0; i < end; i++) ring[i] = room[i] as number;
+  rings.push(ring);
+}
+
+function numbers(count: number): Float64Array {
+  if (count > SHARED / 4) return new Float64Array(count);
+  if (sharedTaken + count > shared.length) {
+    shared = new Float64Array(SHARED);
+    sharedTaken = 0;
+  }
+  const first = shared.byteOffset + sharedTaken * Float64Array.BYTES_PER_ELEMENT;
+  sharedTaken += count;
+  return new Float64Array(shared.buffer, first, count);
 }

@@ -1,7 +1,7 @@
 import { flattenPath } from './flatten.js';
 import { type Matrix, apply, isUsableMatrix } from './matrix.js';
 import { EMPTY_OUTLINE, type Outline, type PathCommand, type Ring, boxOfRings } from './path.js';
-import { type Box, type Point, boxOfPoints, isUsable, isUsablePoint } from './point.js';
+import { type Box, type Point, isUsable, isUsablePoint } from './point.js';
 import { closedCurve } from './smooth.js';
 
 export { EMPTY_OUTLINE, boxOfRings, pathData } from './path.js';
@@ -19,22 +19,43 @@ const CLOSED: PathCommand = { kind: 'Z' };
  * `LARGEST_COORDINATE`.
  */
 export function rectangle(a: Point, b: Point): Outline {
-  const { left, top, right, bottom } = boxOfPoints([a, b]);
-  return polygon([
-    { x: left, y: top },
-    { x: right, y: top },
-    { x: right, y: bottom },
-    { x: left, y: bottom },
-  ]);
+  const left = Math.min(a.x, b.x);
+  const top = Math.min(a.y, b.y);
+  const right = Math.max(a.x, b.x);
+  const bottom = Math.max(a.y, b.y);
+  const path: readonly PathCommand[] = [
+    { kind: 'M', x: left, y: top },
+    { kind: 'L', x: right, y: top },
+    { kind: 'L', x: right, y: bottom },
+    { kind: 'L', x: left, y: bottom },
+    CLOSED,
+  ];
+  return outlineOf(path, 1);
 }
 
 /** Straight-sided shape through the points, closed. With fewer than three different points it has no ring. */
 export function polygon(points: readonly Point[]): Outline {
-  if (points.length === 0 || !points.every(isUsablePoint)) return EMPTY_OUTLINE;
-  const path = points.map(({ x, y }, index): PathCommand => ({ kind: index === 0 ? 'M' : 'L', x, y }));
+  if (points.length === 0) return EMPTY_OUTLINE;
+  const path: PathCommand[] = [];
+  for (const { x, y } of points) path.push({ kind: path.length === 0 ? 'M' : 'L', x, y });
   path.push(CLOSED);
   return outlineOf(path, 1);
 }
+
+/** Where the ends and handles of the arcs of an ellipse lie: right and down of its middle, in radiuses. */
+const arcs = (() => {
+  const handle = (4 / 3) * Math.tan(Math.PI / (2 * ELLIPSE_ARCS));
+  const at = (arc: number, along: number): Point => {
+    const angle = ((arc % ELLIPSE_ARCS) * 2 * Math.PI) / ELLIPSE_ARCS;
+    return { x: Math.cos(angle) - along * Math.sin(angle), y: Math.sin(angle) + along * Math.cos(angle) };
+  };
+  const each = Array.from({ length: ELLIPSE_ARCS }, (_, arc) => ({
+    handle1: at(arc, handle),
+    handle2: at(arc + 1, -handle),
+    to: at(arc + 1, 0),
+  }));
+  return { start: at(0, 0), each };
+})();
 
 /**
  * Ellipse as eight cubics, clockwise from its right end. A cubic with handles of 4/3 tan(angle/4) stands off a
@@ -42,18 +63,22 @@ export function polygon(points: readonly Point[]): Outline {
  * A radius of 0 gives a path without a ring; the sign of a radius does not matter.
  */
 export function ellipse(centre: Point, radiusX: number, radiusY: number, tolerance: number): Outline {
-  if (![centre.x, centre.y, radiusX, radiusY].every(isUsable)) return EMPTY_OUTLINE;
-  const handle = (4 / 3) * Math.tan(Math.PI / (2 * ELLIPSE_ARCS));
-  const at = (arc: number, along: number): Point => {
-    const angle = ((arc % ELLIPSE_ARCS) * 2 * Math.PI) / ELLIPSE_ARCS;
-    return {
-      x: centre.x + Math.abs(radiusX) * (Math.cos(angle) - along * Math.sin(angle)),
-      y: centre.y + Math.abs(radiusY) * (Math.sin(angle) + along * Math.cos(angle)),
-    };
-  };
-  const path: PathCommand[] = [{ kind: 'M', ...at(0, 0) }];
-  for (let arc = 0; arc < ELLIPSE_ARCS; arc++) {
-    path.push(cubic(at(arc, handle), at(arc + 1, -handle), at(arc + 1, 0)));
+  if (!isUsablePoint(centre) || !isUsable(radiusX) || !isUsable(radiusY)) return EMPTY_OUTLINE;
+  const { x, y } = centre;
+  const width = Math.abs(radiusX);
+  const height = Math.abs(radiusY);
+  const { start, each } = arcs;
+  const path: PathCommand[] = [{ kind: 'M', x: x + width * start.x, y: y + height * start.y }];
+  for (const { handle1, handle2, to } of each) {
+    path.push({
+      kind: 'C',
+      x1: x + width * handle1.x,
+      y1: y + height * handle1.y,
+      x2: x + width * handle2.x,
+      y2: y + height * handle2.y,
+      x: x + width * to.x,
+      y: y + height * to.y,
+    });
   }
   path.push(CLOSED);
   return outlineOf(path, tolerance);
@@ -64,13 +89,9 @@ export function ellipse(centre: Point, radiusX: number, radiusY: number, toleran
  * no loops or cusps of its own between two points. Fewer than three different points give a path without a ring.
  */
 export function smooth(points: readonly Point[], tolerance: number): Outline {
-  if (points.length === 0 || !points.every(isUsablePoint)) return EMPTY_OUTLINE;
-  const curve = closedCurve(points);
-  if (!curve) return polygon(points);
-  const path: PathCommand[] = [{ kind: 'M', ...curve.start }];
-  for (const { handle1, handle2, to } of curve.pieces) path.push(cubic(handle1, handle2, to));
-  path.push(CLOSED);
-  return outlineOf(path, tolerance);
+  for (const point of points) if (!isUsablePoint(point)) return EMPTY_OUTLINE;
+  const path = closedCurve(points);
+  return path ? outlineOf(path, tolerance) : polygon(points);
 }
 
 /**
@@ -93,10 +114,13 @@ export function transform(outline: Outline, matrix: Matrix, tolerance?: number):
  * not finite or beyond `LARGEST_COORDINATE`.
  */
 export function outlineOf(path: readonly PathCommand[], tolerance: number, fillRule?: 'evenodd'): Outline {
-  if (!path.every(isUsableCommand)) return EMPTY_OUTLINE;
+  for (const command of path) if (!isUsableCommand(command)) return EMPTY_OUTLINE;
   const pieces = flattenPath(path, tolerance);
   const box = boxOfRings(pieces);
-  const rings = pieces.filter((ring) => ring.length >= 2 * RING_POINTS && ringBoxHasArea(ring));
+  const rings =
+    pieces.length === 1 && hasArea(box)
+      ? pieces.filter(hasCorners)
+      : pieces.filter((ring) => hasCorners(ring) && hasArea(boxOfRings([ring])));
   return fillRule ? { path, rings, box, fillRule } : { path, rings, box };
 }
 
@@ -119,8 +143,11 @@ export function isUsableCommand(command: PathCommand): boolean {
   }
 }
 
-function ringBoxHasArea(ring: Ring): boolean {
-  const { left, top, right, bottom } = boxOfRings([ring]);
+function hasCorners(ring: Ring): boolean {
+  return ring.length >= 2 * RING_POINTS;
+}
+
+function hasArea({ left, top, right, bottom }: Box): boolean {
   return right > left && bottom > top;
 }
 

@@ -33,8 +33,19 @@ export function isUsablePoint(point: Point): boolean {
   return isUsable(point.x) && isUsable(point.y);
 }
 
+/** The length of the way across and down, in the steps in which `Math.hypot` takes any number of them, to the last bit. */
+export function hypotenuse(across: number, down: number): number {
+  const one = Math.abs(across);
+  const other = Math.abs(down);
+  const most = one > other ? one : other;
+  if (!(most > 0 && most < Infinity)) return Math.hypot(one, other);
+  const x = one / most;
+  const y = other / most;
+  return Math.sqrt(x * x + y * y) * most;
+}
+
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(b.x - a.x, b.y - a.y);
+  return hypotenuse(b.x - a.x, b.y - a.y);
 }
 
 /** The way from one point to another. */

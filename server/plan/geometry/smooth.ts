@@ -1,47 +1,71 @@
+import type { PathCommand } from './path.js';
 import { type Point, distance, samePoint } from './point.js';
 
-/** A closed chain of cubics: from `start`, each to the start of the next, the last back to `start`. */
-export interface ClosedCurve {
-  readonly start: Point;
-  readonly pieces: readonly { readonly handle1: Point; readonly handle2: Point; readonly to: Point }[];
-}
+const CLOSED: PathCommand = { kind: 'Z' };
 
 /**
- * Closed centripetal Catmull-Rom spline through the points, as cubics. Points repeated in a row count once;
+ * Closed centripetal Catmull-Rom spline through the points, as a path of cubics. Points repeated in a row count once;
  * nothing is returned when fewer than three are left.
  *
  * The knots lie sqrt(distance) apart (Yuksel, Schaefer and Keyser, "Parameterization and applications of
  * Catmull-Rom curves", 2011: no cusp and no self-crossing within a piece). The tangent at a point is that of the
  * parabola through it and its two neighbours at those knots; a handle is a third of the tangent times the knot step.
  */
-export function closedCurve(points: readonly Point[]): ClosedCurve | undefined {
+export function closedCurve(points: readonly Point[]): readonly PathCommand[] | undefined {
   const knots = withoutRepeats(points);
-  const start = knots[0];
-  if (!start || knots.length < 3) return undefined;
-  const at = (index: number) => knots[(index + knots.length) % knots.length] ?? start;
-  const pieces = knots.map((from, index) => {
-    const to = at(index + 1);
-    return {
-      handle1: handle(at(index - 1), from, to),
-      handle2: handle(at(index + 2), to, from),
-      to,
-    };
-  });
-  return { start, pieces };
+  const count = knots.length;
+  if (count < 3) return undefined;
+  const start = knots[0] as Point;
+  const lengths: number[] = [];
+  for (let at = 0; at < count; at++) {
+    lengths.push(distance(knots[at] as Point, knots[at + 1 < count ? at + 1 : 0] as Point));
+  }
+  const path: PathCommand[] = [{ kind: 'M', x: start.x, y: start.y }];
+  let previous = knots[count - 1] as Point;
+  let before = lengths[count - 1] as number;
+  let from = start;
+  for (let at = 0; at < count; at++) {
+    const next = at + 1 < count ? at + 1 : 0;
+    const to = knots[next] as Point;
+    const beyond = knots[next + 1 < count ? next + 1 : 0] as Point;
+    const length = lengths[at] as number;
+    const after = lengths[next] as number;
+    const first = reach(before, length);
+    const second = reach(after, length);
+    path.push({
+      kind: 'C',
+      x1: handle(previous.x, from.x, to.x, before, length, first),
+      y1: handle(previous.y, from.y, to.y, before, length, first),
+      x2: handle(beyond.x, to.x, from.x, after, length, second),
+      y2: handle(beyond.y, to.y, from.y, after, length, second),
+      x: to.x,
+      y: to.y,
+    });
+    previous = from;
+    before = length;
+    from = to;
+  }
+  path.push(CLOSED);
+  return path;
 }
 
-/** The handle at `knot` on its way to `next`, coming from `previous`. */
-function handle(previous: Point, knot: Point, next: Point): Point {
-  const before = distance(previous, knot);
-  const after = distance(knot, next);
-  const stepBefore = Math.sqrt(before);
-  const stepAfter = Math.sqrt(after);
-  const divisor = 3 * stepBefore * (stepBefore + stepAfter);
+/** What the handle at a knot is divided by, with the lengths from the knot before and to the next. */
+function reach(before: number, after: number): number {
+  const step = Math.sqrt(before);
+  return 3 * step * (step + Math.sqrt(after));
+}
+
+/** One coordinate of the handle at `knot` on its way to `next`, coming from `previous`. */
+function handle(
+  previous: number,
+  knot: number,
+  next: number,
+  before: number,
+  after: number,
+  divisor: number,
+): number {
   if (divisor === 0) return knot;
-  return {
-    x: knot.x + (before * (next.x - knot.x) + after * (knot.x - previous.x)) / divisor,
-    y: knot.y + (before * (next.y - knot.y) + after * (knot.y - previous.y)) / divisor,
-  };
+  return knot + (before * (next - knot) + after * (knot - previous)) / divisor;
 }
 
 function withoutRepeats(points: readonly Point[]): readonly Point[] {

@@ -13,7 +13,8 @@ const MOST_PAIRS = 20_000_000;
  * `MOST_CROSSINGS` crossings, or so many edges beside each other that these can't be counted either.
  */
 export function isTangled(rings: readonly Ring[]): boolean {
-  const count = rings.reduce((sum, ring) => sum + ring.length / 2, 0);
+  let count = 0;
+  for (const ring of rings) count += ring.length / 2;
   if ((count * (count - 1)) / 2 <= MOST_CROSSINGS) return false;
   const edges = edgesOf(rings, count);
   const index = new Flatbush(count);

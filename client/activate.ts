@@ -7,20 +7,23 @@ import { PreviewPanels } from './preview/host/panels.js';
 import { viewDescription, viewLabel } from './preview/views.js';
 import { choose } from './questions.js';
 import { followCodes, openReference, openReferenceCommand } from './reference-links.js';
-import { type CreateClient, ServerLink, languageId } from './server-link.js';
+import { type OpenConversation, ServerLink, languageId } from './server-link.js';
 import { sideBySideCommands } from './side-by-side/host/commands.js';
 import { showStatus, tellWhenStopped } from './status.js';
 
 let running: ServerLink | undefined;
 
-/** Everything that both kinds of host share. Settles when the server answers, or has been given up. */
+/**
+ * Everything that both kinds of host share. Settles when there is all that a painter can call; the server starts meanwhile, and
+ * what needs it waits for it.
+ */
 export async function activateWith(
   context: vscode.ExtensionContext,
-  createClient: CreateClient,
+  openConversation: OpenConversation,
 ): Promise<void> {
   speak(vscode.l10n.bundle);
   const log = vscode.window.createOutputChannel('Mahlstick', { log: true });
-  const server = new ServerLink(createClient, context.extensionUri, log);
+  const server = new ServerLink(openConversation, context.extensionUri, log);
   running = server;
   const previews = new PreviewPanels(context.extensionUri, server, log);
   const register = (command: string, run: (...args: readonly unknown[]) => unknown) =>
@@ -59,8 +62,8 @@ export async function activateWith(
       openReference(context.extensionUri, page, anchor),
     ),
   );
+  void server.start();
   await vscode.commands.executeCommand('setContext', 'mahlstick.active', true);
-  await server.start();
 }
 
 export async function deactivateAll(): Promise<void> {

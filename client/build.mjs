@@ -112,6 +112,9 @@ const darkroom = {
 /** For what runs on the core. @type {esbuild.BuildOptions} */
 const onCore = { plugins: [fromCore(repository)] };
 
+/** What is loaded later is required: it is CommonJS. */
+const requires = { 'dynamic-import': false };
+
 /**
  * The command line: what a command needs is loaded when it is called, so that help and version are there at once.
  * @type {esbuild.BuildOptions}
@@ -119,8 +122,7 @@ const onCore = { plugins: [fromCore(repository)] };
 const commandLine = {
   ...node,
   banner: { js: '#!/usr/bin/env node' },
-  // So that what is loaded is required: it is CommonJS.
-  supported: { 'dynamic-import': false },
+  supported: requires,
   plugins: [
     besides(repository, {
       'server/entry/node.ts': 'server.node.js',
@@ -133,9 +135,17 @@ const commandLine = {
   ],
 };
 
+/** The extension on the desktop: the language client is loaded when the server is started. @type {esbuild.BuildOptions} */
+const desktop = {
+  ...node,
+  supported: requires,
+  plugins: [besides(repository, { 'client/language-client.node.ts': 'language-client.js' })],
+};
+
 /** @type {readonly Bundle[]} */
 const named = [
-  { name: 'extension.node', entry: 'client/extension.node.ts', options: node, shipped: true },
+  { name: 'extension.node', entry: 'client/extension.node.ts', options: desktop, shipped: true },
+  { name: 'language-client', entry: 'client/language-client.node.ts', options: node, shipped: true },
   { name: 'extension.web', entry: 'client/extension.web.ts', options: webExtension, shipped: true },
   {
     name: 'core',

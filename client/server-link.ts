@@ -1,41 +1,26 @@
 import * as vscode from 'vscode';
-import {
-  type BaseLanguageClient,
-  CloseAction,
-  ErrorAction,
-  type LanguageClientOptions,
-  RevealOutputChannelOn,
-  State,
-} from 'vscode-languageclient';
-import type { Look } from './preview/look.js';
-import type { HandChange } from '../server/language/hand/change.js';
-import {
-  type InitializationOptions,
-  type PlanVersion,
-  type Refused,
-  type SceneParams,
-  type SceneResult,
-  type WrittenChange,
-  planChangedNotification,
-  planDiagnosedNotification,
-  findPlansRequest,
-  readBytesRequest,
-  readFileRequest,
-  sceneRequest,
-  tryChangeRequest,
-  writeChangeRequest,
-} from '../server/language/protocol.js';
 import { toBase64 } from '../server/drawing/base64.js';
-import {
-  type CardParams,
-  type CardResult,
-  cardRequest,
-  type ComparedPlans,
-  type CompareParams,
-  compareRequest,
-  type NeededFiles,
+import type {
+  CardParams,
+  CardResult,
+  ComparedPlans,
+  CompareParams,
+  NeededFiles,
 } from '../server/language/comparison-protocol.js';
-import { type ExportParams, type ExportResult, exportRequest } from '../server/language/export-protocol.js';
+import type { ExportParams, ExportResult } from '../server/language/export-protocol.js';
+import type { HandChange } from '../server/language/hand/change.js';
+import type {
+  InitializationOptions,
+  PlanVersion,
+  ReadBytesParams,
+  ReadBytesResult,
+  Refused,
+  SceneParams,
+  SceneResult,
+  WrittenChange,
+} from '../server/language/protocol.js';
+import type { Conversation, ConversationParts, Requests } from './conversation.js';
+import type { Look } from './preview/look.js';
 import type { ServerState } from './preview/messages.js';
 import { readBytesForPlan, readFileForPlan } from './read-file.js';
 import { reachOfPlans, workspaceFiles } from './reach.js';
@@ -44,18 +29,23 @@ import { Restarts } from './restarts.js';
 
 export const languageId = 'mahl';
 
-/** Makes the client, over whatever the host of the extension has to carry its messages. */
-export type CreateClient = (options: LanguageClientOptions) => BaseLanguageClient;
+/** Loads the language client, and makes one for a server that has yet to be started. */
+export type OpenConversation = (parts: ConversationParts) => Promise<Conversation>;
 
-/** The language server as the rest of the extension sees it: states, changed plans, scenes. */
+/**
+ * The language server as the rest of the extension sees it: states, changed plans, scenes. The language client is loaded when the
+ * server is first started, so that commands are there before.
+ */
 export class ServerLink implements vscode.Disposable {
-  readonly #createClient: () => BaseLanguageClient;
+  readonly #open: OpenConversation;
+  readonly #extension: vscode.Uri;
+  readonly #log: vscode.LogOutputChannel;
   readonly #restarts = new Restarts(Date.now);
   readonly #stateChanged = new vscode.EventEmitter<ServerState>();
   readonly #planChanged = new vscode.EventEmitter<PlanVersion>();
   readonly #planDiagnosed = new vscode.EventEmitter<PlanVersion>();
   readonly #versions = new Map<string, number>();
-  #client: BaseLanguageClient;
+  #conversation: Promise<Conversation> | undefined;
   #state: ServerState = 'starting';
   #restarting: Promise<void> | undefined;
 
@@ -64,9 +54,10 @@ export class ServerLink implements vscode.Disposable {
   /** After the diagnostics of that version have been sent. */
   readonly onPlanDiagnosed = this.#planDiagnosed.event;
 
-  constructor(createClient: CreateClient, extension: vscode.Uri, log: vscode.LogOutputChannel) {
-    this.#createClient = () => this.#connected(createClient(this.#options(extension, log)));
-    this.#client = this.#createClient();
+  constructor(open: OpenConversation, extension: vscode.Uri, log: vscode.LogOutputChannel) {
+    this.#open = open;
+    this.#extension = extension;
+    this.#log = log;
   }
 
   get state(): ServerState {
@@ -84,11 +75,13 @@ export class ServerLink implements vscode.Disposable {
 
   /** Settles when the server answers, or can't be started: then its state is `stopped`. */
   async start(): Promise<void> {
-    const client = this.#client;
+    const conversation = this.#current();
     try {
-      await client.start();
-    } catch {
-      if (client === this.#client) this.#enter('stopped');
+      await (await conversation).start();
+    } catch (error) {
+      if (conversation !== this.#conversation) return;
+      this.#log.error(`The server could not be started: ${String(error)}`);
+      this.#enter('stopped');
     }
   }
 
@@ -100,7 +93,7 @@ export class ServerLink implements vscode.Disposable {
 
   /** @throws when the server is not running */
   scene(uri: vscode.Uri, look: Look): Promise<SceneResult | null> {
-    return this.#client.sendRequest(sceneRequest, { ...this.#sceneParams(uri, look), handling: true });
+    return this.#ask('scene', { ...this.#sceneParams(uri, look), handling: true });
   }
 
   /** @throws when the server is not running */
@@ -110,14 +103,12 @@ export class ServerLink implements vscode.Disposable {
     version: number,
     change: HandChange,
   ): Promise<SceneResult | Refused | null> {
-    const params = { ...this.#sceneParams(uri, look), version, change };
-    return this.#client.sendRequest(tryChangeRequest, params);
+    return this.#ask('tryChange', { ...this.#sceneParams(uri, look), version, change });
   }
 
   /** @throws when the server is not running */
   writeChange(uri: vscode.Uri, version: number, change: HandChange): Promise<WrittenChange | Refused | null> {
-    const textDocument = { uri: this.uriText(uri) };
-    return this.#client.sendRequest(writeChangeRequest, { textDocument, version, change });
+    return this.#ask('writeChange', { textDocument: { uri: this.uriText(uri) }, version, change });
   }
 
   /** @throws when the server is not running */
@@ -126,34 +117,31 @@ export class ServerLink implements vscode.Disposable {
     params: Omit<ExportParams, 'textDocument'>,
     token?: vscode.CancellationToken,
   ): Promise<ExportResult | null> {
-    return this.#client.sendRequest(
-      exportRequest,
-      { textDocument: { uri: this.uriText(uri) }, ...params },
-      token,
-    );
+    return this.#ask('export', { textDocument: { uri: this.uriText(uri) }, ...params }, token);
   }
 
   /** @throws when the server is not running */
   compare(params: CompareParams): Promise<ComparedPlans | NeededFiles | null> {
-    return this.#client.sendRequest(compareRequest, params);
+    return this.#ask('compare', params);
   }
 
   /** @throws when the server is not running */
   card(params: CardParams, token: vscode.CancellationToken): Promise<CardResult | null> {
-    return this.#client.sendRequest(cardRequest, params, token);
+    return this.#ask('card', params, token);
   }
 
   /** A URI as the server is told it. */
   uriText(uri: vscode.Uri): string {
-    return this.#client.code2ProtocolConverter.asUri(uri);
+    return uri.toString();
   }
 
   showLog(): void {
-    this.#client.outputChannel.show();
+    this.#log.show();
   }
 
+  /** Settles when the server is gone or can't be ended. */
   async stop(): Promise<void> {
-    if (this.#client.needsStop()) await this.#client.stop();
+    await this.#end(this.#conversation);
   }
 
   dispose(): void {
@@ -164,80 +152,83 @@ export class ServerLink implements vscode.Disposable {
 
   async #restart(): Promise<void> {
     this.#restarts.forget();
-    const last = this.#client;
+    const wasRunning = this.#state === 'running';
+    const end = this.#end(this.#conversation);
     this.#renew();
-    if (last.needsStop()) await last.stop().catch(() => undefined);
+    // One that is starting may never come to it: it is ended if it does.
+    if (wasRunning) await end;
     await this.start();
+  }
+
+  async #end(conversation: Promise<Conversation> | undefined): Promise<void> {
+    // One that could not be loaded has nothing to end.
+    const loaded = await conversation?.catch(() => undefined);
+    await loaded?.stop();
   }
 
   /** A client whose start has failed can't be started again, and one that restarts itself says so in its own words. */
   #renew(): void {
-    this.#client = this.#createClient();
+    this.#conversation = undefined;
     this.#enter('starting');
   }
 
-  #options(extension: vscode.Uri, log: vscode.LogOutputChannel): LanguageClientOptions {
-    const initializationOptions: InitializationOptions = {
+  async #ask<Kind extends keyof Requests>(
+    kind: Kind,
+    params: Requests[Kind]['params'],
+    token?: vscode.CancellationToken,
+  ): Promise<Requests[Kind]['answer']> {
+    return (await this.#current()).ask(kind, params, token);
+  }
+
+  #current(): Promise<Conversation> {
+    this.#conversation ??= this.#begin();
+    return this.#conversation;
+  }
+
+  #begin(): Promise<Conversation> {
+    const isCurrent = () => conversation === this.#conversation;
+    const conversation = this.#open({
+      languageId,
+      initializationOptions: this.#initializationOptions(),
+      middleware: referenceLinks(this.#extension),
+      log: this.#log,
+      entered: (state) => {
+        if (isCurrent()) this.#enter(state);
+      },
+      ended: () => {
+        if (!isCurrent() || !this.#restarts.ended()) return;
+        this.#renew();
+        void this.start();
+      },
+      planChanged: (changed) => {
+        if (isCurrent()) this.#planChanged.fire(changed);
+      },
+      planDiagnosed: (diagnosed) => {
+        if (!isCurrent()) return;
+        this.#versions.set(diagnosed.uri, diagnosed.version);
+        this.#planDiagnosed.fire(diagnosed);
+      },
+      findPlans: async () => {
+        const found = await vscode.workspace.findFiles('**/*.mahl', undefined, 300);
+        return found.map((uri) => this.uriText(uri));
+      },
+      readFile: ({ uri }) => readFileForPlan(uri, reachOfPlans(languageId), workspaceFiles),
+      readBytes,
+    });
+    return conversation;
+  }
+
+  #initializationOptions(): InitializationOptions {
+    return {
       readFiles: true,
       readBytes: true,
       findPlans: true,
       pushDiagnostics: true,
       drawings: true,
-      reference: extension.toString(),
+      reference: this.#extension.toString(),
       rules: plainSetting('rules'),
       hints: plainSetting('hints'),
     };
-    return {
-      documentSelector: [{ language: languageId }],
-      initializationOptions,
-      middleware: referenceLinks(extension),
-      outputChannel: log,
-      // One message of our own says that the server is gone; the channel need not come forward as well.
-      revealOutputChannelOn: RevealOutputChannelOn.Never,
-      initializationFailedHandler: () => false,
-      errorHandler: {
-        error: (_error, _message, count) => {
-          // Only failed writes are counted; what else goes wrong ends the server, or does no harm.
-          const goesOn = count === undefined || count <= 3;
-          return { action: goesOn ? ErrorAction.Continue : ErrorAction.Shutdown, handled: true };
-        },
-        closed: () => {
-          if (this.#restarts.ended()) {
-            this.#renew();
-            void this.start();
-          }
-          return { action: CloseAction.DoNotRestart, handled: true };
-        },
-      },
-    };
-  }
-
-  #connected(client: BaseLanguageClient): BaseLanguageClient {
-    const log = client.error.bind(client);
-    // What is wrong with it is for the log; the painter is told in words that say what to do.
-    client.error = (message, data) => log(message, data, false);
-    client.onDidChangeState(({ newState }) => {
-      if (client === this.#client) this.#enter(stateOf(newState));
-    });
-    client.onNotification(planChangedNotification, (changed) => this.#planChanged.fire(changed));
-    client.onNotification(planDiagnosedNotification, (diagnosed) => {
-      this.#versions.set(diagnosed.uri, diagnosed.version);
-      this.#planDiagnosed.fire(diagnosed);
-    });
-    client.onRequest(findPlansRequest, async () => {
-      const found = await vscode.workspace.findFiles('**/*.mahl', undefined, 300);
-      return found.map((uri) => client.code2ProtocolConverter.asUri(uri));
-    });
-    client.onRequest(readFileRequest, ({ uri }) =>
-      readFileForPlan(uri, reachOfPlans(languageId), workspaceFiles),
-    );
-    client.onRequest(readBytesRequest, async ({ uri, limitBytes, asText }) => {
-      const read = await readBytesForPlan(uri, reachOfPlans(languageId), workspaceFiles, limitBytes);
-      if (!read.ok) return read;
-      // What a file system hands out may be part of a larger store, or a Buffer, which a worker does not know.
-      return { ok: true, bytes: asText ? toBase64(read.bytes) : Uint8Array.from(read.bytes) };
-    });
-    return client;
   }
 
   #sceneParams(uri: vscode.Uri, { view, distanceMillimetres, sitting, isNarrow }: Look): SceneParams {
@@ -258,16 +249,11 @@ export class ServerLink implements vscode.Disposable {
   }
 }
 
-function stateOf(state: State): ServerState {
-  switch (state) {
-    case State.Running:
-      return 'running';
-    case State.StartFailed:
-    case State.Stopped:
-      return 'stopped';
-    case State.Starting:
-      return 'starting';
-  }
+async function readBytes({ uri, limitBytes, asText }: ReadBytesParams): Promise<ReadBytesResult> {
+  const read = await readBytesForPlan(uri, reachOfPlans(languageId), workspaceFiles, limitBytes);
+  if (!read.ok) return read;
+  // What a file system hands out may be part of a larger store, or a Buffer, which a worker does not know.
+  return { ok: true, bytes: asText ? toBase64(read.bytes) : Uint8Array.from(read.bytes) };
 }
 
 /** A setting as plain data: what the editor gives is a proxy, which can't be sent to a worker. */

@@ -3,7 +3,7 @@ import { pointsOf } from '../../plan/build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from '../../plan/geometry/outline.js';
 import { type Box, NO_BOX, between, boxCentre, boxDiagonal } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
-import type { Memory } from '../memory.js';
+import { type Memory, sameInputs } from '../memory.js';
 import { containsPoint } from './areas.js';
 
 /** Of the corners of a shape, so many have to lie inside another for it to lie on it. */
@@ -53,12 +53,19 @@ export function partsOf(plan: Plan): readonly (readonly number[])[] {
   return parts;
 }
 
-/** `partsOf`, kept in the memory as long as all that it hangs on. */
+/** `partsOf`, kept in the memory as long as all that it hangs on, and the same one as long as it comes out the same. */
 export function keptParts(plan: Plan, memory: Memory): readonly (readonly number[])[] {
   const { canvas, coveringOrder, objects } = plan;
   const inputs: unknown[] = [canvas.width, canvas.height, ...coveringOrder];
   for (const { outline, plane, role } of objects) inputs.push(outline, plane, role);
-  return memory.recall('parts', '', inputs, () => partsOf(plan));
+  return memory.recall('parts', '', inputs, (last: readonly (readonly number[])[] | undefined) => {
+    const parts = partsOf(plan);
+    return last && areAlike(parts, last) ? last : parts;
+  });
+}
+
+function areAlike(one: readonly (readonly number[])[], other: readonly (readonly number[])[]): boolean {
+  return one.length === other.length && one.every((own, object) => sameInputs(own, other[object] ?? []));
 }
 
 /** An object with all that lies on it, and on what lies on it; the object comes first. */

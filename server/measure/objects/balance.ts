@@ -102,14 +102,7 @@ export function hung(
   const total = weights.reduce((sum, { weight }) => sum + weight, ground);
   const moment = weights.reduce((sum, one) => sum + one.moment, ground * laidGround.arm);
   const offset = total > 0 ? moment / total : undefined;
-  const principals = plan.objects
-    .filter(({ role }) => role === 'dominant' || role === 'secondary')
-    .map(({ index }) => ({
-      object: index,
-      weight: wholeOf(parts, index).reduce((sum, part) => sum + (each[part]?.weight ?? 0), 0),
-    }))
-    .filter(({ weight }) => weight > 0)
-    .sort(heaviestFirst);
+  const principals = principalsBy(plan, parts, (object) => each[object]?.weight ?? 0);
   return {
     weights,
     principals,
@@ -119,6 +112,35 @@ export function hung(
     laid,
     laidGround,
   };
+}
+
+/** The principals of `hung` alone. */
+export function principalsHung(
+  plan: Pick<Plan, 'objects'>,
+  laid: readonly Laid[],
+  laidGround: Laid,
+  parts: readonly (readonly number[])[],
+): BalanceMeasure['principals'] {
+  const mean = meanValue([...laid, laidGround]);
+  return principalsBy(plan, parts, (object) => {
+    const area = laid[object];
+    return area ? weightOf(area, mean) : 0;
+  });
+}
+
+function principalsBy(
+  { objects }: Pick<Plan, 'objects'>,
+  parts: readonly (readonly number[])[],
+  weightOfObject: (object: number) => number,
+): BalanceMeasure['principals'] {
+  return objects
+    .filter(({ role }) => role === 'dominant' || role === 'secondary')
+    .map(({ index }) => ({
+      object: index,
+      weight: wholeOf(parts, index).reduce((sum, part) => sum + weightOfObject(part), 0),
+    }))
+    .filter(({ weight }) => weight > 0)
+    .sort(heaviestFirst);
 }
 
 function heaviestFirst(one: { readonly weight: number }, other: { readonly weight: number }): number {

@@ -10,7 +10,8 @@ const ROUNDING = 1e-9;
 /** So many things that keep as far from one edge of the canvas stand in a row. */
 const A_ROW = 3;
 
-type Parts = readonly (readonly number[])[];
+/** What lies on each object. */
+export type Parts = readonly (readonly number[])[];
 
 /**
  * Whether a painter would not have meant that two things come near each other. Meant is how a part lies on its thing
@@ -18,32 +19,21 @@ type Parts = readonly (readonly number[])[];
  * between boards, and how tiles come near each other across the joints that they have with a third one.
  *
  * @param parts what lies on each object
- * @param touchesOf all that an object comes near
+ * @param gapsOf all that an object keeps beside, with a gap
  */
 export function notMeant(
   canvas: Canvas,
   parts: () => Parts,
-  touchesOf: (object: number) => readonly Touch[],
+  gapsOf: (object: number) => readonly Touch[],
 ): (touch: Touch) => boolean {
   const wholes = once(() => wholesOf(parts()));
-  const gaps = new Map<number, readonly Touch[]>();
-  const gapsBeside = (object: number): readonly Touch[] => {
-    let beside = gaps.get(object);
-    if (!beside) {
-      beside = touchesOf(object).filter(({ along }) => along);
-      gaps.set(object, beside);
-    }
-    return beside;
-  };
   return (touch) => {
     const { one, other } = touch;
     if (touch.within && isPartOf(other, one, wholes())) return false;
-    if (!touch.along) return !areEvenToAThird(one, gapsBeside(one), other, gapsBeside(other), canvas);
+    if (!touch.along) return !areEvenToAThird(one, gapsOf(one), other, gapsOf(other), canvas);
     const whole = wholes().get(one);
     if (whole !== undefined && whole === wholes().get(other)) return false;
-    return (
-      !hasAnotherAsWide(touch, gapsBeside(one), canvas) && !hasAnotherAsWide(touch, gapsBeside(other), canvas)
-    );
+    return !hasAnotherAsWide(touch, gapsOf(one), canvas) && !hasAnotherAsWide(touch, gapsOf(other), canvas);
   };
 }
 

@@ -3,13 +3,14 @@ import type { Outline, Ring } from '../../plan/geometry/outline.js';
 import { type Point, between, boxCentre, boxDiagonal, distance } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
 import { runsAcross } from '../areas/parts.js';
+import { inSteps } from '../areas/place-order.js';
 import { once } from '../memory.js';
 import { type Meeting, lengthOf, lengthWithin, meetingOf } from '../tangency/meeting.js';
 import { MOST_SIDES, relationOf } from '../tangency/relation.js';
 import { seenBorder, sidesOf } from '../tangency/seen-border.js';
 import { centreOf } from './balance.js';
 import { AS_NEAR } from './meant-touches.js';
-import type { Beside, Seen } from './seen-outlines.js';
+import { type Beside, MOST_NEIGHBOURS, type Seen } from './seen-outlines.js';
 import type { Touch } from './tangents.js';
 
 /** Part of the diagonal: how far apart is looked, whatever the limit of a rule. */
@@ -28,40 +29,43 @@ const SHARED = 0.002;
 /** All that comes near each other, whatever the painter meant. */
 export interface NearOnes {
   readonly touches: readonly Touch[];
-  /** Those of one object, asked for or not. */
-  readonly touchesOf: (object: number) => readonly Touch[];
+  /** Those of one object along which it keeps as near, asked for or not. */
+  readonly gapsOf: (object: number) => readonly Touch[];
 }
 
-const known = new WeakMap<Beside, readonly Touch[]>();
+/** A touch with what it is sorted by: how near it comes, and of those as near the order in which they are found. */
+export interface PlacedTouch {
+  readonly touch: Touch;
+  readonly steps: number;
+  readonly order: number;
+}
 
-/** All near ones. What is found is kept for the next version of the plan, as long as the same things are beside each other. */
-export function allNear(besides: readonly Beside[], canvas: Canvas): NearOnes {
-  const touches: Touch[] = [];
-  for (const beside of besides) {
-    let own = known.get(beside);
-    if (!own) {
-      own = touchesBeside(beside, canvas, true);
-      known.set(beside, own);
-    }
-    for (const touch of own) touches.push(touch);
-  }
-  const byObject = once(() => {
-    const ofObjects = new Map<number, Touch[]>();
-    for (const touch of touches) {
-      addTo(ofObjects, touch.one, touch);
-      addTo(ofObjects, touch.other, touch);
-    }
-    return ofObjects;
-  });
-  return { touches, touchesOf: (object) => byObject().get(object) ?? [] };
+const NONE: readonly Touch[] = [];
+const known = new WeakMap<Beside, readonly PlacedTouch[]>();
+
+/**
+ * What an object comes near of those larger than itself; the same list as long as the same things are beside each other.
+ *
+ * @param place of the object among all
+ */
+export function touchesAt(beside: Beside, place: number, canvas: Canvas): readonly PlacedTouch[] {
+  const kept = known.get(beside);
+  if (kept) return kept;
+  const touches = touchesBeside(beside, canvas, true).map((touch, index): PlacedTouch => ({
+    touch,
+    steps: inSteps(touch.gap, canvas.diagonal),
+    order: place * MOST_NEIGHBOURS + index,
+  }));
+  known.set(beside, touches);
+  return touches;
 }
 
 /** The near ones of some objects with all others, for a picture that is only tried: nothing of it is kept. */
 export function nearTo(only: ReadonlySet<number>, besides: readonly Beside[], canvas: Canvas): NearOnes {
   const found: (readonly Touch[])[] = [];
-  const touchesAt = (index: number): readonly Touch[] => {
+  const touchesOf = (index: number): readonly Touch[] => {
     const beside = besides[index];
-    return (found[index] ??= beside ? touchesBeside(beside, canvas, false) : []);
+    return (found[index] ??= beside ? touchesBeside(beside, canvas, false) : NONE);
   };
   const byObject = once(() => {
     const places = new Map<number, number[]>();
@@ -70,19 +74,26 @@ export function nearTo(only: ReadonlySet<number>, besides: readonly Beside[], ca
     });
     return places;
   });
+  const gaps = new Map<number, readonly Touch[]>();
   return {
     touches: besides.flatMap(({ here, others }, index) => {
       const isAsked = only.has(here.object) || others.some(({ object }) => only.has(object));
-      return isAsked ? touchesAt(index).filter(({ one, other }) => only.has(one) || only.has(other)) : [];
+      return isAsked ? touchesOf(index).filter(({ one, other }) => only.has(one) || only.has(other)) : [];
     }),
-    touchesOf: (object) =>
-      (byObject().get(object) ?? []).flatMap((index) =>
-        touchesAt(index).filter(({ one, other }) => one === object || other === object),
-      ),
+    gapsOf: (object) => {
+      const own =
+        gaps.get(object) ??
+        (byObject().get(object) ?? []).flatMap((index) =>
+          touchesOf(index).filter(({ one, other, along }) => along && (one === object || other === object)),
+        );
+      gaps.set(object, own);
+      return own;
+    },
   };
 }
 
-function addTo<Key, Thing>(lists: Map<Key, Thing[]>, key: Key, thing: Thing): void {
+/** Adds a thing to the list of its key. */
+export function addTo<Key, Thing>(lists: Map<Key, Thing[]>, key: Key, thing: Thing): void {
   const own = lists.get(key);
   if (own) own.push(thing);
   else lists.set(key, [thing]);
@@ -127,12 +138,14 @@ function touchesBeside({ here, others }: Beside, canvas: Canvas, keeps: boolean)
     };
   });
   if (keeps) keptTouches.set(here.outline, { visible, diagonal, others: now });
-  return now.flatMap(({ found, isBehind }, index) => {
+  const touches: Touch[] = [];
+  for (const [index, { found, isBehind }] of now.entries()) {
     const there = others[index];
-    if (!found || !there) return [];
+    if (!found || !there) continue;
     const [one, other] = isBehind ? [there, here] : [here, there];
-    return { one: one.object, other: other.object, ...found };
-  });
+    touches.push({ one: one.object, other: other.object, ...found });
+  }
+  return touches;
 }
 
 function touchBetween(one: Seen, other: Seen, canvas: Canvas): FoundTouch | undefined {

@@ -8,7 +8,7 @@ import { once } from '../memory.js';
 import { widened } from '../tangency/segments.js';
 
 /** An object in a crowd is looked at with so many of the smallest around it that are larger than itself. */
-const MOST_NEIGHBOURS = 32;
+export const MOST_NEIGHBOURS = 32;
 /** With more changed boxes than this all neighbours are looked for anew. */
 const MOST_CHANGED = 64;
 
@@ -47,10 +47,10 @@ export function boxOfSeen(rings: readonly Ring[]): Box {
 export function seenOf(plan: Plan, areas: SeenAreas, last: readonly Seen[] = []): readonly Seen[] {
   const seen: Seen[] = [];
   let next = 0;
-  for (const [position, object] of plan.coveringOrder.entries()) {
+  plan.coveringOrder.forEach((object, position) => {
     const layer = areas.layers[position];
     const planned = plan.objects[object];
-    if (!layer || !planned || layer.share === 0 || isLost(planned)) continue;
+    if (!layer || !planned || layer.share === 0 || isLost(planned)) return;
     const { outline } = planned;
     while (next < last.length && (last[next] as Seen).position < position) next++;
     const earlier = last[next];
@@ -61,12 +61,12 @@ export function seenOf(plan: Plan, areas: SeenAreas, last: readonly Seen[] = [])
       earlier.layer.visible === layer.visible
     ) {
       seen.push(earlier);
-      continue;
+      return;
     }
     const box = boxOfSeen(layer.visible);
     const size = inSteps(boxDiagonal(box), plan.canvas.diagonal);
     seen.push({ object, position, outline, layer, box, size });
-  }
+  });
   return seen;
 }
 

@@ -10,8 +10,9 @@ import type { Memory } from '../memory.js';
 import { type CornerKind, cornerMeetings } from '../tangency/canvas-corner.js';
 import { edgeMeetings } from '../tangency/canvas-edge.js';
 import { notMeant, notOfSeveral } from './meant-touches.js';
-import { type NearOnes, TANGENT_REACH, allNear, nearTo } from './near-touches.js';
+import { TANGENT_REACH, nearTo } from './near-touches.js';
 import { type Beside, type Seen, isLost, neighboursOf, seenOf } from './seen-outlines.js';
+import { type ToldTouches, toldTouches } from './told-touches.js';
 
 export { TANGENT_REACH, TOUCHING } from './near-touches.js';
 
@@ -76,19 +77,18 @@ export const CORNER_REACH = 0.005;
  * @param only looks at these objects alone, with all others
  */
 export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet<number>): TangentMeasure {
+  if (!only) return foundTangents(plan, areas, partsOf(plan)).measure;
   const { canvas } = plan;
   const seen = seenOf(plan, areas);
-  const besides = neighboursOf(seen, TANGENT_REACH * canvas.diagonal);
-  const near = only ? nearTo(only, besides, canvas) : allNear(besides, canvas);
-  return tangentsOf(plan, { seen, near, parts: () => partsOf(plan) }, only);
-}
-
-/** What was found in the version before, on a canvas of the same size. */
-interface FoundTangents {
-  readonly canvas: Pick<Canvas, 'width' | 'height'>;
-  readonly seen: readonly Seen[];
-  readonly besides: readonly Beside[];
-  readonly measure: TangentMeasure;
+  const near = nearTo(only, neighboursOf(seen, TANGENT_REACH * canvas.diagonal), canvas);
+  const asked = seen.filter(({ object }) => only.has(object));
+  return {
+    touches: near.touches
+      .filter(notMeant(canvas, () => partsOf(plan), near.gapsOf))
+      .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
+    edges: edgesOf(asked, canvas).filter(notOfSeveral(canvas, () => edgesOf(seen, canvas))),
+    corners: cornersOf(asked, plan),
+  };
 }
 
 /** All near tangents, kept in the memory as long as all that they hang on; only round what changed is looked anew. */
@@ -99,35 +99,41 @@ export function keptTangents(
   memory: Memory,
 ): TangentMeasure {
   const { canvas, coveringOrder, objects } = plan;
-  const { width, height } = canvas;
-  const inputs: unknown[] = [areas, width, height, ...coveringOrder];
-  for (const object of objects) inputs.push(object.outline, object.plane, object.role, isLost(object));
-  return memory.recall('tangents', '', inputs, (last: FoundTangents | undefined): FoundTangents => {
-    const earlier = last?.canvas.width === width && last.canvas.height === height ? last : undefined;
-    const seen = seenOf(plan, areas, earlier?.seen);
-    const besides = neighboursOf(seen, TANGENT_REACH * canvas.diagonal, earlier?.besides);
-    const near = allNear(besides, canvas);
-    const measure = tangentsOf(plan, { seen, near, parts: () => parts });
-    return { canvas: { width, height }, seen, besides, measure };
-  }).measure;
+  const inputs: unknown[] = [areas, parts, canvas.width, canvas.height, ...coveringOrder];
+  for (const object of objects) inputs.push(object.outline, object.plane, isLost(object));
+  return memory.recall('tangents', '', inputs, (last: FoundTangents | undefined) =>
+    foundTangents(plan, areas, parts, last),
+  ).measure;
 }
 
-interface Found {
+/** Near tangents with all that was looked at. */
+interface FoundTangents {
+  readonly canvas: Canvas;
   readonly seen: readonly Seen[];
-  readonly near: NearOnes;
-  readonly parts: () => readonly (readonly number[])[];
+  readonly besides: readonly Beside[];
+  readonly told: ToldTouches;
+  readonly measure: TangentMeasure;
 }
 
-function tangentsOf(plan: Plan, { seen, near, parts }: Found, only?: ReadonlySet<number>): TangentMeasure {
+function foundTangents(
+  plan: Plan,
+  areas: SeenAreas,
+  parts: readonly (readonly number[])[],
+  last?: FoundTangents,
+): FoundTangents {
   const { canvas } = plan;
-  const asked = only ? seen.filter(({ object }) => only.has(object)) : seen;
-  return {
-    touches: near.touches
-      .filter(notMeant(canvas, parts, near.touchesOf))
-      .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
-    edges: edgesOf(asked, canvas).filter(notOfSeveral(canvas, () => edgesOf(seen, canvas))),
-    corners: cornersOf(asked, plan),
+  const isAlike = last?.canvas.width === canvas.width && last.canvas.height === canvas.height;
+  const earlier = isAlike ? last : undefined;
+  const seen = seenOf(plan, areas, earlier?.seen);
+  const besides = neighboursOf(seen, TANGENT_REACH * canvas.diagonal, earlier?.besides);
+  const told = toldTouches(besides, canvas, parts, earlier?.told);
+  const edges = edgesOf(seen, canvas);
+  const measure = {
+    touches: told.told.map(({ touch }) => touch),
+    edges: edges.filter(notOfSeveral(canvas, () => edges)),
+    corners: cornersOf(seen, plan),
   };
+  return { canvas, seen, besides, told, measure };
 }
 
 function edgesOf(seen: readonly Seen[], canvas: Canvas): readonly EdgeTouch[] {

@@ -14,9 +14,11 @@ export function placesIn(statement: Statement): readonly Place[] {
     case 'lead':
       return [...(statement.from ? [statement.from] : []), ...statement.through, statement.to];
     default:
-      return [];
+      return NONE;
   }
 }
+
+const NONE: readonly Place[] = [];
 
 /** The name of the object that a place refers to, if it does. */
 export function nameIn({ base }: Place): Word | undefined {
@@ -42,12 +44,12 @@ function placesOfShape(shape: ShapeForm): readonly Place[] {
     case 'rectangle':
     case 'ellipse':
     case 'circle':
-      return shape.at ? [shape.at] : [];
+      return shape.at ? [shape.at] : NONE;
     case 'outline':
     case 'smooth':
       return shape.points;
     case 'path':
     case 'file':
-      return [];
+      return NONE;
   }
 }

@@ -244,7 +244,12 @@ export function walk(nodes: readonly Node[], visit: (node: Node, parents: readon
 
 /** Two names are the same name when their keys are equal: case and Unicode composition do not count. */
 export function nameKey(text: string): string {
-  return text.normalize('NFC').toLowerCase();
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    // Nearly every name is its own key: of ASCII characters without capitals.
+    if (code > 0x7f || (code >= 0x41 && code <= 0x5a)) return text.normalize('NFC').toLowerCase();
+  }
+  return text;
 }
 
 export function isKind<K extends StatementKind>(node: Node, kind: K): node is Node & NodeOf<K> {

@@ -76,7 +76,7 @@ export class ColourBook {
         this.#problems.error('unreadable colour', message, location);
       }
       const named = this.#places.get(definition);
-      return found && { ...found, ...(named === undefined ? {} : { named }), location };
+      return found && standingAt(location, found, named);
     }
     const css = parseColour(spec.text);
     if (css.ok) return { colour: css.colour, location };
@@ -157,6 +157,19 @@ export class ColourBook {
   #names(): readonly string[] {
     return [...this.#definitions.values()].map(({ statement }) => statement.name.text);
   }
+}
+
+/** What a definition stands for, where it is asked for by the name of the colour with the index `named`, if it is one. */
+function standingAt(
+  location: Location,
+  { colour, role, paint }: ObjectColour,
+  named: number | undefined,
+): ObjectColour {
+  const here: { -readonly [K in keyof ObjectColour]: ObjectColour[K] } = { colour, location };
+  if (role) here.role = role;
+  if (paint !== undefined) here.paint = paint;
+  if (named !== undefined) here.named = named;
+  return here;
 }
 
 /** A paint of which the full tone is known needs none in the plan. */

@@ -8,6 +8,7 @@ import { type CanvasSize, sheetsOver } from './geometry/sheet.js';
 
 /** Crossings of the outlines of a plan with each other: so many are cut in about a second. */
 export const MOST_MUTUAL_CROSSINGS = 100_000;
+const NONE: ReadonlySet<number> = new Set();
 /** In a larger crowd it costs less to count than to compare each with each. */
 const MOST_COMPARED = 300;
 /** Points of shapes in parts that are put together to see which of their borders are seen. */
@@ -25,11 +26,12 @@ export interface Layers {
  * somebody waits. Without them it has no more than `MOST_MUTUAL_CROSSINGS`.
  */
 export function crowdingObjects({ canvas, objects, coveringOrder }: Layers): ReadonlySet<number> {
-  const layers = coveringOrder.flatMap((index) => {
+  const layers: { readonly index: number; readonly outline: Outline }[] = [];
+  for (const index of coveringOrder) {
     const outline = objects[index]?.outline ?? EMPTY_OUTLINE;
-    return outline.rings.length > 0 ? [{ index, outline }] : [];
-  });
-  if (plainlyFew(layers.map(({ outline }) => outline))) return new Set();
+    if (outline.rings.length > 0) layers.push({ index, outline });
+  }
+  if (plainlyFew(layers)) return NONE;
   const refused = refusedOf(canvas, layers);
   const inParts = layers.filter(({ outline }) => outline.rings.length > 1);
   const points = inParts.reduce((sum, { outline }) => sum + pointsOf(outline), 0);
@@ -40,7 +42,8 @@ export function crowdingObjects({ canvas, objects, coveringOrder }: Layers): Rea
   );
 }
 
-type Layer = { readonly index: number; readonly outline: Pick<Outline, 'rings' | 'box' | 'fillRule'> };
+type Shape = Pick<Outline, 'rings' | 'box' | 'fillRule'>;
+type Layer = { readonly index: number; readonly outline: Shape };
 
 function refusedOf(canvas: CanvasSize, layers: readonly Layer[]): ReadonlySet<number> {
   const points = layers.reduce((sum, { outline }) => sum + pointsOf(outline), 0);
@@ -49,7 +52,7 @@ function refusedOf(canvas: CanvasSize, layers: readonly Layer[]): ReadonlySet<nu
 }
 
 /** Parts that lie over each other, as of a shape that is repeated, cross others only where they all end. */
-function asOne(outline: Outline, canvas: CanvasSize): Layer['outline'] {
+function asOne(outline: Outline, canvas: CanvasSize): Shape {
   const sheet = outline.rings.length > 1 ? sheetsOver(canvas)?.plain : undefined;
   if (!sheet) return outline;
   const rings = ringsOf(clipped(outline, sheet).polygons, sheet.grid);
@@ -68,17 +71,20 @@ export function withoutShapes<Item extends { readonly outline: Outline }>(
 }
 
 /** Whether a look at boxes and numbers of points shows that there can't be too many. */
-function plainlyFew(outlines: readonly Outline[]): boolean {
-  if (outlines.length > MOST_COMPARED) return false;
-  const sizes = outlines.map(sizeOf);
+function plainlyFew(layers: readonly Layer[]): boolean {
+  if (layers.length > MOST_COMPARED) return false;
+  const sizes: Size[] = [];
   let most = 0;
-  return outlines.every((outline, at) => {
-    for (let other = 0; other < at; other++) {
-      const box = outlines[other]?.box;
-      if (box && boxesOverlap(box, outline.box)) most += mostCrossings(sizes[at], sizes[other]);
+  for (const { outline } of layers) {
+    const size = sizeOf(outline);
+    for (let other = 0; other < sizes.length; other++) {
+      const below = layers[other] as Layer;
+      if (boxesOverlap(below.outline.box, outline.box)) most += mostCrossings(size, sizes[other] as Size);
     }
-    return most <= MOST_MUTUAL_CROSSINGS;
-  });
+    if (most > MOST_MUTUAL_CROSSINGS) return false;
+    sizes.push(size);
+  }
+  return true;
 }
 
 interface Size {
@@ -88,25 +94,33 @@ interface Size {
 }
 
 /** Two edges cross once at most, and two runs as often as they have edges together, as each next crossing is higher. */
-function mostCrossings(one?: Size, other?: Size): number {
-  if (!one || !other) return 0;
+function mostCrossings(one: Size, other: Size): number {
   return Math.min(one.points * other.points, other.runs * one.points + one.runs * other.points);
 }
 
-const sizes = new WeakMap<Outline, Size>();
+/** With fewer points it costs less to look at them again. */
+const KEPT_POINTS = 500;
 
-function sizeOf(outline: Outline): Size {
-  const known = sizes.get(outline) ?? { points: pointsOf(outline), runs: runsOf(outline) };
-  sizes.set(outline, known);
-  return known;
+const sizes = new WeakMap<Shape, Size>();
+
+function sizeOf(outline: Shape): Size {
+  const points = pointsOf(outline);
+  const known = points < KEPT_POINTS ? undefined : sizes.get(outline);
+  if (known) return known;
+  const size = { points, runs: runsOf(outline) };
+  if (points >= KEPT_POINTS) sizes.set(outline, size);
+  return size;
 }
 
-function runsOf({ rings }: Outline): number {
+function runsOf({ rings }: Shape): number {
   let runs = 0;
   for (const ring of rings) {
     let last = 0;
+    let from = ring[1] as number;
     for (let i = 1; i < ring.length; i += 2) {
-      const way = Math.sign((ring[(i + 2) % ring.length] as number) - (ring[i] as number));
+      const to = ring[i + 2 < ring.length ? i + 2 : 1] as number;
+      const way = to > from ? 1 : to < from ? -1 : 0;
+      from = to;
       if (way !== 0 && way !== last) runs++;
       if (way !== 0) last = way;
     }

@@ -10,22 +10,24 @@ export interface Dependency {
 
 /** What the places under a node refer to, in the order of the text. */
 export function dependenciesOf(nodes: readonly Node[]): readonly Dependency[] {
-  const found: Dependency[] = [];
-  gather(nodes, found);
-  return found;
+  return gather(nodes, undefined) ?? NONE;
 }
 
-function gather(nodes: readonly Node[], found: Dependency[]): void {
+function gather(nodes: readonly Node[], before: Dependency[] | undefined): Dependency[] | undefined {
+  let found = before;
   for (const node of nodes) {
     for (const place of placesIn(node.statement)) {
       // Most places are numbers, of hundreds in an outline.
       if (place.base.kind === 'coordinates') continue;
       const one = dependency(place, node);
-      if (one) found.push(one);
+      if (one) (found ??= []).push(one);
     }
-    if (node.children.length > 0) gather(node.children, found);
+    if (node.children.length > 0) found = gather(node.children, found);
   }
+  return found;
 }
+
+const NONE: readonly Dependency[] = [];
 
 function dependency(place: Place, node: Node): Dependency | undefined {
   if (place.base.kind === 'focus') return { asked: locate(node, place) };
@@ -59,6 +61,11 @@ export function inOrder(graph: readonly (readonly Arrow[])[]): {
   const trail: { readonly at: number; next: number; readonly by?: Arrow }[] = [];
   for (let start = 0; start < graph.length; start++) {
     if (state[start]) continue;
+    if (graph[start]?.length === 0) {
+      state[start] = 'done';
+      order.push(start);
+      continue;
+    }
     trail.push({ at: start, next: 0 });
     state[start] = 'open';
     for (let top = trail.at(-1); top; top = trail.at(-1)) {

@@ -1,4 +1,4 @@
-import { type Node, type Sentence, type Statement, walk } from '../../grammar/index.js';
+import type { Node, Sentence, Statement } from '../../grammar/index.js';
 import type { FileReference } from './plan.js';
 import { locate } from './problems.js';
 
@@ -23,9 +23,14 @@ export function fileNamedBy(
 /** Every file that statements name, in the order of the text. */
 export function filesNamed(nodes: readonly Node[]): readonly FileReference[] {
   const files: FileReference[] = [];
-  walk(nodes, (node) => {
+  gather(nodes, files);
+  return files;
+}
+
+function gather(nodes: readonly Node[], files: FileReference[]): void {
+  for (const node of nodes) {
     const named = fileNamedBy(node.statement);
     if (named) files.push({ path: named.file.value, kind: named.kind, location: locate(node, named.file) });
-  });
-  return files;
+    if (node.children.length > 0) gather(node.children, files);
+  }
 }

@@ -1,25 +1,29 @@
 import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
 import { inQuotes, nameKey, nearestWord, said as spoken, t } from '../../grammar/index.js';
-import { buildOutline } from './build-outline.js';
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
 import { nearestStep, stepValue, valueOf } from './colour/value.js';
 import { type ColourBook, reportRepeated } from './colours.js';
 import type { Outline } from './geometry/outline.js';
+import { ObjectBlock } from './object-block.js';
 import { idsOfSvg } from './geometry/svg-file.js';
 import type { OutlineCache } from './outline-cache.js';
 import type { PlaceSurroundings } from './places.js';
 import type { Edges, Plane } from '../../grammar/index.js';
 import type { Location, ObjectColour, PlanObject, PlanProblem, ValueScale } from './plan.js';
 import { locate, plainNumber, type Problems } from './problems.js';
-import { every, type FaultyLines, hasFaultyLine, ownLines, said, sentencesOf, single } from './select.js';
-import { gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
+import { every, type FaultyLines, hasFaultyLine, said, sentencesOf } from './select.js';
+import { faultPlace, gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
 
 export type ObjectNode = Node & NodeOf<'object'>;
 
 /** The objects of a plan by name; of two with one name the first counts and the second is reported. */
 export class ObjectIndex {
   readonly nodes: ObjectNode[] = [];
+  /** The keys of their names. */
+  readonly keys: string[] = [];
+  /** What stands under them. */
+  readonly blocks: ObjectBlock[] = [];
   readonly #byKey = new Map<string, number>();
   readonly #problems: Problems;
 
@@ -41,6 +45,8 @@ export class ObjectIndex {
       }
       this.#byKey.set(key, this.nodes.length);
       this.nodes.push(node);
+      this.keys.push(key);
+      this.blocks.push(new ObjectBlock(node.children));
     }
   }
 
@@ -64,31 +70,31 @@ export class ObjectIndex {
   }
 }
 
-/** The outline of one object, from the cache when nothing it is built from has changed. */
+/**
+ * The outline of one object, from the cache when nothing it is built from has changed.
+ *
+ * @param key of its name
+ */
 export function objectOutline(
-  node: ObjectNode,
+  key: string,
+  block: ObjectBlock,
   surroundings: PlaceSurroundings,
   readPart: ReadPart,
   tolerance: number,
   cache: OutlineCache,
 ): Outline {
   const { problems } = surroundings;
-  const { input, places, repeatPlace } = gatherShapes(node.children, surroundings, readPart);
-  const { outline, faults, overRepeated } = cache.get(
-    nameKey(node.statement.name.text),
-    input,
-    tolerance,
-    () => buildOutline(input, tolerance),
-  );
+  const { input, from, repeatNode } = gatherShapes(block, surroundings, readPart);
+  const { outline, faults, overRepeated } = cache.get(key, input, tolerance);
   for (const { shape, reason } of faults) {
-    const place = places[shape];
-    if (!place) continue;
+    const node = from[shape];
+    if (!node) continue;
     const message = t('The shape can’t be read: {0}.', spoken(reason));
-    problems.error('unreadable shape', message, place, likelyPart(input.shapes[shape]));
+    problems.error('unreadable shape', message, faultPlace(node), likelyPart(input.shapes[shape]));
   }
-  if (overRepeated && repeatPlace) {
+  if (overRepeated && repeatNode) {
     const message = t('A shape with so many points can’t be repeated so often; it is drawn once.');
-    problems.error('number out of range', message, repeatPlace);
+    problems.error('number out of range', message, locate(repeatNode, repeatNode.statement.times));
   }
   return outline;
 }
@@ -113,112 +119,128 @@ export interface ObjectSurroundings {
   readonly faultyLines: FaultyLines;
 }
 
-/** Everything about an object but its outline. */
-export function resolveObject(
-  node: ObjectNode,
-  index: number,
-  outline: Outline,
-  surroundings: ObjectSurroundings,
-): PlanObject {
-  const { objects, book, problems } = surroundings;
-  const { children, statement } = node;
-  const plane = single(children, 'plane', problems);
-  const colourNode = single(children, 'colour', problems);
+/** Everything about an object but its outline; `index` counts in `surroundings.objects`. */
+export function resolveObject(index: number, outline: Outline, surroundings: ObjectSurroundings): PlanObject {
+  const { objects, book, problems, waiting, faultyLines } = surroundings;
+  const node = objects.nodes[index] as ObjectNode;
+  const block = objects.blocks[index] as ObjectBlock;
+  const { statement } = node;
+  const plane = block.one('plane', block.plane, problems);
+  const colourNode = block.one('colour', block.colour, problems);
   const colour = colourNode && book.find(colourNode.statement.colour, colourNode);
-  const glazeNode = single(children, 'glaze', problems);
+  const glazeNode = block.one('glaze', block.glaze, problems);
   const glaze = glazeNode && book.find(glazeNode.statement.colour, glazeNode);
-  const detail = single(children, 'detail', problems);
-  const shape = every(children, 'shape').at(0);
-  const role = said(node, (own) => own.role);
-  const { waiting } = surroundings;
+  const detail = block.one('detail', block.detail, problems);
+  const valueNode = statedValue(block, surroundings);
+  const all = block.edges ?? NONE;
+  const edges = generalEdges(all, problems);
   const object: Writable<PlanObject> = {
     index,
     name: statement.name.text,
-    key: nameKey(statement.name.text),
+    key: objects.keys[index] as string,
     plane: chosen<Plane>(plane?.statement.plane, 'middle'),
     outline,
-    waiting: waiting.size > 0 && children.some((child) => waiting.has(child)),
-    faulty: hasFaultyLine(node, 1, surroundings.faultyLines),
+    waiting: waiting.size > 0 && node.children.some((child) => waiting.has(child)),
+    faulty: hasFaultyLine(node, 1, faultyLines),
     colourLost: colourNode !== undefined && colour === undefined,
-    ...objectValue(children, colour, surroundings),
-    ...objectEdges(children, objects, problems),
+    stepStated: valueNode !== undefined,
+    edges: chosen<Edges>(edges?.statement.edges, 'firm'),
+    edgesAgainst: all.length > 0 ? edgesAgainst(all, objects) : NONE,
     detail: chosen(detail?.statement.detail, 'some'),
-    notes: sentencesOf(every(children, 'note')),
+    notes: sentencesOf(block.notes ?? NONE),
     location: locate(node, statement.name),
     node,
   };
+  paint(object, colour, valueNode, surroundings.scale);
+  const role = said(node, ownRole);
   if (role) object.role = role.value.choice;
   if (colour) object.colour = colour;
   if (glaze) object.glaze = glaze;
+  const shape = block.shapes?.[0];
   if (shape) object.shapeLocation = locate(shape, shape.statement);
-  const { lines } = ownLines(node);
-  if (lines) object.lines = lines;
+  if (node.file === undefined) object.lines = { first: node.line, last: node.lastLine };
   return object;
 }
 
+const NONE: readonly never[] = [];
+
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+function ownRole({ role }: ObjectNode['statement']): typeof role {
+  return role;
+}
 
 function chosen<T extends string>(choice: Choice<T> | undefined, usual: T): T {
   return choice?.choice ?? usual;
 }
 
-type ObjectValue = Pick<PlanObject, 'step' | 'stepStated' | 'value' | 'painted' | 'chroma' | 'valueLocation'>;
-
-/** The stated step, or the step nearest to the colour's own value; the colour is painted at that value. */
-function objectValue(
-  children: readonly Node[],
-  colour: ObjectColour | undefined,
+/** The statement of a value that is on the scale; one that is not is reported. */
+function statedValue(
+  block: ObjectBlock,
   { scale, problems }: ObjectSurroundings,
-): ObjectValue {
-  const node = single(children, 'value', problems);
+): (Node & NodeOf<'value'>) | undefined {
+  const node = block.one('value', block.value, problems);
+  if (!node) return undefined;
+  const stated = node.statement.step.value;
+  if (stated >= 1 && stated <= scale.steps) return node;
+  problems.error(
+    'number out of range',
+    t(
+      'The scale has steps 1 (darkest) to {0} (lightest), so there is no value {1}.',
+      scale.steps,
+      plainNumber(stated),
+    ),
+    locate(node, node.statement.step),
+  );
+  return undefined;
+}
+
+/** Paints it in the stated step, or in the step nearest to the colour's own value; the colour is painted at that value. */
+function paint(
+  object: Writable<PlanObject>,
+  colour: ObjectColour | undefined,
+  node: (Node & NodeOf<'value'>) | undefined,
+  { steps }: ValueScale,
+): void {
+  if (!node && !colour) return;
   const stated = node?.statement.step.value;
-  const location = node && locate(node, node.statement);
-  if (node && stated !== undefined && (stated < 1 || stated > scale.steps)) {
-    problems.error(
-      'number out of range',
-      t(
-        'The scale has steps 1 (darkest) to {0} (lightest), so there is no value {1}.',
-        scale.steps,
-        plainNumber(stated),
-      ),
-      locate(node, node.statement.step),
-    );
-  } else if (stated !== undefined && location) {
-    const value = stepValue(stated, scale.steps);
-    return { step: stated, stepStated: true, value, ...asPainted(colour, value), valueLocation: location };
+  const value = stated === undefined ? valueOf((colour as ObjectColour).colour) : stepValue(stated, steps);
+  object.step = stated ?? nearestStep(value, steps);
+  object.value = value;
+  if (colour) {
+    const { shown, chromaWanted, chromaReached } = atValue(colour.colour, value);
+    object.painted = shown;
+    object.chroma = { wanted: chromaWanted, reached: chromaReached };
+  } else {
+    object.painted = fromMunsell(undefined, value, 0);
   }
-  if (!colour) return { stepStated: false };
-  const value = valueOf(colour.colour);
-  return { step: nearestStep(value, scale.steps), stepStated: false, value, ...asPainted(colour, value) };
+  if (node) object.valueLocation = locate(node, node.statement);
 }
 
-function asPainted(colour: ObjectColour | undefined, value: number): Pick<PlanObject, 'painted' | 'chroma'> {
-  if (!colour) return { painted: fromMunsell(undefined, value, 0) };
-  const { shown, chromaWanted, chromaReached } = atValue(colour.colour, value);
-  return { painted: shown, chroma: { wanted: chromaWanted, reached: chromaReached } };
+type EdgesNode = Node & NodeOf<'edges'>;
+
+/** The last statement that says how its edges are everywhere; the others are warned about. */
+function generalEdges(all: readonly EdgesNode[], problems: Problems): EdgesNode | undefined {
+  let last: EdgesNode | undefined;
+  for (const node of all) {
+    if (node.statement.against.length > 0) continue;
+    if (last) {
+      problems.warn(
+        'repeated statement',
+        t('The edges are given again below; this line does not count.'),
+        locate(last, last.statement),
+      );
+    }
+    last = node;
+  }
+  return last;
 }
 
-function objectEdges(
-  children: readonly Node[],
-  objects: ObjectIndex,
-  problems: Problems,
-): Pick<PlanObject, 'edges' | 'edgesAgainst'> {
-  const all = every(children, 'edges');
-  const general = all.filter(({ statement }) => statement.against.length === 0);
-  for (const node of general.slice(0, -1)) {
-    problems.warn(
-      'repeated statement',
-      t('The edges are given again below; this line does not count.'),
-      locate(node, node.statement),
-    );
-  }
-  return {
-    edges: chosen<Edges>(general.at(-1)?.statement.edges, 'firm'),
-    edgesAgainst: all
-      .filter(({ statement }) => statement.against.length > 0)
-      .map((node) => ({
-        edges: node.statement.edges.choice,
-        objects: objects.findAll(node.statement.against, node),
-      })),
-  };
+function edgesAgainst(all: readonly EdgesNode[], objects: ObjectIndex): PlanObject['edgesAgainst'] {
+  const against = all.filter(({ statement }) => statement.against.length > 0);
+  if (against.length === 0) return NONE;
+  return against.map((node) => ({
+    edges: node.statement.edges.choice,
+    objects: objects.findAll(node.statement.against, node),
+  }));
 }

@@ -1,5 +1,6 @@
-import type { BuiltOutline } from './build-outline.js';
+import { buildOutline, type BuiltOutline } from './build-outline.js';
 import { crowdingObjects, type Layers } from './crowding.js';
+import type { Outline } from './geometry/outline.js';
 import type { OutlineInput } from './shapes.js';
 
 /** An outline, and all that it was built from. */
@@ -9,6 +10,15 @@ interface Kept {
   readonly built: BuiltOutline;
 }
 
+/** Which objects crowd a picture, and all that this was told from. */
+interface Counted {
+  readonly width: number;
+  readonly height: number;
+  readonly outlines: readonly Outline[];
+  readonly coveringOrder: readonly number[];
+  readonly crowding: ReadonlySet<number>;
+}
+
 /**
  * Keeps outlines by whose they are and what they are built from, so that an edit rebuilds only the shapes it touches and an untouched
  * outline stays the same object. What one whole resolution did not ask for is dropped at the next.
@@ -16,7 +26,7 @@ interface Kept {
 export class OutlineCache {
   #current = new Map<string, Kept>();
   #earlier = new Map<string, Kept>();
-  #crowding: { readonly inputs: readonly unknown[]; readonly crowding: ReadonlySet<number> } | undefined;
+  #crowding: Counted | undefined;
   /** How many outlines have been built so far. */
   built = 0;
   /** How often crossings have been counted so far. */
@@ -42,13 +52,13 @@ export class OutlineCache {
   }
 
   /** The outline that something of this name has; built where it is not the one that was kept of it. */
-  get(name: string, input: OutlineInput, tolerance: number, build: () => BuiltOutline): BuiltOutline {
+  get(name: string, input: OutlineInput, tolerance: number): BuiltOutline {
     const kept = this.#current.get(name) ?? this.#earlier.get(name);
     if (kept?.tolerance === tolerance && isSame(kept.input, input)) {
       this.#current.set(name, kept);
       return kept.built;
     }
-    const built = build();
+    const built = buildOutline(input, tolerance);
     this.built++;
     this.#current.set(name, { tolerance, input, built });
     return built;
@@ -56,17 +66,30 @@ export class OutlineCache {
 
   /** Which objects crowd the picture: counted anew only where an outline, the canvas or the order is another. */
   crowding(layers: Layers): ReadonlySet<number> {
-    const { canvas, objects, coveringOrder } = layers;
-    const inputs = [canvas.width, canvas.height, ...objects.map(({ outline }) => outline), ...coveringOrder];
     const kept = this.#crowding;
-    if (kept?.inputs.length === inputs.length && inputs.every((input, at) => input === kept.inputs[at])) {
-      return kept.crowding;
-    }
+    if (kept && isCounted(kept, layers)) return kept.crowding;
     this.counted++;
+    const { canvas, objects, coveringOrder } = layers;
     const crowding = crowdingObjects(layers);
-    this.#crowding = { inputs, crowding };
+    const { width, height } = canvas;
+    this.#crowding = { width, height, outlines: outlinesOf(objects), coveringOrder, crowding };
     return crowding;
   }
+}
+
+function outlinesOf(objects: Layers['objects']): readonly Outline[] {
+  const outlines: Outline[] = [];
+  for (const { outline } of objects) outlines.push(outline);
+  return outlines;
+}
+
+function isCounted(kept: Counted, { canvas, objects, coveringOrder }: Layers): boolean {
+  if (kept.width !== canvas.width || kept.height !== canvas.height) return false;
+  const { outlines, coveringOrder: order } = kept;
+  if (outlines.length !== objects.length || order.length !== coveringOrder.length) return false;
+  for (let at = 0; at < outlines.length; at++) if (outlines[at] !== objects[at]?.outline) return false;
+  for (let at = 0; at < order.length; at++) if (order[at] !== coveringOrder[at]) return false;
+  return true;
 }
 
 /** Whether plain data says the same. */

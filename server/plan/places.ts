@@ -31,9 +31,10 @@ export function resolvePlace(
   node: Pick<Node, 'line'>,
   surroundings: PlaceSurroundings,
 ): Point | undefined {
-  const base = resolveBase(place.base, locate(node, place), node, surroundings);
-  if (!base) return undefined;
   const { canvas } = surroundings;
+  const isPlain = place.base.kind === 'coordinates';
+  const base = isPlain ? pointAt(place.base.at, canvas) : otherBase(place, node, surroundings);
+  if (!base || (isPlain && place.moves.length === 0 && isUsablePoint(base))) return base;
   let { x, y } = base;
   for (const { amount, direction } of place.moves) {
     if (direction === 'left') x -= canvasUnits(amount, canvas, 'across');
@@ -69,12 +70,14 @@ export function spotOf(box: Box, spot: Spot): Point {
   return { x, y };
 }
 
-function resolveBase(
-  base: PlaceBase,
-  location: Location,
+/** Where a place that is not given by numbers begins. */
+function otherBase(
+  place: Place,
   node: Pick<Node, 'line'>,
   surroundings: PlaceSurroundings,
 ): Point | undefined {
+  const { base } = place;
+  const location = locate(node, place);
   const { canvas } = surroundings;
   const canvasBox: Box = { left: 0, top: 0, right: canvas.width, bottom: canvas.height };
   switch (base.kind) {

@@ -4,6 +4,7 @@ import { pointsOf } from './build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import type { Box, Point } from './geometry/point.js';
 import type { CanvasUnits } from './lengths.js';
+import type { ObjectBlock } from './object-block.js';
 import { type ObjectIndex, type ObjectNode, objectOutline } from './objects.js';
 import type { OutlineCache } from './outline-cache.js';
 import { findCrossing, type PlaceSurroundings, resolvePlace } from './places.js';
@@ -16,6 +17,8 @@ import type { ReadPart } from './shapes.js';
 const FLATNESS = 0.0002;
 /** Points of all flattened outlines together: several times what a large plan has. */
 const MOST_POINTS = 1_000_000;
+
+const NO_ARROWS: readonly Arrow[] = [];
 
 /** How far a flattened outline may stand off its curve on a canvas of this diagonal, canvas units. */
 export function flatnessOn(diagonal: number): number {
@@ -45,7 +48,7 @@ export class References implements PlaceSurroundings {
   readonly focusUnplaced: boolean;
   readonly #objects: ObjectIndex;
   readonly #focusNode: (Node & NodeOf<'focus'>) | undefined;
-  readonly #placed = new Map<number, Outline>();
+  readonly #placed: (Outline | undefined)[];
   #focal: Focus | undefined;
 
   constructor(sources: ReferenceSources) {
@@ -54,6 +57,7 @@ export class References implements PlaceSurroundings {
     this.problems = sources.problems;
     this.#objects = sources.objects;
     this.#focusNode = single(sources.nodes, 'focus', sources.problems);
+    this.#placed = this.#objects.nodes.map(() => undefined);
     const { order, circles } = inOrder(this.#graph());
     circles.forEach((circle) => this.#reportCircle(circle));
     const tolerance = flatnessOn(sources.canvas.diagonal);
@@ -62,20 +66,22 @@ export class References implements PlaceSurroundings {
       const node = this.#objects.nodes[index];
       if (!node) this.#focal = this.#placeFocus();
       else if (points <= MOST_POINTS) {
-        const outline = objectOutline(node, this, sources.readPart, tolerance, sources.cache);
+        const key = this.#objects.keys[index] as string;
+        const block = this.#objects.blocks[index] as ObjectBlock;
+        const outline = objectOutline(key, block, this, sources.readPart, tolerance, sources.cache);
         points += pointsOf(outline);
-        this.#placed.set(index, outline);
+        this.#placed[index] = outline;
         if (points > MOST_POINTS) this.#reportTooMany(node);
       }
     }
     this.focal = this.#focal;
     this.focusUnplaced = this.#focusNode !== undefined && this.#focal === undefined;
-    this.outlines = this.#objects.nodes.map((_, index) => this.#placed.get(index) ?? EMPTY_OUTLINE);
+    this.outlines = this.#placed.map((outline) => outline ?? EMPTY_OUTLINE);
   }
 
   boxOf(name: Word, asked: Location): Box | undefined {
     const index = this.#objects.find(name, asked);
-    const outline = index === undefined ? undefined : this.#placed.get(index);
+    const outline = index === undefined ? undefined : this.#placed[index];
     return outline && outline.path.length > 0 ? outline.box : undefined;
   }
 
@@ -90,17 +96,19 @@ export class References implements PlaceSurroundings {
   /** The objects in their order, and the focal point after them. */
   #graph(): readonly (readonly Arrow[])[] {
     const focus = this.#objects.nodes.length;
-    const owners: readonly (readonly Node[])[] = [
-      ...this.#objects.nodes.map(({ children }) => children),
-      this.#focusNode ? [this.#focusNode] : [],
-    ];
-    return owners.map((nodes) =>
-      dependenciesOf(nodes).flatMap(({ name, asked }): Arrow[] => {
-        if (!name) return [{ to: focus, what: 'focus', asked }];
-        const to = this.#objects.indexOf(name);
-        return to === undefined ? [] : [{ to, what: name.text, asked }];
-      }),
-    );
+    const graph = this.#objects.nodes.map(({ children }) => this.#arrows(children, focus));
+    graph.push(this.#arrows(this.#focusNode ? [this.#focusNode] : [], focus));
+    return graph;
+  }
+
+  #arrows(nodes: readonly Node[], focus: number): readonly Arrow[] {
+    const dependencies = dependenciesOf(nodes);
+    if (dependencies.length === 0) return NO_ARROWS;
+    return dependencies.flatMap(({ name, asked }): Arrow[] => {
+      if (!name) return [{ to: focus, what: 'focus', asked }];
+      const to = this.#objects.indexOf(name);
+      return to === undefined ? [] : [{ to, what: name.text, asked }];
+    });
   }
 
   #placeFocus(): Focus | undefined {

@@ -17,7 +17,6 @@ import { resolveDivisions } from './divisions.js';
 import { resolveAllowances, resolveRuleSettings } from './exceptions.js';
 import { filesNamed } from './files.js';
 import { resolveLeads, resolvePath } from './leads.js';
-import { EMPTY_OUTLINE } from './geometry/outline.js';
 import { divisionPlace } from './lengths.js';
 import { ObjectIndex, resolveObject } from './objects.js';
 import { OutlineCache } from './outline-cache.js';
@@ -50,16 +49,18 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   const problems = new Problems();
   const cache = options.outlines ?? new OutlineCache();
   cache.turnOver();
-  const bare = resolveCanvas(nodes, problems, lostKinds.has('canvas'));
-  const scale = resolveScale(nodes, problems);
-  const book = new ColourBook(nodes, problems, lostNames);
-  const palette = resolvePalette(nodes, book, problems);
-  const divisions = resolveDivisions(nodes, bare, problems);
+  // Nearly all statements are objects, which are asked for once.
+  const others = nodes.filter(({ statement }) => statement.kind !== 'object');
+  const bare = resolveCanvas(others, problems, lostKinds.has('canvas'));
+  const scale = resolveScale(others, problems);
+  const book = new ColourBook(others, problems, lostNames);
+  const palette = resolvePalette(others, book, problems);
+  const divisions = resolveDivisions(others, bare, problems);
   const objectIndex = new ObjectIndex(nodes, problems);
   const waiting = new Set<Node>();
   const readPart = partReader(options.readFile, waiting, problems);
   const references = new References({
-    nodes,
+    nodes: others,
     objects: objectIndex,
     canvas: bare,
     divisions,
@@ -68,20 +69,18 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     cache,
   });
   const surroundings = { objects: objectIndex, book, scale, problems, waiting, faultyLines };
-  const placed = objectIndex.nodes.map((node, index) =>
-    resolveObject(node, index, references.outlines[index] ?? EMPTY_OUTLINE, surroundings),
-  );
+  const placed = references.outlines.map((outline, index) => resolveObject(index, outline, surroundings));
   const order = coveringOrder(placed);
   const crowding = cache.crowding({ canvas: bare, objects: placed, coveringOrder: order });
   reportCrowding(placed, crowding, problems);
   const objects = withoutShapes(placed, crowding);
-  const ground = resolveGround(nodes, scale.steps, book, problems);
+  const ground = resolveGround(others, scale.steps, book, problems);
   const rolesInUse = ground.role !== undefined || objects.some(({ colour }) => colour?.role !== undefined);
-  const horizon = single(nodes, 'horizon', problems);
-  const wheel = single(nodes, 'wheel', problems);
+  const horizon = single(others, 'horizon', problems);
+  const wheel = single(others, 'wheel', problems);
   const focus = references.focal;
-  const concept = resolveConcept(nodes, objectIndex, problems);
-  const leads = resolveLeads(nodes, objectIndex, references);
+  const concept = resolveConcept(others, objectIndex, problems);
+  const leads = resolveLeads(others, objectIndex, references);
   return {
     ...(whole.bases ? { basedOn: whole.bases } : {}),
     statements: nodes,
@@ -99,17 +98,17 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
         }
       : {}),
     scale,
-    ...resolveBudgets(nodes, scale, rolesInUse, problems),
+    ...resolveBudgets(others, scale, rolesInUse, problems),
     wheel: wheel?.statement.wheel.choice ?? 'painters',
     colours: book.colours,
     objects,
     coveringOrder: order,
     leads,
-    ...resolvePath(nodes, objectIndex, problems),
+    ...resolvePath(others, objectIndex, problems),
     ...(palette ? { palette } : {}),
-    ...resolveRecord(nodes, objectIndex, bare, faultyLines, problems),
-    allowances: resolveAllowances(nodes, { objects: objectIndex, leads, cues: concept.cues }, problems),
-    ruleSettings: resolveRuleSettings(nodes, problems),
+    ...resolveRecord(others, objectIndex, bare, faultyLines, problems),
+    allowances: resolveAllowances(others, { objects: objectIndex, leads, cues: concept.cues }, problems),
+    ruleSettings: resolveRuleSettings(others, problems),
     files: filesNamed(nodes),
     problems: told(whole, ofBases.list, problems),
   };
@@ -150,9 +149,10 @@ function news(problems: readonly FoundProblem[], tree: SyntaxTree): readonly Fou
 }
 
 function coveringOrder(objects: readonly PlanObject[]): readonly number[] {
-  return PLANES.flatMap((plane) =>
-    objects.filter((object) => object.plane === plane).map(({ index }) => index),
-  );
+  const order: number[] = [];
+  for (const plane of PLANES)
+    for (const object of objects) if (object.plane === plane) order.push(object.index);
+  return order;
 }
 
 function reportCrowding(
@@ -160,6 +160,7 @@ function reportCrowding(
   crowding: ReadonlySet<number>,
   problems: Problems,
 ): void {
+  if (crowding.size === 0) return;
   for (const { index, name, location } of objects) {
     if (!crowding.has(index)) continue;
     const message = t(

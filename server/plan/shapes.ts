@@ -12,10 +12,10 @@ import {
 import type { MirrorDirection } from './geometry/matrix.js';
 import type { Point } from './geometry/point.js';
 import { pointAt, sideLength, sidesOf } from './lengths.js';
+import type { ObjectBlock } from './object-block.js';
 import { type PlaceSurroundings, resolvePlace } from './places.js';
 import type { Location } from './plan.js';
 import { locate, type Problems } from './problems.js';
-import { every, lastOf, single } from './select.js';
 import { factorOf } from './shares.js';
 
 /** One shape with all its places as numbers, canvas units. */
@@ -57,9 +57,13 @@ export interface OutlineInput {
 export interface GatheredShapes {
   readonly input: OutlineInput;
   /** In the order of `input.shapes`. */
-  readonly places: readonly Location[];
-  readonly repeatPlace?: Location;
+  readonly from: readonly (Node & NodeOf<'shape'>)[];
+  readonly repeatNode: (Node & NodeOf<'repeat'>) | undefined;
 }
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+const NONE: readonly never[] = [];
 
 /** Reads a file named in the plan; reports why it can't be had. `undefined` also while it is being fetched. */
 export type ReadPart = (shape: Extract<ShapeForm, { form: 'file' }>, node: Node) => string | undefined;
@@ -68,36 +72,38 @@ const MOST_REPEATS = 500;
 
 /** Reads an object's shape statements into numbers; a shape whose places can't be told is left out. */
 export function gatherShapes(
-  children: readonly Node[],
+  block: ObjectBlock,
   surroundings: PlaceSurroundings,
   readPart: ReadPart,
 ): GatheredShapes {
   const { problems } = surroundings;
   const shapes: ShapeInput[] = [];
-  const places: Location[] = [];
-  for (const node of every(children, 'shape')) {
+  const from: (Node & NodeOf<'shape'>)[] = [];
+  for (const node of block.shapes ?? NONE) {
     const shape = shapeInput(node, surroundings, readPart);
     if (!shape) continue;
     shapes.push(shape);
-    places.push(locate(node, faultSpan(node.statement)));
+    from.push(node);
   }
-  const mirror = single(children, 'mirror', problems);
-  const turn = single(children, 'turn', problems);
-  const at = placing(children, surroundings);
-  const repeatNode = single(children, 'repeat', problems);
+  const mirror = block.one('mirror', block.mirror, problems);
+  const turn = block.one('turn', block.turn, problems);
+  const at = placing(block, surroundings);
+  const repeatNode = block.one('repeat', block.repeat, problems);
   const repeat = repeatNode && repetition(repeatNode, surroundings);
-  return {
-    input: {
-      shapes,
-      ...(mirror ? { mirror: mirror.statement.direction.choice } : {}),
-      sizing: sizings(children, surroundings),
-      turn: turn?.statement.degrees.value ?? 0,
-      ...(at ? { at } : {}),
-      ...(repeat ? { repeat } : {}),
-    },
-    places,
-    ...(repeatNode ? { repeatPlace: locate(repeatNode, repeatNode.statement.times) } : {}),
+  const input: Writable<OutlineInput> = {
+    shapes,
+    sizing: sizings(block, surroundings),
+    turn: turn?.statement.degrees.value ?? 0,
   };
+  if (mirror) input.mirror = mirror.statement.direction.choice;
+  if (at) input.at = at;
+  if (repeat) input.repeat = repeat;
+  return { input, from, repeatNode };
+}
+
+/** Where a shape can't be read: the words that are to blame. */
+export function faultPlace(node: Node & NodeOf<'shape'>): Location {
+  return locate(node, faultSpan(node.statement));
 }
 
 function shapeInput(
@@ -161,39 +167,50 @@ function middleOf(at: Place | undefined, node: Node, surroundings: PlaceSurround
 
 /** The points on the shape's own line and on the lines under it. */
 function pointsOf(node: Node, first: readonly Place[], surroundings: PlaceSurroundings): readonly Point[] {
-  const rows = [{ node, points: first }].concat(
-    every(node.children, 'points').map((row) => ({ node: row, points: row.statement.points })),
-  );
-  return rows.flatMap((row) =>
-    row.points.flatMap((place) => resolvePlace(place, row.node, surroundings) ?? []),
-  );
+  const points: Point[] = [];
+  addPoints(points, node, first, surroundings);
+  for (const row of node.children)
+    if (isKind(row, 'points')) addPoints(points, row, row.statement.points, surroundings);
+  return points;
 }
 
-function sizings(children: readonly Node[], surroundings: PlaceSurroundings): readonly Sizing[] {
-  const { canvas, problems } = surroundings;
-  const size = lastOf(
-    children.filter((child) => isKind(child, 'size') || isKind(child, 'size along')),
-    problems,
-  );
-  const sizing = size && (isKind(size, 'size') ? bothSides(size) : oneSide(size));
-  const factors = resizing(children, problems);
-  return [...(sizing ? [sizing] : []), ...(factors ? [factors] : [])];
-
-  function bothSides(node: Node & NodeOf<'size'>): Sizing | undefined {
-    const sides = sidesOf(node.statement.extent, canvas, node, problems);
-    return sides && { by: 'extent', width: sides.x, height: sides.y };
-  }
-
-  function oneSide(node: Node & NodeOf<'size along'>): Sizing | undefined {
-    const wide = node.statement.along.choice === 'wide';
-    const axis = wide ? 'across' : 'down';
-    const length = sideLength(node.statement.length, canvas, axis, node, problems);
-    return length === undefined ? undefined : { by: wide ? 'width' : 'height', length };
+function addPoints(
+  points: Point[],
+  node: Node,
+  places: readonly Place[],
+  surroundings: PlaceSurroundings,
+): void {
+  for (const place of places) {
+    const point = resolvePlace(place, node, surroundings);
+    if (point) points.push(point);
   }
 }
 
-function resizing(children: readonly Node[], problems: Problems): Sizing | undefined {
-  const node = single(children, 'resize', problems);
+function sizings(block: ObjectBlock, surroundings: PlaceSurroundings): readonly Sizing[] {
+  const size = block.sized(surroundings.problems);
+  const sizing = size && (isKind(size, 'size') ? bothSides(size, surroundings) : oneSide(size, surroundings));
+  const factors = resizing(block, surroundings.problems);
+  if (!sizing) return factors ? [factors] : NONE;
+  return factors ? [sizing, factors] : [sizing];
+}
+
+function bothSides(node: Node & NodeOf<'size'>, { canvas, problems }: PlaceSurroundings): Sizing | undefined {
+  const sides = sidesOf(node.statement.extent, canvas, node, problems);
+  return sides && { by: 'extent', width: sides.x, height: sides.y };
+}
+
+function oneSide(
+  node: Node & NodeOf<'size along'>,
+  { canvas, problems }: PlaceSurroundings,
+): Sizing | undefined {
+  const wide = node.statement.along.choice === 'wide';
+  const axis = wide ? 'across' : 'down';
+  const length = sideLength(node.statement.length, canvas, axis, node, problems);
+  return length === undefined ? undefined : { by: wide ? 'width' : 'height', length };
+}
+
+function resizing(block: ObjectBlock, problems: Problems): Sizing | undefined {
+  const node = block.one('resize', block.resize, problems);
   if (!node) return undefined;
   const { width, height } = node.statement;
   const across = factorOf(width, node, problems);
@@ -201,8 +218,8 @@ function resizing(children: readonly Node[], problems: Problems): Sizing | undef
   return across === undefined || down === undefined ? undefined : { by: 'factor', across, down };
 }
 
-function placing(children: readonly Node[], surroundings: PlaceSurroundings): OutlineInput['at'] {
-  const node = single(children, 'at', surroundings.problems);
+function placing(block: ObjectBlock, surroundings: PlaceSurroundings): OutlineInput['at'] {
+  const node = block.one('at', block.at, surroundings.problems);
   const point = node && resolvePlace(node.statement.place, node, surroundings);
   return point && { point, by: node?.statement.by?.choice ?? 'centre' };
 }

@@ -4,6 +4,7 @@ import { apply, IDENTITY, type Matrix, translate } from '../../plan/geometry/mat
 import type { Outline } from '../../plan/geometry/outline.js';
 import { endsOf } from '../../plan/geometry/path.js';
 import { distance, type Point } from '../../plan/geometry/point.js';
+import { ObjectBlock } from '../../plan/object-block.js';
 import { type PlaceSurroundings, resolvePlace } from '../../plan/places.js';
 import type { PlanObject } from '../../plan/plan.js';
 import { flatnessOn } from '../../plan/references.js';
@@ -94,11 +95,11 @@ export function firstCopyOf(
   children: readonly Node[],
   surroundings: PlaceSurroundings,
 ): { readonly input: OutlineInput; readonly lines: readonly number[] } {
-  const { input, places } = gatherShapes(children, surroundings, () => undefined);
+  const { input, from } = gatherShapes(new ObjectBlock(children), surroundings, () => undefined);
   const { shapes, mirror, sizing, turn, at } = input;
   return {
     input: { shapes, ...(mirror ? { mirror } : {}), sizing, turn, ...(at ? { at } : {}) },
-    lines: places.map(({ line }) => line),
+    lines: from.map(({ line }) => line),
   };
 }
 

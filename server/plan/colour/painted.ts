@@ -31,10 +31,12 @@ const byColour = new WeakMap<Colour, Map<number, Painted>>();
  * value, which a plan asks for once: the answers are remembered.
  */
 export function atValue(colour: Colour, value: number): Painted {
-  const known = byColour.get(colour) ?? new Map<number, Painted>();
-  const painted = known.get(value) ?? byNotation(colour, value);
-  if (known.size === 0) byColour.set(colour, known);
-  known.set(value, painted);
+  const known = byColour.get(colour);
+  const met = known?.get(value);
+  if (met) return met;
+  const painted = byNotation(colour, value);
+  if (known) known.set(value, painted);
+  else byColour.set(colour, new Map([[value, painted]]));
   return painted;
 }
 

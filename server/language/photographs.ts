@@ -43,7 +43,7 @@ export interface MeasuringShown {
 }
 
 /** Programs write a photograph in several goes, and painters a corner in several keys. */
-const SETTLE_MILLISECONDS = 200;
+export const SETTLE_MILLISECONDS = 200;
 
 const stopped: NoPhotograph = {
   ok: false,

@@ -28,12 +28,9 @@ export function foreignIn(drawing: string): readonly string[] {
   return found;
 }
 
-/** A stretch of Markdown without what is code in it, and without signs that stand for themselves. */
+/** A stretch of Markdown without signs that stand for themselves, which begin no code either, and without what is code in it. */
 function withoutCode(markdown: string): string {
-  return markdown
-    .replace(/```[\s\S]*?```/gu, '')
-    .replace(/`[^`]*`/gu, '')
-    .replace(/\\[^\w\s]/gu, '');
+  return markdown.replace(/\\[^\w\s]|```[\s\S]*?```|`[^`]*`/gu, '');
 }
 
 /** What Markdown would make of a text beyond words: pictures, markup, links to anywhere but the reference. */

@@ -128,6 +128,8 @@ describe('the corpus', () => {
     expect(foreignIn('<svg><script/><g onload="x"/><path fill="url(http://a)"/></svg>')).toHaveLength(3);
     expect(linksIn('![a](b) <img> [x](command:y) [r](file:///mahlstick/a)')).toHaveLength(4);
     expect(linksIn('`![a](b)` \\<img\\> \\[x\\]\\(command\\)')).toEqual([]);
+    expect(linksIn('\\`\\`\\`\\`\\`\\<img\\> ```mahl\n<form>\n```')).toEqual([]);
+    expect(linksIn('\\`<img> `')).toEqual(['<i']);
   });
 
   it('would be noticed in a PDF', async () => {

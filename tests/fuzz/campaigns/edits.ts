@@ -1,9 +1,11 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import { setTimeout as delay } from 'node:timers/promises';
 import fc from 'fast-check';
 import type { SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver-protocol';
 import * as features from '../../../server/language/features.js';
+import { SETTLE_MILLISECONDS } from '../../../server/language/photographs.js';
 import { spoiltPlan } from '../../support/spoilt-plans.js';
 import { anEdit, type Edit, placeOf, rangeIn } from '../../support/typed-edits.js';
 import type { Client } from '../../protocol/server.js';
@@ -240,6 +242,8 @@ async function answersOf(
   });
   while (changes !== seen) {
     changes = seen;
+    // Files of photographs are fetched once typing has settled, and the plan is told to be another when they are known.
+    if (documents.some(({ text }) => text.includes('photograph'))) await delay(SETTLE_MILLISECONDS);
     for (const { uri } of documents) {
       await pulled(client, uri);
       // It waits for all mixtures, and makes nothing here.

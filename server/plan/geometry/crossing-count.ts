@@ -1,4 +1,4 @@
-import type { Outline } from './path.js';
+import type { Outline, Ring } from './path.js';
 import type { CanvasSize } from './sheet.js';
 
 /** What is laid: an outline, or as much of one as is known. */
@@ -29,8 +29,13 @@ export class CrossingCount {
   readonly #rows: number;
   /** For each cell the last of its entries, and for each entry its edge and the one before it; -1 for none. */
   readonly #last: Int32Array;
-  readonly #edgeOf: number[] = [];
-  readonly #before: number[] = [];
+  #edgeOf: Int32Array;
+  #before: Int32Array;
+  #entries = 0;
+  /** The cells that the edges of the outline pass which is laid, and for each the edge. */
+  #cells: Int32Array = new Int32Array(256);
+  #edgeIn: Int32Array = new Int32Array(256);
+  #passedCells = 0;
   /** For each cell the last outline whose border passes it, by the count of those before. */
   readonly #passedBy: Int32Array;
   #mark = 0;
@@ -53,6 +58,8 @@ export class CrossingCount {
     this.#last = new Int32Array(this.#columns * this.#rows).fill(-1);
     this.#turns = new Int32Array(this.#rows * (this.#columns + 1));
     this.#passedBy = new Int32Array(this.#last.length);
+    this.#edgeOf = new Int32Array(2 * points);
+    this.#before = new Int32Array(2 * points);
   }
 
   /**
@@ -64,16 +71,15 @@ export class CrossingCount {
   lay(outline: Shape): boolean {
     const first = this.#edgeEnd;
     const end = this.#addEdges(outline);
-    const [cells, edges]: [number[], number[]] = [[], []];
+    this.#passedCells = 0;
     let crossed = 0;
     const pairsBefore = this.pairs;
     for (let edge = first; edge < end; edge += 4) {
-      const from = cells.length;
-      this.#passed(edge, cells);
-      for (let at = from; at < cells.length; at++) edges.push(edge);
-      crossed += this.#crossed(edge, cells, from);
+      const from = this.#passedCells;
+      this.#pass(edge);
+      crossed += this.#crossed(edge, from);
       const isBeyond = this.pairs > pairsBefore && this.pairs > MOST_PAIRS;
-      const entries = this.#edgeOf.length + cells.length;
+      const entries = this.#entries + this.#passedCells;
       if (this.crossings + crossed > this.#most || isBeyond || entries > MOST_ENTRIES) {
         this.pairs += IN_VAIN * (this.pairs - pairsBefore);
         return false;
@@ -81,54 +87,88 @@ export class CrossingCount {
     }
     this.#edgeEnd = end;
     this.crossings += crossed;
-    this.#cover(outline, first, cells);
-    cells.forEach((cell, at) => {
-      this.#before.push(this.#last[cell] as number);
-      this.#last[cell] = this.#edgeOf.push(edges[at] as number) - 1;
-    });
+    this.#cover(outline, first);
+    this.#enter();
     return true;
+  }
+
+  /** Keeps the edges of what is laid in the cells that they pass. */
+  #enter(): void {
+    const needed = this.#entries + this.#passedCells;
+    if (needed > this.#edgeOf.length) {
+      this.#edgeOf = enlarged(this.#edgeOf, needed);
+      this.#before = enlarged(this.#before, needed);
+    }
+    for (let at = 0; at < this.#passedCells; at++) {
+      const cell = this.#cells[at] as number;
+      const entry = this.#entries++;
+      this.#edgeOf[entry] = this.#edgeIn[at] as number;
+      this.#before[entry] = this.#last[cell] as number;
+      this.#last[cell] = entry;
+    }
   }
 
   /** Behind those of what is laid, a ring that is repeated in its place once. @returns where they end */
   #addEdges({ rings }: Shape): number {
+    const edges = this.#edges;
+    const cell = this.#cell;
     let end = this.#edgeEnd;
-    for (const [at, ring] of rings.entries()) {
-      const before = rings[at - 1];
-      if (before?.length === ring.length && ring.every((number, i) => number === before[i])) continue;
-      for (let i = 0; i + 1 < ring.length; i += 2, end += 4) {
-        const next = (i + 2) % ring.length;
-        this.#edges[end] = (ring[i] as number) / this.#cell;
-        this.#edges[end + 1] = (ring[i + 1] as number) / this.#cell;
-        this.#edges[end + 2] = (ring[next] as number) / this.#cell;
-        this.#edges[end + 3] = (ring[next + 1] as number) / this.#cell;
+    let before: Ring | undefined;
+    for (const ring of rings) {
+      const isRepeated = before !== undefined && isSameRing(before, ring);
+      before = ring;
+      if (isRepeated) continue;
+      const { length } = ring;
+      for (let i = 0; i + 1 < length; i += 2, end += 4) {
+        const next = (i + 2) % length;
+        edges[end] = (ring[i] as number) / cell;
+        edges[end + 1] = (ring[i + 1] as number) / cell;
+        edges[end + 2] = (ring[next] as number) / cell;
+        edges[end + 3] = (ring[next + 1] as number) / cell;
       }
     }
     return end;
   }
 
   /** Gathers the cells that an edge passes, row by row. */
-  #passed(edge: number, cells: number[]): void {
-    const [ax, ay, bx, by] = this.#ends(edge);
-    const first = Math.max(0, Math.floor(Math.min(ay, by)));
-    const last = Math.min(this.#rows - 1, Math.floor(Math.max(ay, by)));
+  #pass(edge: number): void {
+    const edges = this.#edges;
+    const ax = edges[edge] as number;
+    const ay = edges[edge + 1] as number;
+    const bx = edges[edge + 2] as number;
+    const by = edges[edge + 3] as number;
+    const top = Math.min(ay, by);
+    const bottom = Math.max(ay, by);
+    const first = Math.max(0, Math.floor(top));
+    const last = Math.min(this.#rows - 1, Math.floor(bottom));
     for (let row = first; row <= last; row++) {
-      let [one, other] = [ax, bx];
+      let one = ax;
+      let other = bx;
       if (first !== last || ay < row || ay > row + 1 || by < row || by > row + 1) {
-        const part = (y: number): number => ax + ((y - ay) / (by - ay)) * (bx - ax);
-        one = part(Math.max(row, Math.min(ay, by)));
-        other = part(Math.min(row + 1, Math.max(ay, by)));
+        one = ax + ((Math.max(row, top) - ay) / (by - ay)) * (bx - ax);
+        other = ax + ((Math.min(row + 1, bottom) - ay) / (by - ay)) * (bx - ax);
       }
       const from = Math.max(0, Math.floor(Math.min(one, other)));
       const to = Math.min(this.#columns - 1, Math.floor(Math.max(one, other)));
-      for (let column = from; column <= to; column++) cells.push(row * this.#columns + column);
+      for (let column = from; column <= to; column++) this.#note(row * this.#columns + column, edge);
     }
   }
 
+  #note(cell: number, edge: number): void {
+    const at = this.#passedCells++;
+    if (at === this.#cells.length) {
+      this.#cells = enlarged(this.#cells, at + 1);
+      this.#edgeIn = enlarged(this.#edgeIn, at + 1);
+    }
+    this.#cells[at] = cell;
+    this.#edgeIn[at] = edge;
+  }
+
   /** How often an edge crosses those that were in its cells before, these from an index on. */
-  #crossed(edge: number, cells: readonly number[], from: number): number {
+  #crossed(edge: number, from: number): number {
     let crossed = 0;
-    for (let at = from; at < cells.length; at++) {
-      const cell = cells[at] as number;
+    for (let at = from; at < this.#passedCells; at++) {
+      const cell = this.#cells[at] as number;
       for (let entry = this.#last[cell] as number; entry >= 0; entry = this.#before[entry] as number) {
         this.pairs++;
         if (this.#meetIn(cell, edge, this.#edgeOf[entry] as number)) crossed++;
@@ -139,12 +179,19 @@ export class CrossingCount {
 
   /** Whether two edges cross in this cell and no other; an end that lies on the other edge belongs to one side of it. */
   #meetIn(cell: number, one: number, other: number): boolean {
-    const fromOne = this.#side(other, one);
-    const toOne = this.#side(other, one + 2);
+    const all = this.#edges;
+    const ax = all[one] as number;
+    const ay = all[one + 1] as number;
+    const bx = all[one + 2] as number;
+    const by = all[one + 3] as number;
+    const cx = all[other] as number;
+    const cy = all[other + 1] as number;
+    const dx = all[other + 2] as number;
+    const dy = all[other + 3] as number;
+    const fromOne = side(cx, cy, dx, dy, ax, ay);
+    const toOne = side(cx, cy, dx, dy, bx, by);
     if (fromOne >= 0 === toOne >= 0) return false;
-    if (this.#side(one, other) >= 0 === this.#side(one, other + 2) >= 0) return false;
-    const [ax, ay, bx, by] = this.#ends(one);
-    const [cx, cy, dx, dy] = this.#ends(other);
+    if (side(ax, ay, bx, by, cx, cy) >= 0 === side(ax, ay, bx, by, dx, dy) >= 0) return false;
     const part = fromOne / (fromOne - toOne);
     // Rounding takes no place off an upright or level edge, which may lie between two cells.
     const x = between(cx, ax + part * (bx - ax), dx);
@@ -154,23 +201,10 @@ export class CrossingCount {
     return row * this.#columns + column === cell;
   }
 
-  /** On which side of the line through an edge the place at `point` lies: more than 0 or less. */
-  #side(edge: number, point: number): number {
-    const all = this.#edges;
-    const [x, y] = [all[edge] as number, all[edge + 1] as number];
-    const [dx, dy] = [(all[edge + 2] as number) - x, (all[edge + 3] as number) - y];
-    return dx * ((all[point + 1] as number) - y) - dy * ((all[point] as number) - x);
-  }
-
-  #ends(edge: number): readonly [number, number, number, number] {
-    const all = this.#edges;
-    return [all[edge] as number, all[edge + 1] as number, all[edge + 2] as number, all[edge + 3] as number];
-  }
-
   /** Forgets what lies in cells that an outline fills: those inside that its border does not pass. */
-  #cover({ box, fillRule }: Shape, first: number, passed: readonly number[]): void {
+  #cover({ box, fillRule }: Shape, first: number): void {
     this.#mark++;
-    for (const cell of passed) this.#passedBy[cell] = this.#mark;
+    for (let at = 0; at < this.#passedCells; at++) this.#passedBy[this.#cells[at] as number] = this.#mark;
     for (let edge = first; edge < this.#edgeEnd; edge += 4) this.#turn(edge);
     const top = within(Math.floor(box.top / this.#cell), this.#rows - 1);
     const bottom = within(Math.floor(box.bottom / this.#cell), this.#rows - 1);
@@ -191,7 +225,11 @@ export class CrossingCount {
 
   /** Notes in each row the first cell whose middle has the edge on its left. */
   #turn(edge: number): void {
-    const [ax, ay, bx, by] = this.#ends(edge);
+    const edges = this.#edges;
+    const ax = edges[edge] as number;
+    const ay = edges[edge + 1] as number;
+    const bx = edges[edge + 2] as number;
+    const by = edges[edge + 3] as number;
     const first = Math.max(0, Math.ceil(Math.min(ay, by) - 0.5));
     const last = Math.min(this.#rows, Math.ceil(Math.max(ay, by) - 0.5));
     for (let row = first; row < last; row++) {
@@ -200,6 +238,23 @@ export class CrossingCount {
       this.#turns[place] = (this.#turns[place] as number) + (by > ay ? 1 : -1);
     }
   }
+}
+
+/** On which side of the line from one place to another a third lies: more than 0 or less. */
+function side(fromX: number, fromY: number, toX: number, toY: number, x: number, y: number): number {
+  return (toX - fromX) * (y - fromY) - (toY - fromY) * (x - fromX);
+}
+
+function isSameRing(one: Ring, other: Ring): boolean {
+  if (one.length !== other.length) return false;
+  for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
+  return true;
+}
+
+function enlarged(numbers: Int32Array, least: number): Int32Array {
+  const larger = new Int32Array(Math.max(least, 2 * numbers.length));
+  larger.set(numbers);
+  return larger;
 }
 
 /** The number, or that of two others that is nearer to it when it does not lie between them. */

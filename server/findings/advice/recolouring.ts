@@ -1,6 +1,6 @@
 import { type ColourRole, t } from '../../../grammar/index.js';
 import { inBillionths } from '../../measure/areas/place-order.js';
-import { GROUND } from '../../measure/borders/borders.js';
+import { type BorderMeasure, GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -17,73 +17,82 @@ export interface Recolouring {
   readonly colour: number;
   /** Part of the picture that changes its role. */
   readonly share: number;
-  readonly from?: ColourRole;
-  readonly to?: ColourRole;
+  readonly from?: ColourRole | undefined;
+  readonly to?: ColourRole | undefined;
 }
 
 /**
- * Each seen object given a colour of another role, or its first colour: of every role the one that covers most, which
- * the picture has to spare.
+ * Each seen object given a colour of another role, or its first colour, of every role the one that covers most, which the
+ * picture has to spare: of these what suits.
  */
-export function recolourings(plan: Plan, measures: Measures): readonly Recolouring[] {
+export function recolourings(
+  plan: Plan,
+  measures: Measures,
+  suits: (one: Recolouring) => boolean,
+): readonly Recolouring[] {
   const colours = coloursByUse(plan, measures);
   const most = measures.colours.roles.flatMap(
     ({ role }) => colours.find((colour) => plan.colours[colour]?.role === role) ?? [],
   );
-  return recolouringsWith(plan, measures, most).filter(({ from, to }) => from !== to);
+  return recolouringsWith(plan, measures, most, (one) => one.from !== one.to && suits(one));
 }
 
 /**
- * Each seen object given each of some colours, which are indices into `plan.colours`. The dominant object keeps its
- * own: it is what the picture is about. Nothing takes a colour that something beside it has already, for the two
- * would merge.
+ * Each seen object, or each of some, given each of some colours, which are indices into `plan.colours`: of these what suits.
+ * The dominant object keeps its own: it is what the picture is about. Nothing takes a colour that something beside it has
+ * already, for the two would merge.
  */
 export function recolouringsWith(
   plan: Plan,
   measures: Measures,
   colours: readonly number[],
+  suits: (one: Recolouring) => boolean,
+  objects = plan.objects,
 ): readonly Recolouring[] {
-  const beside = coloursBeside(plan, measures);
-  return plan.objects.flatMap((object): Recolouring[] => {
+  const found: Recolouring[] = [];
+  for (const object of objects) {
     const share = measures.objects[object.index]?.share ?? 0;
-    if (share === 0 || object.role === 'dominant' || object.colourLost || object.faulty) return [];
+    if (share === 0 || object.role === 'dominant' || object.colourLost || object.faulty) continue;
     const from = object.colour?.role;
-    return colours
-      .filter((colour) => !beside[object.index]?.has(keyOf(plan.colours[colour]?.colour)))
-      .map((colour) => {
-        const to = plan.colours[colour]?.role;
-        return { object, colour, share, ...(from ? { from } : {}), ...(to ? { to } : {}) };
-      });
-  });
-}
-
-type Beside = readonly ReadonlySet<string>[];
-
-const kept = new WeakMap<Measures, { readonly plan: Plan; readonly beside: Beside }>();
-
-/** For every object the colours of what it borders on, the bare ground among it; found once for all rules that ask. */
-function coloursBeside(plan: Plan, measures: Measures): Beside {
-  const known = kept.get(measures);
-  if (known?.plan === plan) return known.beside;
-  const beside = findBeside(plan, measures);
-  kept.set(measures, { plan, beside });
-  return beside;
-}
-
-function findBeside({ objects, canvas }: Plan, { borders }: Measures): Beside {
-  const beside = objects.map(() => new Set<string>());
-  const colourOf = (area: number): Colour | undefined =>
-    area === GROUND ? canvas.ground.colour : objects[area]?.colour?.colour;
-  for (const { front, behind } of borders.borders) {
-    beside[front]?.add(keyOf(colourOf(behind)));
-    beside[behind]?.add(keyOf(colourOf(front)));
+    for (const colour of colours) {
+      const one = { object, colour, share, from, to: plan.colours[colour]?.role };
+      if (suits(one) && !merges(plan, measures, one)) found.push(one);
+    }
   }
-  return beside;
+  return found;
+}
+
+/** Whether something beside the object, the bare ground among it, has the colour already. */
+function merges({ objects, colours, canvas }: Plan, { borders }: Measures, one: Recolouring): boolean {
+  const given = colours[one.colour]?.colour;
+  return (besideEach(borders).get(one.object.index) ?? []).some((area) =>
+    isSameColour(given, area === GROUND ? canvas.ground.colour : objects[area]?.colour?.colour),
+  );
 }
 
 /** Colours of other names may be one colour. */
-function keyOf(colour: Colour | undefined): string {
-  return colour?.lab.join(' ') ?? '';
+function isSameColour(one: Colour | undefined, other: Colour | undefined): boolean {
+  return one !== undefined && other !== undefined && one.lab.every((part, at) => part === other.lab[at]);
+}
+
+const kept = new WeakMap<BorderMeasure, ReadonlyMap<number, readonly number[]>>();
+
+/** For every area those that it borders on, found once for all rules that ask. */
+function besideEach(borders: BorderMeasure): ReadonlyMap<number, readonly number[]> {
+  const known = kept.get(borders);
+  if (known) return known;
+  const beside = new Map<number, number[]>();
+  const add = (area: number, other: number): void => {
+    const all = beside.get(area);
+    if (all) all.push(other);
+    else beside.set(area, [other]);
+  };
+  for (const { front, behind } of borders.borders) {
+    add(front, behind);
+    add(behind, front);
+  }
+  kept.set(borders, beside);
+  return beside;
 }
 
 /** Indices into `plan.colours`, what covers most first; of several that cover as much the first by what they look like. */

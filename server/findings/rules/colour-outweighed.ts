@@ -82,17 +82,18 @@ function tryOut(
 
 function smallestThatHelps(plan: Plan, measures: Measures): Recolouring | undefined {
   const { roles, budget } = measures.colours;
-  let best: Recolouring | undefined;
-  for (const one of recolourings(plan, measures)) {
-    if (one.to !== 'dominant' || one.from === undefined) continue;
+  const helps = (one: Recolouring): boolean => {
+    if (one.to !== 'dominant' || one.from === undefined) return false;
     const after = roles.map(({ role, share }) => ({ role, share: share + changeOf(one, role) }));
     const dominant = after.find(({ role }) => role === 'dominant')?.share ?? 0;
-    if (after.some(({ share }) => exceeds(share, dominant))) continue;
-    const breaks = budget.some(
+    if (after.some(({ share }) => exceeds(share, dominant))) return false;
+    return !budget.some(
       ({ key, within, difference, tolerance, location }) =>
         location && within && exceeds(Math.abs(difference + changeOf(one, key)), tolerance),
     );
-    if (breaks) continue;
+  };
+  let best: Recolouring | undefined;
+  for (const one of recolourings(plan, measures, helps)) {
     if (!best || isCheaper([one.share], [best.share])) best = one;
   }
   return best;

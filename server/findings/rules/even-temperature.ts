@@ -142,15 +142,14 @@ function smallestRecolouring(
   turning: readonly { readonly object: number }[],
   leader: Leading,
 ): Recolouring | undefined {
-  const all = recolouringsWith(plan, measures, coloursByUse(plan, measures));
+  const colours = coloursByUse(plan, measures);
   const budget = plan.colourBudget?.location ? measures.colours.budget : [];
+  const suits = (one: Recolouring): boolean =>
+    temperatureAs(plan, one) === leader &&
+    budget.every((entry) => doesNoHarm(entry, entry.difference + changeOf(one, entry.key)));
   for (const { object } of turning) {
-    const one = all.find(
-      (candidate) =>
-        candidate.object.index === object &&
-        temperatureAs(plan, candidate) === leader &&
-        budget.every((entry) => doesNoHarm(entry, entry.difference + changeOf(candidate, entry.key))),
-    );
+    const turned = plan.objects.slice(object, object + 1);
+    const [one] = recolouringsWith(plan, measures, colours, suits, turned);
     if (one) return one;
   }
   return undefined;

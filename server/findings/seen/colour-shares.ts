@@ -97,16 +97,20 @@ function recolouringAdvice(
  */
 function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): Recolouring | undefined {
   const budget = measures.colours.budget.map((each) => (each.key === entry.key ? entry : each));
-  let best: { readonly one: Recolouring; readonly cost: readonly number[] } | undefined;
-  for (const one of recolourings(plan, measures)) {
-    const after = budget.map(({ key, difference }) => difference + changeOf(one, key));
-    const mends = budget.every(
+  const differencesAfter = (one: Recolouring): readonly number[] =>
+    budget.map(({ key, difference }) => difference + changeOf(one, key));
+  const mends = (one: Recolouring): boolean => {
+    const after = differencesAfter(one);
+    return budget.every(
       (share, at) =>
         doesNoHarm(share, after[at] ?? 0) &&
         (share.key !== entry.key || !exceeds(Math.abs(after[at] ?? 0), share.tolerance)),
     );
-    if (!mends) continue;
-    const cost = [after.reduce((sum, difference) => sum + Math.abs(difference), 0), one.share];
+  };
+  let best: { readonly one: Recolouring; readonly cost: readonly number[] } | undefined;
+  for (const one of recolourings(plan, measures, mends)) {
+    const miss = differencesAfter(one).reduce((sum, difference) => sum + Math.abs(difference), 0);
+    const cost = [miss, one.share];
     if (!best || isCheaper(cost, best.cost)) best = { one, cost };
   }
   return best?.one;

@@ -25,7 +25,7 @@ export function remembered<Result>(
   limit: number,
   work: () => Result | undefined,
 ): Result | undefined {
-  return keptFor(plan, object, what, [...shapesOf(plan), limit], work);
+  return keptFor(plan, object, what, () => [...shapesOf(plan), limit], work);
 }
 
 /** The same for a trial that looks at values and colours too. */
@@ -36,18 +36,19 @@ export function rememberedAsPainted<Result>(
   limit: number,
   work: () => Result | undefined,
 ): Result | undefined {
-  return keptFor(plan, object, what, [...shapesOf(plan), ...paintOf(plan), limit], work);
+  return keptFor(plan, object, what, () => [...shapesOf(plan), ...paintOf(plan), limit], work);
 }
 
 function keptFor<Result>(
   plan: Plan,
   object: number,
   what: string,
-  inputs: readonly unknown[],
+  inputsOf: () => readonly unknown[],
   work: () => Result | undefined,
 ): Result | undefined {
   const outline = plan.objects[object]?.outline;
   if (!outline || plan.objects.length > MOST_OBJECTS) return undefined;
+  const inputs = inputsOf();
   const ofOutline = kept.get(outline) ?? new Map<string, Kept>();
   kept.set(outline, ofOutline);
   const known = ofOutline.get(what);

@@ -1,7 +1,7 @@
 import { containsPoint } from '../../measure/areas/areas.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import type { Measures } from '../../measure/measures.js';
-import { boxCentre, boxHeight, type Point } from '../../plan/geometry/point.js';
+import { type Box, boxCentre, boxHeight, type Point } from '../../plan/geometry/point.js';
 import { boxOfRings, type Ring } from '../../plan/geometry/outline.js';
 import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
 
@@ -44,20 +44,25 @@ export function placeWithin(rings: readonly Ring[], canvas: Canvas): Point | und
   const higher = higherFirst(canvas);
   const steps = (length: number): number => inSteps(length, canvas.diagonal);
   const boxes = rings.map((ring) => boxOfRings([ring]));
-  const [tallest] = boxes.toSorted(
-    (one, other) =>
-      steps(boxHeight(other)) - steps(boxHeight(one)) || higher(boxCentre(one), boxCentre(other)),
-  );
+  const height = boxes.reduce((most, box) => Math.max(most, steps(boxHeight(box))), 0);
+  const [tallest] = boxes
+    .filter((box) => steps(boxHeight(box)) === height)
+    .sort((one, other) => higher(boxCentre(one), boxCentre(other)));
   if (!tallest) return undefined;
   const found = LEVELS.map((level) => {
     const y = tallest.top + level * boxHeight(tallest);
-    const [widest, next] = stretchesAt(rings, y).sort(
+    const across = rings.filter((_, ring) => isAcross(boxes[ring], y));
+    const [widest, next] = stretchesAt(across, y).sort(
       (one, other) => steps(other.width) - steps(one.width) || higher(one.at, other.at),
     );
     const isClear = !widest || !next || steps(widest.width) > steps(next.width);
     return { at: widest?.at, isClear };
   });
   return (found.find(({ at, isClear }) => at && isClear) ?? found[0])?.at;
+}
+
+function isAcross(box: Box | undefined, y: number): boolean {
+  return box !== undefined && box.top <= y && y <= box.bottom;
 }
 
 /** The stretches of a level that lie within a region, from left to right. */

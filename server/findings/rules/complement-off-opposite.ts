@@ -55,12 +55,13 @@ export const complementOffOpposite: Rule = {
           ? t('in a family of complements up to {0} will do.', degrees(most))
           : t('up to {0} counts as opposite.', degrees(most))
       }`,
-      ...turnAdvice(
-        colour,
-        plan,
-        { start: opposite + sideOf(colour.hueDegrees, opposite) * limit, end: opposite },
-        (hueDegrees) => !exceeds(offOpposite(hueDegrees), limit),
-      ),
+      remedy: () =>
+        turnAdvice(
+          colour,
+          plan,
+          { start: opposite + sideOf(colour.hueDegrees, opposite) * limit, end: opposite },
+          (hueDegrees) => !exceeds(offOpposite(hueDegrees), limit),
+        ),
       location: colour.location,
       related: dominantCarrier(plan, measures),
       objects: colour.objects,

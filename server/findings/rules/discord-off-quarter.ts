@@ -60,12 +60,13 @@ export const discordOffQuarter: Rule = {
               '{0} is to be a discord, but its hue, {1}, lies {2} from the opposite of the dominant hue, {3}, on {4}; a discord keeps at least {5} off, near a quarter turn.',
               ...figures,
             ),
-        ...turnAdvice(
-          colour,
-          plan,
-          { start: pole + side * limit, end: pole + side * QUARTER },
-          (hueDegrees) => !exceeds(limit, nearness(hueDegrees)),
-        ),
+        remedy: () =>
+          turnAdvice(
+            colour,
+            plan,
+            { start: pole + side * limit, end: pole + side * QUARTER },
+            (hueDegrees) => !exceeds(limit, nearness(hueDegrees)),
+          ),
         location: colour.location,
         related: dominantCarrier(plan, measures),
         objects: colour.objects,

@@ -15,15 +15,19 @@ import { edgesEdit } from '../edits/edges.js';
 import type { RuleFinding } from '../finding.js';
 import { edgesAgainst, edgesTold } from '../words/emphasis.js';
 import { toStep } from '../words/tones.js';
-import { Repainting } from './repainting.js';
+import { repaintingOf } from './repainting.js';
 import { quoted } from '../words/words.js';
 import { areaName } from '../../measure/areas/area-words.js';
 
 type Advice = Pick<RuleFinding, 'advice' | 'fix'>;
 
 /** One thing that could be painted otherwise. */
-export interface Change extends Required<Advice> {
+export interface Change {
   readonly object: PlanObject;
+  /** Tells it from other changes of the object. */
+  readonly what: string;
+  /** Of many that are tried one is told. */
+  readonly tell: () => Required<Advice>;
 }
 
 const FROM_HARD: readonly Edges[] = ['hard', 'firm', 'soft', 'lost'];
@@ -74,15 +78,15 @@ export function firstThat(
   kept.set(measures.borders, known);
   const { focus, objects } = plan;
   const centre = [...centreOfInterest(plan, measures)];
-  const key = JSON.stringify([what, focus?.at, centre, all.map(({ advice }) => advice)]);
+  const tried = all.map((change) => `${change.object.index} ${change.what}`);
+  const key = JSON.stringify([what, focus?.at, centre, tried]);
   const index =
     known.get(key) ??
     all.findIndex((change) =>
       passes(change, { ...plan, objects: objects.with(change.object.index, change.object) }),
     );
   known.set(key, index);
-  const change = all[index];
-  return change && { advice: change.advice, fix: change.fix };
+  return all[index]?.tell();
 }
 
 /** Smallest first. */
@@ -102,11 +106,14 @@ export function softerBorder(plan: Plan, object: PlanObject, behind: number): re
   if (!other || behind === GROUND) return [];
   return softerThan(edgesBetween(plan, object.index, behind)).map((edges) => ({
     object: { ...object, edgesAgainst: [...object.edgesAgainst, { edges, objects: [behind] }] },
-    advice: t('Write `edges {0} against {1}` under {2}.', edges, other.name, quoted(object.name)),
-    fix: {
-      title: edgesAgainst(quoted(object.name), edges, quoted(other.name)),
-      edits: edgesEdit(object, edges, other),
-    },
+    what: `${edges} against ${behind}`,
+    tell: () => ({
+      advice: t('Write `edges {0} against {1}` under {2}.', edges, other.name, quoted(object.name)),
+      fix: {
+        title: edgesAgainst(quoted(object.name), edges, quoted(other.name)),
+        edits: edgesEdit(object, edges, other),
+      },
+    }),
   }));
 }
 
@@ -120,14 +127,20 @@ export function softerObject(plan: Plan, object: PlanObject, behind: number): re
       behind,
     );
     if (after !== edges) return [];
-    return [
-      {
-        object: changed,
-        advice: `${edgesTold(quoted(object.name), edges)}.`,
-        fix: { title: edgesTold(quoted(object.name), edges), edits: edgesEdit(object, edges) },
-      },
-    ];
+    return [otherEdges(object, edges)];
   });
+}
+
+/** An object with other edges all round. */
+export function otherEdges(object: PlanObject, edges: Edges): Change {
+  return {
+    object: { ...object, edges },
+    what: edges,
+    tell: () => {
+      const title = edgesTold(quoted(object.name), edges);
+      return { advice: `${title}.`, fix: { title, edits: edgesEdit(object, edges) } };
+    },
+  };
 }
 
 /** Hardest first. */
@@ -145,7 +158,7 @@ export function otherSteps(
   const { steps } = plan.scale;
   if (object.step === undefined) return [];
   const from = Math.round(object.step);
-  const repainting = new Repainting(plan, measures);
+  const repainting = repaintingOf(plan, measures);
   const furthest = Math.max(1, Math.round(steps / 4));
   const ways = Array.from({ length: furthest }, (_, index) => index + 1).flatMap((far) => [
     from - far,
@@ -156,22 +169,21 @@ export function otherSteps(
     .filter((to) => repainting.breaksNothing(repainting.after({ object: object.index, from, to })))
     .map((to) => ({
       object: onStep(object, to, steps),
-      advice:
-        way === 'nearer to'
-          ? t(
-              'Take {0} from step {1} to step {2}, nearer to what is round it.',
-              quoted(object.name),
-              plainNumber(object.step ?? from),
-              to,
-            )
-          : t(
-              'Take {0} from step {1} to step {2}, farther from what is round it.',
-              quoted(object.name),
-              plainNumber(object.step ?? from),
-              to,
-            ),
-      fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
+      what: `${way} ${to}`,
+      tell: () => ({
+        advice: otherStepWords(quoted(object.name), plainNumber(object.step ?? from), to, way),
+        fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
+      }),
     }));
+}
+
+function otherStepWords(name: string, from: string, to: number, way: 'nearer to' | 'farther from'): string {
+  switch (way) {
+    case 'nearer to':
+      return t('Take {0} from step {1} to step {2}, nearer to what is round it.', name, from, to);
+    case 'farther from':
+      return t('Take {0} from step {1} to step {2}, farther from what is round it.', name, from, to);
+  }
 }
 
 function onStep(object: PlanObject, step: number, steps: number): PlanObject {

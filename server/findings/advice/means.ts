@@ -1,4 +1,4 @@
-import { type Edges, t } from '../../../grammar/index.js';
+import { t } from '../../../grammar/index.js';
 import { contrastBetween } from '../../measure/borders/contrast.js';
 import type { BorderMeasure, BorderStretch } from '../../measure/borders/borders.js';
 import { type Centre, centreOfInterest } from '../../measure/emphasis/centre.js';
@@ -15,9 +15,16 @@ import type { Measures } from '../../measure/measures.js';
 import { distance } from '../../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
-import { detailEdit, edgesEdit } from '../edits/edges.js';
-import { edgesTold } from '../words/emphasis.js';
-import { type Change, firstThat, otherSteps, softerBorder, softerObject, softerThan } from './emphasis.js';
+import { detailEdit } from '../edits/edges.js';
+import {
+  type Change,
+  firstThat,
+  otherEdges,
+  otherSteps,
+  softerBorder,
+  softerObject,
+  softerThan,
+} from './emphasis.js';
 import type { RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { quoted } from '../words/words.js';
@@ -108,20 +115,12 @@ function moreContrast(of: 'value' | 'colour', { there, elsewhere }: MeansMeasure
 function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: MeansMeasure): Advice {
   const own = centreOfInterest(plan, measures);
   const centre = objectsOf(plan, own);
-  const change = (object: PlanObject, edges: Edges): Change => ({
-    object: { ...object, edges },
-    advice: `${edgesTold(quoted(object.name), edges)}.`,
-    fix: {
-      title: edgesTold(quoted(object.name), edges),
-      edits: edgesEdit(object, edges),
-    },
-  });
   const changes = [
-    ...centre.filter(({ edges }) => edges !== 'hard').map((object) => change(object, 'hard')),
+    ...centre.filter(({ edges }) => edges !== 'hard').map((object) => otherEdges(object, 'hard')),
     ...longestBordered(measures.borders)
       .filter((index) => !centre.some((object) => object.index === index))
       .flatMap((index) => plan.objects[index] ?? [])
-      .flatMap((object) => softerThan(object.edges).map((edges) => change(object, edges))),
+      .flatMap((object) => softerThan(object.edges).map((edges) => otherEdges(object, edges))),
   ];
   const found = firstThat(changes, plan, measures, 'means edges', ({ object }, tried) => {
     const stretches = triedStretches(tried, [object.index], measures.borders.stretches);
@@ -166,36 +165,38 @@ function detailAdvice(plan: Plan, measures: Measures, { elsewhere }: MeansMeasur
 }
 
 function detailChanges(plan: Plan, measures: Measures, seenThere: readonly SeenPart[]): readonly Change[] {
-  const change = (object: PlanObject, detail: PlanObject['detail'], advice: string): Change => ({
+  const change = (object: PlanObject, detail: 'fine' | 'little'): Change => ({
     object: { ...object, detail },
-    advice,
-    fix: { title: detailTitle(quoted(object.name), detail), edits: detailEdit(object, detail) },
+    what: detail,
+    tell: () => {
+      const name = quoted(object.name);
+      return {
+        advice:
+          detail === 'fine' ? t('Paint {0} in fine detail.', name) : t('Leave {0} with little detail.', name),
+        fix: { title: detailTitle(name, detail), edits: detailEdit(object, detail) },
+      };
+    },
   });
   const there = [
     ...centreObjects(plan, measures),
     ...seenThere.flatMap(({ area }) => plan.objects[area] ?? []),
   ];
+  const areasThere = new Set(seenThere.map(({ area }) => area));
   const elsewhere = plan.objects
-    .filter(({ index }) => !seenThere.some(({ area }) => area === index))
+    .filter(({ index }) => !areasThere.has(index))
     .toSorted(
       (one, other) => (measures.objects[other.index]?.share ?? 0) - (measures.objects[one.index]?.share ?? 0),
     );
   return [
-    ...there
-      .filter(({ detail }) => detail !== 'fine')
-      .map((object) => change(object, 'fine', t('Paint {0} in fine detail.', quoted(object.name)))),
-    ...elsewhere
-      .filter(({ detail }) => detail !== 'little')
-      .map((object) => change(object, 'little', t('Leave {0} with little detail.', quoted(object.name)))),
+    ...there.filter(({ detail }) => detail !== 'fine').map((object) => change(object, 'fine')),
+    ...elsewhere.filter(({ detail }) => detail !== 'little').map((object) => change(object, 'little')),
   ];
 }
 
-function detailTitle(name: string, detail: PlanObject['detail']): string {
+function detailTitle(name: string, detail: 'fine' | 'little'): string {
   switch (detail) {
     case 'fine':
       return t('Give {0} fine detail', name);
-    case 'some':
-      return t('Give {0} some detail', name);
     case 'little':
       return t('Give {0} little detail', name);
   }

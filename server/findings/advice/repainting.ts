@@ -23,29 +23,47 @@ export interface Tones {
   readonly planes: readonly (number | undefined)[];
 }
 
+/** Whether a step counts for each group, and for each entry of the budget. */
+interface StepCounts {
+  readonly groups: readonly boolean[];
+  readonly budget: readonly boolean[];
+}
+
 /** An object taken further than a quarter of the scale would be another object. */
 const FURTHEST_PART_OF_SCALE = 1 / 4;
 
+const kept = new WeakMap<Measures, { readonly plan: Plan; readonly repainting: Repainting }>();
+
+/** One for all rules that look at the same picture. */
+export function repaintingOf(plan: Plan, measures: Measures): Repainting {
+  const known = kept.get(measures);
+  if (known?.plan === plan) return known.repainting;
+  const repainting = new Repainting(plan, measures);
+  kept.set(measures, { plan, repainting });
+  return repainting;
+}
+
 /** What a plan's light and dark come to when an object is taken to another step. */
-export class Repainting {
+class Repainting {
   readonly #plan: Plan;
   readonly #measures: Measures;
   /** Area with a value, in the order of `measures.planes`. */
   readonly #planeWeights: readonly number[];
   readonly #outOfOrder: ReadonlySet<number>;
   readonly #isContested: boolean;
+  /** What each step counts for. */
+  readonly #countsFor = new Map<number, StepCounts>();
   readonly now: Tones;
 
   constructor(plan: Plan, measures: Measures) {
     this.#plan = plan;
     this.#measures = measures;
-    this.#planeWeights = measures.planes.map(({ plane }) =>
-      plan.objects.reduce(
-        (sum, object) =>
-          object.plane === plane && object.value !== undefined ? sum + this.#shareOf(object.index) : sum,
-        0,
-      ),
-    );
+    const weights = new Map(measures.planes.map(({ plane }) => [plane, 0]));
+    for (const { index, plane, value } of plan.objects) {
+      const weight = weights.get(plane);
+      if (weight !== undefined && value !== undefined) weights.set(plane, weight + this.#shareOf(index));
+    }
+    this.#planeWeights = measures.planes.map(({ plane }) => weights.get(plane) ?? 0);
     this.now = {
       groups: measures.values.groups.map(({ share }) => share),
       budget: measures.values.budget.map(({ difference }) => difference),
@@ -57,25 +75,39 @@ export class Repainting {
 
   /** The tones after one change. */
   after({ object: index, from, to }: StepChange): Tones {
-    const { scale, valueBudget, objects } = this.#plan;
     const share = this.#shareOf(index);
-    const moved = (holds: (step: number) => boolean): number =>
-      share * (Number(holds(to)) - Number(holds(from)));
-    const object = objects[index];
-    const lighter = stepValue(to, scale.steps) - (object?.value ?? 0);
+    const before = this.#countsOf(from);
+    const after = this.#countsOf(to);
+    const moved = (kind: keyof StepCounts, at: number): number =>
+      (this.now[kind][at] ?? 0) + share * (Number(after[kind][at]) - Number(before[kind][at]));
     return {
-      groups: scale.groups.map(
-        (group, at) => (this.now.groups[at] ?? 0) + moved((step) => inGroup(group, step)),
-      ),
-      budget: (valueBudget?.shares ?? []).map(
-        ({ key }, at) => (this.now.budget[at] ?? 0) + moved((step) => holdsStep(scale.groups, key, step)),
-      ),
-      planes: this.now.planes.map((value, at) => {
-        const weight = this.#planeWeights[at] ?? 0;
-        const touched = this.#measures.planes[at]?.plane === object?.plane && weight > 0;
-        return touched && value !== undefined ? value + (share * lighter) / weight : value;
-      }),
+      groups: after.groups.map((_, at) => moved('groups', at)),
+      budget: after.budget.map((_, at) => moved('budget', at)),
+      planes: this.#planesAfter(index, to),
     };
+  }
+
+  #planesAfter(index: number, to: number): Tones['planes'] {
+    const object = this.#plan.objects[index];
+    const share = this.#shareOf(index);
+    const lighter = stepValue(to, this.#plan.scale.steps) - (object?.value ?? 0);
+    return this.now.planes.map((value, at) => {
+      const weight = this.#planeWeights[at] ?? 0;
+      const touched = this.#measures.planes[at]?.plane === object?.plane && weight > 0;
+      return touched && value !== undefined ? value + (share * lighter) / weight : value;
+    });
+  }
+
+  #countsOf(step: number): StepCounts {
+    const known = this.#countsFor.get(step);
+    if (known) return known;
+    const { scale, valueBudget } = this.#plan;
+    const counts = {
+      groups: scale.groups.map((group) => inGroup(group, step)),
+      budget: (valueBudget?.shares ?? []).map(({ key }) => holdsStep(scale.groups, key, step)),
+    };
+    this.#countsFor.set(step, counts);
+    return counts;
   }
 
   /** Whether every intention about light and dark that the plan keeps now is still kept, and none is missed by more. */
@@ -103,11 +135,13 @@ export class Repainting {
     objects: readonly number[] = this.#plan.objects.map(({ index }) => index),
   ): StepChange | undefined {
     let best: { readonly change: StepChange; readonly cost: readonly number[] } | undefined;
-    for (const change of objects.flatMap((object) => this.#changesOf(object))) {
-      const after = this.after(change);
-      if (!mends(after, change) || !this.breaksNothing(after)) continue;
-      const cost = [Math.abs(change.to - change.from), this.missOf(after), this.#shareOf(change.object)];
-      if (!best || isCheaper(cost, best.cost)) best = { change, cost };
+    for (const object of objects) {
+      for (const change of this.#changesOf(object)) {
+        const after = this.after(change);
+        if (!mends(after, change) || !this.breaksNothing(after)) continue;
+        const cost = [Math.abs(change.to - change.from), this.missOf(after), this.#shareOf(change.object)];
+        if (!best || isCheaper(cost, best.cost)) best = { change, cost };
+      }
     }
     return best?.change;
   }

@@ -1,4 +1,4 @@
-import { type BalanceMeasure, asPainted, hung } from '../../measure/objects/balance.js';
+import { type BalanceMeasure, asPainted, hung, principalsHung } from '../../measure/objects/balance.js';
 import type { Measures } from '../../measure/measures.js';
 import { atValue } from '../../plan/colour/painted.js';
 import { stepValue } from '../../plan/colour/value.js';
@@ -50,15 +50,29 @@ function holds({ scale }: Plan, key: string, step: number): boolean {
 }
 
 /** How the picture would hang with the change. */
-export function balanceWith(
+export function balanceWith(plan: Plan, { balance, parts }: Measures, change: StepChange): BalanceMeasure {
+  const laid = laidWith(plan, balance, change);
+  return laid ? hung(plan, laid, balance.laidGround, parts) : balance;
+}
+
+/** What the principals would weigh with the change. */
+export function principalsWith(
   plan: Plan,
   { balance, parts }: Measures,
+  change: StepChange,
+): BalanceMeasure['principals'] {
+  const laid = laidWith(plan, balance, change);
+  return laid ? principalsHung(plan, laid, balance.laidGround, parts) : balance.principals;
+}
+
+function laidWith(
+  plan: Plan,
+  { laid }: BalanceMeasure,
   { object, to }: StepChange,
-): BalanceMeasure {
-  const area = balance.laid[object];
-  if (!area) return balance;
+): BalanceMeasure['laid'] | undefined {
+  const area = laid[object];
+  if (!area) return undefined;
   const value = stepValue(to, plan.scale.steps);
   const colour = plan.objects[object]?.colour?.colour;
-  const painted = asPainted(value, colour && atValue(colour, value).shown);
-  return hung(plan, balance.laid.with(object, { ...area, ...painted }), balance.laidGround, parts);
+  return laid.with(object, { ...area, ...asPainted(value, colour && atValue(colour, value).shown) });
 }

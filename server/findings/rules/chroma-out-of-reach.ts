@@ -7,7 +7,7 @@ import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { Repainting } from '../advice/repainting.js';
+import { repaintingOf } from '../advice/repainting.js';
 import { isPrincipal } from '../words/principals.js';
 import { toStep } from '../words/tones.js';
 import { percent, quoted, someOf } from '../words/words.js';
@@ -119,7 +119,7 @@ function advice(
     return { advice: t('No step of the scale has room for so much of it: plan with a quieter colour.') };
   }
   const { to, painted } = nearest;
-  const repainting = new Repainting(plan, measures);
+  const repainting = repaintingOf(plan, measures);
   const keeps =
     count === 1 &&
     repainting.breaksNothing(repainting.after({ object: object.index, from: Math.round(step), to }));

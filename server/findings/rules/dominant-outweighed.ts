@@ -12,7 +12,7 @@ import { exceeds, hasFault } from '../limits.js';
 import { leavesTheRest } from '../moves/clear-of-tangents.js';
 import { rememberedAsPainted } from '../moves/remembered.js';
 import { type Resizing, resized, resizingFix } from '../moves/resize.js';
-import { balanceWith, stepChanges } from '../moves/steps.js';
+import { principalsWith, stepChanges } from '../moves/steps.js';
 import { toStep } from '../words/tones.js';
 import { bothShares, percent, quoted, timesAbove } from '../words/words.js';
 
@@ -34,7 +34,7 @@ export const dominantOutweighed: Rule = {
     'weight of a secondary object / weight of the heaviest dominant > limit; weight = visible share x (|Munsell value - mean value| + Munsell chroma / 10), with what lies on the object; not told where `win by` names means without scale, the dominant lies at the focal point and no place elsewhere is stronger',
   source: 'common practice, no source; the weights are a heuristic',
   check: (plan, measures, limit) => {
-    const { dominant, rival, times } = contest(plan, measures.balance);
+    const { dominant, rival, times } = contest(plan, measures.balance.principals);
     const [lord, other] = [plan.objects[dominant ?? -1], plan.objects[rival ?? -1]];
     if (!lord || !other || !exceeds(times, limit)) return [];
     if (hasFault(plan, lord) || hasFault(plan, other) || winsOtherwise(plan, measures, lord)) return [];
@@ -77,7 +77,7 @@ interface Contest {
 }
 
 /** The heaviest dominant and the heaviest secondary object. */
-function contest({ objects }: Plan, { principals }: BalanceMeasure): Contest {
+function contest({ objects }: Plan, principals: BalanceMeasure['principals']): Contest {
   const dominant = principals.find(({ object }) => objects[object]?.role === 'dominant');
   const rival = principals.find(({ object }) => objects[object]?.role === 'secondary');
   if (!dominant || !rival) return { times: 0 };
@@ -86,7 +86,7 @@ function contest({ objects }: Plan, { principals }: BalanceMeasure): Contest {
 
 function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObject, limit: number): Remedy {
   const change = stepChanges(plan, measures, [lord.index, rival.index]).find(
-    (candidate) => !exceeds(contest(plan, balanceWith(plan, measures, candidate)).times, limit),
+    (candidate) => !exceeds(contest(plan, principalsWith(plan, measures, candidate)).times, limit),
   );
   const object = change && plan.objects[change.object];
   if (change && object) {
@@ -135,7 +135,7 @@ function remedy(plan: Plan, measures: Measures, lord: PlanObject, rival: PlanObj
 
 /** How many times as large, each way, the rival or the dominant would have to be: weight goes with area. */
 function factorsFor(plan: Plan, { balance }: Measures, limit: number): readonly [number, number] {
-  const { times } = contest(plan, balance);
+  const { times } = contest(plan, balance.principals);
   const inSteps = 1 / SIZE_STEP;
   return [
     Math.floor(Math.sqrt(limit / times) * inSteps) / inSteps,
@@ -159,7 +159,7 @@ function resizing(
     .find((way) => {
       const trial = resized(plan, measures, way);
       const balance = measureBalance(trial.plan, trial.areas, partsOf(trial.plan));
-      if (exceeds(contest(plan, balance).times, limit)) return false;
+      if (exceeds(contest(plan, balance.principals).times, limit)) return false;
       return way.factor < 1 || leavesTheRest(plan, measures, trial);
     });
 }

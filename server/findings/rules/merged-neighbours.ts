@@ -8,7 +8,7 @@ import { addLine } from '../edits/edit.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { Repainting } from '../advice/repainting.js';
+import { repaintingOf } from '../advice/repainting.js';
 import { stepWords, toStep } from '../words/tones.js';
 import { isPrincipal } from '../words/principals.js';
 import { againstLimit, quoted } from '../words/words.js';
@@ -124,7 +124,7 @@ function advice(
   { front, behind }: Merged,
   limit: number,
 ): Pick<RuleFinding, 'advice' | 'fix'> {
-  const change = new Repainting(plan, measures).smallestChange(
+  const change = repaintingOf(plan, measures).smallestChange(
     (_, { object, from, to }) =>
       Math.abs(to - from) === 1 &&
       !measures.borders.borders.some((border) => {

@@ -4,7 +4,7 @@ import type { Plan } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { type ContestedTones, contestedTones, LEADING_BY } from '../seen/leading-tone.js';
-import { Repainting } from '../advice/repainting.js';
+import { repaintingOf } from '../advice/repainting.js';
 import { stepWords, toneWords, toStep } from '../words/tones.js';
 import { heading, percent, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
@@ -72,7 +72,7 @@ function advice(
   { larger, smaller }: ContestedTones,
   limit: number,
 ): Pick<RuleFinding, 'advice' | 'fix'> {
-  const repainting = new Repainting(plan, measures);
+  const repainting = repaintingOf(plan, measures);
   const change = repainting.smallestChange((tones) => contestedTones(plan, tones.groups, limit).length === 0);
   const object = change && plan.objects[change.object];
   const { groups } = measures.values;

@@ -7,7 +7,7 @@ import { plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
-import { Repainting } from '../advice/repainting.js';
+import { repaintingOf } from '../advice/repainting.js';
 import { planeWords, stepWords, toStep } from '../words/tones.js';
 import { heading, quoted } from '../words/words.js';
 
@@ -94,7 +94,7 @@ function advice(
   const ofThese = plan.objects
     .filter(({ plane }) => plane === farther.plane || plane === nearer.plane)
     .map(({ index }) => index);
-  const change = new Repainting(plan, measures).smallestChange(
+  const change = repaintingOf(plan, measures).smallestChange(
     ({ planes }) => !disorderedPlanes(trend, planes).includes(at),
     ofThese,
   );

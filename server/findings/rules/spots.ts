@@ -6,7 +6,7 @@ import type { Plan, PlanObject } from '../../plan/plan.js';
 import { capitalised, plainNumber } from '../../plan/problems.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
-import { Repainting } from '../advice/repainting.js';
+import { repaintingOf } from '../advice/repainting.js';
 import { type Spot, spotsOf } from '../seen/scattered-spots.js';
 import { toneWords, toStep } from '../words/tones.js';
 import { counted, heading, percent, quoted, someOf } from '../words/words.js';
@@ -132,7 +132,7 @@ function sinkingOf(plan: Plan, measures: Measures, tone: Tone, { areas }: Spot):
   });
   if (into?.step === undefined) return undefined;
   const step = Math.round(into.step);
-  const repainting = new Repainting(plan, measures);
+  const repainting = repaintingOf(plan, measures);
   const after = repainting.after({ object: object.index, from: Math.round(object.step), to: step });
   return repainting.breaksNothing(after) ? { object, into, step } : undefined;
 }

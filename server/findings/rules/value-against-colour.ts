@@ -7,7 +7,7 @@ import { every } from '../../plan/select.js';
 import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, hasFault } from '../limits.js';
-import { Repainting } from '../advice/repainting.js';
+import { repaintingOf } from '../advice/repainting.js';
 import { quoted } from '../words/words.js';
 
 export const valueAgainstColour: Rule = {
@@ -74,7 +74,7 @@ function advice(
   // With a narrower limit the step that is written may be the nearest already.
   if (fitting === object.step)
     return { advice: isTooLight ? t('Write a darker colour.') : t('Write a lighter colour.') };
-  const repainting = new Repainting(plan, measures);
+  const repainting = repaintingOf(plan, measures);
   if (!repainting.breaksNothing(repainting.after({ object: object.index, from, to: fitting }))) {
     return {
       advice: isTooLight

@@ -5,7 +5,7 @@ import type { Plan, PlanObject } from '../../plan/plan.js';
 import { stepEdit } from '../edits.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { Repainting } from '../advice/repainting.js';
+import { repaintingOf } from '../advice/repainting.js';
 import { givers, takers } from '../advice/budgets.js';
 import { resizingFor, resizingWords } from '../advice/resizing.js';
 import { stepWords, toneWords, toStep } from '../words/tones.js';
@@ -129,7 +129,7 @@ interface Repainted {
 
 function repaintedFor(plan: Plan, measures: Measures, entry: BudgetMeasure): Repainted | undefined {
   const at = measures.values.budget.indexOf(entry);
-  const change = new Repainting(plan, measures).smallestChange(
+  const change = repaintingOf(plan, measures).smallestChange(
     ({ budget }) => !exceeds(Math.abs(budget[at] ?? 0), entry.tolerance),
   );
   const object = change && plan.objects[change.object];

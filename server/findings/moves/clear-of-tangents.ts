@@ -48,8 +48,8 @@ export function firstClear(
   for (const shift of shifts.slice(0, MOST_TRIED)) {
     const moved = new Set(movedWith(plan, measures.parts, shift.object));
     const trial = shifted(plan, measures, shift);
-    if (!leavesTheRest(plan, measures, trial, runningOff) || !keepsCompany(plan, trial, moved, pair))
-      continue;
+    if (!keepsCompany(plan, trial, moved, pair)) continue;
+    if (!leavesTheRest(plan, measures, trial, runningOff)) continue;
     const tangents = measureTangents(trial.plan, trial.areas, moved);
     if (left(tangents)) continue;
     const names = namesOf(plan, {

@@ -316,7 +316,7 @@ describe('an exception for single things', () => {
     const last = standing(all)
       .filter(({ rule }) => rule === 'lead past focus')
       .at(-1);
-    expect(last?.message).toContain('So it is with 3 more: `wire4`, `wire5` and `wire6`.');
+    expect(last?.message).toContain('So it is with three more: `wire4`, `wire5` and `wire6`.');
   });
 
   it('is for the cue whose first words are given', () => {

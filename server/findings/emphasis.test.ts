@@ -109,7 +109,7 @@ describe('a rival of the focal point', () => {
     );
     const findings = of('rival', checked(text(STONE, ...more)));
     expect(findings).toHaveLength(3);
-    expect(findings[2]?.message).toMatch(/ So it is with 2 more: .*`other\d`.*\.$/);
+    expect(findings[2]?.message).toMatch(/ So it is with two more: .*`other\d`.*\.$/);
   });
 
   it('is looked for while up to a tenth of the picture has neither value nor colour', () => {

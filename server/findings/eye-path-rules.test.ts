@@ -57,7 +57,7 @@ describe('lead past focus', () => {
     const lines = [1, 2, 4, 6, 8, 10].map((y) => `lead    wire${y} from (0, ${y}) to (5, ${y})`);
     const found = of('lead past focus', checked(SCENE + lines.join('\n')));
     expect(found.map(({ message }) => message.slice(0, 7))).toEqual(['`wire1`', '`wire2`', '`wire4`']);
-    expect(found[2]?.message).toContain(' So it is with 3 more: `wire6`, `wire8` and `wire10`.');
+    expect(found[2]?.message).toContain(' So it is with three more: `wire6`, `wire8` and `wire10`.');
     expect(found[2]?.leads).toEqual([2, 3, 4, 5]);
   });
 });

@@ -39,14 +39,14 @@ describe('the findings of one rule', () => {
     const found = crumbs(6);
     expect(found.map(({ objects }) => objects)).toEqual([[0], [1], [2, 3, 4, 5]]);
     expect(found[2]?.message).toBe(
-      'Nothing of `crumb2` is seen: `wall` covers it. So it is with 3 more: `crumb3`, `crumb4` and `crumb5`.',
+      'Nothing of `crumb2` is seen: `wall` covers it. So it is with three more: `crumb3`, `crumb4` and `crumb5`.',
     );
     expect(found[2]?.related.some(({ message }) => message.startsWith('Nothing of `crumb5`'))).toBe(true);
   });
 
   it('name no more than five of many', () => {
     expect(crumbs(12)[2]?.message).toMatch(
-      /So it is with 9 more: `crumb3`, `crumb4`, `crumb5`, `crumb6`, `crumb7` and others\.$/,
+      /So it is with nine more: `crumb3`, `crumb4`, `crumb5`, `crumb6`, `crumb7` and others\.$/,
     );
   });
 
@@ -59,7 +59,7 @@ describe('the findings of one rule', () => {
     const found = standIns(7, (index) => ({ excess: [0.1, 0.4, 0.2, 0.4, 0, 0.3, 0.4][index] ?? 0 }));
     expect(found.map(({ objects }) => objects[0])).toEqual([1, 3, 6]);
     expect(found[2]?.message).toBe(
-      '`crumb6` is hidden. So it is with 4 more: `crumb5`, `crumb2`, `crumb0` and `crumb4`.',
+      '`crumb6` is hidden. So it is with four more: `crumb5`, `crumb2`, `crumb0` and `crumb4`.',
     );
   });
 

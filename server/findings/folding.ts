@@ -4,7 +4,7 @@ import type { Plan } from '../plan/plan.js';
 import { inWords } from '../plan/problems.js';
 import type { Finding } from './finding.js';
 import { asTold, type Found, messageOf } from './told.js';
-import { quoted } from './words/words.js';
+import { counted, quoted } from './words/words.js';
 
 /** So many findings of one rule are told one by one, where it does not say otherwise. */
 const MOST_TOLD = 5;
@@ -42,11 +42,7 @@ function withTheRest(plan: Plan, last: Found, rest: readonly Found[]): Finding {
   const told = (names.length > MOST_NAMED ? names.slice(0, MOST_NAMED) : names).map(quoted);
   const named = names.length > MOST_NAMED ? [...told, t('others')] : told;
   return asTold(plan, last, {
-    message: `${messageOf(last)} ${
-      named.length > 0
-        ? t('So it is with {0} more: {1}.', rest.length, inWords(named))
-        : t('So it is with {0} more.', rest.length)
-    }`,
+    message: `${messageOf(last)} ${restInWords(rest.length, named)}`,
     objects: [...new Set([...objects, ...concerned])],
     ...(led.length > 0 ? { leads: [...new Set([...leads, ...led])] } : {}),
     related: [
@@ -54,6 +50,14 @@ function withTheRest(plan: Plan, last: Found, rest: readonly Found[]): Finding {
       ...rest.slice(0, MOST_RELATED).map((one) => ({ location: one.what.location, message: messageOf(one) })),
     ],
   });
+}
+
+function restInWords(count: number, named: readonly string[]): string {
+  if (named.length === 0)
+    return count === 1 ? t('So it is with one more.') : t('So it is with {0} more.', counted(count));
+  return count === 1
+    ? t('So it is with one more: {0}.', inWords(named))
+    : t('So it is with {0} more: {1}.', counted(count), inWords(named));
 }
 
 /** Graver ones first, then those that go farther beyond the limit; of two alike the one that the rule gives first. */

@@ -102,7 +102,7 @@ describe('like gaps', () => {
     const standing = (aside?: number) =>
       told(fence([5, 5, 5, 5, 5], aside)).filter(({ allowed }) => !allowed);
     expect(standing()).toHaveLength(3);
-    expect(standing()[2]?.message).toContain('So it is with 1 more: `post-3`, `post-4` and `post-5`.');
+    expect(standing()[2]?.message).toContain('So it is with one more: `post-3`, `post-4` and `post-5`.');
     expect(standing(1).map(({ objects }) => objects)).toEqual([
       [2, 3, 4],
       [3, 4, 5],

@@ -86,8 +86,8 @@ describe('neighbours on one step', () => {
   });
 
   it.each([
-    [4, '1 more'],
-    [5, '2 more'],
+    [4, 'one more'],
+    [5, 'two more'],
   ])('are told three at most of %i, the last with the others', (count, rest) => {
     const jars = Array.from(
       { length: count },

@@ -122,7 +122,7 @@ describe('near tangent', () => {
       [3, 4],
       [5, 6, 7, 8, 9, 10],
     ]);
-    expect(findings[2]?.message).toContain('So it is with 2 more: `a3`, `b3`, `a4` and `b4`.');
+    expect(findings[2]?.message).toContain('So it is with two more: `a3`, `b3`, `a4` and `b4`.');
     const standing = told(many([0, 1])).filter(({ allowed }) => !allowed);
     expect(standing.map(({ objects }) => objects)).toEqual([
       [5, 6],

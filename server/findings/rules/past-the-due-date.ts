@@ -57,12 +57,12 @@ function remedy(plan: Plan, { sittings }: ScheduleMeasure): Remedy {
     .slice(0, MOST_TOLD)
     .map(({ sitting, latest }) => sittingAndDay(plan, { sitting, day: latest }));
   const more = late.length - told.length;
-  const all = inWords(more > 0 ? [...told, t('{0} more on their latest days', counted(more))] : told);
+  const all = inWords(more > 0 ? [...told, moreOnLatestDays(more)] : told);
   return {
     advice: t('Hold {0} at the latest; or lay thinner films, or use an alkyd medium.', all),
     fix: {
       title:
-        more > 0 || late.length > 1
+        late.length > 1
           ? t('Hold {0} sittings on their latest days', counted(late.length))
           : t('Hold {0}', all),
       edits: moveEdits(
@@ -71,6 +71,10 @@ function remedy(plan: Plan, { sittings }: ScheduleMeasure): Remedy {
       ),
     },
   };
+}
+
+function moreOnLatestDays(count: number): string {
+  return count === 1 ? t('one more on its latest day') : t('{0} more on their latest days', counted(count));
 }
 
 type Late = Pick<ScheduledSitting, 'sitting'> & { readonly latest: number };

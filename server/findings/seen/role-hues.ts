@@ -8,7 +8,7 @@ import type { Location, Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { replace } from '../edits/edit.js';
 import type { RuleFinding } from '../finding.js';
-import { quoted } from '../words/words.js';
+import { counted, quoted } from '../words/words.js';
 import { byLook } from './look.js';
 
 /** A colour that is seen, has a hue, and has a role: a named one, or the ground. */
@@ -189,7 +189,7 @@ export function worstThree<Broken>(
     if (index < MOST_TOLD - 1 || more <= 0) return finding;
     return {
       ...finding,
-      message: `${finding.message} ${more === 1 ? t('So is one more.') : t('So are {0} more.', more)}`,
+      message: `${finding.message} ${more === 1 ? t('So is one more.') : t('So are {0} more.', counted(more))}`,
     };
   });
 }

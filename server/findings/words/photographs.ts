@@ -13,6 +13,12 @@ export function stepsInWords(steps: number): string {
   return told === '1' ? t('one step') : t('{0} steps', told);
 }
 
+/** So many stops of light, with one place: `1.2 stops`, `one stop`. */
+export function stopsInWords(stops: number): string {
+  const told = plainNumber(Math.abs(stops), 1);
+  return told === '1' ? t('one stop') : t('{0} stops', told);
+}
+
 /** `1.2 steps darker` */
 export function offInSteps(steps: number): string {
   return steps < 0 ? t('{0} darker', stepsInWords(steps)) : t('{0} lighter', stepsInWords(steps));
@@ -49,14 +55,14 @@ export function doubtInWords(plan: Plan, doubt: Doubt): string {
             objectName(plan, doubt.object),
           );
     case 'exposure': {
-      const stops = plainNumber(Math.abs(doubt.stops), 1);
+      const stops = stopsInWords(doubt.stops);
       return doubt.stops < 0
         ? t(
-            'Nearly all of it is darker than planned by about {0} stops: rather the exposure than the painting.',
+            'Nearly all of it is darker than planned by about {0}: rather the exposure than the painting.',
             stops,
           )
         : t(
-            'Nearly all of it is lighter than planned by about {0} stops: rather the exposure than the painting.',
+            'Nearly all of it is lighter than planned by about {0}: rather the exposure than the painting.',
             stops,
           );
     }
@@ -100,14 +106,14 @@ const CORNERS = ['upper left', 'upper right', 'lower right', 'lower left'] as co
 export function againstDoubt(doubt: Doubt): string {
   switch (doubt.about) {
     case 'exposure': {
-      const stops = plainNumber(Math.abs(doubt.stops), 1);
+      const stops = stopsInWords(doubt.stops);
       return doubt.stops < 0
         ? t(
-            'Photograph it again about {0} stops lighter, or, if your eye says that the painting is so, set this aside.',
+            'Photograph it again about {0} lighter, or, if your eye says that the painting is so, set this aside.',
             stops,
           )
         : t(
-            'Photograph it again about {0} stops darker, or, if your eye says that the painting is so, set this aside.',
+            'Photograph it again about {0} darker, or, if your eye says that the painting is so, set this aside.',
             stops,
           );
     }

@@ -93,18 +93,14 @@ export function lengthAlong(points: readonly Point[]): number {
 
 /** Smallest box around all points, `NO_BOX` for none. */
 export function boxOfPoints(points: Iterable<Point>): Box {
-  let box: Box | undefined;
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const { x, y } of points) {
-    box = box
-      ? {
-          left: Math.min(box.left, x),
-          top: Math.min(box.top, y),
-          right: Math.max(box.right, x),
-          bottom: Math.max(box.bottom, y),
-        }
-      : { left: x, top: y, right: x, bottom: y };
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < top) top = y;
+    if (y > bottom) bottom = y;
   }
-  return box ?? NO_BOX;
+  return left <= right ? { left, top, right, bottom } : NO_BOX;
 }
 
 /** Smallest box round a box, if there is one, and another. */

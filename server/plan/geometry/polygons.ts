@@ -33,16 +33,26 @@ export function polygonsOf(outline: Pick<Outline, 'rings' | 'fillRule'>, grid: G
   return united(paths, outline.fillRule);
 }
 
-/** Back to canvas units; outer rings and holes run in opposite directions. */
+const rings = new WeakMap<Path, { readonly grid: Grid; readonly ring: Ring }>();
+
+/** Back to canvas units, each ring the same one as long as its polygon; outer rings and holes run in opposite directions. */
 export function ringsOf(polygons: Polygons, grid: Grid): readonly Ring[] {
   return polygons.map((path) => {
-    const ring = new Float64Array(2 * path.length);
-    path.forEach(({ x, y }, index) => {
-      ring[2 * index] = grid.region.left + x / grid.scale;
-      ring[2 * index + 1] = grid.region.top + y / grid.scale;
-    });
+    const known = rings.get(path);
+    if (known?.grid === grid) return known.ring;
+    const ring = ringOf(path, grid);
+    rings.set(path, { grid, ring });
     return ring;
   });
+}
+
+function ringOf(path: Path, { region, scale }: Grid): Ring {
+  const ring = new Float64Array(2 * path.length);
+  path.forEach(({ x, y }, index) => {
+    ring[2 * index] = region.left + x / scale;
+    ring[2 * index + 1] = region.top + y / scale;
+  });
+  return ring;
 }
 
 /**

@@ -12,6 +12,7 @@ import {
   samePieces,
 } from './piece.js';
 import { type Box, boxContains, boxesOverlap } from './point.js';
+import { unitedParts } from './united-parts.js';
 
 /** Counts the work done, so that a test can see what was worked out anew. */
 export interface WorkCounter {
@@ -82,7 +83,7 @@ function leftUnder(subject: Piece, near: readonly Piece[], way: Way): Piece {
   if (others.length === 0) return rest;
   const parts = partsLeft(rest, others, MOST_QUARTERINGS, way);
   const [only] = parts;
-  return pieceOf(parts.length === 1 && only ? only : united(parts.flat()));
+  return pieceOf(parts.length === 1 && only ? only : unitedParts(parts.flat()));
 }
 
 /** Area that two pieces share, squares of the grid. */

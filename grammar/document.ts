@@ -69,7 +69,10 @@ export class DocumentReader {
   /** @param before lines that were read before, by their texts, which are not read again */
   constructor(text: string, before?: ReadonlyMap<string, SourceLine>) {
     // One after the other: what a line is read from need not be kept until all are begun.
-    splitLines(text).forEach((line, index) => this.take(this.sourceOf(line, before), index));
+    const lines = splitLines(text);
+    for (let index = 0; index < lines.length; index++) {
+      this.take(this.sourceOf(lines[index] as string, before), index);
+    }
     this.closeTo(0);
   }
 

@@ -12,11 +12,15 @@ const tabWidth = 4;
 /** Deeper lines stand beside each other: the language is four levels deep, and text from strangers is not. */
 export const deepestLevel = 32;
 
+/** By depth: what nearly every line has. */
+const even: readonly Level[] = Array.from({ length: deepestLevel }, (_, depth) => ({ depth }));
+
 export function indentationOf(text: string): string {
   return /^\s*/.exec(text)?.[0] ?? '';
 }
 
 export function columnsOf(indentation: string): number {
+  if (!indentation.includes('\t')) return indentation.length;
   let column = 0;
   for (const character of indentation) {
     column += character === '\t' ? tabWidth - (column % tabWidth) : 1;
@@ -55,7 +59,7 @@ export class Indentation {
 
   private deepen(column: number, indentation: string): Level {
     this.levels.push({ column, indentation });
-    return { depth: this.levels.length - 1 };
+    return even[this.levels.length - 1] as Level;
   }
 
   private levelAt(index: number): OpenLevel {
@@ -76,7 +80,7 @@ export class Indentation {
     const depth = this.levels.length - 1;
     const expected = level.indentation;
     if (column === level.column) {
-      if (indentation === level.indentation) return { depth };
+      if (indentation === level.indentation) return even[depth] as Level;
       return { depth, uneven: { expected, because: 'tabs and spaces' } };
     }
     if (column < level.column && depth === 0) level.column = column;

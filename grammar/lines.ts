@@ -1,15 +1,22 @@
 import type { IToken } from 'chevrotain';
 import { lexLine, spanOf, type LexedLine } from './lexer.js';
+import { readCommonLine } from './common-lines.js';
 import { readLine, type LineReading } from './line-parser.js';
+import { isLetter, wordEnd } from './plain-lexer.js';
 import type { StatementEntry } from './statements.js';
 import type { Span, Word } from './syntax.js';
 import { isKeyword, Word as WordToken } from './tokens.js';
 import { canonicalWord } from './words.js';
 import { indentationOf } from './indentation.js';
 
+const TAB = 0x09;
+const SPACE = 0x20;
+const OPEN_BRACKET = 0x28;
+
 /** The lines of a text, without a byte order mark and without their endings. */
 export function splitLines(text: string): readonly string[] {
-  return (text.startsWith('\ufeff') ? text.slice(1) : text).split(/\r\n?|\n/);
+  const own = text.startsWith('\ufeff') ? text.slice(1) : text;
+  return own.split(own.includes('\r') ? /\r\n?|\n/ : '\n');
 }
 
 /** What begins a line: a word, which may be a keyword, or some other sign. */
@@ -28,7 +35,7 @@ export class SourceLine {
   readonly indentation: string;
   readonly opening: Opening | undefined;
   readonly comment: (Span & { readonly text: string }) | undefined;
-  /** The first characters that are no part of the language. */
+  /** The first characters that are no part of the language, where nothing opens the line. */
   readonly unreadable: Span | undefined;
   /** Nearly every line is only ever read as one statement. */
   private entry: StatementEntry | undefined;
@@ -37,6 +44,12 @@ export class SourceLine {
   private lexed: LexedLine | undefined;
 
   constructor(readonly text: string) {
+    const opening = text.includes('//') ? undefined : plainOpening(text);
+    if (opening) {
+      this.indentation = text.slice(0, opening.word.start);
+      this.opening = opening;
+      return;
+    }
     this.lexed = lexLine(text);
     this.indentation = indentationOf(text);
     this.opening = openingOf(this.lexed.tokens[0]);
@@ -53,12 +66,33 @@ export class SourceLine {
   /** The line read as the statement of `entry`. */
   readAs(entry: StatementEntry): LineReading {
     if (this.reading !== undefined && this.entry?.kind === entry.kind) return this.reading;
-    const reading = readLine(entry, this.text, this.lexed ?? lexLine(this.text));
+    const reading = this.readAsCommon(entry) ?? readLine(entry, this.text, this.lexed ?? lexLine(this.text));
     this.lexed = undefined;
     this.entry = entry;
     this.reading = reading;
     return reading;
   }
+
+  private readAsCommon(entry: StatementEntry): LineReading | undefined {
+    const { text, indentation, opening } = this;
+    if (opening?.word.start !== indentation.length) return undefined;
+    return readCommonLine(entry, text, opening.word);
+  }
+}
+
+/** What begins a line without a comment, told from its first characters, where these can mean nothing else. */
+function plainOpening(text: string): Opening | undefined {
+  let start = 0;
+  let code = text.charCodeAt(0);
+  while (code === SPACE || code === TAB) code = text.charCodeAt(++start);
+  if (code === OPEN_BRACKET) {
+    return { word: { text: '(', start, end: start + 1 }, isWord: false, canonical: '' };
+  }
+  if (!isLetter(code)) return undefined;
+  const end = wordEnd(text, start + 1);
+  if (end < 0) return undefined;
+  const word = text.slice(start, end);
+  return { word: { text: word, start, end }, isWord: true, canonical: canonicalWord(word) };
 }
 
 function openingOf(token: IToken | undefined): Opening | undefined {

@@ -99,7 +99,7 @@ export function lexPlain(text: string): PlainLine | undefined {
 }
 
 /** Where a word ends that goes on at `at`; -1 where it may be part of something else, or has other letters. */
-function wordEnd(text: string, at: number): number {
+export function wordEnd(text: string, at: number): number {
   for (;;) {
     const code = text.charCodeAt(at);
     if (isLetter(code) || isDigit(code) || code === LOW_LINE) {
@@ -117,7 +117,7 @@ function wordEnd(text: string, at: number): number {
 }
 
 /** Where a number ends that begins at `at`; -1 where there is none, or it may be part of a day. */
-function numberEnd(text: string, at: number): number {
+export function numberEnd(text: string, at: number): number {
   const start = at;
   while (isDigit(text.charCodeAt(at))) at += 1;
   if (at - start === 4 && text.charCodeAt(at) === DASH) return -1;
@@ -128,7 +128,7 @@ function numberEnd(text: string, at: number): number {
 }
 
 /** Where a sentence ends that begins before `at`; -1 where it does not, or has signs that stand for others. */
-function sentenceEnd(text: string, at: number): number {
+export function sentenceEnd(text: string, at: number): number {
   for (; at < text.length; at += 1) {
     const code = text.charCodeAt(at);
     if (code === BACKSLASH) return -1;
@@ -137,10 +137,10 @@ function sentenceEnd(text: string, at: number): number {
   return -1;
 }
 
-function isLetter(code: number): boolean {
+export function isLetter(code: number): boolean {
   return (code >= 0x61 && code <= 0x7a) || (code >= 0x41 && code <= 0x5a);
 }
 
-function isDigit(code: number): boolean {
+export function isDigit(code: number): boolean {
   return code >= 0x30 && code <= 0x39;
 }

@@ -36,11 +36,13 @@ export const statements: readonly StatementEntry[] = [
 
 const blocks: ReadonlySet<string> = new Set(statements.flatMap((entry) => entry.in));
 
-const byBlockAndWord = new Map<string, StatementEntry>();
+const byBlockAndWord = new Map<Block, Map<string, StatementEntry>>();
 for (const entry of statements) {
+  const word = entry.words[0] ?? '';
   for (const block of entry.in) {
-    const key = `${block}/${entry.words[0] ?? ''}`;
-    if (!byBlockAndWord.has(key)) byBlockAndWord.set(key, entry);
+    const byWord = byBlockAndWord.get(block) ?? new Map<string, StatementEntry>();
+    byBlockAndWord.set(block, byWord);
+    if (!byWord.has(word)) byWord.set(word, entry);
   }
 }
 
@@ -51,7 +53,7 @@ export function opensBlock(kind: StatementKind | 'plan'): kind is BlockStatement
 
 /** The statement that `word` (in canonical form) opens in `block`; `''` stands for a line of points. */
 export function statementIn(block: Block, word: string): StatementEntry | undefined {
-  return byBlockAndWord.get(`${block}/${word}`);
+  return byBlockAndWord.get(block)?.get(word);
 }
 
 /** Every statement that can stand in `block`, in the order of the reference. */

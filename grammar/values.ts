@@ -31,7 +31,7 @@ import {
 import { canonicalWord } from './words.js';
 
 /** Places and sizes stay exact in a drawing up to here. */
-const LARGEST_NUMBER = 1e9;
+export const LARGEST_NUMBER = 1e9;
 
 /** A whole number with a fraction, either of which may be missing. */
 interface MixedNumber {

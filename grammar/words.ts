@@ -93,8 +93,16 @@ const otherSpellings: ReadonlyMap<string, string> = new Map([
  * compared with `nameKey`.
  */
 export function canonicalWord(text: string): string {
-  const lower = text.toLowerCase();
+  const lower = isLowerCase(text) ? text : text.toLowerCase();
   return otherSpellings.get(lower) ?? lower;
+}
+
+function isLowerCase(text: string): boolean {
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code < 0x61 || code > 0x7a) return false;
+  }
+  return true;
 }
 
 /** Words of the studio that the language says otherwise, with the keywords they may stand for. */

@@ -32,6 +32,12 @@ class SlowClient {
     return Promise.resolve();
   }
 
+  readonly asked: (readonly unknown[])[] = [];
+  sendRequest(...asked: readonly unknown[]): Promise<null> {
+    this.asked.push(asked);
+    return Promise.resolve(null);
+  }
+
   error(): void {}
   onDidChangeState(): void {}
   onNotification(): void {}
@@ -64,6 +70,19 @@ describe('a server', () => {
     const client = new SlowClient();
     await begun(client).stop();
     expect(client.state).toBe('new');
+  });
+
+  it('is given what it is asked with, and nothing else where that is not to be taken back', async () => {
+    const client = new SlowClient();
+    const plan = { textDocument: { uri: 'file:///jar.mahl' }, view: 'notan' } as const;
+    const token = { isCancellationRequested: false, onCancellationRequested: () => ({ dispose: () => {} }) };
+    const conversation = begun(client);
+    await conversation.ask('scene', plan);
+    await conversation.ask('scene', plan, token);
+    expect(client.asked).toEqual([
+      ['mahlstick/scene', plan],
+      ['mahlstick/scene', plan, token],
+    ]);
   });
 
   it('is told of in the log where it never came to run', async () => {

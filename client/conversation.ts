@@ -98,7 +98,11 @@ export class Conversation {
     params: Requests[Kind]['params'],
     token?: vscode.CancellationToken,
   ): Promise<Requests[Kind]['answer']> {
-    return this.#client.sendRequest<Requests[Kind]['answer']>(requests[kind].method, params, token);
+    const { method } = requests[kind];
+    // Asked by its name alone, a second parameter would be sent even where it is `undefined`.
+    return token === undefined
+      ? this.#client.sendRequest(method, params)
+      : this.#client.sendRequest(method, params, token);
   }
 
   #listen({ entered, planChanged, planDiagnosed, findPlans, readFile, readBytes }: ConversationParts): void {

@@ -22,10 +22,17 @@ export interface Outcome {
 /**
  * Tries in the page itself, by its own means, what its policy is to forbid, one thing after the other, and hears what is
  * refused. Nothing is asked of a debugger, which a policy does not bind.
+ *
+ * @param names of what is tried, where that is not all: what a policy lets a page do would be done
  */
-export function attemptIn(frame: Frame): Promise<Readonly<Record<string, Outcome>>> {
-  return frame.evaluate(async () => {
-    const elsewhere = 'https://example.org';
+export function attemptIn(
+  frame: Frame,
+  names?: readonly string[],
+): Promise<Readonly<Record<string, Outcome>>> {
+  return frame.evaluate(async (wanted) => {
+    // So long a refusal may take that is told in a turn of its own; one thing that is tried is refused without being told.
+    const patienceMilliseconds = 3_000;
+    const elsewhere = 'https://example.invalid';
     const marks = window as unknown as { done?: boolean };
     const added: Element[] = [];
     const add = (name: string, attributes: Readonly<Record<string, string>>, text = ''): HTMLElement => {
@@ -112,7 +119,7 @@ export function attemptIn(frame: Frame): Promise<Readonly<Record<string, Outcome
       'a socket': () =>
         new Promise<boolean>((resolve) => {
           try {
-            new WebSocket('wss://example.org/a').onopen = () => resolve(true);
+            new WebSocket('wss://example.invalid/a').onopen = () => resolve(true);
           } catch {
             resolve(false);
           }
@@ -135,6 +142,7 @@ export function attemptIn(frame: Frame): Promise<Readonly<Record<string, Outcome
     };
     const outcomes: Record<string, { refusedBy: string[]; isDone: boolean }> = {};
     for (const [name, attempt] of Object.entries(tries)) {
+      if (wanted && !wanted.includes(name)) continue;
       const refused = new Set<string>();
       const hear = ({ effectiveDirective }: SecurityPolicyViolationEvent) =>
         void refused.add(effectiveDirective);
@@ -144,11 +152,13 @@ export function attemptIn(frame: Frame): Promise<Readonly<Record<string, Outcome
       const isDone = await new Promise<boolean>((resolve, reject) => {
         setTimeout(() => void Promise.resolve(attempt()).then(resolve, reject), 0);
       });
-      await new Promise((resolve) => setTimeout(resolve, 60));
+      const end = Date.now() + patienceMilliseconds;
+      do await new Promise((resolve) => setTimeout(resolve, 60));
+      while (!isDone && refused.size === 0 && Date.now() < end);
       document.removeEventListener('securitypolicyviolation', hear);
       outcomes[name] = { refusedBy: [...refused].sort(), isDone };
     }
     for (const element of added) element.remove();
     return outcomes;
-  });
+  }, names);
 }

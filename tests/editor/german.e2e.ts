@@ -57,7 +57,7 @@ describe('an editor in German', () => {
       await eventually(async () => (await listed()).join('\n')).toContain(
         `Mahlstick: ${german[`command.${command}`]}`,
       );
-    expect((await listed()).join('\n')).toContain('Mahlstick: New Plan...');
+    await eventually(async () => (await listed()).join('\n')).toContain('Mahlstick: New Plan...');
     await workbench.screenshot(artefact('german-palette'));
     await page.keyboard.press('Escape');
   });
@@ -119,7 +119,7 @@ describe('an editor in German', () => {
     await workbench.pick('golden');
     await eventually(placeholder).toBe('Auf welchem Schnittpunkt der Teilung liegt der Blickpunkt?');
     // The words of the plan, and behind them what they mean.
-    expect(await listed()).toEqual([
+    await eventually(listed).toEqual([
       'upper rightoben rechts',
       'upper leftoben links',
       'lower rightunten rechts',

@@ -14,7 +14,6 @@ const served = {
 describe('a plan on a file system that is none of this machine, in an editor that runs in a browser', () => {
   let studio: Studio;
   const asked = () => studio.workbench.requests;
-  const drawn = () => studio.preview.locator('.drawing > svg').waitFor();
 
   beforeAll(async () => {
     studio = await openStudio({ plan: 'vase.mahl', host: 'web' });
@@ -40,7 +39,7 @@ describe('a plan on a file system that is none of this machine, in an editor tha
     for (const view of views) {
       await workbench.runCommand('Mahlstick: Choose View of the Preview');
       await workbench.pick(viewLabel(view));
-      await drawn();
+      await preview.locator(`.drawing > svg[data-view="${view}"]`).waitFor();
     }
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await preview.locator('.tool.more').click();
@@ -84,6 +83,6 @@ describe('a plan on a file system that is none of this machine, in an editor tha
       worker.terminate();
       return asked;
     });
-    expect(asked().map((each) => each.address)).toContain(address);
+    await eventually(() => asked().map((each) => each.address)).toContain(address);
   });
 });

@@ -159,8 +159,8 @@ describe('the toolbar of the preview, by keyboard alone', () => {
       await eventually(() => button(name).getAttribute('aria-pressed')).toBe('false');
     }
     await eventually(() => outline.count()).toBe(0);
-    expect(await preview.locator('[data-layer="names"] text').count()).toBe(0);
-    expect(await preview.locator('[data-layer="findings"] *').count()).toBe(0);
+    await eventually(() => preview.locator('[data-layer="names"] text').count()).toBe(0);
+    await eventually(() => preview.locator('[data-layer="findings"] *').count()).toBe(0);
     expect(await preview.locator('.drawing svg > desc').textContent()).toContain('Hidden in the drawing:');
     expect(await preview.locator('.findings li').count()).toBeGreaterThan(0);
     await workbench.screenshot(artefact('preview-bar-hidden'));

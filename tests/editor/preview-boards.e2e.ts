@@ -32,9 +32,8 @@ describe('the views of the preview that tell what is painted with, and when', ()
   it('tells the mixtures of the palette in parts, once they have been worked out beside the typing', async () => {
     await show('palette');
     await eventually(written).toMatch(/\d+ (?:white|ochre|rose|sea) : \d+ (?:white|ochre|rose|sea)/u);
-    const words = await written();
-    expect(words).not.toContain('being worked out');
-    expect(words).toContain('PB15:4');
+    await eventually(written).not.toContain('being worked out');
+    expect(await written()).toContain('PB15:4');
   });
 
   it('draws the palette anew when its paints change', async () => {
@@ -97,12 +96,12 @@ describe('the views of the preview that tell what is painted with, and when', ()
     expect(await preview.locator('.drawing svg image').first().getAttribute('href')).toMatch(/^blob:/);
     expect(refusals).toEqual([]);
     const shown = () => preview.locator('.sitting output').textContent();
-    expect(await shown()).toBe('2 Glaze');
+    await eventually(shown).toBe('2 Glaze');
     await preview.locator('body').press(',');
     await eventually(written).toMatch(/Photograph\n1 Flat, /u);
     await preview.locator('[data-key="record:strip:1"]').click({ force: true });
     await eventually(written).toMatch(/Photograph\n2 Glaze, /u);
-    expect(await shown()).toBe('2 Glaze');
+    await eventually(shown).toBe('2 Glaze');
 
     const more = preview.getByRole('button', { name: 'More', exact: true });
     if ((await more.getAttribute('aria-expanded')) === 'false') await more.press('Enter');
@@ -117,7 +116,7 @@ describe('the views of the preview that tell what is painted with, and when', ()
     await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
     await eventually(() => line('grey    (50%, 50%)')).toBe(1);
     await preview.getByRole('button', { name: 'Place its corners' }).press('Enter');
-    expect(await preview.locator('.corner-board image').first().isVisible()).toBe(false);
+    await preview.locator('.corner-board image').first().waitFor({ state: 'hidden' });
   });
 
   it.each(themes)('can be read in %s', async (theme) => {

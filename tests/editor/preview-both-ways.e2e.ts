@@ -34,8 +34,8 @@ describe.each(['node', 'web'] as const)(
     it('draws what is typed, and finds anew; one undo takes both back', async () => {
       const { findings, goTo, page, shapeOf, spoken, type } = studio;
       const before = await shapeOf('bowl');
+      await eventually(async () => (await findings()).join()).toContain('cover');
       const foundBefore = await findings();
-      expect(foundBefore.join()).toContain('cover');
       await goTo('19:26');
       await type('1');
       await eventually(() => shapeOf('bowl')).not.toBe(before);

@@ -52,7 +52,7 @@ describe('a sketch under the drawing', () => {
     );
     writeFileSync(path.join(studio.workbench.folder, 'sheet.png'), photographOfSheet());
     await eventually(() => image().count()).toBe(1);
-    expect(await told.textContent()).toBe('');
+    await eventually(() => told.textContent()).toBe('');
     expect(await image().getAttribute('href')).toMatch(/^blob:/);
     for (const x of [0.03, 0.5, 0.97]) {
       expect(await colourAt(x, 0.05)).toEqual([0x20, 0x40, 0xc0]);
@@ -124,7 +124,7 @@ describe('a sketch under the drawing', () => {
     await eventually(() => corner('lower left').getAttribute('aria-label')).toContain('40 pixels');
     expect(await line('(40, 540)')).toBe(1);
     await preview.getByRole('button', { name: 'Place its corners' }).press('Enter');
-    expect(await preview.locator('.sketch-corners').isHidden()).toBe(true);
+    await preview.locator('.sketch-corners').waitFor({ state: 'hidden' });
   });
 
   it('is turned round in the mirror, and not mixed into what is read by its tones', async () => {

@@ -8,8 +8,9 @@ import { planOf, planOfLines } from './documents/plan.js';
 import { jsonOf, yamlOf } from './documents/records.js';
 import { growthOf, ratioOf, spreadOf } from './figures.js';
 import { optionsOf, partNames } from './options.js';
+import { written } from './report.js';
 import { inTurn } from './rounds.js';
-import { typedIn, typedLineOf } from './servers/editing.js';
+import { typedIn, typedInPlans, typedLineOf } from './servers/typing.js';
 
 const kinds = {
   plan: (lines: number) => planOfLines(lines).text,
@@ -46,24 +47,39 @@ describe('documents that are measured on', () => {
     );
   });
 
-  it('are typed in at the number that is meant, which is another each time', () => {
-    const typed = typedLineOf('a\n  at (3.5, 2)\nb', /^ {2}at \(([\d.]+)/);
-    expect(typed.line).toBe(1);
-    expect([0, 1, 2].map(typed.after)).toEqual(['  at (3.5, 2)', '  at (3.51, 2)', '  at (3.52, 2)']);
+  it('are typed in where it is meant, at another text each time', () => {
+    const typed = typedLineOf('a\n  shape circle 2 at (3.5, 2)\nb', typedInPlans['an object moved']);
+    expect([0, 1, 2].map(typed.after)).toEqual(
+      ['3.5', '3.51', '3.52'].map((x) => `  shape circle 2 at (${x}, 2)`),
+    );
+    expect([typed.type(), typed.type()]).toMatchObject([
+      { range: { start: { line: 1, character: 0 }, end: { line: 1, character: 28 } } },
+      { range: { end: { line: 1, character: 29 } }, text: typed.after(2) },
+    ]);
   });
 
-  it.each(Object.keys(typedIn) as (keyof typeof typedIn)[])(
-    'as %s can still be read after typing',
-    async (kind) => {
-      const text = kinds[kind === 'mahl' ? 'plan' : kind](300);
-      const { line, after } = typedLineOf(text, typedIn[kind]);
+  it.each(Object.entries(typedIn))('are typed in as %s, which can still be read', (kind, typing) => {
+    const text = kinds[kind as keyof typeof typedIn](300);
+    const { line, after } = typedLineOf(text, typing);
+    const lines = text.split('\n');
+    expect(after(0)).toBe(lines[line]);
+    expect(after(3)).toMatch(typing.where);
+    expect(after(3)).not.toBe(after(2));
+    if (kind !== 'json') return;
+    expect(() => JSON.parse(lines.with(line, after(3)).join('\n')) as unknown).not.toThrow();
+  });
+
+  it.each(Object.entries(typedInPlans))(
+    'are typed in as plans, %s, which can still be read',
+    async (_, typing) => {
+      const { text } = planOf(300, 60);
+      const { line, after } = typedLineOf(text, typing);
       const lines = text.split('\n');
       expect(after(0)).toBe(lines[line]);
-      const typed = lines.with(line, after(3)).join('\n');
-      expect(typed).not.toBe(text);
-      if (kind === 'mahl') expect(await ours.read(typed)).toBe(0);
-      if (kind === 'json') expect(() => JSON.parse(typed) as unknown).not.toThrow();
-      expect(after(3)).toMatch(typedIn[kind]);
+      for (const edits of [1, 2, 150, 300]) {
+        expect(after(edits)).not.toBe(after(edits - 1));
+        expect(await ours.read(lines.with(line, after(edits)).join('\n'))).toBe(0);
+      }
     },
   );
 });
@@ -83,6 +99,21 @@ describe('figures', () => {
     expect(squares.exponent).toBeCloseTo(2, 9);
     expect(squares.ofNLogN).toBeGreaterThan(1.1);
     expect(squares.ofNLogN).toBeLessThan(1.3);
+  });
+
+  it('tell how far a cost lies from n and from n log n', () => {
+    const sizes = [100, 200, 400, 800];
+    const costs = sizes.map((size) => 3 * size * Math.log(size));
+    const { offN, offNLogN } = growthOf(sizes, costs);
+    expect(offNLogN).toBeCloseTo(0, 9);
+    expect(offN).toBeGreaterThan(0.1);
+    // Twice as much at one of two sizes is the root of two more than one multiple of n, and as much less at the other.
+    expect(growthOf([1, 2], [1, 4]).offN).toBeCloseTo(Math.SQRT2 - 1, 9);
+  });
+
+  it('are written with the digits that they have, and not at all where there are none', () => {
+    expect(written(spreadOf([1.234, 1.234]))).toBe('1.23 (1.23–1.23)');
+    expect(written(spreadOf([NaN, NaN]))).toBe('');
   });
 
   it('come from samples taken in turn', async () => {

@@ -32,22 +32,32 @@ export function ratioOf(samples: readonly number[], base: readonly number[]): Sp
   return spreadOf(samples.map((sample, round) => sample / (base[round] ?? NaN)));
 }
 
+/** How a cost grows with a size n. */
 export interface Growth {
-  /** Of the power of the size that the cost grows with, by least squares on logarithms. */
+  /** Of the power of n that the cost grows with, by least squares on logarithms. */
   readonly exponent: number;
   /** The same for n log n over these sizes, which grows a little faster than n. */
   readonly ofNLogN: number;
+  /** How far the costs lie from the nearest multiple of n, as a part of it, in the mean of squares. */
+  readonly offN: number;
+  /** The same for n log n. */
+  readonly offNLogN: number;
 }
 
-/** How a cost grows with a size. */
 export function growthOf(sizes: readonly number[], costs: readonly number[]): Growth {
+  const nLogN = sizes.map((size) => size * Math.log(size));
   return {
     exponent: slope(sizes, costs),
-    ofNLogN: slope(
-      sizes,
-      sizes.map((size) => size * Math.log(size)),
-    ),
+    ofNLogN: slope(sizes, nLogN),
+    offN: farFrom(sizes, costs),
+    offNLogN: farFrom(nLogN, costs),
   };
+}
+
+function farFrom(form: readonly number[], costs: readonly number[]): number {
+  const logarithms = costs.map((cost, index) => Math.log(cost / (form[index] ?? NaN)));
+  const middle = mean(logarithms);
+  return Math.exp(Math.sqrt(mean(logarithms.map((one) => (one - middle) ** 2)))) - 1;
 }
 
 function slope(sizes: readonly number[], costs: readonly number[]): number {

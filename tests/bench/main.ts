@@ -40,25 +40,27 @@ for (const part of options.parts) {
   findings.push(await measuring[part](options));
 }
 const after = machine();
-const versions = Object.fromEntries(peers.map((name) => [name, peerVersion(name)]));
-const artefacts = path.resolve(benchFolder, '../../artefacts');
+const versions = Object.fromEntries((options.alone ? [] : peers).map((name) => [name, peerVersion(name)]));
+const folder = path.resolve(benchFolder, '../..', options.to);
 const markdown = markdownOf(
   'Benchmark',
   [
     `${before.processor}, ${before.cores} cores, ${before.memoryGigabytes} GB; node ${before.node}`,
     `load of the machine ${before.load.toFixed(1)} before, ${after.load.toFixed(1)} after`,
     `${options.rounds} rounds in turn; medians, with quartiles in brackets${options.quick ? '; a quick run, which measures nothing' : ''}`,
-    Object.entries(versions)
-      .map(([name, version]) => `${name} ${version}`)
-      .join(', '),
+    options.alone
+      ? 'without others beside it'
+      : Object.entries(versions)
+          .map(([name, version]) => `${name} ${version}`)
+          .join(', '),
   ],
   findings,
 );
-mkdirSync(artefacts, { recursive: true });
-writeFileSync(path.join(artefacts, 'bench.md'), markdown);
+mkdirSync(folder, { recursive: true });
+writeFileSync(path.join(folder, 'bench.md'), markdown);
 const data = Object.fromEntries(findings.map(({ part, data: of }) => [part, of]));
 writeFileSync(
-  path.join(artefacts, 'bench.json'),
+  path.join(folder, 'bench.json'),
   `${JSON.stringify({ before, after, options, versions, ...data }, undefined, 2)}\n`,
 );
 console.log(markdown);

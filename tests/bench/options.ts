@@ -10,13 +10,23 @@ export interface Options {
   readonly sizes: readonly number[];
   /** Small documents and few rounds: shows that everything runs, and measures nothing worth keeping. */
   readonly quick: boolean;
+  /** Without what others have made, which has to be installed first. */
+  readonly alone: boolean;
+  /** The folder that the report is written to. */
+  readonly to: string;
 }
 
 /** @throws {Error} where an argument is none of ours, in words for the one who typed it */
 export function optionsOf(args: readonly string[]): Options {
   const { values } = parseArgs({
     args: [...args],
-    options: { only: { type: 'string' }, rounds: { type: 'string' }, quick: { type: 'boolean' } },
+    options: {
+      only: { type: 'string' },
+      rounds: { type: 'string' },
+      quick: { type: 'boolean' },
+      alone: { type: 'boolean' },
+      to: { type: 'string' },
+    },
   });
   const quick = values.quick === true;
   const rounds = Number(values.rounds ?? (quick ? 2 : 15));
@@ -29,5 +39,7 @@ export function optionsOf(args: readonly string[]): Options {
     rounds,
     sizes: quick ? [100] : [100, 1_000, 10_000],
     quick,
+    alone: values.alone === true,
+    to: values.to ?? 'artefacts',
   };
 }

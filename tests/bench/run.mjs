@@ -1,5 +1,6 @@
 // @ts-check
-// `npm run bench`: measures this server side by side with others. `-- --only parse,start --rounds 5`, `-- --quick`.
+// `npm run bench`: measures this server side by side with others. `-- --only parse,start --rounds 5`, `-- --quick`, `-- --alone`
+// without the others, `-- --to FOLDER` for the report.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import os from 'node:os';
@@ -61,7 +62,7 @@ async function buildBenchmark(outfile) {
 
 const made = mkdtempSync(path.join(os.tmpdir(), 'mahlstick-bench-'));
 try {
-  installPeers();
+  if (!process.argv.includes('--alone')) installPeers();
   const dist = path.join(made, 'dist');
   const benchmark = path.join(made, 'bench.mjs');
   const names = await buildShipped(dist);

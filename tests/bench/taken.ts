@@ -7,9 +7,9 @@ export interface Taken {
   readonly worked: number;
 }
 
-/** Begins to measure what this process does. @returns what ends it */
-export function stopwatch(): () => Taken {
-  const worked = processorTime('self');
+/** Begins to measure what a process does, this one unless another is named. @returns what tells how long it has been */
+export function stopwatch(pid: number | 'self' = 'self'): () => Taken {
+  const worked = processorTime(pid);
   const begun = performance.now();
-  return () => ({ elapsed: performance.now() - begun, worked: processorTime('self') - worked });
+  return () => ({ elapsed: performance.now() - begun, worked: processorTime(pid) - worked });
 }

@@ -4,54 +4,62 @@ import { jsonOf, yamlOf } from '../documents/records.js';
 import { ratioOf, spreadOf } from '../figures.js';
 import type { Options } from '../options.js';
 import { written, type Finding } from '../report.js';
-import { inTurn, of, type Sampled, type Samples } from '../rounds.js';
-import { OpenDocument, typedIn, typedLineOf } from '../servers/editing.js';
+import { inTurn, of, type Sampled } from '../rounds.js';
 import { cssServer, jsonServer, ourServer, yamlServer } from '../servers/kinds.js';
-import type { Taken } from '../taken.js';
+import { OpenDocument } from '../servers/open-document.js';
 import { RunningServer, type ServerKind } from '../servers/server.js';
+import { typedIn, typedInPlans, typedLineOf, type TypedLine, type Typing } from '../servers/typing.js';
+import type { Taken } from '../taken.js';
 
 const LINES = 300;
 const OBJECTS = 60;
-const DRAWING = 'mahlstick, drawing alone';
-/** Changes before anything counts: the first ones are compiled. */
-const WARMING = 30;
+/** What every server has been told before anything counts, as it compiles with the first changes: so many in each of so many documents. */
+const WARMING = { documents: 10, changes: 15 };
+const QUICK_WARMING: typeof WARMING = { documents: 2, changes: 1 };
+
+/** One kind of change, in a server that is asked for no other. */
+interface Changing extends Sampled {
+  readonly server: RunningServer;
+  /** How long it took until the drawing was there, of each sample. */
+  readonly drawings: Taken[];
+}
 
 /** From a change to what the server says of it, over its standard streams. */
-export async function measureChange({ rounds, quick }: Options): Promise<Finding> {
-  const peers = await Promise.all([
-    begun(cssServer(), styleSheetOf(LINES), typedIn.css),
-    begun(jsonServer(), jsonOf(LINES), typedIn.json),
-    begun(yamlServer(), yamlOf(LINES), typedIn.yaml),
-  ]);
-  const ours = await begun(ourServer(), planOf(LINES, OBJECTS).text, typedIn.mahl);
-  const drawn: Taken[] = [];
-  const contestants: readonly Sampled[] = [
-    ...peers.map((document) => ({
-      name: document.server.kind.name,
-      sample: () => document.typeAndWait(),
-    })),
-    {
-      name: ours.server.kind.name,
-      sample: async () => {
-        const { drawing, all } = await ours.typeAndDraw();
-        drawn.push(drawing);
-        return all;
-      },
-    },
-  ];
+export async function measureChange({ rounds, quick, alone }: Options): Promise<Finding> {
+  const plan = planOf(LINES, OBJECTS).text;
+  const warming = quick ? QUICK_WARMING : WARMING;
+  const peers = alone
+    ? []
+    : [
+        () => changing(cssServer(), styleSheetOf(LINES), typedIn.css, warming),
+        () => changing(jsonServer(), jsonOf(LINES), typedIn.json, warming),
+        () => changing(yamlServer(), yamlOf(LINES), typedIn.yaml, warming),
+      ];
+  const ours = Object.entries(typedInPlans).map(
+    ([what, typing]) =>
+      () =>
+        changing({ ...ourServer(), name: `mahlstick, ${what}` }, plan, typing, warming),
+  );
+  const contestants: Changing[] = [];
   try {
-    await warmed(contestants, quick ? 1 : WARMING);
-    drawn.length = 0;
-    const whole = await inTurn(contestants, quick ? rounds : rounds * 2);
-    const samples: Samples = new Map([...whole, [DRAWING, drawn]]);
-    const waits = new Map(peers.map(({ server }) => [server.kind.name, server.kind.waits]));
+    // One after the other, so that none is compiled less for want of a core.
+    for (const begin of [...peers, ...ours]) contestants.push(await begin());
+    const all = await inTurn(contestants, quick ? rounds : rounds * 2);
+    const samples = new Map(
+      contestants.flatMap(({ name, drawings }): (readonly [string, readonly Taken[]])[] => [
+        [name, all.get(name) ?? []],
+        ...(drawings.length > 0 ? [[`${name}: its drawing`, drawings] as const] : []),
+      ]),
+    );
+    const waits = new Map(contestants.map(({ name, server }) => [name, server.kind.waits]));
     const against = (name: string, how: keyof Taken): string =>
-      written(ratioOf(of(samples, name, how), of(samples, 'css server', how)));
+      alone ? '' : written(ratioOf(of(samples, name, how), of(samples, 'css server', how)));
     return {
       part: 'change',
       data: {
         lines: LINES,
         objects: OBJECTS,
+        warming,
         waits: Object.fromEntries(waits),
         samples: Object.fromEntries(samples),
       },
@@ -68,32 +76,55 @@ export async function measureChange({ rounds, quick }: Options): Promise<Finding
             against(name, 'worked'),
           ]),
           notes: [
-            `Ours is a plan of ${OBJECTS} objects of which one is moved, until both the diagnostics (areas, measures, findings, remedies tried out) and the drawing, asked for as the preview asks for it, are there. The others have no schema. What a server worked is the time that its threads had a core.`,
+            `Ours is a plan of ${OBJECTS} objects, each kind of change in a server of its own, until both the diagnostics (areas, measures, findings, remedies tried out) and the drawing, asked for as the preview asks for it, are there. In the others a number is typed over; they have no schema. What a server worked is the time that its threads had a core.`,
+            `Each server was told ${warming.documents * warming.changes} changes before: ${warming.changes} in each of ${warming.documents} documents, in all of them at once, so that a fixed wait was waited out ${warming.changes} times.`,
           ],
         },
       ],
     };
   } finally {
-    await Promise.all([...peers, ours].map(({ server }) => server.stop()));
+    await Promise.all(contestants.map(({ server }) => server.stop()));
   }
 }
 
-/** What is read first is compiled while it is. */
-async function warmed(contestants: readonly Sampled[], changes: number): Promise<void> {
-  for (let change = 0; change < changes; change += 1)
-    await Promise.all(contestants.map(async ({ sample }) => sample(change)));
+/** A server that has been warmed up, with a document open in it. */
+async function changing(
+  kind: ServerKind,
+  text: string,
+  typing: Typing,
+  warming: typeof WARMING,
+): Promise<Changing> {
+  const server = new RunningServer(kind);
+  const drawings: Taken[] = [];
+  const change = async (document: OpenDocument, typed: TypedLine): Promise<Taken> => {
+    if (kind.language !== 'mahl') return document.typeAndWait(typed);
+    const { drawing, all } = await document.typeAndDraw(typed);
+    drawings.push(drawing);
+    return all;
+  };
+  await server.initialize();
+  await warm(server, text, typing, change, warming);
+  drawings.length = 0;
+  const document = await OpenDocument.open(server, 'document', text);
+  const typed = typedLineOf(text, typing);
+  return { name: kind.name, server, drawings, sample: () => change(document, typed) };
 }
 
-/** A server with a document open in it, of which it has said what it finds. */
-async function begun(kind: ServerKind, text: string, pattern: RegExp): Promise<OpenDocument> {
-  const server = new RunningServer(kind);
-  await server.initialize();
-  const uri = `file:///bench/document.${kind.language}`;
-  const told = server.next<{ readonly uri: string }>(
-    'textDocument/publishDiagnostics',
-    (params) => params.uri === uri,
+/** Changes many documents at once, again and again, so that what a server only waits is waited out once for all of them. */
+async function warm(
+  server: RunningServer,
+  text: string,
+  typing: Typing,
+  change: (document: OpenDocument, typed: TypedLine) => Promise<unknown>,
+  { documents, changes }: typeof WARMING,
+): Promise<void> {
+  const open = await Promise.all(
+    Array.from({ length: documents }, async (_, index) => ({
+      document: await OpenDocument.open(server, `warming${index}`, text),
+      typed: typedLineOf(text, typing),
+    })),
   );
-  server.open(uri, text);
-  await told;
-  return new OpenDocument(server, uri, typedLineOf(text, pattern));
+  for (let time = 0; time < changes; time += 1)
+    await Promise.all(open.map(({ document, typed }) => change(document, typed)));
+  for (const { document } of open) document.close();
 }

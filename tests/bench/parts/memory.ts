@@ -5,15 +5,20 @@ import { spreadOf } from '../figures.js';
 import type { Options } from '../options.js';
 import { written, type Finding } from '../report.js';
 import { cssServer, jsonServer, ourServer, yamlServer } from '../servers/kinds.js';
+import { OpenDocument } from '../servers/open-document.js';
 import { RunningServer, type ServerKind } from '../servers/server.js';
 
-/** What a server takes once it has told of the documents that are open. */
-export async function measureMemory({ rounds, sizes, quick }: Options): Promise<Finding> {
+/** What a server takes once it has told of the document that is open. */
+export async function measureMemory({ rounds, sizes, quick, alone }: Options): Promise<Finding> {
   const kinds: readonly { readonly kind: ServerKind; readonly document: (lines: number) => string }[] = [
     { kind: ourServer(), document: (lines) => planOfLines(lines).text },
-    { kind: cssServer(), document: styleSheetOf },
-    { kind: jsonServer(), document: jsonOf },
-    { kind: yamlServer(), document: yamlOf },
+    ...(alone
+      ? []
+      : [
+          { kind: cssServer(), document: styleSheetOf },
+          { kind: jsonServer(), document: jsonOf },
+          { kind: yamlServer(), document: yamlOf },
+        ]),
   ];
   const many = quick ? 1 : Math.max(3, Math.round(rounds / 5));
   const samples = kinds.map(({ kind }) => ({ kind, byLines: new Map<number, number[]>() }));
@@ -21,8 +26,8 @@ export async function measureMemory({ rounds, sizes, quick }: Options): Promise<
     for (const lines of [0, ...sizes]) {
       for (const [index, { kind, document }] of kinds.entries()) {
         const byLines = samples[index]?.byLines;
-        const texts = lines === 0 ? [] : [document(lines)];
-        byLines?.set(lines, [...(byLines.get(lines) ?? []), await memoryOf(kind, texts)]);
+        const text = lines === 0 ? undefined : document(lines);
+        byLines?.set(lines, [...(byLines.get(lines) ?? []), await memoryOf(kind, text)]);
       }
     }
   }
@@ -43,19 +48,12 @@ export async function measureMemory({ rounds, sizes, quick }: Options): Promise<
   };
 }
 
-async function memoryOf(kind: ServerKind, texts: readonly string[]): Promise<number> {
+/** Of a server in which a document is open, or none. */
+async function memoryOf(kind: ServerKind, text: string | undefined): Promise<number> {
   const server = new RunningServer(kind);
   try {
     await server.initialize();
-    for (const [index, text] of texts.entries()) {
-      const uri = `file:///bench/document${index}.${kind.language}`;
-      const told = server.next<{ readonly uri: string }>(
-        'textDocument/publishDiagnostics',
-        (params) => params.uri === uri,
-      );
-      server.open(uri, text);
-      await told;
-    }
+    if (text !== undefined) await OpenDocument.open(server, 'document', text);
     return server.memory;
   } finally {
     await server.stop();

@@ -22,8 +22,9 @@ const MOST_CHECKED = 1_000;
 const WARMING_MILLISECONDS = 800;
 
 /** Lines a millisecond that services read and check, in one process. */
-export async function measureParse({ rounds, sizes, quick }: Options): Promise<Finding> {
-  const all = [ours, oursParse, oursChecked, css(), json(), yaml(), bareBlocks, bareJson];
+export async function measureParse({ rounds, sizes, quick, alone }: Options): Promise<Finding> {
+  const services = alone ? [] : [css(), json(), yaml()];
+  const all = [ours, oursParse, oursChecked, ...services, bareBlocks, bareJson];
   const tables: Table[] = [];
   const data: Record<string, unknown> = {};
   for (const lines of sizes) {

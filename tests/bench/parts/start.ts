@@ -7,7 +7,7 @@ import type { Options } from '../options.js';
 import { written, type Finding } from '../report.js';
 import { processorTime } from '../processor-time.js';
 import { inTurn, of } from '../rounds.js';
-import { cssServer, jsonServer, ourServer, yamlServer } from '../servers/kinds.js';
+import { ourServer, peerServers } from '../servers/kinds.js';
 import type { Taken } from '../taken.js';
 import { RunningServer, type ServerKind } from '../servers/server.js';
 
@@ -15,8 +15,8 @@ const BARE = 'node -e 0';
 const FIRST_BYTE = 'node, up to its first byte';
 
 /** From the start of a process to its answer to `initialize`, beside a process of node that does nothing. */
-export async function measureStart({ rounds }: Options): Promise<Finding> {
-  const kinds = [ourServer(), cssServer(), jsonServer(), yamlServer()];
+export async function measureStart({ rounds, alone }: Options): Promise<Finding> {
+  const kinds = [ourServer(), ...(alone ? [] : peerServers())];
   const samples = await inTurn(
     [
       { name: BARE, sample: bareProcess },

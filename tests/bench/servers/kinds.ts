@@ -41,6 +41,11 @@ export function yamlServer(): ServerKind {
   };
 }
 
+/** Servers that others have made. */
+export function peerServers(): readonly ServerKind[] {
+  return [cssServer(), jsonServer(), yamlServer()];
+}
+
 /** Ours, as it is packaged. */
 export function ourServer(): ServerKind {
   const bundle = process.env['BENCH_SERVER'];

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import process from 'node:process';
 import { StreamMessageReader, StreamMessageWriter, type Message } from 'vscode-jsonrpc/node';
 import { processorTime } from '../processor-time.js';
+import { stopwatch, type Taken } from '../taken.js';
 
 /** A language server that can be started over its standard streams. */
 export interface ServerKind {
@@ -25,10 +26,10 @@ export class RunningServer {
   readonly #child: ChildProcess;
   readonly #writer: StreamMessageWriter;
   readonly #answers = new Map<number, Answer>();
-  readonly #listeners = new Map<string, (params: never) => void>();
+  /** What is waited for, by the kind of notification; told of each until it is the one. */
+  readonly #waiting = new Map<string, Set<(params: never) => void>>();
   readonly #ended: Promise<unknown>;
   #asked = 0;
-  #isStopped = false;
 
   constructor(readonly kind: ServerKind) {
     const [command = '', ...args] = kind.command;
@@ -61,18 +62,18 @@ export class RunningServer {
     this.#send({ method, params });
   }
 
-  /** Calls `take` with each notification of this kind from now on. */
-  on<P>(method: string, take: (params: P) => void): void {
-    this.#listeners.set(method, take);
-  }
-
   /** The next notification of a kind that `fits`. */
-  next<P>(method: string, fits: (params: P) => boolean = () => true): Promise<P> {
-    const came = new Promise<P>((resolve) =>
-      this.on<P>(method, (params) => {
-        if (fits(params)) resolve(params);
-      }),
-    );
+  next<P>(method: string, fits: (params: P) => boolean): Promise<P> {
+    const waiting = this.#waiting.get(method) ?? new Set();
+    this.#waiting.set(method, waiting);
+    const came = new Promise<P>((resolve) => {
+      const look = (params: P): void => {
+        if (!fits(params)) return;
+        waiting.delete(look);
+        resolve(params);
+      };
+      waiting.add(look);
+    });
     return this.#patiently(came, method);
   }
 
@@ -87,6 +88,11 @@ export class RunningServer {
     return processorTime(this.#child.pid ?? 0);
   }
 
+  /** Begins to measure what it does. @returns what tells how long it has been */
+  stopwatch(): () => Taken {
+    return stopwatch(this.#child.pid ?? 0);
+  }
+
   /** Resident memory, in megabytes. */
   get memory(): number {
     const status = readFileSync(`/proc/${this.#child.pid}/status`, 'utf8');
@@ -94,15 +100,13 @@ export class RunningServer {
   }
 
   async stop(): Promise<void> {
-    this.#isStopped = true;
     this.#child.kill('SIGKILL');
     await this.#ended;
   }
 
   #send(message: object): void {
-    // What it still asked before it ended needs no answer.
-    if (this.#isStopped) return;
-    void this.#writer.write({ jsonrpc: '2.0', ...message });
+    // What it still asked before it ended needs no answer; what it is asked after is missed by who waits for that.
+    this.#writer.write({ jsonrpc: '2.0', ...message }).catch(() => undefined);
   }
 
   #take(message: Message): void {
@@ -118,7 +122,7 @@ export class RunningServer {
     } else if (method !== undefined && id !== undefined) {
       this.#send({ id, result: method === 'workspace/configuration' ? this.#configuration(params) : null });
     } else if (method !== undefined) {
-      this.#listeners.get(method)?.(params as never);
+      this.#waiting.get(method)?.forEach((look) => look(params as never));
     }
   }
 
@@ -127,16 +131,17 @@ export class RunningServer {
     return items.map(({ section = '' }) => this.kind.settings[section] ?? null);
   }
 
+  /** What is waited for; fails where it takes too long, or the server ends meanwhile. */
   async #patiently<T>(promise: Promise<T>, what: string): Promise<T> {
     let timer: NodeJS.Timeout | undefined;
-    const late = new Promise<never>((_, reject) => {
-      timer = setTimeout(
-        () => reject(new Error(`${this.kind.name}: waited too long for ${what}`)),
-        PATIENCE_MILLISECONDS,
-      );
+    const late = new Promise<string>((resolve) => {
+      timer = setTimeout(() => resolve('waited too long for'), PATIENCE_MILLISECONDS);
+    });
+    const missed = Promise.race([late, this.#ended.then(() => 'ended before')]).then((how) => {
+      throw new Error(`${this.kind.name}: ${how} ${what}`);
     });
     try {
-      return await Promise.race([promise, late]);
+      return await Promise.race([promise, missed]);
     } finally {
       clearTimeout(timer);
     }

@@ -206,7 +206,7 @@ object  jar
   it('exchanges two stops so that the path rises', () => {
     const text = `${STOPS}path    jar, cup, bowl`;
     const { message, advice, fix } = first('path order', text);
-    expect(message).toContain('`jar` draws the eye more than `cup`, to which it leads and draws it ');
+    expect(message).toContain('`jar` draws the eye more than `cup`, to which it leads and which draws it ');
     expect(advice).toBe('Exchange `jar` and `cup`, and the path rises.');
     expect(mended(text, fix ?? { edits: [] })).toContain('path    cup, jar, bowl');
     expect(isMended('path order', text)).toBe(true);

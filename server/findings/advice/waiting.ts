@@ -54,15 +54,15 @@ export function moveTitle(name: string, day: number, moves: readonly Move[]): st
 
 function tooLate(moves: readonly Move[], day: string, due: string): string {
   const others = moves.length - 1;
-  if (others < 1) return t('Put off to {0} it would be late for the due date, {1};', day, due);
+  if (others < 1) return t('Put off to {0} it would be late for the due date, {1}.', day, due);
   return others === 1
     ? t(
-        'Put off to {0}, and the sitting after it as much later it would be late for the due date, {1};',
+        'Put off to {0}, and the sitting after it as much later, it would be late for the due date, {1}.',
         day,
         due,
       )
     : t(
-        'Put off to {0}, and the {1} sittings after it as much later it would be late for the due date, {2};',
+        'Put off to {0}, and the {1} sittings after it as much later, it would be late for the due date, {2}.',
         day,
         counted(others),
         due,
@@ -71,14 +71,14 @@ function tooLate(moves: readonly Move[], day: string, due: string): string {
 
 function sooner(plan: Plan, { below, coatBelow, above, worst }: Meeting): string {
   const title = sittingName(plan, below.sitting);
-  if (above.varnish === 'final') return t('let the picture go without it, or give it a retouch varnish.');
+  if (above.varnish === 'final') return t('Let the picture go without it, or give it a retouch varnish.');
   const days = (above.day ?? 0) - (below.day ?? 0);
   const film = filmThatDries(coatBelow, days);
   if (film !== undefined)
-    return t('lay {0} no thicker than {1} mm, `film {1} mm`.', title, plainNumber(film));
+    return t('Lay {0} no thicker than {1} mm, `film {1} mm`.', title, plainNumber(film));
   if (days >= ALKYD_DAYS)
-    return t('lay {0} with an alkyd medium, which dries in a day: `medium alkyd`.', title);
-  return t('leave {0} to one of the two sittings.', objectName(plan, worst.object));
+    return t('Lay {0} with an alkyd medium, which dries in a day: `medium alkyd`.', title);
+  return t('Leave {0} to one of the two sittings.', objectName(plan, worst.object));
 }
 
 /** The thickest film, in whole hundredths of a millimetre, with which a layer is dry within so many days. */

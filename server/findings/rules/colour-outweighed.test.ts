@@ -21,6 +21,12 @@ describe('the dominant colour', () => {
     );
   });
 
+  it('is told apart from what hardly covers more', () => {
+    expect(found(scene(49.98, 5))[0]?.message).toContain(
+      'The dominant colour covers 49.98 % of the picture, and the complement more: 50.02 %.',
+    );
+  });
+
   it('gains the smallest object that is enough, which keeps its value', () => {
     const text = scene(49, 6);
     const [finding] = found(text);

@@ -6,7 +6,7 @@ import { exceeds } from '../limits.js';
 import { isCheaper } from '../advice/costs.js';
 import { changeOf, recolourings, recolouringFix, type Recolouring } from '../advice/recolouring.js';
 import { roleWords } from '../words/colours.js';
-import { heading, objectShare, percent, quoted } from '../words/words.js';
+import { enoughPercent, heading, objectShare, percent, quoted, sharesApart } from '../words/words.js';
 
 export const colourOutweighed: Rule = {
   id: 'colour outweighed',
@@ -25,14 +25,15 @@ export const colourOutweighed: Rule = {
     if (!dominant || !most || dominant.share === 0 || !exceeds(most.share, dominant.share)) return [];
     const [largest] = most.objects;
     const object = largest && plan.objects[largest.object];
+    const [less, more] = sharesApart(dominant.share, most.share);
     return [
       {
         message:
           t(
             'The dominant colour covers {0} of the picture, and {1} more: {2}.',
-            percent(dominant.share),
+            less,
             roleWords(most.role),
-            percent(most.share),
+            more,
           ) + (largest ? ` ${t('Most of that is {0}.', objectShare(plan, largest))}` : ''),
         ...tryOut(plan, measures, most.share, dominant.share),
         location:
@@ -65,7 +66,7 @@ function tryOut(
     return {
       advice: t(
         'Bring more than {0} of the picture from the one to the other, or exchange the two roles.',
-        percent((most - dominant) / 2),
+        enoughPercent((most - dominant) / 2),
       ),
     };
   }

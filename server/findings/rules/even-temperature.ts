@@ -14,7 +14,7 @@ import {
 } from '../advice/recolouring.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { heading, objectShare, percent, quoted } from '../words/words.js';
+import { enoughPercent, heading, objectShare, percent, quoted } from '../words/words.js';
 
 /** No one thing larger than this part of the picture is turned: that would be another picture. */
 const MOST_TURNED = 0.25;
@@ -66,7 +66,7 @@ function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   const lead = letLead(leader, wanted !== undefined);
   if (!smallest)
     return {
-      advice: `${lead} ${repaint(leader, percent(missing(measures, limit, leader)))}`,
+      advice: `${lead} ${repaint(leader, enoughPercent(missing(measures, limit, leader)))}`,
     };
   const recolouring = smallestRecolouring(plan, measures, turning, leader);
   const fix = recolouring && recolouringFix(plan, recolouring);

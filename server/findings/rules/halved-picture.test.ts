@@ -58,6 +58,15 @@ describe('a horizon', () => {
     },
   );
 
+  it('is told with all borders that are drawn there', () => {
+    const strip =
+      'object  strip\n  plane   background\n  shape   rectangle (0, 19.8) to (60, 20.2)\n  value   5';
+    const [finding] = halved(`${CANVAS}\nhorizon 20\n${FIELDS(20)}\n${strip}`);
+    expect(finding?.advice).toContain(
+      'Draw the border between `sky` and `strip` and the border between `strip` and `stubble` there, and write',
+    );
+  });
+
   it('is told once with the border that is drawn there, which no edit of its line moves', () => {
     const [finding, ...others] = halved(`${CANVAS}\nhorizon 20\n${FIELDS(20.3)}`);
     expect(others).toEqual([]);

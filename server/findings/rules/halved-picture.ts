@@ -1,7 +1,7 @@
 import { t } from '../../../grammar/index.js';
 import { divide } from '../../plan/division.js';
 import type { Plan } from '../../plan/plan.js';
-import { inWords, plainNumber } from '../../plan/problems.js';
+import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
 import { replace } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { type LevelBorder, levelBorders } from '../seen/level-border.js';
@@ -73,14 +73,14 @@ function ofHorizon(
     const borders = inWords(drawn.map(borderWords));
     const drawThere =
       words === undefined
-        ? t('Draw the {0} there.', borders)
-        : t('Draw the {0} there, and write `horizon {1}`.', borders, words);
+        ? t('Draw {0} there.', borders)
+        : t('Draw {0} there, and write `horizon {1}`.', borders, words);
     return {
       ...found,
-      advice: `${advice} ${drawThere}`,
+      advice: `${advice} ${capitalised(drawThere)}`,
       related: drawn.map((border) => ({
         location: border.below.shapeLocation ?? border.below.location,
-        message: t('The {0} lies there.', borderWords(border)),
+        message: t('{0} lies there.', capitalised(borderWords(border))),
       })),
       objects: [...new Set(drawn.flatMap(({ above, below }) => [above.index, below.index]))],
     };
@@ -90,7 +90,7 @@ function ofHorizon(
 }
 
 function borderWords({ above, below }: LevelBorder): string {
-  return t('border between {0} and {1}', quoted(above.name), quoted(below.name));
+  return t('the border between {0} and {1}', quoted(above.name), quoted(below.name));
 }
 
 /** What is said of a level that halves the picture, that of a border or of the horizon, and the better one as an order. */
@@ -103,7 +103,7 @@ function told(
 ): { readonly message: string; readonly advice: string; readonly move: string } {
   const off = Math.abs(level / canvas.height - 1 / 2);
   const { measured, wanted } = againstLimit(off, limit, canvas, { size: canvas.height, name: 'the height' });
-  const what = border ? t('The {0}', borderWords(border)) : t('The horizon');
+  const what = border ? capitalised(borderWords(border)) : t('The horizon');
   const fromTop = length(level, canvas);
   const message = exceeds(off, 0)
     ? t(

@@ -6,11 +6,8 @@ import type { Rule, RuleFinding } from '../finding.js';
 import { type ContestedTones, contestedTones, LEADING_BY } from '../seen/leading-tone.js';
 import { repaintingOf } from '../advice/repainting.js';
 import { stepWords, toneWords, toStep } from '../words/tones.js';
-import { heading, percent, quoted } from '../words/words.js';
+import { enoughPercent, heading, percent, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
-
-/** Parts of the picture are told to it. */
-const LEAST = 0.001;
 
 export const noLeadingTone: Rule = {
   id: 'no leading tone',
@@ -100,11 +97,11 @@ function advice(
     };
   }
   // What moves from one to the other counts on both sides; told so that it is enough.
-  const missing = Math.ceil((limit - (more.share - less.share)) / 2 / LEAST - 1e-6) * LEAST;
+  const missing = (limit - (more.share - less.share)) / 2;
   return {
     advice: t(
       'Take {0} of the picture from {1} to {2}, or let the two have less of it.',
-      percent(missing),
+      enoughPercent(missing),
       toneWords(less).words,
       toneWords(more).words,
     ),

@@ -8,7 +8,7 @@ import { replace, rightBehind } from '../edits/edit.js';
 import type { Fix, Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { seenAt } from '../seen/seen.js';
-import { strengthPercent } from '../words/emphasis.js';
+import { howStrongly } from '../words/emphasis.js';
 import { counted, objectName, percent, quoted } from '../words/words.js';
 
 export const pathOrder: Rule = {
@@ -125,9 +125,7 @@ function outOfOrder(
   const told = [
     objectName(plan, before.object),
     objectName(plan, after.object),
-    after.strength > 0
-      ? t('{0} as strongly', strengthPercent(after.strength, before.strength))
-      : t('not at all'),
+    after.strength > 0 ? howStrongly(after.strength, before.strength) : t('not at all'),
     percent(1 - limit),
   ] as const;
   return [
@@ -139,7 +137,7 @@ function outOfOrder(
               ...told,
             )
           : t(
-              'The path is to rise to the focal point, but {0} draws the eye more than {1}, to which it leads and draws it {2}; from {3} on is let pass.',
+              'The path is to rise to the focal point, but {0} draws the eye more than {1}, to which it leads and which draws it {2}; from {3} on is let pass.',
               ...told,
             )) + moreStops(more),
       advice: better?.advice ?? strengthened(plan, before, after, limit),

@@ -81,13 +81,13 @@ describe('over wet paint', () => {
     // Three days for a paint that takes 5 in 0.15 mm: a film of 0.15 x 3 / 5 = 0.09.
     expect(late('03-04', '03-08')).toMatchObject({
       advice:
-        'Put off to 6 March 2027 it would be late for the due date, 8 March 2027; lay “One” no thicker than 0.09 mm, `film 0.09 mm`.',
+        'Put off to 6 March 2027 it would be late for the due date, 8 March 2027. Lay “One” no thicker than 0.09 mm, `film 0.09 mm`.',
       fix: undefined,
     });
     // From the 6th three days of drying end on the 9th.
     expect(late('03-04', '03-09')?.fix?.title).toBe('Move “Two” to 6 March 2027');
     // Nothing dries on the same day.
-    expect(late('03-01', '03-06')?.advice).toContain('leave `jug` to one of the two sittings');
+    expect(late('03-01', '03-06')?.advice).toContain('Leave `jug` to one of the two sittings');
   });
 
   it('asks for alkyd where no film is thin enough', () => {
@@ -100,7 +100,7 @@ describe('over wet paint', () => {
     ).replace('object  jug', 'object  jug\n  colour  #63303b');
     const [finding] = checked(one).findings.filter((each) => each.rule === rule);
     expect(finding?.advice).toContain(
-      'lay “One” with an alkyd medium, which dries in a day: `medium alkyd`.',
+      'Lay “One” with an alkyd medium, which dries in a day: `medium alkyd`.',
     );
     const dry = one.replace('works jug', 'works jug\n  medium alkyd');
     expect(checked(dry).findings.filter((each) => each.rule === rule)).toEqual([]);

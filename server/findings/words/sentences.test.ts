@@ -25,6 +25,9 @@ const STUMBLES: readonly (readonly [string, RegExp])[] = [
   ['a space before a stop', / [.,;]/],
   ['nothing as a length to go', /\b0 (?:mm|cm|m|in) (?:or more|farther|nearer|to the|up|down)/],
   ['one thing in the plural', /\b(?:1|one) (?:more )?(?:leads|pairs|rivals|places|steps|stops)\b/],
+  ['one thing with more than one last day', /\b(?:1|one) more on their\b/],
+  ['more than less than something', /more than under/],
+  ['a clause that does not end', /, and the [^,;.]* later it\b/],
   ['one figure twice', /(?<![\d.])([\d.]+ %) and \1/],
   ['one name twice', /(`[^`]+`) (?:and|or) \1(?!`)/],
 ];

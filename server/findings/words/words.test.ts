@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { againstLimit, bothShares, counted, length, longerThan, someOf, timesAbove } from './words.js';
+import {
+  againstLimit,
+  bothShares,
+  counted,
+  enoughPercent,
+  length,
+  longerThan,
+  sharesApart,
+  someOf,
+  timesAbove,
+} from './words.js';
 
 describe('a length', () => {
   it.each([
@@ -23,6 +33,26 @@ describe('a length', () => {
     [0.995, 'in', '1 in'],
   ] as const)('longer than %d %s is told as %s', (size, unit, told) => {
     expect(longerThan(size, { unit })).toBe(told);
+  });
+});
+
+describe('a share', () => {
+  it.each([
+    [0.49, 0.51, ['49 %', '51 %']],
+    [0.4998, 0.5002, ['49.98 %', '50.02 %']],
+    [0.0002, 0.0004, ['0.02 %', '0.04 %']],
+    [0.5, 0.5, ['50 %', '50 %']],
+  ] as const)('of %d is told apart from %d', (one, other, told) => {
+    expect(sharesApart(one, other)).toEqual(told);
+  });
+
+  it.each([
+    [0.031, '3.1 %'],
+    [0.0311, '3.2 %'],
+    [0.0002, '0.1 %'],
+    [0, '0.1 %'],
+  ] as const)('of %d is asked for as %s, which is enough', (share, told) => {
+    expect(enoughPercent(share)).toBe(told);
   });
 });
 

@@ -22,6 +22,25 @@ export function bothShares(one: number, other: number): string {
     : t('{0} and {1} of the picture', first, second);
 }
 
+/** Two shares of which one is the greater, with as many places as it takes to see that it is. */
+export function sharesApart(one: number, other: number): readonly [string, string] {
+  const told = [percent(one), percent(other)] as const;
+  if (told[0] !== told[1]) return told;
+  for (let decimals = 2; decimals <= MOST_DECIMALS; decimals++) {
+    const [finer, against] = [plainNumber(one * 100, decimals), plainNumber(other * 100, decimals)];
+    if (finer !== against) return [`${finer} %`, `${against} %`];
+  }
+  return told;
+}
+
+/** Parts of the picture are told to it. */
+const LEAST = 0.001;
+
+/** A share that is asked for, told so that it is enough: in tenths of a percent, one at least. */
+export function enoughPercent(share: number): string {
+  return percent(Math.max(1, Math.ceil(share / LEAST - 1e-6)) * LEAST);
+}
+
 /** A share that lies outside a tolerance, with as many places as it takes to see that it does. */
 export function percentOutside(share: number, target: number, tolerance: number): string {
   for (let decimals = 1; decimals <= MOST_DECIMALS; decimals++) {

@@ -1,5 +1,8 @@
 import type { Ring } from '../../plan/geometry/outline.js';
-import { signedArea } from '../../plan/geometry/path.js';
+import { boxGroups } from '../../plan/geometry/groups.js';
+import { boxDiagonal, boxRound } from '../../plan/geometry/point.js';
+import { areaOfRing, boxOfRing } from './kept-rings.js';
+import { sameInputs } from '../memory.js';
 
 /** What is closer than this part of the extent of an area is the same place; areas are cut a hundred times finer. */
 const SAME_PLACE = 1e-8;
@@ -9,6 +12,8 @@ interface Corners {
   readonly xs: Float64Array;
   readonly ys: Float64Array;
   readonly after: Int32Array;
+  /** Which ring each is of. */
+  readonly ringOf: Int32Array;
   /** All corners from left to right. */
   readonly order: Int32Array;
   /** Canvas units below which two places are the same. */
@@ -19,41 +24,94 @@ interface Corners {
 interface Piece {
   readonly from: number;
   readonly to: number;
+  /** The ring on which it was found. */
+  readonly ring: number;
 }
+
+/** What becomes of rings that lie near each other. */
+interface Apart {
+  readonly rings: readonly Ring[];
+  /** Of each the ring on which it begins. */
+  readonly begins: readonly number[];
+}
+
+interface KeptApart {
+  readonly of: readonly Ring[];
+  readonly same: number;
+  readonly inward: number;
+  readonly apart: Apart;
+}
+
+/** By the first ring of those near each other. */
+const kept = new WeakMap<Ring, KeptApart>();
 
 /**
  * The rings of an area taken apart wherever they touch: what only a corner joins does not hang together, and where two
  * sides run back on each other there is no border. Whichever way the rings were cut, what is left is the same. Rings
- * that touch nowhere are given back as they are.
+ * that touch nowhere are given back as they are; what comes of others is the same as long as all near them are.
  */
 export function ringsApart(rings: readonly Ring[]): readonly Ring[] {
-  const corners = cornersOf(rings);
-  const places = placesOf(corners);
-  const touched = touchedSides(corners);
-  if (touched.size === 0 && places.every((place, corner) => place === corner)) return rings;
-  const areas = rings.map(signedArea);
-  const largest = areas.reduce((most, area) => (Math.abs(area) > Math.abs(most) ? area : most), 0);
-  return linked(piecesOf(corners, places, touched), corners, Math.sign(largest));
+  const boxes = rings.map(boxOfRing);
+  const whole = boxes.reduce(boxRound, undefined);
+  if (!whole) return rings;
+  const same = SAME_PLACE * boxDiagonal(whole);
+  const inward = Math.sign(
+    rings.map(areaOfRing).reduce((most, area) => (Math.abs(area) > Math.abs(most) ? area : most), 0),
+  );
+  const groups = boxGroups(boxes, 2 * same);
+  const all: { readonly ring: Ring; readonly begins: number }[] = [];
+  let touch = false;
+  for (const group of groups) {
+    const own = group.length === rings.length ? rings : group.map((index) => rings[index] as Ring);
+    const apart = keptApart(own, same, inward);
+    touch ||= apart.rings !== own && !sameInputs(apart.rings, own);
+    apart.rings.forEach((ring, index) => {
+      all.push({ ring, begins: group[apart.begins[index] as number] as number });
+    });
+  }
+  if (!touch) return rings;
+  return all.sort((one, other) => one.begins - other.begins).map(({ ring }) => ring);
 }
 
-function cornersOf(rings: readonly Ring[]): Corners {
+function keptApart(rings: readonly Ring[], same: number, inward: number): Apart {
+  const first = rings[0] as Ring;
+  const last = kept.get(first);
+  if (last?.same === same && last.inward === inward && sameInputs(last.of, rings)) return last.apart;
+  const apart = takenApart(rings, same, inward);
+  kept.set(first, { of: rings, same, inward, apart });
+  return apart;
+}
+
+function takenApart(rings: readonly Ring[], same: number, inward: number): Apart {
+  const corners = cornersOf(rings, same);
+  const places = placesOf(corners);
+  const touched = touchedSides(corners);
+  if (touched.size === 0 && places.every((place, corner) => place === corner)) {
+    return { rings, begins: rings.map((_, index) => index) };
+  }
+  return linked(piecesOf(corners, places, touched), corners, inward);
+}
+
+function cornersOf(rings: readonly Ring[], same: number): Corners {
   const count = rings.reduce((sum, ring) => sum + ring.length / 2, 0);
   const xs = new Float64Array(count);
   const ys = new Float64Array(count);
   const after = new Int32Array(count);
+  const ringOf = new Int32Array(count);
   let corner = 0;
-  for (const ring of rings) {
+  rings.forEach((ring, index) => {
     const first = corner;
     for (let i = 0; i + 1 < ring.length; i += 2) {
       xs[corner] = ring[i] as number;
       ys[corner] = ring[i + 1] as number;
       after[corner] = i + 2 < ring.length ? corner + 1 : first;
+      ringOf[corner] = index;
       corner++;
     }
-  }
+  });
   const order = Int32Array.from({ length: count }, (_, index) => index);
   order.sort((one, other) => (xs[one] as number) - (xs[other] as number));
-  return { xs, ys, after, order, same: SAME_PLACE * Math.hypot(extentOf(xs), extentOf(ys)) };
+  return { xs, ys, after, ringOf, order, same };
 }
 
 /** For each corner the one that stands for all at its place. */
@@ -104,12 +162,6 @@ function touchedSides({ xs, ys, after, order, same }: Corners): ReadonlyMap<numb
   return touched;
 }
 
-function extentOf(all: Float64Array): number {
-  return all.length === 0
-    ? 0
-    : all.reduce((most, one) => Math.max(most, one)) - all.reduce((least, one) => Math.min(least, one));
-}
-
 /** The first place in the order of corners that is no farther left than `x`. */
 function firstFrom(xs: Float64Array, order: Int32Array, x: number): number {
   let [first, behind] = [0, order.length];
@@ -123,19 +175,20 @@ function firstFrom(xs: Float64Array, order: Int32Array, x: number): number {
 
 /** The sides divided where corners lie on them, one corner standing for all at its place, without those that run back on each other. */
 function piecesOf(
-  { xs, after }: Corners,
+  { xs, after, ringOf }: Corners,
   places: Int32Array,
   touched: ReadonlyMap<number, readonly number[]>,
 ): readonly Piece[] {
   const pieces = new Map<string, Piece>();
-  const add = (from: number, to: number): void => {
-    if (from === to) return;
-    if (!pieces.delete(`${to} ${from}`)) pieces.set(`${from} ${to}`, { from, to });
+  const add = (from: number, to: number, ring: number): void => {
+    if (from === to || pieces.delete(`${to} ${from}`)) return;
+    const key = `${from} ${to}`;
+    if (!pieces.has(key)) pieces.set(key, { from, to, ring });
   };
   for (let side = 0; side < xs.length; side++) {
     const way = [side, ...(touched.get(side) ?? []), after[side] as number];
     way.slice(1).forEach((to, at) => {
-      add(places[way[at] as number] as number, places[to] as number);
+      add(places[way[at] as number] as number, places[to] as number, ringOf[side] as number);
     });
   }
   return [...pieces.values()];
@@ -145,7 +198,7 @@ function piecesOf(
  * Pieces of border put together into rings. Where several meet, each goes on with the one that bounds the same wedge of
  * the area with it; `inward` is 1 for an area to the left of its borders, -1 for one to their right.
  */
-function linked(pieces: readonly Piece[], { xs, ys }: Corners, inward: number): readonly Ring[] {
+function linked(pieces: readonly Piece[], { xs, ys }: Corners, inward: number): Apart {
   const leaving = new Map<number, Piece[]>();
   for (const piece of pieces) {
     const known = leaving.get(piece.from);
@@ -166,13 +219,16 @@ function linked(pieces: readonly Piece[], { xs, ys }: Corners, inward: number): 
   };
   const used = new Set<Piece>();
   const rings: Ring[] = [];
+  const begins: number[] = [];
   for (const start of pieces) {
     const ring: number[] = [];
     for (let piece: Piece | undefined = start; piece && !used.has(piece); piece = next(piece)) {
       used.add(piece);
       ring.push(xs[piece.from] as number, ys[piece.from] as number);
     }
-    if (ring.length >= 6) rings.push(Float64Array.from(ring));
+    if (ring.length < 6) continue;
+    rings.push(Float64Array.from(ring));
+    begins.push(start.ring);
   }
-  return rings;
+  return { rings, begins };
 }

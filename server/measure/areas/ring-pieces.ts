@@ -1,8 +1,8 @@
-import { boxOfRings, type Ring } from '../../plan/geometry/outline.js';
+import type { Ring } from '../../plan/geometry/outline.js';
 import { type Box, boxContains } from '../../plan/geometry/point.js';
 import { ringsApart } from './apart.js';
 import { containsPoint } from './areas.js';
-import { signedArea } from '../../plan/geometry/path.js';
+import { areaOfRing, boxOfRing } from './kept-rings.js';
 
 /** A part of a visible area that hangs together: an outer ring with the holes in it. */
 export interface RingPiece {
@@ -23,13 +23,13 @@ export function ringPieces(rings: readonly Ring[]): readonly RingPiece[] {
 
 function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
   const signed = ringsApart(rings)
-    .map((ring) => ({ ring, area: signedArea(ring) }))
+    .map((ring) => ({ ring, area: areaOfRing(ring) }))
     .sort((a, b) => Math.abs(b.area) - Math.abs(a.area));
   // A hole is smaller than what it is a hole in, so the largest ring is an outer one.
   const outward = Math.sign(signed[0]?.area ?? 0);
   const outers = signed
     .filter(({ area }) => area * outward > 0)
-    .map(({ ring, area }) => ({ rings: [ring], box: boxOfRings([ring]), area: Math.abs(area) }));
+    .map(({ ring, area }) => ({ rings: [ring], box: boxOfRing(ring), area: Math.abs(area) }));
   const smaller = outers.slice(1);
   for (const { ring, area } of signed) {
     if (area * outward >= 0) continue;
@@ -44,7 +44,7 @@ function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
 
 /** A hole may touch the ring it lies in, so most of its corners decide. */
 function isHoleIn(hole: Ring, outer: Ring, box: Box): boolean {
-  if (!boxContains(box, boxOfRings([hole]))) return false;
+  if (!boxContains(box, boxOfRing(hole))) return false;
   let inside = 0;
   const corners = hole.length / 2;
   for (let corner = 0; corner < corners; corner++) {

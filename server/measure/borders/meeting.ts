@@ -1,5 +1,6 @@
 import type { CanvasSize } from '../areas/areas.js';
-import { SAME_PLACE, type Sides, cellOf, sortingGrid } from './sides.js';
+import { type FoundMeetings, nearChanges, renumbered } from './meetings-before.js';
+import { SAME_PLACE, type Sides, cellOf, markCells, sortingGrid } from './sides.js';
 
 /** Where the sides of one area lie on those of areas behind it. */
 export interface Meetings {
@@ -11,19 +12,13 @@ export interface Meetings {
   readonly behind: readonly number[];
 }
 
-/** Areas and what was found of them. */
-export interface FoundMeetings {
-  readonly areas: readonly Sides[];
-  readonly meetings: readonly Meetings[];
-}
-
 /**
  * Who borders on whom. `areas` run from back to front and partition the canvas, so a piece of border is a side of
  * one that lies on a side of another which runs the other way. Each piece is told once, for the area in front.
  * Compared are only sides that pass one cell of a grid.
  *
- * @param last what was found of other areas on a canvas of this size: it is taken over for those that none of the
- * areas comes near which are not the same at their place
+ * @param last what was found of other areas on a canvas of this size: it is taken over for those that no ring comes
+ * near which is not the same at its place
  */
 export function meetingsOf(
   areas: readonly Sides[],
@@ -35,10 +30,8 @@ export function meetingsOf(
   const count = grid.columns * grid.rows;
   const earlier = last?.areas.length === areas.length ? last : undefined;
   const touched = earlier && nearChanges(areas, earlier.areas, count);
-  const found = areas.map((_, area) =>
-    !touched || touched[area] === 1
-      ? { met: [] as number[], sidesBehind: [] as number[], behind: [] as number[] }
-      : undefined,
+  const found: (Found | undefined)[] = areas.map((_, area) =>
+    !touched || touched[area] === 1 ? { met: [], sidesBehind: [], behind: [] } : undefined,
   );
   const { starts, areaOf, sideOf } = sorted(areas, count, touched);
   for (let cell = 0; cell + 1 < starts.length; cell++) {
@@ -53,8 +46,9 @@ export function meetingsOf(
       }
     }
   }
+  const before = earlier && renumbered(areas, earlier);
   return found.map((own, area) => {
-    const known = earlier?.meetings[area];
+    const known = before?.[area];
     if (!own) return known ?? NO_MEETINGS;
     if (!known || !sameNumbers(own.met, known.met)) return own;
     return sameNumbers(own.sidesBehind, known.sidesBehind) ? known : { ...own, met: known.met };
@@ -95,35 +89,18 @@ export function meetingsOf(
   }
 }
 
+interface Found extends Meetings {
+  readonly met: number[];
+  readonly sidesBehind: number[];
+  readonly behind: number[];
+}
+
 const NO_MEETINGS: Meetings = { met: [], sidesBehind: [], behind: [] };
 
 function sameNumbers(one: readonly number[], other: readonly number[]): boolean {
   if (one.length !== other.length) return false;
   for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
   return true;
-}
-
-/** 1 for each area with a side in a cell in which one that is another at its place has or had a side. */
-function nearChanges(areas: readonly Sides[], before: readonly Sides[], count: number): Uint8Array {
-  const changed = new Uint8Array(count);
-  areas.forEach((area, index) => {
-    const earlier = before[index];
-    if (earlier === area) return;
-    markCells(area, changed);
-    if (earlier) markCells(earlier, changed);
-  });
-  return Uint8Array.from(areas, (area, index) =>
-    area !== before[index] || passesMarked(area, changed) ? 1 : 0,
-  );
-}
-
-function markCells({ cells }: Sides, marked: Uint8Array): void {
-  for (let i = 0; i < cells.length; i += 2) marked[cells[i] as number] = 1;
-}
-
-function passesMarked({ cells }: Sides, marked: Uint8Array): boolean {
-  for (let i = 0; i < cells.length; i += 2) if (marked[cells[i] as number] === 1) return true;
-  return false;
 }
 
 /**

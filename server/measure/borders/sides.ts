@@ -15,6 +15,16 @@ export interface Sides {
   readonly cells: Int32Array;
   /** Length along the edges of the canvas: left, top, right, bottom. */
   readonly atEdge: readonly [number, number, number, number];
+  /** Ring by ring, in the order of the sides; what one gives is the same as long as the ring. */
+  readonly rings: readonly RingSides[];
+}
+
+/** The sides of one ring, told as those of an area are. */
+export interface RingSides {
+  readonly ends: Float64Array;
+  readonly cells: Int32Array;
+  /** For each side along an edge of the canvas which edge it is, and its length. */
+  readonly along: readonly number[];
 }
 
 /** A grid that sides are sorted into, so that only those near each other are compared. */
@@ -46,47 +56,87 @@ export function cellOf({ columns, rows, cellWidth, cellHeight }: SortingGrid, x:
  * depend on how the areas were cut; so are slivers that are no more than a line.
  */
 export function sidesOf(rings: readonly Ring[], canvas: CanvasSize): Sides {
+  const pieces = ringPieces(rings);
+  const all = pieces.flatMap((piece) => piece.rings.map((ring) => keptRing(ring, canvas)));
+  const atEdge: [number, number, number, number] = [0, 0, 0, 0];
+  for (const { along } of all) {
+    for (let i = 0; i < along.length; i += 2) atEdge[along[i] as 0 | 1 | 2 | 3] += along[i + 1] as number;
+  }
+  const pieceOf = new Int32Array(all.reduce((sum, { ends }) => sum + ends.length / 4, 0));
+  let [place, side] = [0, 0];
+  pieces.forEach((piece, index) => {
+    for (let ring = 0; ring < piece.rings.length; ring++) {
+      const end = side + (all[place++] as RingSides).ends.length / 4;
+      pieceOf.fill(index, side, end);
+      side = end;
+    }
+  });
+  const [only] = all;
+  if (only && all.length === 1)
+    return { ends: only.ends, pieces: pieceOf, cells: only.cells, atEdge, rings: all };
+  return { ...together(all, side), pieces: pieceOf, atEdge, rings: all };
+}
+
+function together(all: readonly RingSides[], count: number): Pick<Sides, 'ends' | 'cells'> {
+  const ends = new Float64Array(4 * count);
+  const cells = new Int32Array(all.reduce((sum, ring) => sum + ring.cells.length, 0));
+  let [first, at] = [0, 0];
+  for (const ring of all) {
+    ends.set(ring.ends, 4 * first);
+    for (let i = 0; i < ring.cells.length; i += 2) {
+      cells[at++] = ring.cells[i] as number;
+      cells[at++] = (ring.cells[i + 1] as number) + first;
+    }
+    first += ring.ends.length / 4;
+  }
+  return { ends, cells };
+}
+
+const kept = new WeakMap<Ring, { readonly of: CanvasSize; readonly sides: RingSides }>();
+
+function keptRing(ring: Ring, canvas: CanvasSize): RingSides {
+  const known = kept.get(ring);
+  if (known?.of.width === canvas.width && known.of.height === canvas.height) return known.sides;
+  const sides = sidesOfRing(ring, canvas);
+  kept.set(ring, { of: { width: canvas.width, height: canvas.height }, sides });
+  return sides;
+}
+
+function sidesOfRing(ring: Ring, canvas: CanvasSize): RingSides {
   const same = SAME_PLACE * Math.hypot(canvas.width, canvas.height);
+  const corners = cornersOf(ring, same);
+  if (isSliver(corners, same)) return NO_SIDES;
   const grid = sortingGrid(canvas);
   const ends: number[] = [];
-  const pieces: number[] = [];
   const cells: number[] = [];
-  const atEdge: [number, number, number, number] = [0, 0, 0, 0];
-  ringPieces(rings).forEach((piece, index) => {
-    for (const ring of piece.rings) addRing(ring, index);
-  });
-  return {
-    ends: Float64Array.from(ends),
-    pieces: Int32Array.from(pieces),
-    cells: Int32Array.from(cells),
-    atEdge,
-  };
-
-  function addRing(ring: Ring, piece: number): void {
-    const corners = cornersOf(ring, same);
-    if (isSliver(corners, same)) return;
-    for (let i = 0; i < corners.length; i += 2) {
-      const next = (i + 2) % corners.length;
-      const ax = corners[i] as number;
-      const ay = corners[i + 1] as number;
-      const bx = corners[next] as number;
-      const by = corners[next + 1] as number;
-      const edge = edgeOf(ax, ay, bx, by, canvas, same);
-      if (edge !== undefined) {
-        atEdge[edge] += Math.hypot(bx - ax, by - ay);
-        continue;
-      }
-      sort(cells, ends.length / 4, grid, ax, ay, bx, by, same);
-      ends.push(ax, ay, bx, by);
-      pieces.push(piece);
+  const along: number[] = [];
+  for (let i = 0; i < corners.length; i += 2) {
+    const next = (i + 2) % corners.length;
+    const ax = corners[i] as number;
+    const ay = corners[i + 1] as number;
+    const bx = corners[next] as number;
+    const by = corners[next + 1] as number;
+    const edge = edgeOf(ax, ay, bx, by, canvas, same);
+    if (edge !== undefined) {
+      along.push(edge, Math.hypot(bx - ax, by - ay));
+      continue;
     }
+    sort(cells, ends.length / 4, grid, ax, ay, bx, by, same);
+    ends.push(ax, ay, bx, by);
   }
+  return { ends: Float64Array.from(ends), cells: Int32Array.from(cells), along };
+}
+
+const NO_SIDES: RingSides = { ends: new Float64Array(0), cells: new Int32Array(0), along: [] };
+
+/** Marks each cell that a side passes. */
+export function markCells({ cells }: Pick<Sides, 'cells'>, marked: Uint8Array): void {
+  for (let i = 0; i < cells.length; i += 2) marked[cells[i] as number] = 1;
 }
 
 /** Whether a ring holds no more than a line: rounding has left it. */
 export function isLine(ring: Ring, canvas: CanvasSize): boolean {
-  const same = SAME_PLACE * Math.hypot(canvas.width, canvas.height);
-  return isSliver(cornersOf(ring, same), same);
+  return keptRing(ring, canvas) === NO_SIDES;
 }
 
 /** The ring without points that coincide with the one before or lie on the line between their neighbours. */

@@ -16,7 +16,7 @@ export class Rasters {
     this.#post = post;
   }
 
-  /** @throws when the page can't paint it, or does not answer */
+  /** @throws when the page can't paint it, does not answer or is closed */
   async paint(svg: string, width: number): Promise<Uint8Array> {
     const id = ++this.#last;
     let timer: ReturnType<typeof setTimeout> | undefined;
@@ -33,5 +33,10 @@ export class Rasters {
 
   answer({ id, png }: Raster): void {
     this.#waiting.get(id)?.(png);
+  }
+
+  /** The page is closed and paints no more. */
+  dispose(): void {
+    for (const give of this.#waiting.values()) give(null);
   }
 }

@@ -1,21 +1,21 @@
 import { Utils, URI } from 'vscode-uri';
 import * as vscode from 'vscode';
-import type { Photograph, View } from '../../../server/drawing/scene.js';
+import type { View } from '../../../server/drawing/scene.js';
 import { CopyOfDrawing } from '../../export/copy.js';
 import { Rasters } from '../../export/rasters.js';
-import { findingsOf } from '../../plan-findings.js';
 import type { ServerLink } from '../../server-link.js';
 import type { Look } from '../look.js';
-import { type PageState, type Refusal, type ToPage, pageState, receiveFromPage } from '../messages.js';
+import { type FromPage, type PageState, type ToPage, pageState } from '../messages.js';
 import { exampleFor } from '../example.js';
 import { builtPage, planIcon } from './built-page.js';
 import { ComingBack } from './coming-back.js';
-import { HandEdits, isReadOnly } from './hand-edits.js';
-import { MessageOrder } from './message-order.js';
+import { HandEdits } from './hand-edits.js';
+import { PageLine } from './page-line.js';
+import { PictureBeneath } from './picture-beneath.js';
 import { documentOf, editorOf } from './plan-places.js';
+import { PlanNews } from './plan-news.js';
 import { type DrawnExample, PlanText } from './plan-text.js';
 import { SceneFeed } from '../scene-feed.js';
-import { SketchFile } from './sketch-file.js';
 import { viewLabel } from '../views.js';
 
 export interface PreviewParts {
@@ -38,37 +38,33 @@ export class PreviewPanel implements vscode.Disposable {
   readonly #hand: HandEdits;
   readonly #back: ComingBack;
   readonly #text: PlanText;
-  readonly #sketch = new SketchFile((message) => this.#post(message));
-  /** Why messages of the page were not taken: each reason is logged once. */
-  readonly #refused = new Set<Refusal | 'out of order'>();
-  readonly #subscriptions: vscode.Disposable[];
-  /** The pictures that the drawn plan names: no other file is read for the page. */
-  #named: { readonly sketch: string | undefined; readonly photographs: readonly Photograph[] } | undefined;
-  /** The sitting whose photograph the page wants; the sketch where it wants none. */
-  #under: number | undefined;
-  #uri: vscode.Uri;
-  #drawn: DrawnExample | undefined;
-  /** Before the page listens, and while it is hidden, it has nothing. */
-  readonly #order = new MessageOrder();
-  readonly #listens = new vscode.EventEmitter<void>();
+  readonly #page: PageLine;
+  readonly #news: PlanNews;
+  readonly #beneath = new PictureBeneath(
+    () => this.#uri,
+    (message) => this.#post(message),
+  );
   readonly #rasters = new Rasters((message) => this.#post(message));
   readonly #copy: CopyOfDrawing;
+  readonly #subscriptions: readonly vscode.Disposable[];
+  #uri: vscode.Uri;
+  #drawn: DrawnExample | undefined;
 
   constructor(parts: PreviewParts) {
     const { panel, server } = parts;
     this.#parts = parts;
     this.#copy = new CopyOfDrawing(parts.server, (message) => this.#post(message));
     this.#uri = parts.uri;
+    this.#page = new PageLine({ panel, log: parts.log, received: (message) => this.#take(message) });
     this.#feed = new SceneFeed(parts.look, {
       ask: (look) =>
-        this.#order.listens && server.state === 'running'
+        this.#page.listens && server.state === 'running'
           ? server.scene(this.#uri, look)
           : Promise.resolve(null),
       deliver: (epoch, { version, scene }) => {
         this.#drawn = { version, example: exampleFor(scene) };
         this.#post({ type: 'scene', epoch, version, scene });
-        this.#named = { sketch: scene.handling?.sketch?.file, photographs: scene.photographs ?? [] };
-        this.#showFile();
+        this.#beneath.drawn(scene);
       },
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
     });
@@ -93,13 +89,13 @@ export class PreviewPanel implements vscode.Disposable {
       post: (message) => this.#post(message),
       show: (selection) => this.#text.show(selection),
     });
+    this.#news = new PlanNews({
+      server,
+      uri: () => this.#uri,
+      post: (message) => this.#post(message),
+    });
     panel.iconPath = planIcon(parts.extensionUri);
     this.#subscriptions = [
-      panel.webview.onDidReceiveMessage((data: unknown) => this.#receive(data)),
-      panel.onDidChangeViewState(() => {
-        // A hidden page is not kept: it says so itself when it is back and listens.
-        if (!panel.visible) this.#order.end();
-      }),
       server.onStateChanged((state) => {
         this.#post({ type: 'server', state });
         if (state === 'running') void this.#text.open();
@@ -107,18 +103,8 @@ export class PreviewPanel implements vscode.Disposable {
       server.onPlanChanged((changed) => {
         if (server.isAbout(changed, this.#uri)) this.#feed.refresh();
       }),
-      server.onPlanDiagnosed((diagnosed) => {
-        if (server.isAbout(diagnosed, this.#uri)) this.#postFindings();
-      }),
-      vscode.languages.onDidChangeDiagnostics(({ uris }) => {
-        if (uris.some((uri) => this.#isPlan(uri))) this.#postFindings();
-      }),
-      vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
-        if (this.#isPlan(textEditor.document.uri)) this.#postMark();
-      }),
-      vscode.window.onDidChangeVisibleTextEditors(() => this.#postMark()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => {
-        if (!this.#isPlan(uri)) return;
+        if (uri.toString() !== this.#uri.toString()) return;
         this.#feed.begin();
         void this.#text.open();
       }),
@@ -161,15 +147,9 @@ export class PreviewPanel implements vscode.Disposable {
     return this.#feed.look;
   }
 
-  /** Settles when the page listens. */
-  async ready(): Promise<void> {
-    if (!this.#order.listens)
-      await new Promise<void>((resolve) => {
-        const listening = this.#listens.event(() => {
-          listening.dispose();
-          resolve();
-        });
-      });
+  /** Settles when the page listens; rejects, with a sentence to the painter, when the preview is closed before. */
+  ready(): Promise<void> {
+    return this.#page.ready();
   }
 
   /** A drawing in pixels, painted by the page. */
@@ -208,8 +188,10 @@ export class PreviewPanel implements vscode.Disposable {
   dispose(): void {
     this.#feed.stop();
     this.#back.end();
-    this.#listens.dispose();
-    this.#sketch.dispose();
+    this.#page.dispose();
+    this.#news.dispose();
+    this.#beneath.dispose();
+    this.#rasters.dispose();
     vscode.Disposable.from(...this.#subscriptions).dispose();
     this.#parts.panel.dispose();
   }
@@ -217,7 +199,7 @@ export class PreviewPanel implements vscode.Disposable {
   #load(): void {
     const { panel, extensionUri } = this.#parts;
     const state = pageState(this.#uri.toString(), { ...this.#parts.kept, ...this.#feed.look });
-    this.#order.end();
+    this.#page.end();
     this.name(false);
     panel.webview.html = builtPage(panel.webview, extensionUri, 'preview', {
       state: JSON.stringify(state),
@@ -225,59 +207,18 @@ export class PreviewPanel implements vscode.Disposable {
     });
   }
 
-  #isPlan(uri: vscode.Uri): boolean {
-    return uri.toString() === this.#uri.toString();
-  }
-
   #post(message: ToPage): void {
-    if (this.#order.listens) void this.#parts.panel.webview.postMessage(message);
+    this.#page.post(message);
   }
 
-  #showFile(): void {
-    const { sketch, photographs = [] } = this.#named ?? {};
-    const photograph = photographs.find(({ sitting }) => sitting === this.#under);
-    this.#sketch.show(
-      this.#uri,
-      this.#under === undefined ? sketch : photograph?.file,
-      photograph === undefined ? 'sketch' : 'photograph',
-    );
-  }
-
-  #postFindings(): void {
-    const version = this.#parts.server.versionOf(this.#uri);
-    if (version !== undefined)
-      this.#post({ type: 'findings', version, findings: [...findingsOf(this.#uri)] });
-  }
-
-  #postMark(): void {
-    const editor = editorOf(this.#uri);
-    const document = editor?.document ?? documentOf(this.#uri);
-    if (document === undefined) return;
-    this.#post({ type: 'mark', version: document.version, line: editor?.selection.active.line ?? null });
-  }
-
-  #refuse(reason: Refusal | 'out of order'): void {
-    if (!this.#refused.has(reason)) this.#parts.log.warn(`A message of a preview was refused: ${reason}.`);
-    this.#refused.add(reason);
-  }
-
-  #receive(data: unknown): void {
-    const received = receiveFromPage(data);
-    if (!received.ok) return this.#refuse(received.reason);
-    const { message } = received;
-    if (!this.#order.takes(message)) return this.#refuse('out of order');
+  #take(message: FromPage): void {
     switch (message.type) {
       case 'ready':
-        this.#listens.fire();
-        this.#sketch.forget();
-        this.#under = undefined;
-        this.#named = undefined;
+        this.#beneath.forget();
         this.#post({ type: 'server', state: this.#parts.server.state });
         // It may be gone, which has to be said again to a page that has only now come.
         void this.#text.open();
-        this.#postFindings();
-        this.#postMark();
-        void isReadOnly(this.#uri).then((is) => is && this.#post({ type: 'read only' }));
+        void this.#news.tellAll();
         return;
       case 'view':
         // The page has it already: told of it again, it would go back from one that was chosen meanwhile.
@@ -293,8 +234,7 @@ export class PreviewPanel implements vscode.Disposable {
         this.#feed.show({ ...this.#feed.look, sitting: message.sitting ?? undefined });
         return;
       case 'under':
-        this.#under = message.sitting ?? undefined;
-        this.#showFile();
+        this.#beneath.want(message.sitting ?? undefined);
         return;
       case 'room':
         this.#feed.show({ ...this.#feed.look, isNarrow: message.isNarrow });

@@ -3,7 +3,8 @@ import type { PlanObject } from '../../plan/plan.js';
 import { hexOf, lineOn } from './ink.js';
 import { pathMark, textMark } from '../marks.js';
 import { circlePath, linePath } from '../path-data.js';
-import { type Leader, type Placed, type Room, type Wanted, placeNames } from './place-names.js';
+import type { Leader, Room } from './name-place.js';
+import { type Placed, type PlacedNames, type Wanted, placeNames } from './place-names.js';
 import type { Reading, SeenObject } from '../views/reading.js';
 import type { Box, Face, Hex, Mark } from '../scene.js';
 
@@ -50,8 +51,8 @@ export function nameMarks(
     };
   });
   const room = { map: reading.cells, picture: reading.picture, size, ...clear };
-  const placed = reading.memory.recall('names', '', placesHangOn(wanted, room), () =>
-    placeNames(wanted, room),
+  const { placed } = reading.memory.recall<PlacedNames>('names', '', placesHangOn(wanted, room), (last) =>
+    placeNames(wanted, room, last),
   );
   const names = placed.flatMap((name) => {
     const seen = objects[name.index];

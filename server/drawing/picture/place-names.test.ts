@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { type Outline, ellipse, polygon } from '../../plan/geometry/outline.js';
 import { isWithin, overlap } from './boxes.js';
-import { type Placed, type Room, placeNames } from './place-names.js';
+import type { Room } from './name-place.js';
+import { type Placed, placeNames } from './place-names.js';
 import { mapCells } from './region.js';
 
 const picture = { x: 0, y: 0, width: 100, height: 60 };
@@ -29,7 +30,7 @@ function placed(
     before: 0,
     bold: false,
   }));
-  return placeNames(wanted, { map, picture, size: 3, kept: [], spared: [], ...more });
+  return placeNames(wanted, { map, picture, size: 3, kept: [], spared: [], ...more }).placed;
 }
 
 describe('names', () => {

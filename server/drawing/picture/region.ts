@@ -44,7 +44,11 @@ export function mapCells(width: number, height: number, shapes: readonly (readon
   const columns = Math.max(1, Math.round(width / cell));
   const rows = Math.max(1, Math.round(height / cell));
   const owner = new Int32Array(columns * rows).fill(NOBODY);
-  const extents = shapes.map((rings, index) => fillCells(rings, { columns, rows, cell, owner }, index));
+  const extents = shapes.map((rings, index) => {
+    const { runs, extent } = cellsOf(rings, { columns, rows, cell });
+    for (let run = 0; run + 1 < runs.length; run += 2) owner.fill(index, runs[run], runs[run + 1]);
+    return extent;
+  });
   return { columns, rows, cell, owner, extents };
 }
 
@@ -88,13 +92,31 @@ export function ownerAt({ columns, rows, cell, owner }: CellMap, { x, y }: Point
   return index === NOBODY ? undefined : index;
 }
 
-type Grid = Pick<CellMap, 'columns' | 'rows' | 'cell' | 'owner'>;
+type Grid = Pick<CellMap, 'columns' | 'rows' | 'cell'>;
 
-function fillCells(
-  rings: readonly Ring[],
-  { columns, rows, cell, owner }: Grid,
-  index: number,
-): Extent | undefined {
+/** The cells of a shape, whatever lies over it. */
+interface Cells {
+  /** From the first of each run of cells to the one after its last, row after row of the whole map. */
+  readonly runs: readonly number[];
+  readonly extent: Extent | undefined;
+}
+
+const kept = new WeakMap<readonly Ring[], { readonly grid: Grid; readonly cells: Cells }>();
+
+/** Found once for each shape: one that an edit leaves alone stays the same object. */
+function cellsOf(rings: readonly Ring[], grid: Grid): Cells {
+  const known = kept.get(rings);
+  if (known && isSameGrid(known.grid, grid)) return known.cells;
+  const cells = findCells(rings, grid);
+  kept.set(rings, { grid, cells });
+  return cells;
+}
+
+function isSameGrid(one: Grid, other: Grid): boolean {
+  return one.columns === other.columns && one.rows === other.rows && one.cell === other.cell;
+}
+
+function findCells(rings: readonly Ring[], { columns, rows, cell }: Grid): Cells {
   const crossings = new Map<number, number[]>();
   for (const ring of rings) {
     for (let i = 0; i + 1 < ring.length; i += 2) {
@@ -114,6 +136,7 @@ function fillCells(
       }
     }
   }
+  const runs: number[] = [];
   let count = 0;
   let sumX = 0;
   let sumY = 0;
@@ -124,7 +147,7 @@ function fillCells(
       const from = Math.max(0, Math.ceil((across[i] ?? 0) - 0.5));
       const to = Math.min(columns, Math.ceil((across[i + 1] ?? 0) - 0.5));
       if (to <= from) continue;
-      owner.fill(index, row * columns + from, row * columns + to);
+      runs.push(row * columns + from, row * columns + to);
       count += to - from;
       sumX += ((to - from) * (from + to)) / 2;
       sumY += (to - from) * (row + 0.5);
@@ -134,8 +157,45 @@ function fillCells(
       bottom = Math.max(bottom, row);
     }
   }
-  if (count === 0) return undefined;
-  return { left, top, right, bottom, centre: { x: (sumX / count) * cell, y: (sumY / count) * cell } };
+  if (count === 0) return { runs, extent: undefined };
+  const centre = { x: (sumX / count) * cell, y: (sumY / count) * cell };
+  return { runs, extent: { left, top, right, bottom, centre } };
+}
+
+/** Whether a shape has cells within the same columns and rows and about the same middle as another, or both have none. */
+export function sameExtent(one: Extent | undefined, other: Extent | undefined): boolean {
+  if (one === other) return true;
+  return (
+    one !== undefined &&
+    other !== undefined &&
+    one.left === other.left &&
+    one.top === other.top &&
+    one.right === other.right &&
+    one.bottom === other.bottom &&
+    one.centre.x === other.centre.x &&
+    one.centre.y === other.centre.y
+  );
+}
+
+/** A box round all cells in which another shape is seen than before, none where none is; undefined for maps of other cells. */
+export function changedCells(before: CellMap, after: CellMap): readonly Box[] | undefined {
+  if (!isSameGrid(before, after)) return undefined;
+  if (before === after) return [];
+  const { columns, rows, cell } = after;
+  let [left, top, right, bottom] = [columns, rows, -1, -1];
+  for (let row = 0, at = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++, at++) {
+      if (before.owner[at] === after.owner[at]) continue;
+      left = Math.min(left, column);
+      right = Math.max(right, column);
+      top = Math.min(top, row);
+      bottom = row;
+    }
+  }
+  if (right < 0) return [];
+  return [
+    { x: left * cell, y: top * cell, width: (right - left + 1) * cell, height: (bottom - top + 1) * cell },
+  ];
 }
 
 /** The cell with the most cells of its shape round it; of equals, the one nearest to the middle. */

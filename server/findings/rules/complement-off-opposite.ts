@@ -8,9 +8,9 @@ import {
   degreesOutside,
   dominantCarrier,
   hueWords,
+  onWheel,
   sideOf,
   turnAdvice,
-  wheelWords,
   worstThree,
 } from '../seen/role-hues.js';
 
@@ -41,30 +41,37 @@ export const complementOffOpposite: Rule = {
       .map((colour) => ({ colour, off: offOpposite(colour.hueDegrees) }))
       .filter(({ off }) => exceeds(off, most))
       .sort((one, other) => other.off - one.off);
-    return worstThree(broken, ({ colour, off }) => ({
-      message: `${t(
-        '{0} is to be the complement, but its hue is {1}; opposite the dominant {2} lies {3}, {4} away on {5}, and',
+    return worstThree(broken, ({ colour, off }) => {
+      const told = [
         colour.name,
         hueWords(colour.hueDegrees, plan),
         hueWords(dominant.hueDegrees, plan),
         hueWords(opposite, plan),
         degreesOutside(off, (angle) => exceeds(angle, most)),
-        wheelWords(plan),
-      )} ${
-        together
-          ? t('in a family of complements up to {0} will do.', degrees(most))
-          : t('up to {0} counts as opposite.', degrees(most))
-      }`,
-      remedy: () =>
-        turnAdvice(
-          colour,
-          plan,
-          { start: opposite + sideOf(colour.hueDegrees, opposite) * limit, end: opposite },
-          (hueDegrees) => !exceeds(offOpposite(hueDegrees), limit),
-        ),
-      location: colour.location,
-      related: dominantCarrier(plan, measures),
-      objects: colour.objects,
-    }));
+        onWheel(plan),
+        degrees(most),
+      ] as const;
+      return {
+        message: together
+          ? t(
+              '{0} is to be the complement, but its hue is {1}; opposite the dominant {2} lies {3}, {4} away {5}, and in a family of complements up to {6} will do.',
+              ...told,
+            )
+          : t(
+              '{0} is to be the complement, but its hue is {1}; opposite the dominant {2} lies {3}, {4} away {5}, and up to {6} counts as opposite.',
+              ...told,
+            ),
+        remedy: () =>
+          turnAdvice(
+            colour,
+            plan,
+            { start: opposite + sideOf(colour.hueDegrees, opposite) * limit, end: opposite },
+            (hueDegrees) => !exceeds(offOpposite(hueDegrees), limit),
+          ),
+        location: colour.location,
+        related: dominantCarrier(plan, measures),
+        objects: colour.objects,
+      };
+    });
   },
 };

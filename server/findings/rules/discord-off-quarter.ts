@@ -8,9 +8,9 @@ import {
   degreesOutside,
   dominantCarrier,
   hueWords,
+  onWheel,
   sideOf,
   turnAdvice,
-  wheelWords,
   worstThree,
 } from '../seen/role-hues.js';
 
@@ -47,17 +47,17 @@ export const discordOffQuarter: Rule = {
         hueWords(colour.hueDegrees, plan),
         degreesOutside(near, (angle) => exceeds(limit, angle)),
         hueWords(pole, plan),
-        wheelWords(plan),
+        onWheel(plan),
         degrees(limit),
       ] as const;
       return {
         message: toDominant
           ? t(
-              '{0} is to be a discord, but its hue, {1}, lies {2} from the dominant hue, {3}, on {4}; a discord keeps at least {5} off, near a quarter turn.',
+              '{0} is to be a discord, but its hue, {1}, lies {2} from the dominant hue, {3}, {4}; a discord keeps at least {5} off, near a quarter turn.',
               ...figures,
             )
           : t(
-              '{0} is to be a discord, but its hue, {1}, lies {2} from the opposite of the dominant hue, {3}, on {4}; a discord keeps at least {5} off, near a quarter turn.',
+              '{0} is to be a discord, but its hue, {1}, lies {2} from the opposite of the dominant hue, {3}, {4}; a discord keeps at least {5} off, near a quarter turn.',
               ...figures,
             ),
         remedy: () =>

@@ -1,4 +1,4 @@
-import { type Side, t } from '../../../grammar/index.js';
+import { marked, said, type Side, t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import { TANGENT_REACH, type EdgeTouch } from '../../measure/objects/tangents.js';
@@ -47,15 +47,11 @@ function findingOf(plan: Plan, measures: Measures, touch: EdgeTouch, limit: numb
   const of = plan.objects[object];
   const name = objectName(plan, object);
   const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
-  const edge = edgeOfCanvas(side);
+  const kind = along ? 'along' : gap > 0 ? 'inside' : 'over';
   const message =
     Number.parseFloat(measured) === 0
-      ? t('{0} just touches {1}; more than {2} off it is clear.', name, edge, wanted)
-      : along
-        ? t('{0} runs along {1} only {2} inside it; more than {3} is clear.', name, edge, measured, wanted)
-        : gap > 0
-          ? t('{0} ends only {2} short of {1}; more than {3} is clear.', name, edge, measured, wanted)
-          : t('{0} runs over {1} by only {2}; more than {3} is plain.', name, edge, measured, wanted);
+      ? said(MESSAGES.touching[side], name, wanted)
+      : said(MESSAGES[kind][side], name, measured, wanted);
   return {
     message,
     remedy: () => {
@@ -73,18 +69,35 @@ function findingOf(plan: Plan, measures: Measures, touch: EdgeTouch, limit: numb
   };
 }
 
-function edgeOfCanvas(side: Side): string {
-  switch (side) {
-    case 'left':
-      return t('the left edge of the canvas');
-    case 'right':
-      return t('the right edge of the canvas');
-    case 'top':
-      return t('the top edge of the canvas');
-    case 'bottom':
-      return t('the bottom edge of the canvas');
-  }
-}
+/** What is said of an outline at each edge. */
+const MESSAGES = {
+  touching: {
+    left: marked('{0} just touches the left edge of the canvas; more than {1} off it is clear.'),
+    right: marked('{0} just touches the right edge of the canvas; more than {1} off it is clear.'),
+    top: marked('{0} just touches the top edge of the canvas; more than {1} off it is clear.'),
+    bottom: marked('{0} just touches the bottom edge of the canvas; more than {1} off it is clear.'),
+  },
+  along: {
+    left: marked('{0} runs along the left edge of the canvas only {1} inside it; more than {2} is clear.'),
+    right: marked('{0} runs along the right edge of the canvas only {1} inside it; more than {2} is clear.'),
+    top: marked('{0} runs along the top edge of the canvas only {1} inside it; more than {2} is clear.'),
+    bottom: marked(
+      '{0} runs along the bottom edge of the canvas only {1} inside it; more than {2} is clear.',
+    ),
+  },
+  inside: {
+    left: marked('{0} ends only {1} short of the left edge of the canvas; more than {2} is clear.'),
+    right: marked('{0} ends only {1} short of the right edge of the canvas; more than {2} is clear.'),
+    top: marked('{0} ends only {1} short of the top edge of the canvas; more than {2} is clear.'),
+    bottom: marked('{0} ends only {1} short of the bottom edge of the canvas; more than {2} is clear.'),
+  },
+  over: {
+    left: marked('{0} runs over the left edge of the canvas by only {1}; more than {2} is plain.'),
+    right: marked('{0} runs over the right edge of the canvas by only {1}; more than {2} is plain.'),
+    top: marked('{0} runs over the top edge of the canvas by only {1}; more than {2} is plain.'),
+    bottom: marked('{0} runs over the bottom edge of the canvas by only {1}; more than {2} is plain.'),
+  },
+} as const satisfies Readonly<Record<string, Readonly<Record<Side, string>>>>;
 
 function inward(side: Side): Point {
   switch (side) {

@@ -12,7 +12,7 @@ import { addLine } from '../edits/edit.js';
 import { edgesAgainst, howStrongly } from '../words/emphasis.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { type Corner, cornerWords, edgeWords } from '../words/sides.js';
+import { atCorner, atEdge } from '../words/sides.js';
 import { counted, length, quoted } from '../words/words.js';
 
 /** Degrees by which the sides of a thing that narrows may turn from each other. */
@@ -78,17 +78,17 @@ function told(plan: Plan, exits: Exits, atFocus: number): RuleFinding {
   const also =
     elsewhere.length === 0
       ? ''
-      : ` ${isStrip ? t('They do so at {0} too.', inWords(elsewhere)) : t('It does so at {0} too.', inWords(elsewhere))}`;
+      : ` ${isStrip ? t('They do so {0} too.', inWords(elsewhere)) : t('It does so {0} too.', inWords(elsewhere))}`;
   return {
     message:
       (isStrip
         ? t(
-            '{4} borders between {0} run side by side, straight for {1}, and out at {2}; they pull {3} as anything at the focal point, and nothing stops them.',
+            '{4} borders between {0} run side by side, straight for {1}, and out {2}; they pull {3} as anything at the focal point, and nothing stops them.',
             ...told,
             capitalised(counted(borders)),
           )
         : t(
-            'The border between {0} runs straight for {1} and out at {2}; it pulls {3} as anything at the focal point, and nothing stops it.',
+            'The border between {0} runs straight for {1} and out {2}; it pulls {3} as anything at the focal point, and nothing stops it.',
             ...told,
           )) + also,
     ...softened(plan, exit, atFocus),
@@ -123,15 +123,11 @@ function areOneStrip({ canvas }: Plan, one: Exit, other: Exit): boolean {
 /** At an edge, though one side is near a corner; round a corner, at the corner between. */
 function placeOfStrip(strip: Exits): string {
   const [exit, ...others] = strip;
-  if (others.length === 0) return exit.corner ? atCorner(exit.corner) : edgeWords(exit.side);
+  if (others.length === 0) return exit.corner ? atCorner(exit.corner) : atEdge(exit.side);
   const sides = strip.map(({ side }) => side);
   const level = sides.includes('top') ? 'upper' : sides.includes('bottom') ? 'lower' : undefined;
   const upright = sides.find((side) => side === 'left' || side === 'right');
-  return level && upright ? atCorner(`${level} ${upright}`) : edgeWords(exit.side);
-}
-
-function atCorner(corner: Corner): string {
-  return t('the {0} corner', cornerWords(corner));
+  return level && upright ? atCorner(`${level} ${upright}`) : atEdge(exit.side);
 }
 
 /** The hardest edges with which the border pulls no more than what is at the focal point. */

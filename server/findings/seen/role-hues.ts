@@ -70,12 +70,13 @@ export function hueWords(hueDegrees: number, { wheel }: Pick<Plan, 'wheel'>): st
   return said(hueName(hueDegrees, wheel));
 }
 
-export function wheelWords({ wheel }: Pick<Plan, 'wheel'>): string {
+/** `on the painters’ wheel` */
+export function onWheel({ wheel }: Pick<Plan, 'wheel'>): string {
   switch (wheel) {
     case 'painters':
-      return t('the painters’ wheel');
+      return t('on the painters’ wheel');
     case 'munsell':
-      return t('Munsell’s circle');
+      return t('on Munsell’s circle');
   }
 }
 

@@ -1,4 +1,4 @@
-import { type Side, t } from '../../../grammar/index.js';
+import { marked, said, type Side, t } from '../../../grammar/index.js';
 
 export type Corner = 'upper left' | 'upper right' | 'lower right' | 'lower left';
 
@@ -16,16 +16,24 @@ export function cornerWords(corner: Corner): string {
   }
 }
 
-/** Where a border ends on the edge of the canvas: `the left edge`. */
-export function edgeWords(side: Side): string {
-  switch (side) {
-    case 'left':
-      return t('the left edge');
-    case 'right':
-      return t('the right edge');
-    case 'top':
-      return t('the top edge');
-    case 'bottom':
-      return t('the bottom edge');
-  }
+const AT_CORNERS = {
+  'upper left': marked('at the upper left corner'),
+  'upper right': marked('at the upper right corner'),
+  'lower right': marked('at the lower right corner'),
+  'lower left': marked('at the lower left corner'),
+} as const satisfies Readonly<Record<Corner, string>>;
+
+export function atCorner(corner: Corner): string {
+  return said(AT_CORNERS[corner]);
+}
+
+const AT_EDGES = {
+  left: marked('at the left edge'),
+  right: marked('at the right edge'),
+  top: marked('at the top edge'),
+  bottom: marked('at the bottom edge'),
+} as const satisfies Readonly<Record<Side, string>>;
+
+export function atEdge(side: Side): string {
+  return said(AT_EDGES[side]);
 }

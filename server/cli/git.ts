@@ -3,7 +3,7 @@ import path from 'node:path';
 import { fileSizeLimitBytes } from '../language/file-size.js';
 import { CommandFailure } from './terminal.js';
 
-/** What git answered, or that it refused; the reason is git's own first line. */
+/** What git answered, or that it refused; the reason is git's own first line, or why it was ended. */
 export type GitAnswer =
   | { readonly ok: true; readonly bytes: Uint8Array }
   | { readonly ok: false; readonly reason: string; readonly isTooLarge: boolean };
@@ -33,7 +33,8 @@ const bounds = () =>
     timeout: MOST_MILLISECONDS,
     windowsHide: true,
     cwd: path.dirname(process.execPath),
-    env: { ...process.env, GIT_NO_LAZY_FETCH: '1', GIT_ALLOW_PROTOCOL: 'none' },
+    // What it says is read for what is wrong, so it is to say it in English.
+    env: { ...process.env, GIT_NO_LAZY_FETCH: '1', GIT_ALLOW_PROTOCOL: 'none', LC_ALL: 'C' },
   }) as const;
 
 /**
@@ -54,11 +55,10 @@ export async function git(words: readonly string[], folder: string): Promise<Git
         return;
       }
       const [line = ''] = stderr.toString('utf8').split('\n');
-      resolve({
-        ok: false,
-        reason: line.replace(/^(?:fatal|error): /u, '').trim(),
-        isTooLarge: error.code === 'ERR_CHILD_PROCESS_STDIO_MAXBUFFER',
-      });
+      const told = line.replace(/^(?:fatal|error): /u, '').trim();
+      const isTooLarge = error.code === 'ERR_CHILD_PROCESS_STDIO_MAXBUFFER';
+      const ended = isTooLarge ? 'its answer is too long' : 'it did not answer in time';
+      resolve({ ok: false, reason: error.killed === true ? ended : told, isTooLarge });
     });
   });
 }

@@ -2,7 +2,7 @@ import { readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Ajv } from 'ajv';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { CompareDocument } from '../../server/cli/schema/compare.js';
 import { session } from '../support/command-line.js';
 import { root } from './examples-folder.js';
@@ -97,6 +97,16 @@ describe('compare with versions in git', () => {
     expect(await told('-p:jar.mahl', 'jar.mahl')).toMatch(/hyphen|unknown option/u);
     expect(await told('HEAD:../x.mahl', 'jar.mahl')).toContain('lies outside the repository');
     expect((await run(['compare', 'x.mahl'], tmpdir())).errors).toContain('in no git repository');
+  });
+
+  it('understands git where it would speak another language', async () => {
+    vi.stubEnv('LC_ALL', 'C.utf8');
+    vi.stubEnv('LANGUAGE', 'de');
+    try {
+      expect((await run(['compare', 'x.mahl'], tmpdir())).errors).toContain('in no git repository');
+    } finally {
+      vi.unstubAllEnvs();
+    }
   });
 
   it('refuses a drawing of an unknown kind before it reads anything', async () => {

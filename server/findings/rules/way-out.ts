@@ -18,7 +18,7 @@ import { counted, length, quoted } from '../words/words.js';
 /** Degrees by which the sides of a thing that narrows may turn from each other. */
 const SAME_WAY = 30;
 /** From the hardest that is softer than hard. */
-const SOFTER: readonly Edges[] = ['firm', 'soft', 'lost'];
+const SOFTER: readonly Exclude<Edges, 'hard'>[] = ['firm', 'soft', 'lost'];
 
 export const wayOut: Rule = {
   id: 'way out',
@@ -157,10 +157,8 @@ function softened(
   };
 }
 
-function softer(edges: Edges, other: string, name: string): string {
+function softer(edges: Exclude<Edges, 'hard'>, other: string, name: string): string {
   switch (edges) {
-    case 'hard':
-      return t('Make its edges hard: write `edges hard against {0}` under {1}.', other, name);
     case 'firm':
       return t('Make its edges firm: write `edges firm against {0}` under {1}.', other, name);
     case 'soft':

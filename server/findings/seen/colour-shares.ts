@@ -123,10 +123,11 @@ function amountAdvice(budget: readonly BudgetMeasure[], { difference, name, shar
     return t('Give {0} of the picture to {1}.', amount, takers(budget, words) || t('another colour'));
   const from = givers(budget, words);
   if (share === 0) {
-    const carried = carriedByNothing(name);
-    return from === ''
-      ? t('{0} give it {1} of the picture.', carried, amount)
-      : t('{0} give it {1} of the picture, from {2}.', carried, amount, from);
+    const wanted =
+      from === ''
+        ? t('Give it {0} of the picture.', amount)
+        : t('Give it {0} of the picture, from {1}.', amount, from);
+    return `${carriedByNothing(name)} ${wanted}`;
   }
   return from === ''
     ? t('Give it {0} more of the picture: use the colour elsewhere too.', amount)
@@ -136,13 +137,13 @@ function amountAdvice(budget: readonly BudgetMeasure[], { difference, name, shar
 function carriedByNothing(role: string): string {
   switch (role) {
     case 'neutral':
-      return t('Nothing visible carries a neutral colour yet:');
+      return t('Nothing visible carries a neutral colour yet.');
     case 'discord':
-      return t('Nothing visible carries the discord colour yet:');
+      return t('Nothing visible carries the discord colour yet.');
     case 'complement':
-      return t('Nothing visible carries the complement colour yet:');
+      return t('Nothing visible carries the complement colour yet.');
     default:
-      return t('Nothing visible carries the dominant colour yet:');
+      return t('Nothing visible carries the dominant colour yet.');
   }
 }
 

@@ -58,7 +58,7 @@ export class HandEdits {
     const answer = await server.writeChange(plan.uri, version, change).catch(this.#failed);
     if (answer === null) return this.#refuse(id, because.noAnswer);
     if ('refused' in answer) return this.#refuse(id, answer.refused, plan.version !== version);
-    const reason = await this.#make(plan, answer);
+    const reason = await this.#make(plan, answer).catch(this.#notMade);
     if (reason !== undefined) return this.#refuse(id, because[reason], reason === 'stale');
     post({ type: 'written', id, version: plan.version });
     if (answer.select !== undefined) await this.#parts.show(rangeOf(answer.select));
@@ -95,6 +95,12 @@ export class HandEdits {
   readonly #failed = (error: unknown): null => {
     this.#parts.log.debug(`No answer to a change by hand: ${String(error)}`);
     return null;
+  };
+
+  /** An editor that is closed meanwhile takes no edit, and says so by failing; the page waits for an answer all the same. */
+  readonly #notMade = (error: unknown): 'notTaken' => {
+    this.#parts.log.debug(`A change by hand was not made: ${String(error)}`);
+    return 'notTaken';
   };
 
   #refuse(id: number, reason: Refused['refused'], isStale = false): void {

@@ -9,6 +9,7 @@ import {
 import { serve } from '../../server/language/connection.js';
 import * as features from '../../server/language/features.js';
 import { Memory } from '../../server/measure/memory.js';
+import { patienceMilliseconds } from './server.js';
 
 /**
  * The server in this process, so that what it computes can be counted: whatever is measured of a picture goes through
@@ -56,7 +57,8 @@ function sendAtOnce(...messages: readonly object[]): void {
 
 async function answered(...ids: readonly number[]): Promise<readonly Answer[]> {
   const found = (): readonly Answer[] => ids.flatMap((id) => answers.get(id) ?? []);
-  while (found().length < ids.length) await new Promise((resolve) => setTimeout(resolve, 5));
+  const waiting = { timeout: patienceMilliseconds, interval: 5 };
+  await vi.waitUntil(() => found().length === ids.length, waiting);
   return found();
 }
 

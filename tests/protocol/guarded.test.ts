@@ -184,6 +184,7 @@ describe('a fault in a feature', () => {
         expect(await client.request(method, params), method).toEqual(none);
       const params = { textDocument, what: 'drawing', format: 'svg' };
       await expect(client.request('mahlstick/export', params)).rejects.toMatchObject({ code: -32803 });
+      expect(client.logged.length).toBeGreaterThan(0);
       expect(new Set(client.logged).size).toBe(client.logged.length);
     } finally {
       end();

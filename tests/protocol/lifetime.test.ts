@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { expect, test } from 'vitest';
 import { bundledServer } from './bundled.js';
-import { type Transport, within } from './server.js';
+import { patienceMilliseconds, type Transport, within } from './server.js';
 
 const start = bundledServer();
 
@@ -43,10 +43,14 @@ test('it ends when its input ends', async () => {
 
 test('it ends when the process that started it is gone', async () => {
   const parent = spawn(process.execPath, ['-e', 'setInterval(() => undefined, 1000)'], { stdio: 'ignore' });
-  const server = start();
-  await server.client.initialize({}, { processId: parent.pid });
-  parent.kill('SIGKILL');
-  expect(await within(server.ended, 'the end')).toBe(1);
+  try {
+    const server = start();
+    await server.client.initialize({}, { processId: parent.pid });
+    parent.kill('SIGKILL');
+    expect(await within(server.ended, 'the end')).toBe(1);
+  } finally {
+    parent.kill('SIGKILL');
+  }
 });
 
 /** Starts the server as an editor does and tells what process that is; waits then to be killed. */
@@ -69,22 +73,26 @@ test.each<Transport>(['--stdio', '--node-ipc'])(
     const parent = spawn(process.execPath, ['-e', editor(spawnargs[1] ?? '', transport)], {
       stdio: ['ignore', 'pipe', 'inherit'],
     });
-    const [told] = (await within(once(parent.stdout, 'data'), 'its hello')) as [Buffer];
-    const server = Number(told.toString());
-    parent.kill('SIGKILL');
-    await within(gone(server), 'the end');
+    let server: number | undefined;
+    try {
+      const [told] = (await within(once(parent.stdout, 'data'), 'its hello')) as [Buffer];
+      server = Number(told.toString());
+      parent.kill('SIGKILL');
+      await expect.poll(() => isSignalled(server, 0), { timeout: patienceMilliseconds }).toBe(false);
+    } finally {
+      parent.kill('SIGKILL');
+      isSignalled(server, 'SIGKILL');
+    }
   },
 );
 
-/** Settles when no process has this id any more. */
-async function gone(id: number): Promise<void> {
-  for (;;) {
-    try {
-      process.kill(id, 0);
-    } catch {
-      return;
-    }
-    await new Promise((resolve) => setTimeout(resolve, 50));
+/** Sends a signal to a process; 0 does nothing to it. @returns whether there is such a process */
+function isSignalled(id: number | undefined, signal: NodeJS.Signals | 0): boolean {
+  if (id === undefined) return false;
+  try {
+    return process.kill(id, signal);
+  } catch {
+    return false;
   }
 }
 

@@ -5,7 +5,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest
 import { mozJpeg, painted } from '../photographs/made.js';
 import { marketPlan } from '../support/market.js';
 import { bareClient, fullClient } from './clients.js';
-import { bundle, startServer, type RunningServer, within } from './server.js';
+import { bundle, patienceMilliseconds, startServer, type RunningServer } from './server.js';
 
 /** Notes the bundles as they are evaluated, and the threads that are begun. */
 const noting = (notes: string): string => `
@@ -89,10 +89,7 @@ test('the first photograph begins the thread that decodes it', async () => {
   const sitting = 'sitting "Start" on 2026-05-01\n  photo "start.jpg"\n';
   const plan = pathToFileURL(path.join(folder, 'plan.mahl')).href;
   await client.open(plan, `canvas 40 x 30 cm\n${sitting}`);
-  await within(threadBegun(), 'the thread');
-  expect(await loaded()).toEqual(['server.js', 'features.js', 'core.js', 'a thread']);
+  await expect
+    .poll(loaded, { timeout: patienceMilliseconds })
+    .toEqual(['server.js', 'features.js', 'core.js', 'a thread', 'photograph.js']);
 });
-
-async function threadBegun(): Promise<void> {
-  while (!(await loaded()).includes('a thread')) await new Promise((resolve) => setTimeout(resolve, 20));
-}

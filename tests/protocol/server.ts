@@ -24,7 +24,7 @@ import type {
 import { bundleOptions } from '../support/bundle-options.js';
 
 /** Long enough for a busy machine, short enough to fail. */
-const patienceMilliseconds = 20_000;
+export const patienceMilliseconds = 20_000;
 
 /** Settles as the promise does, or fails once patience is at an end. */
 export async function within<T>(

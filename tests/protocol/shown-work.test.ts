@@ -12,7 +12,7 @@ import * as features from '../../server/language/features.js';
 import { showWork } from '../../server/language/progress.js';
 import { Memory } from '../../server/measure/memory.js';
 import { fullClient } from './clients.js';
-import { Client, within } from './server.js';
+import { Client, patienceMilliseconds, within } from './server.js';
 
 /** Work that the server does of itself. Its clock is turned by hand, so the server and its client are in this process. */
 
@@ -74,7 +74,7 @@ test('is told from its second second on until it ends', async () => {
   await heard();
   expect(told).toEqual([]);
   await asked(() => null);
-  await vi.waitUntil(() => told.length > 0);
+  await vi.waitUntil(() => told.length > 0, { timeout: patienceMilliseconds });
   work.end();
   work.end();
   await heard();
@@ -104,7 +104,7 @@ test('is not told when it has ended before the client has answered', async () =>
 test('goes on when the client would cancel it, which it was not offered', async () => {
   const work = await beginWork();
   const token = await asked(() => null);
-  await vi.waitUntil(() => told.length > 0);
+  await vi.waitUntil(() => told.length > 0, { timeout: patienceMilliseconds });
   await client.notify('window/workDoneProgress/cancel', { token });
   await heard();
   expect(told).toEqual(['begin Looking']);

@@ -17,7 +17,7 @@ export interface Finding {
 
 /** `12.3 (11.9–13.0)`: the median and the quartiles; nothing where that could not be measured. */
 export function written({ median, lower, upper }: Spread, digits = figures(median)): string {
-  if (!Number.isFinite(median)) return '';
+  if (![median, lower, upper].every(Number.isFinite)) return '';
   return `${median.toFixed(digits)} (${lower.toFixed(digits)}–${upper.toFixed(digits)})`;
 }
 

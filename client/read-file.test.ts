@@ -46,6 +46,15 @@ describe('reading a file that a plan names', () => {
     expect(result).toEqual({ ok: true, text: '<svg/>' });
   });
 
+  it('finds the folder on a Windows disk, whether its letter is large or small', async () => {
+    const disk = filesWith({ 'file:///c%3A/studio/door.svg': '<svg/>' });
+    for (const path of ['/C:/studio', '/c:/studio/']) {
+      const folders = [URI.from({ scheme: 'file', path })];
+      const result = await readFileForPlan('file:///c%3A/studio/door.svg', { folders, plans: [] }, disk);
+      expect(result).toEqual({ ok: true, text: '<svg/>' });
+    }
+  });
+
   it.each([
     ['beside the folder', 'vscode-vfs://host/studio-of-another/door.svg'],
     ['above the folder by dots', 'vscode-vfs://host/studio/../studio-of-another/door.svg'],

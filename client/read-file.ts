@@ -92,9 +92,10 @@ function rootOf(uri: URI, { folders, plans }: Reach): URI | undefined {
     .find((folder) => isBelow(uri, folder));
 }
 
+/** Of two paths as they are written out, in which the letter of a Windows disk is small, however an editor has it. */
 function isBelow(uri: URI, folder: URI): boolean {
-  const stem = folder.path.endsWith('/') ? folder.path : `${folder.path}/`;
-  return uri.scheme === folder.scheme && uri.authority === folder.authority && uri.path.startsWith(stem);
+  const stem = folder.toString();
+  return uri.toString().startsWith(stem.endsWith('/') ? stem : `${stem}/`);
 }
 
 /** The folders between the root and the file, and the file. */

@@ -69,6 +69,17 @@ export interface MeetingAreas {
 
 /** Who borders on whom among all that is seen, the bare ground too; asking twice costs nothing. */
 export function meetingAreas(plan: Plan, areas: VisibleAreas, memory: Memory): MeetingAreas {
+  const { canvas, coveringOrder, objects } = plan;
+  const inputs: unknown[] = [areas, canvas.width, canvas.height, ...coveringOrder];
+  for (const { key } of objects) inputs.push(key);
+  const found = memory.recall('meeting areas', '', inputs, () => foundMeetings(plan, areas, memory));
+  // Asked for even when all is the same, so that the memory does not drop them.
+  memory.keep('sides');
+  memory.keep('meetings');
+  return found;
+}
+
+function foundMeetings(plan: Plan, areas: VisibleAreas, memory: Memory): MeetingAreas {
   const { canvas } = plan;
   const { width, height } = canvas;
   const objects = plan.coveringOrder.flatMap((area, position) => {
@@ -122,9 +133,12 @@ export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory):
     byFront.push({ front: area, stretches });
   });
   return memory.recall('borders', '', inputs, () => ({
-    stretches: byFront.flatMap(({ stretches }) => stretches),
+    stretches: together(byFront, ({ stretches }) => stretches),
     byFront,
-    borders: byFront.flatMap(({ stretches }) => bordersOf(stretches)).sort(longestFirst(canvas.diagonal)),
+    borders: longestFirst(
+      together(byFront, ({ stretches }) => bordersOf(stretches)),
+      canvas.diagonal,
+    ),
     atEdge: seen.flatMap(({ area, sides }) =>
       EDGES.flatMap((side, index) => {
         const length = sides.atEdge[index] ?? 0;
@@ -138,11 +152,21 @@ function keyOf(plan: Plan, area: number): string {
   return plan.objects[area]?.key ?? '';
 }
 
+const lengths = new WeakMap<Meetings['met'], number>();
+
+/** How long all pieces are together, kept as long as they are the same. */
+function lengthOf(met: Meetings['met']): number {
+  const known = lengths.get(met);
+  if (known !== undefined) return known;
+  let total = 0;
+  for (let i = 0; i < met.length; i += 4) total += (met[i + 2] as number) - (met[i + 1] as number);
+  lengths.set(met, total);
+  return total;
+}
+
 function longestStretch(meetings: readonly Meetings[], diagonal: number): number {
   let total = 0;
-  for (const { met } of meetings) {
-    for (let i = 0; i < met.length; i += 4) total += (met[i + 2] as number) - (met[i + 1] as number);
-  }
+  for (const { met } of meetings) total += lengthOf(met);
   const usual = STRETCH * diagonal;
   const times = total / usual / MOST_STRETCHES;
   return times > 1 ? usual * 2 ** Math.ceil(Math.log2(times)) : usual;
@@ -163,16 +187,18 @@ function stretchesOf(
   memory: Memory,
 ): readonly BorderStretch[] {
   const { area: front, tint } = tints[place] ?? { area: GROUND, tint: undefined };
-  const inputs: unknown[] = [sides, front, longest, met];
-  const contrasts = places.map((index) => {
-    const { area: behind, tint: other } = tints[index] ?? { area: GROUND, tint: undefined };
-    const contrast = contrastOf(tint, other, edgesBetween(plan, front, behind));
-    const { sharpness, valueContrast, colourContrast, pull } = contrast;
-    inputs.push(behind, sharpness, valueContrast, colourContrast, pull);
-    return { behind, ...contrast };
-  });
+  const inputs: unknown[] = [sides, front, longest, met, tint?.value, tint?.lab[1], tint?.lab[2]];
+  for (const index of places) {
+    const { area: behind, tint: other } = tints[index] as (typeof tints)[number];
+    inputs.push(behind, other?.value, other?.lab[1], other?.lab[2], edgesBetween(plan, front, behind));
+  }
   return memory.recall('stretches', keyOf(plan, front), inputs, () => {
-    const contrastWith = new Map(places.map((index, at) => [index, contrasts[at]]));
+    const contrastWith = new Map(
+      places.map((index) => {
+        const { area: behind, tint: other } = tints[index] as (typeof tints)[number];
+        return [index, { behind, ...contrastOf(tint, other, edgesBetween(plan, front, behind)) }] as const;
+      }),
+    );
     const stretches: BorderStretch[] = [];
     for (let i = 0; i < met.length; i += 4) {
       const contrast = contrastWith.get(met[i + 3] as number);
@@ -230,7 +256,15 @@ function gathered(stretches: readonly BorderStretch[]): readonly Border[] {
   return [...borders.values()];
 }
 
-function longestFirst(diagonal: number): (a: Border, b: Border) => number {
-  return (a, b) =>
-    inSteps(b.length, diagonal) - inSteps(a.length, diagonal) || b.front - a.front || b.behind - a.behind;
+function together<From, To>(all: readonly From[], listOf: (one: From) => readonly To[]): readonly To[] {
+  const list: To[] = [];
+  for (const one of all) for (const each of listOf(one)) list.push(each);
+  return list;
+}
+
+function longestFirst(borders: readonly Border[], diagonal: number): readonly Border[] {
+  return borders
+    .map((border) => ({ border, steps: inSteps(border.length, diagonal) }))
+    .sort((a, b) => b.steps - a.steps || b.border.front - a.border.front || b.border.behind - a.border.behind)
+    .map(({ border }) => border);
 }

@@ -14,7 +14,7 @@ import {
   keptPart,
   laidField,
 } from './field.js';
-import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';
+import { type Peak, peaks, strongestNear, strongestOf, strongestPeak } from './places.js';
 import { centreOfInterest, isElsewhere } from './centre.js';
 import { type MeansMeasure, measureMeans } from './means.js';
 import { type SeenPart, seenRound } from './means-round.js';
@@ -103,7 +103,7 @@ export interface Seen {
 
 /**
  * How strongly each place draws the eye, and how the focal point stands among them. What each area in front adds to
- * the field is kept in the memory while its borders are the same.
+ * the field is kept as long as its borders are the same.
  */
 export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): EmphasisMeasure {
   const { canvas } = plan;
@@ -120,7 +120,7 @@ export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): Emphasi
       columns: grid.columns,
       rows: grid.rows,
       strengths: pull,
-      strongest: pull.reduce((most, strength) => Math.max(most, strength), 0),
+      strongest: strongestOf(pull),
     },
     places,
     ...(focal ? { focal } : {}),
@@ -140,6 +140,13 @@ export function strongPlace(peak: Peak, { width, height, diagonal }: Canvas): St
   return { ...peak, fromEdge: Math.max(0, Math.min(x, y, width - x, height - y)) / diagonal };
 }
 
+/** A field, and the borders whose parts it was laid of. */
+interface GatheredField {
+  readonly byFront: BorderMeasure['byFront'];
+  readonly diagonal: number;
+  readonly laid: LaidField;
+}
+
 function gather(
   plan: Plan,
   { byFront }: BorderMeasure,
@@ -149,18 +156,22 @@ function gather(
   memory: Memory,
 ): Float64Array {
   const { diagonal } = plan.canvas;
-  const subject = `field of ${what}`;
-  const parts = byFront.map(({ front, stretches }) =>
-    memory.recall(
-      subject,
-      plan.objects[front]?.key ?? '',
-      [stretches, grid.columns, grid.rows, diagonal],
-      () => keptPart(stretches, weigh, grid, diagonal),
-    ),
-  );
-  const inputs = [...parts, grid.columns, grid.rows];
-  const laid = (last: LaidField | undefined): LaidField => laidField(parts, grid, last);
-  return memory.recall(`emphasis by ${what}`, '', inputs, laid).field;
+  const inputs = [byFront, grid.columns, grid.rows, diagonal];
+  const work = (last: GatheredField | undefined): GatheredField => {
+    const earlier = last?.diagonal === diagonal ? last : undefined;
+    const parts = byFront.map(({ front, stretches }, index) => {
+      const isSame = earlier?.byFront[index]?.stretches === stretches;
+      if (isSame && earlier.laid.columns === grid.columns) return earlier.laid.parts[index];
+      return memory.recall(
+        `field of ${what}`,
+        plan.objects[front]?.key ?? '',
+        [stretches, ...inputs.slice(1)],
+        () => keptPart(stretches, weigh, grid, diagonal),
+      );
+    });
+    return { byFront, diagonal, laid: laidField(parts, grid, earlier?.laid) };
+  };
+  return memory.recall(`emphasis by ${what}`, '', inputs, work).laid.field;
 }
 
 interface ByPull {

@@ -1,7 +1,6 @@
 import type { Box, Point } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
 import type { BorderStretch } from '../borders/borders.js';
-import { sameInputs } from '../memory.js';
 
 /** Part of the diagonal within which borders are gathered round a place. */
 export const REACH = 0.08;
@@ -67,47 +66,59 @@ export function partOfField(
   diagonal: number,
 ): PartOfField | undefined {
   const heavy = stretches.filter((stretch) => weigh(stretch) > 0);
+  const whole = heavy.length === stretches.length;
   const outer = (REACH + PASSAGE / 2) * diagonal;
   const inner = (REACH - PASSAGE / 2) * diagonal;
-  const area = cellsReached(heavy, grid, outer);
+  const area = cellsReached(whole ? stretches : heavy, grid, outer);
   if (!area) return undefined;
   const { left, top, columns, rows } = area;
   // Differences from cell to cell at first, one column more than cells.
   const steps = new Float64Array((columns + 1) * rows);
-  const add = (row: number, from: number, to: number, amount: number) => {
-    const start = (row - top) * (columns + 1) - left;
-    steps[start + from] = (steps[start + from] as number) + amount;
-    steps[start + to] = (steps[start + to] as number) - amount;
-  };
+  const { cellWidth, cellHeight } = grid;
   for (const stretch of heavy) {
     const { x, y } = stretch.at;
     const amount = (stretch.length * weigh(stretch)) / diagonal;
-    const lastRow = Math.min(top + rows - 1, Math.floor((y + outer) / grid.cellHeight));
-    for (let row = Math.max(top, Math.floor((y - outer) / grid.cellHeight)); row <= lastRow; row++) {
-      const down = (row + 0.5) * grid.cellHeight - y;
+    const lastRow = Math.min(top + rows - 1, Math.floor((y + outer) / cellHeight));
+    for (let row = Math.max(top, Math.floor((y - outer) / cellHeight)); row <= lastRow; row++) {
+      const down = (row + 0.5) * cellHeight - y;
       if (Math.abs(down) >= outer) continue;
       const widest = Math.sqrt(outer * outer - down * down);
-      const whole = Math.abs(down) < inner ? Math.sqrt(inner * inner - down * down) : -1;
-      const column = (across: number) => Math.ceil((x + across) / grid.cellWidth - 0.5);
-      const from = Math.max(left, column(-widest));
-      const to = Math.min(left + columns, column(widest));
-      const wholeFrom = whole < 0 ? to : Math.min(to, Math.max(from, column(-whole)));
-      const wholeTo = whole < 0 ? to : Math.max(wholeFrom, Math.min(to, column(whole)));
-      if (wholeFrom < wholeTo) add(row, wholeFrom, wholeTo, amount);
+      const from = Math.max(left, columnAt(x - widest, cellWidth));
+      const to = Math.min(left + columns, columnAt(x + widest, cellWidth));
+      let [wholeFrom, wholeTo] = [to, to];
+      if (Math.abs(down) < inner) {
+        const whole = Math.sqrt(inner * inner - down * down);
+        wholeFrom = Math.min(to, Math.max(from, columnAt(x - whole, cellWidth)));
+        wholeTo = Math.max(wholeFrom, Math.min(to, columnAt(x + whole, cellWidth)));
+      }
+      const start = (row - top) * (columns + 1) - left;
+      if (wholeFrom < wholeTo) add(steps, start + wholeFrom, start + wholeTo, amount);
       for (let cell = from; cell < to; cell++) {
         if (cell === wholeFrom) cell = wholeTo;
         if (cell >= to) break;
-        const across = (cell + 0.5) * grid.cellWidth - x;
-        add(row, cell, cell + 1, amount * counted(Math.sqrt(across * across + down * down), diagonal));
+        const across = (cell + 0.5) * cellWidth - x;
+        const part = amount * counted(Math.sqrt(across * across + down * down), diagonal);
+        add(steps, start + cell, start + cell + 1, part);
       }
     }
   }
   return { left, top, columns, rows, strengths: summedUp(steps, columns, rows) };
 }
 
+/** The first column whose middle lies no farther left than a place. */
+function columnAt(x: number, cellWidth: number): number {
+  return Math.ceil(x / cellWidth - 0.5);
+}
+
+function add(steps: Float64Array, from: number, to: number, amount: number): void {
+  steps[from] = (steps[from] as number) + amount;
+  steps[to] = (steps[to] as number) - amount;
+}
+
 interface KeptPart {
   readonly weigh: Weigh;
-  readonly inputs: readonly number[];
+  readonly grid: FieldGrid;
+  readonly diagonal: number;
   readonly part: PartOfField | undefined;
 }
 
@@ -120,13 +131,22 @@ export function keptPart(
   grid: FieldGrid,
   diagonal: number,
 ): PartOfField | undefined {
-  const inputs = [grid.columns, grid.rows, grid.cellWidth, grid.cellHeight, diagonal];
   const all = kept.get(stretches) ?? [];
-  const known = all.find((each) => each.weigh === weigh && sameInputs(each.inputs, inputs));
-  if (known) return known.part;
+  for (const each of all) {
+    if (each.weigh === weigh && each.diagonal === diagonal && isSameGrid(each.grid, grid)) return each.part;
+  }
   const part = partOfField(stretches, weigh, grid, diagonal);
-  kept.set(stretches, [...all.filter((each) => each.weigh !== weigh), { weigh, inputs, part }]);
+  kept.set(stretches, [...all.filter((each) => each.weigh !== weigh), { weigh, grid, diagonal, part }]);
   return part;
+}
+
+function isSameGrid(one: FieldGrid, other: FieldGrid): boolean {
+  return (
+    one.columns === other.columns &&
+    one.rows === other.rows &&
+    one.cellWidth === other.cellWidth &&
+    one.cellHeight === other.cellHeight
+  );
 }
 
 type Parts = readonly (PartOfField | undefined)[];

@@ -1,7 +1,7 @@
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
-import { once, sameInputs } from '../memory.js';
+import { sameInputs } from '../memory.js';
 import { type FieldGrid, REACH, type Weigh, boxOfStretches, counted, middleOf } from './field.js';
 
 /** A place that is stronger than all round it. */
@@ -21,9 +21,6 @@ const ALIKE = 1e-6;
 const BELOW = 1e-4;
 const ROUNDING = 1e-9;
 
-/** The strongest cell, those alike told apart by `rank`. */
-type Rank = (one: number, other: number) => number;
-
 /**
  * The places of a field that are stronger than all within the reach, strongest first, of those alike the highest up, no
  * two nearer than the reach.
@@ -35,7 +32,7 @@ type Rank = (one: number, other: number) => number;
 export function peaks(
   field: Float64Array,
   grid: FieldGrid,
-  byFront: readonly { readonly stretches: readonly BorderStretch[] }[],
+  byFront: Fronts,
   weigh: Weigh,
   diagonal: number,
   least = 0,
@@ -55,7 +52,7 @@ export function peaks(
 export function strongestPeak(
   field: Float64Array,
   grid: FieldGrid,
-  byFront: readonly { readonly stretches: readonly BorderStretch[] }[],
+  byFront: Fronts,
   weigh: Weigh,
   diagonal: number,
   counts: (peak: Peak) => boolean,
@@ -79,26 +76,66 @@ interface Candidates {
 }
 
 function candidates(field: Float64Array, grid: FieldGrid, diagonal: number, least: number): Candidates {
-  let strongest = 0;
-  for (const strength of field) if (strength > strongest) strongest = strength;
+  const strongest = strongestOf(field);
   if (strongest === 0) return { cells: [], isPeak: () => false, strongest };
-  const rank = ranking(field, strongest, grid, diagonal);
-  const round = cellsRound(grid, REACH * diagonal);
+  const ranking = new Ranking(field, strongest, grid, diagonal);
+  const steps = stepsWithin(grid, REACH * diagonal);
   const enough = Math.max(WEAKEST * strongest, least - BELOW * strongest);
-  const cells: number[] = [];
-  for (let cell = 0; cell < field.length; cell++) {
-    const isWeak = (field[cell] as number) < enough;
-    if (!isWeak && !hasStrongerNeighbour(field, grid, cell)) cells.push(cell);
-  }
+  const cells = withoutStrongerNeighbour(field, grid, enough);
   cells.sort((one, other) => (field[other] as number) - (field[one] as number));
-  return { cells, strongest, isPeak: (cell) => !round(cell, (other) => rank(other, cell) > 0) };
+  return { cells, strongest, isPeak: (cell) => isFirstRound(cell, grid, steps, ranking) };
+}
+
+/** The greatest strength of a field. */
+export function strongestOf(field: Float64Array): number {
+  let strongest = 0;
+  for (let cell = 0; cell < field.length; cell++) {
+    if ((field[cell] as number) > strongest) strongest = field[cell] as number;
+  }
+  return strongest;
+}
+
+/** The cells of at least some strength beside which none is clearly stronger: a quick look that spares most the long one. */
+function withoutStrongerNeighbour(field: Float64Array, { columns }: FieldGrid, enough: number): number[] {
+  const cells: number[] = [];
+  const behindLast = field.length - columns;
+  for (let cell = 0, column = 0; cell < field.length; cell++, column++) {
+    if (column === columns) column = 0;
+    const strength = field[cell] as number;
+    if (strength < enough) continue;
+    const clearly = strength * (1 + 4 * ALIKE);
+    if (cell >= columns && (field[cell - columns] as number) > clearly) continue;
+    if (cell < behindLast && (field[cell + columns] as number) > clearly) continue;
+    if (column > 0 && (field[cell - 1] as number) > clearly) continue;
+    if (column + 1 < columns && (field[cell + 1] as number) > clearly) continue;
+    cells.push(cell);
+  }
+  return cells;
+}
+
+/** Whether a cell ranks before all at some steps from it; neighbours are asked first. */
+function isFirstRound(
+  cell: number,
+  { columns, rows }: FieldGrid,
+  { across, down }: Steps,
+  ranking: Ranking,
+): boolean {
+  const column = cell % columns;
+  const row = (cell - column) / columns;
+  for (let step = 0; step < across.length; step++) {
+    const x = column + (across[step] as number);
+    const y = row + (down[step] as number);
+    if (x < 0 || x >= columns || y < 0 || y >= rows) continue;
+    if (ranking.compare(y * columns + x, cell) > 0) return false;
+  }
+  return true;
 }
 
 /** The strongest place within the reach of a point, and what is gathered there. */
 export function strongestNear(
   field: Float64Array,
   grid: FieldGrid,
-  byFront: readonly { readonly stretches: readonly BorderStretch[] }[],
+  byFront: Fronts,
   weigh: Weigh,
   point: Point,
   diagonal: number,
@@ -143,33 +180,56 @@ export function isWithinReach(away: number, diagonal: number): boolean {
   return away <= REACH * diagonal * (1 + ROUNDING);
 }
 
+type Fronts = readonly { readonly stretches: readonly BorderStretch[] }[];
+
+const boxes = new WeakMap<Fronts, Float64Array>();
+
+/** Left, top, right and bottom of the box round each list of stretches, kept as long as the lists. */
+function boxesOf(byFront: Fronts): Float64Array {
+  const known = boxes.get(byFront);
+  if (known) return known;
+  const all = new Float64Array(4 * byFront.length);
+  byFront.forEach(({ stretches }, index) => {
+    const { left, top, right, bottom } = boxOfStretches(stretches);
+    all.set([left, top, right, bottom], 4 * index);
+  });
+  boxes.set(byFront, all);
+  return all;
+}
+
 /** What counts at a place: its weighted middle, and the border that counts most. */
 function gathering(
-  byFront: readonly { readonly stretches: readonly BorderStretch[] }[],
+  byFront: Fronts,
   weigh: Weigh,
   place: Point,
   diagonal: number,
 ): Pick<Peak, 'at' | 'areas'> {
   const farthest = 2 * REACH * diagonal;
+  const around = boxesOf(byFront);
   let [sum, x, y] = [0, 0, 0];
   const borders = new Map<number, Map<number, number>>();
-  for (const { stretches } of byFront) {
-    const { left, top, right, bottom } = boxOfStretches(stretches);
-    if (left - place.x > farthest || place.x - right > farthest) continue;
-    if (top - place.y > farthest || place.y - bottom > farthest) continue;
-    for (const stretch of stretches) {
+  for (let index = 0, box = 0; index < byFront.length; index++, box += 4) {
+    if ((around[box] as number) - place.x > farthest || place.x - (around[box + 2] as number) > farthest)
+      continue;
+    if ((around[box + 1] as number) - place.y > farthest) continue;
+    if (place.y - (around[box + 3] as number) > farthest) continue;
+    for (const stretch of (byFront[index] as Fronts[number]).stretches) {
       const dx = stretch.at.x - place.x;
       const dy = stretch.at.y - place.y;
       // Most lie far off, and a root costs more than all the rest.
       if (dx > farthest || dx < -farthest || dy > farthest || dy < -farthest) continue;
       const part = counted(Math.sqrt(dx * dx + dy * dy), diagonal);
+      if (part === 0) continue;
       const amount = part * stretch.length * weigh(stretch);
       if (amount === 0) continue;
       sum += amount;
       x += amount * stretch.at.x;
       y += amount * stretch.at.y;
-      const ofFront = borders.get(stretch.front) ?? new Map<number, number>();
-      borders.set(stretch.front, ofFront);
+      let ofFront = borders.get(stretch.front);
+      if (!ofFront) {
+        ofFront = new Map<number, number>();
+        borders.set(stretch.front, ofFront);
+      }
       ofFront.set(stretch.behind, (ofFront.get(stretch.behind) ?? 0) + amount);
     }
   }
@@ -182,44 +242,51 @@ function gathering(
   return { at: sum > 0 ? { x: x / sum, y: y / sum } : place, areas: most.areas };
 }
 
-/** Above 0 where the first of two cells comes first, 0 for the same rank. */
-function ranking(field: Float64Array, strongest: number, grid: FieldGrid, diagonal: number): Rank {
-  const class_ = (amount: number, most: number) => Math.round(amount / (ALIKE * most));
-  const strength = (cell: number) => class_(field[cell] as number, strongest);
-  // Asked for few cells: most are told apart by their strength.
-  const inside = once(() => {
-    const around = sumsAround(field, grid, REACH * diagonal);
-    const most = around.reduce((so, sum) => Math.max(so, sum), 0);
-    return (cell: number) => class_(around[cell] as number, most);
-  });
-  const { columns, rows } = grid;
-  const off = (cell: number) => {
-    const column = cell % columns;
-    const row = (cell - column) / columns;
-    return [Math.abs(2 * column - columns + 1), Math.abs(2 * row - rows + 1)] as const;
-  };
-  return (one, other) => {
-    const stronger = strength(one) - strength(other);
+/** Which of two cells comes first: the stronger, of those alike the one in the midst of more, then the one nearer to the middle. */
+class Ranking {
+  #around: Float64Array | undefined;
+  #most = 0;
+
+  constructor(
+    private readonly field: Float64Array,
+    private readonly strongest: number,
+    private readonly grid: FieldGrid,
+    private readonly diagonal: number,
+  ) {}
+
+  /** Above 0 where the first comes first, 0 for the same rank. */
+  compare(one: number, other: number): number {
+    const { field, strongest } = this;
+    const stronger =
+      alikeClass(field[one] as number, strongest) - alikeClass(field[other] as number, strongest);
     if (stronger !== 0) return stronger;
-    const inner = inside()(one) - inside()(other);
+    const inner = this.inside(one) - this.inside(other);
     if (inner !== 0) return inner;
-    const [across, down] = off(one);
-    const [otherAcross, otherDown] = off(other);
-    return otherAcross - across || otherDown - down;
-  };
+    return this.offAcross(other) - this.offAcross(one) || this.offDown(other) - this.offDown(one);
+  }
+
+  /** Asked for few cells: most are told apart by their strength. */
+  private inside(cell: number): number {
+    if (!this.#around) {
+      this.#around = sumsAround(this.field, this.grid, REACH * this.diagonal);
+      this.#most = strongestOf(this.#around);
+    }
+    return alikeClass(this.#around[cell] as number, this.#most);
+  }
+
+  private offAcross(cell: number): number {
+    const { columns } = this.grid;
+    return Math.abs(2 * (cell % columns) - columns + 1);
+  }
+
+  private offDown(cell: number): number {
+    const { columns, rows } = this.grid;
+    return Math.abs(2 * Math.floor(cell / columns) - rows + 1);
+  }
 }
 
-/** A quick look that spares most cells the long one: a clearly stronger cell beside it. */
-function hasStrongerNeighbour(field: Float64Array, { columns }: FieldGrid, cell: number): boolean {
-  const column = cell % columns;
-  const clearly = (field[cell] as number) * (1 + 4 * ALIKE);
-  const stronger = (other: number) => (field[other] ?? 0) > clearly;
-  return (
-    stronger(cell - columns) ||
-    stronger(cell + columns) ||
-    (column > 0 && stronger(cell - 1)) ||
-    (column + 1 < columns && stronger(cell + 1))
-  );
+function alikeClass(amount: number, most: number): number {
+  return Math.round(amount / (ALIKE * most));
 }
 
 /** The sum of a field over the upright box of twice the reach round each cell. */
@@ -255,55 +322,41 @@ function slidingSums(
   }
 }
 
-interface Step {
-  readonly across: number;
-  readonly down: number;
-  readonly away: number;
+/** How far across and down cells lie from one, the nearest first. */
+interface Steps {
+  readonly across: Int32Array;
+  readonly down: Int32Array;
 }
 
-let lately: { readonly inputs: readonly number[]; readonly steps: readonly Step[] } | undefined;
+let lately: { readonly inputs: readonly number[]; readonly steps: Steps } | undefined;
 
-/** From a cell to those within a distance of it, the nearest first; those for the last grid are kept. */
-function stepsWithin({ cellWidth, cellHeight }: FieldGrid, reach: number): readonly Step[] {
+/** From a cell to those within a distance of it; those for the last grid are kept. */
+function stepsWithin({ cellWidth, cellHeight }: FieldGrid, reach: number): Steps {
   const inputs = [cellWidth, cellHeight, reach];
   if (lately && sameInputs(lately.inputs, inputs)) return lately.steps;
   const wide = Math.floor(reach / cellWidth);
   const high = Math.floor(reach / cellHeight);
-  const steps: Step[] = [];
+  const all: { readonly across: number; readonly down: number; readonly away: number }[] = [];
   for (let down = -high; down <= high; down++) {
     for (let across = -wide; across <= wide; across++) {
       const away = Math.hypot(across * cellWidth, down * cellHeight);
-      if (away > 0 && away <= reach) steps.push({ across, down, away });
+      if (away > 0 && away <= reach) all.push({ across, down, away });
     }
   }
-  steps.sort((a, b) => a.away - b.away);
+  all.sort((a, b) => a.away - b.away);
+  const steps = {
+    across: Int32Array.from(all, ({ across }) => across),
+    down: Int32Array.from(all, ({ down }) => down),
+  };
   lately = { inputs, steps };
   return steps;
-}
-
-/** Whether any cell within a distance of a cell meets a condition; neighbours are asked first. */
-function cellsRound(
-  grid: FieldGrid,
-  reach: number,
-): (cell: number, meets: (other: number) => boolean) => boolean {
-  const { columns, rows } = grid;
-  const steps = stepsWithin(grid, reach);
-  return (cell, meets) => {
-    const column = cell % columns;
-    const row = (cell - column) / columns;
-    return steps.some(({ across, down }) => {
-      const inside =
-        column + across >= 0 && column + across < columns && row + down >= 0 && row + down < rows;
-      return inside && meets(cell + down * columns + across);
-    });
-  };
 }
 
 /** Of places nearer than the reach the strongest; of those alike, the place between them. */
 function apart(found: readonly Peak[], strongest: number, diagonal: number): readonly Peak[] {
   const groups: { readonly first: Peak; readonly alike: Peak[] }[] = [];
   for (const peak of found) {
-    const group = groups.find(({ first }) => distance(first.at, peak.at) < REACH * diagonal);
+    const group = groups.find(({ first }) => isNearer(first.at, peak.at, REACH * diagonal));
     if (!group) groups.push({ first: peak, alike: [peak] });
     else if (group.first.strength - peak.strength <= ALIKE * strongest) group.alike.push(peak);
   }
@@ -314,4 +367,10 @@ function apart(found: readonly Peak[], strongest: number, diagonal: number): rea
       y: alike.reduce((sum, { at }) => sum + at.y, 0) / alike.length,
     },
   }));
+}
+
+/** Whether two places are nearer than the reach; most are farther apart along one axis alone. */
+function isNearer(one: Point, other: Point, reach: number): boolean {
+  if (Math.abs(one.x - other.x) >= reach || Math.abs(one.y - other.y) >= reach) return false;
+  return distance(one, other) < reach;
 }

@@ -7,7 +7,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { GROUND } from '../borders/borders.js';
 import { seenChromas, type SeenChroma } from './chroma.js';
-import { areaShareBesideOpposite, roleHues } from './roles.js';
+import { areaShareBesideOpposite, roleHues, type SeenHue } from './roles.js';
 import type { Memory } from '../memory.js';
 
 /** Hues on the plan's wheel and what they do: complement and discords, warm and cool, chroma. Angles are degrees of that wheel. */
@@ -103,10 +103,12 @@ export function measureHues(
     colour ? areaHue(colour.colour, wheel, chroma?.reached) : undefined,
   );
   const ground = canvas.ground.location ? areaHue(canvas.ground.colour, wheel) : undefined;
-  const seen = [
-    ...plan.objects.map(({ index }) => ({ area: index, share: shares[index] ?? 0, hue: objects[index] })),
-    { area: GROUND, share: areas.bareShare, hue: ground },
-  ].flatMap(({ hue, ...rest }) => (hue && rest.share > 0 ? [{ ...rest, hue }] : []));
+  const seen: SeenHue[] = [];
+  const see = (area: number, share: number, hue: AreaHue | undefined): void => {
+    if (hue && share > 0) seen.push({ area, share, hue });
+  };
+  for (const { index } of plan.objects) see(index, shares[index] ?? 0, objects[index]);
+  see(GROUND, areas.bareShare, ground);
   const temperature = { warm: 0, cool: 0, neutral: 0 };
   for (const { share, hue } of seen) temperature[hue.temperature] += share;
   const roles = roleHues(plan, seen);
@@ -170,6 +172,9 @@ function ownHue(colour: Colour, wheel: Wheel): OwnHue {
 function areaHue(colour: Colour, wheel: Wheel, painted?: number): AreaHue {
   const { hueDegrees, warmth, chroma: own } = ownHue(colour, wheel);
   const chroma = painted ?? own;
+  if (hueDegrees !== undefined && warmth !== undefined) {
+    return { hueDegrees, chroma, temperature: temperatureOf(warmth, chroma), warmth };
+  }
   return {
     ...(hueDegrees === undefined ? {} : { hueDegrees }),
     chroma,

@@ -20,8 +20,12 @@ export interface SeenHue {
  * the whole, of mean chroma under 1 as painted, has none: nobody sees a complement to nearly black.
  */
 export function roleHues(plan: Plan, seen: readonly SeenHue[]): readonly (RoleHue & { share: number })[] {
-  return ROLES.flatMap((role) => {
-    const own = seen.filter(({ area }) => roleOf(plan, area) === role);
+  const byRole = new Map<ColourRole, SeenHue[]>(ROLES.map((role) => [role, []]));
+  for (const one of seen) {
+    const role = roleOf(plan, one.area);
+    if (role) byRole.get(role)?.push(one);
+  }
+  return [...byRole].flatMap(([role, own]) => {
     const hueDegrees = meanHue(
       own.flatMap(({ share, hue }) =>
         hue.hueDegrees === undefined ? [] : [{ hueDegrees: hue.hueDegrees, weight: share * hue.chroma }],
@@ -29,8 +33,11 @@ export function roleHues(plan: Plan, seen: readonly SeenHue[]): readonly (RoleHu
     );
     if (hueDegrees === undefined) return [];
     const share = own.reduce((sum, one) => sum + one.share, 0);
-    const mean = (figure: (one: SeenHue) => number): number =>
-      own.reduce((sum, one) => sum + one.share * figure(one), 0) / share;
+    const mean = (figure: (one: SeenHue) => number): number => {
+      let sum = 0;
+      for (const one of own) sum += one.share * figure(one);
+      return sum / share;
+    };
     const chroma = mean(({ hue }) => hue.chroma);
     if (chroma < LEAST_CHROMA) return [];
     return [

@@ -85,26 +85,43 @@ function contactsOf(
   { seen, meetings }: MeetingAreas,
   long: number,
 ): readonly Contact[] {
-  const lengths = new Map<number, number>();
+  const places = new Map<number, number>();
+  const pairs: number[] = [];
+  const lengths: number[] = [];
   const borders = new Float64Array(count);
   const firsts = seen.map(({ area }) => byArea.get(area)?.first ?? 0);
   const fieldOf = (index: number, side: number): number =>
     (firsts[index] as number) + (seen[index]?.sides.pieces[side] ?? 0);
+  let [last, place] = [-1, -1];
   meetings.forEach(({ met, sidesBehind }, front) => {
-    sidesBehind.forEach((sideBehind, piece) => {
+    for (let piece = 0; piece < sidesBehind.length; piece++) {
       const at = 4 * piece;
       const one = fieldOf(front, met[at] as number);
-      const other = fieldOf(met[at + 3] as number, sideBehind);
+      const other = fieldOf(met[at + 3] as number, sidesBehind[piece] as number);
       const length = (met[at + 2] as number) - (met[at + 1] as number);
       const pair = Math.min(one, other) * count + Math.max(one, other);
-      lengths.set(pair, (lengths.get(pair) ?? 0) + length);
-      for (const field of [one, other]) borders[field] = (borders[field] as number) + length;
-    });
+      // Pieces of one border mostly follow each other.
+      if (pair !== last) {
+        place = places.get(pair) ?? pairs.length;
+        if (place === pairs.length) {
+          places.set(pair, place);
+          pairs.push(pair);
+          lengths.push(0);
+        }
+        last = pair;
+      }
+      lengths[place] = (lengths[place] as number) + length;
+      borders[one] = (borders[one] as number) + length;
+      borders[other] = (borders[other] as number) + length;
+    }
   });
-  return [...lengths].flatMap(([pair, length]) => {
+  const contacts: Contact[] = [];
+  pairs.forEach((pair, index) => {
     const one = Math.floor(pair / count);
     const other = pair % count;
     const border = Math.min(borders[one] as number, borders[other] as number);
-    return length + ROUNDING * long >= Math.min(HAIR * long, border * PART_OF_BORDER) ? { one, other } : [];
+    const least = Math.min(HAIR * long, border * PART_OF_BORDER);
+    if ((lengths[index] as number) + ROUNDING * long >= least) contacts.push({ one, other });
   });
+  return contacts;
 }

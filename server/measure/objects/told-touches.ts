@@ -7,6 +7,7 @@ import type { Touch } from './tangents.js';
 /** The touches that a painter has not meant, with all that was looked at. */
 export interface ToldTouches {
   readonly parts: Parts;
+  readonly besides: readonly Beside[];
   /** What each object comes near, in the order of the objects. */
   readonly near: readonly (readonly PlacedTouch[])[];
   /** Nearest first. */
@@ -25,7 +26,9 @@ export function toldTouches(
   parts: Parts,
   last?: ToldTouches,
 ): ToldTouches {
-  const near = besides.map((beside, place) => touchesAt(beside, place, canvas));
+  const near = besides.map((beside, place) =>
+    beside === last?.besides[place] ? (last.near[place] ?? []) : touchesAt(beside, place, canvas),
+  );
   const earlier = last?.parts === parts && last.near.length === near.length ? last : undefined;
   const stirred = earlier && objectsStirred(near, earlier.near);
   const judged: PlacedTouch[] = [];
@@ -33,7 +36,7 @@ export function toldTouches(
   const isNotMeant = notMeant(canvas, () => parts, gapsRound(judged, near));
   const added = judged.filter(({ touch }) => isNotMeant(touch)).sort(nearestFirst);
   const stayed = earlier ? earlier.told.filter((touch) => !isStirred(touch, stirred)) : [];
-  return { parts, near, told: merged(stayed, added) };
+  return { parts, besides, near, told: merged(stayed, added) };
 }
 
 /** The objects that come near other things than before. */

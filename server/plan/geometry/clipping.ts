@@ -1,5 +1,5 @@
 import { Clipper, FillRule, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
-import { boxOfPoints } from './point.js';
+import { type Box, NO_BOX } from './point.js';
 
 /**
  * Polygons on whole numbers. As results: borders do not cross, outer ones have positive area, holes negative.
@@ -10,6 +10,20 @@ export type Polygons = Paths64;
 /** Area of results, in squares of the grid; never negative. */
 export function areaOnGrid(polygons: Polygons): number {
   return Math.max(0, windingArea(polygons));
+}
+
+/** The box round polygons, grid steps; `NO_BOX` for none. */
+export function boxOfPolygons(polygons: Polygons): Box {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const path of polygons) {
+    for (const { x, y } of path) {
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
+    }
+  }
+  return left <= right ? { left, top, right, bottom } : NO_BOX;
 }
 
 /** What the rings hold together, by the even-odd rule or (nonzero) wherever they wind round a place. */
@@ -87,7 +101,7 @@ function swapped({ x, y }: Point64): Point64 {
 
 /** How far two right results may lie apart: each point is rounded to the grid, with sides as long as the box. */
 function roundingOf(rings: Polygons): number {
-  const { left, top, right, bottom } = boxOfPoints(rings.flat());
+  const { left, top, right, bottom } = boxOfPolygons(rings);
   const points = rings.reduce((sum, ring) => sum + ring.length, 0);
   return (points + 16) * (right - left + bottom - top);
 }

@@ -1,5 +1,5 @@
-import { type Polygons, areaOnGrid } from './clipping.js';
-import { type Box, boxCentre, boxContains, boxOfPoints } from './point.js';
+import { type Polygons, areaOnGrid, boxOfPolygons } from './clipping.js';
+import { type Box, boxCentre, boxContains } from './point.js';
 
 /** Polygons on the grid of whole numbers with what is asked of them again and again. */
 export interface Piece {
@@ -15,7 +15,7 @@ export interface Piece {
 export const NOTHING: Piece = pieceOf([]);
 
 export function pieceOf(polygons: Polygons): Piece {
-  const box = boxOfPoints(polygons.flat());
+  const box = boxOfPolygons(polygons);
   const area = areaOnGrid(polygons);
   return { polygons, box, area, isBox: area > 0 && area === boxArea(box) };
 }

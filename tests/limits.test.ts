@@ -84,7 +84,7 @@ describe('a plan that asks for more has one clear error', () => {
       `object  hedge${i}\n  value   1\n  shape   rectangle 1 x 1\n  repeat  500 every (0, 0)`;
     const plan = planOf([LARGE_CANVAS, ...Array.from({ length: 600 }, (_, i) => hedge(i))].join('\n'));
     expect(errorsOf(plan)).toEqual([
-      'The plan has more than 1,000,000 points up to here; what comes after is not drawn.',
+      'The plan has more than 1\u{202f}000\u{202f}000 points up to here; what comes after is not drawn.',
     ]);
     expect(plan.objects.filter(({ outline }) => outline.rings.length > 0)).toHaveLength(501);
   });

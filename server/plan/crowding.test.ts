@@ -42,7 +42,7 @@ describe('outlines that cross each other', () => {
         severity: 'error',
         code: 'unreadable shape',
         message:
-          '`rain` crosses what lies under it too often to be measured, so it is not drawn: all outlines of a plan may cross each other 100,000 times. Draw it with fewer points.',
+          '`rain` crosses what lies under it too often to be measured, so it is not drawn: all outlines of a plan may cross each other 100\u{202f}000 times. Draw it with fewer points.',
         location: objectNamed(plan, 'rain').location,
       }),
     ]);

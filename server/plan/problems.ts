@@ -88,6 +88,13 @@ export function plainNumber(value: number, decimals = 2): string {
   return String(Number(value.toFixed(decimals)));
 }
 
+const THIN_SPACE = '\u{202f}';
+
+/** A whole number in groups of three, `200 000`: a comma would be a point to whoever writes decimals with one. */
+export function thousands(count: number): string {
+  return String(count).replaceAll(/\B(?=(?:\d{3})+$)/gu, THIN_SPACE);
+}
+
 /** `a`, `a and b`, `a, b and c`. */
 export function inWords(items: readonly string[]): string {
   if (items.length < 2) return items.join('');

@@ -9,7 +9,7 @@ import { type ObjectIndex, type ObjectNode, objectOutline } from './objects.js';
 import type { OutlineCache } from './outline-cache.js';
 import { findCrossing, type PlaceSurroundings, resolvePlace } from './places.js';
 import type { Division, Focus, Location } from './plan.js';
-import { inWords, locate, type Problems } from './problems.js';
+import { inWords, locate, type Problems, thousands } from './problems.js';
 import { every, single, statementLocation } from './select.js';
 import type { ReadPart } from './shapes.js';
 
@@ -127,7 +127,7 @@ export class References implements PlaceSurroundings {
   #reportTooMany(node: ObjectNode): void {
     const message = t(
       'The plan has more than {0} points up to here; what comes after is not drawn.',
-      MOST_POINTS.toLocaleString('en-GB'),
+      thousands(MOST_POINTS),
     );
     this.problems.error('number out of range', message, locate(node, node.statement.name));
   }

@@ -22,7 +22,7 @@ import { ObjectIndex, resolveObject } from './objects.js';
 import { OutlineCache } from './outline-cache.js';
 import { resolvePalette } from './palette.js';
 import type { Plan, PlanObject, PlanProblem, ReadFile } from './plan.js';
-import { type FoundProblem, locate, Problems } from './problems.js';
+import { type FoundProblem, locate, Problems, thousands } from './problems.js';
 import { References } from './references.js';
 import { single } from './select.js';
 import type { ReadPart } from './shapes.js';
@@ -166,7 +166,7 @@ function reportCrowding(
     const message = t(
       '`{0}` crosses what lies under it too often to be measured, so it is not drawn: all outlines of a plan may cross each other {1} times. Draw it with fewer points.',
       name,
-      MOST_MUTUAL_CROSSINGS.toLocaleString('en-GB'),
+      thousands(MOST_MUTUAL_CROSSINGS),
     );
     problems.error('unreadable shape', message, location);
   }

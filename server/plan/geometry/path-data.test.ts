@@ -61,7 +61,7 @@ describe('SVG path data', () => {
       'the path has no area: a shape needs at least three points that are not in a line',
       undefined,
     ],
-    [`M0 0${'h1v1'.repeat(150_000)}`, 'the path has more than 200,000 points', undefined],
+    [`M0 0${'h1v1'.repeat(150_000)}`, 'the path has more than 200\u{202f}000 points', undefined],
     [`M0 0${' '.repeat(8_000_000)}`, 'the path is too long to be read', undefined],
   ])('is refused with a reason: %.24s', (text, reason, offset) => {
     expect(outlineOfPathData(text, 0.01)).toEqual({

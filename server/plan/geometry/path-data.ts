@@ -1,4 +1,5 @@
 import svgpath from 'svgpath';
+import { thousands } from '../problems.js';
 import { type Outline, type PathCommand, isUsableCommand, outlineOf } from './outline.js';
 
 /** Most drawing commands that one path may hold. */
@@ -57,7 +58,7 @@ export function commandsOfPathData(text: string): CommandsReading {
   const last = path.at(-1);
   if (last && last.kind !== 'Z') path.push({ kind: 'Z' });
   if (path.length > MOST_COMMANDS) {
-    return { ok: false, reason: `the path has more than ${MOST_COMMANDS.toLocaleString('en-GB')} points` };
+    return { ok: false, reason: `the path has more than ${thousands(MOST_COMMANDS)} points` };
   }
   if (!path.every(isUsableCommand))
     return { ok: false, reason: 'a number in the path is too large to be drawn' };

@@ -1,3 +1,4 @@
+import { thousands } from '../problems.js';
 import { IDENTITY, type Matrix, isUsableMatrix, multiply, translate } from './matrix.js';
 import { EMPTY_OUTLINE, type Outline, join, outlineOf, transform } from './outline.js';
 import { MOST_COMMANDS } from './path-data.js';
@@ -148,7 +149,7 @@ function draw(element: SvgElement, matrix: Matrix, fillRule: FillRule, search: S
   if (!reading.ok) throw new Refusal(reading.reason);
   search.commands += reading.path.length;
   if (search.commands > MOST_COMMANDS) {
-    throw new Refusal(`it has more than ${MOST_COMMANDS.toLocaleString('en-GB')} points`);
+    throw new Refusal(`it has more than ${thousands(MOST_COMMANDS)} points`);
   }
   search.drawn.push({ path: transform({ ...EMPTY_OUTLINE, path: reading.path }, matrix).path, fillRule });
 }

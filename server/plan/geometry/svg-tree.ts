@@ -1,4 +1,5 @@
 import { SaxesParser } from 'saxes';
+import { thousands } from '../problems.js';
 
 /** An element of an SVG file, with the attributes that bear no namespace and `href`. */
 export interface SvgElement {
@@ -52,7 +53,8 @@ function parse(text: string): SvgReading {
     throw new Refusal(plainReason(error.message));
   });
   parser.on('opentag', (tag) => {
-    if (++count > MOST_ELEMENTS) throw new Refusal('the file has more than 200,000 elements');
+    if (++count > MOST_ELEMENTS)
+      throw new Refusal(`the file has more than ${thousands(MOST_ELEMENTS)} elements`);
     if (open.length >= DEEPEST) throw new Refusal('the file nests its groups more than 256 deep');
     const attributes = new Map<string, string>();
     for (const { local, uri, value } of Object.values(tag.attributes)) {

@@ -77,6 +77,8 @@ function wordsOf(error: unknown): string {
   return error instanceof Error ? (error.stack ?? error.message) : String(error);
 }
 
+// Whoever ordered it is gone.
+process.once('disconnect', () => process.exit(1));
 const order = JSON.parse(process.argv[2] ?? '{}') as Order;
 const send = (news: News): Promise<void> =>
   new Promise((resolve) => void process.send?.(news, () => resolve()));

@@ -45,9 +45,10 @@ export async function watchOver(
     cases += news.cases;
     seed = news.seed + 1;
   });
+  const begun = Date.now();
   const looking = setInterval(() => {
-    const since = statSync(currentFile, { throwIfNoEntry: false })?.mtimeMs;
-    if (since === undefined || Date.now() - since < 3 * order.patienceMilliseconds) return;
+    const since = statSync(currentFile, { throwIfNoEntry: false })?.mtimeMs ?? begun;
+    if (Date.now() - since < 3 * order.patienceMilliseconds) return;
     isHanging = true;
     started.kill('SIGKILL');
   }, LOOK_MILLISECONDS);

@@ -64,3 +64,18 @@ export function rangeIn(text: string, edit: Edit): Range {
       : { line: start.line, character: start.character + edit.columnsTaken };
   return { start, end };
 }
+
+/** The text with a range of it replaced; places outside of it are those nearest inside, as the protocol has it. */
+export function replaced(text: string, { start, end }: Range, written: string): string {
+  const [from, to] = [offsetOf(text, start), offsetOf(text, end)];
+  return text.slice(0, Math.min(from, to)) + written + text.slice(Math.max(from, to));
+}
+
+function offsetOf(text: string, { line, character }: Position): number {
+  const begins = [0, ...[...text.matchAll(/\r\n|\n|\r/gu)].map((match) => match.index + match[0].length)];
+  const begin = begins[line];
+  if (begin === undefined) return text.length;
+  const next = begins[line + 1] ?? text.length;
+  const row = text.slice(begin, next).replace(/[\r\n]+$/u, '');
+  return begin + Math.min(character, row.length);
+}

@@ -7,7 +7,7 @@ import type { SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver-
 import * as features from '../../../server/language/features.js';
 import { SETTLE_MILLISECONDS } from '../../../server/language/photographs.js';
 import { spoiltPlan } from '../../support/spoilt-plans.js';
-import { anEdit, type Edit, placeOf, rangeIn } from '../../support/typed-edits.js';
+import { anEdit, type Edit, placeOf, rangeIn, replaced } from '../../support/typed-edits.js';
 import type { Client } from '../../protocol/server.js';
 import { everythingAsked, tokensAfter } from '../asked.js';
 import { campaign } from '../campaign.js';
@@ -183,23 +183,6 @@ async function change(client: Client, document: Document, contentChanges: readon
   document.version += 1;
   const { uri, version } = document;
   await client.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges });
-}
-
-type Range = ReturnType<typeof rangeIn>;
-
-/** The text with a range of it replaced; places outside of it are those nearest inside, as the protocol has it. */
-function replaced(text: string, { start, end }: Range, written: string): string {
-  const [from, to] = [offsetOf(text, start), offsetOf(text, end)];
-  return text.slice(0, Math.min(from, to)) + written + text.slice(Math.max(from, to));
-}
-
-function offsetOf(text: string, { line, character }: Range['start']): number {
-  const begins = [0, ...[...text.matchAll(/\r\n|\n|\r/gu)].map((match) => match.index + match[0].length)];
-  const begin = begins[line];
-  if (begin === undefined) return text.length;
-  const next = begins[line + 1] ?? text.length;
-  const row = text.slice(begin, next).replace(/[\r\n]+$/u, '');
-  return begin + Math.min(character, row.length);
 }
 
 async function updateTokens(client: Client, document: Document): Promise<void> {

@@ -149,6 +149,9 @@ const squaring: fc.Arbitrary<Squaring> = fc.record(
   { requiredKeys: ['path', 'corners', 'proportion'] },
 );
 
+/** Memory may be short for a picture of more pixels. */
+const SMALL_PIXELS = 1_000_000;
+
 /** Damaged photographs of every kind: bits, lengths and sizes that are not what they were. */
 export const images = campaign({
   runs: 12,
@@ -165,6 +168,8 @@ export const images = campaign({
     if (!answer.ok) {
       assert.match(answer.reason, /^[A-Z].*\.$/u, 'a sentence to the painter');
       assert.doesNotMatch(answer.reason, /undefined|NaN|\[object|could not be measured \(/u);
+      const isSmall = told.ok && told.width * told.height < SMALL_PIXELS;
+      assert(!isSmall || !answer.reason.includes('enough memory'), 'memory is short for a small picture');
       return;
     }
     assert(told.ok, 'measured, but without a size');

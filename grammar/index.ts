@@ -1,6 +1,6 @@
 /** The language of plans: text to tree, tree to text, and the words they are made of. */
 export * from './syntax.js';
-export { parse } from './parse.js';
+export { parse, usualTree } from './parse.js';
 export { splitLines } from './lines.js';
 export { format, formatWords, type FormatOptions } from './printer.js';
 export {

@@ -6,6 +6,7 @@ import {
   type Span,
   type SyntaxTree,
   t,
+  usualTree,
 } from '../../grammar/index.js';
 import { toldHere } from './based-on/told-here.js';
 import { type Whole, wholeOf } from './based-on/whole.js';
@@ -43,6 +44,23 @@ const PLANES: readonly Plane[] = ['background', 'middle', 'foreground'];
  * stands. Lengths are in canvas units, shares are parts of one.
  */
 export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Plan {
+  usual ??= resolution(usualTree(), {});
+  return resolution(tree, options).plan;
+}
+
+/** The plan, and what it was worked out with. */
+interface Resolution {
+  readonly plan: Plan;
+  readonly workings: unknown;
+}
+
+/**
+ * The resolution of a usual plan, which stays: whatever is compiled for objects of a kind is thrown away when memory is
+ * collected while there is none of that kind, as between two edits.
+ */
+let usual: Resolution | undefined;
+
+function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
   const ofBases = new Problems();
   const whole = wholeOf(tree, options.readFile, ofBases);
   const { nodes, faultyLines, lostKinds, lostNames } = whole;
@@ -81,7 +99,7 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
   const focus = references.focal;
   const concept = resolveConcept(others, objectIndex, problems);
   const leads = resolveLeads(others, objectIndex, references);
-  return {
+  const plan = {
     ...(whole.bases ? { basedOn: whole.bases } : {}),
     statements: nodes,
     ...concept,
@@ -111,7 +129,8 @@ export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Pla
     ruleSettings: resolveRuleSettings(others, problems),
     files: filesNamed(nodes),
     problems: told(whole, ofBases.list, problems),
-  };
+  } satisfies Plan;
+  return { plan, workings: { whole, cache, book, references, surroundings } };
 }
 
 /**

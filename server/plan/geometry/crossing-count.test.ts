@@ -28,6 +28,12 @@ function countOf(...outlines: readonly Outline[]): number {
 
 const square = (x: number, y: number, side: number) => rectangle({ x, y }, { x: x + side, y: y + side });
 
+/** Over all of the canvas, and farther. */
+const veil = square(-1, -6, 42);
+const laidTwice: Outline = { ...veil, rings: [...veil.rings, ...veil.rings] };
+const turnedRound = (ring: Outline['rings'][number]) =>
+  polygon([...ringPoints(ring)].reverse()).rings[0] ?? ring;
+
 describe('crossings of outlines', () => {
   it.each<[string, number, readonly Outline[]]>([
     ['none alone', 0, [square(3, 3, 9)]],
@@ -60,6 +66,21 @@ describe('crossings of outlines', () => {
     const across = rectangle({ x: 0.5, y: 13 }, { x: 38, y: 14 });
     // The bar has four crossings with the frame's outer border, and four with the inner one; the other bar as well.
     expect(countOf(bar, frame, across)).toBe(4 + 4 + 4 + 4 + 4);
+  });
+
+  it.each<[string, Outline]>([
+    ['twice by the even-odd rule', { ...laidTwice, fillRule: 'evenodd' }],
+    [
+      'twice one way and twice the other',
+      { ...laidTwice, rings: [...laidTwice.rings, ...laidTwice.rings.map(turnedRound)] },
+    ],
+  ])('are those under a shape that is laid %s, and fills nothing', (_, veil) =>
+    expect(countOf(upright(20), veil, level(30))).toBe(4 * 20 * 30),
+  );
+
+  it('are not those under a shape that is laid three times by the even-odd rule', () => {
+    const rings = [...laidTwice.rings, ...veil.rings];
+    expect(countOf(upright(20), { ...veil, rings, fillRule: 'evenodd' }, level(30))).toBe(0);
   });
 
   it('are as many as there are, for shapes that hide nothing of each other', () => {

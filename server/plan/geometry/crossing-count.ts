@@ -7,7 +7,7 @@ type Shape = Pick<Outline, 'rings' | 'box' | 'fillRule'>;
 /** Cells on the long side of the canvas. */
 const LONG_SIDE = 256;
 /** Pairs of edges in one cell looked at, in all. */
-const MOST_PAIRS = 50_000_000;
+const MOST_PAIRS = 5_000_000;
 /** Pairs of an outline that is not laid count so many times more, so that a thousand of them are soon told. */
 const IN_VAIN = 10;
 /** Edges kept in cells, in all. */
@@ -87,7 +87,8 @@ export class CrossingCount {
     }
     this.#edgeEnd = end;
     this.crossings += crossed;
-    this.#cover(outline, first);
+    this.#turnRings(outline.rings, first);
+    this.#cover(outline);
     this.#enter();
     return true;
   }
@@ -113,11 +114,8 @@ export class CrossingCount {
     const edges = this.#edges;
     const cell = this.#cell;
     let end = this.#edgeEnd;
-    let before: Ring | undefined;
-    for (const ring of rings) {
-      const isRepeated = before !== undefined && isSameRing(before, ring);
-      before = ring;
-      if (isRepeated) continue;
+    for (let at = 0; at < rings.length; at += timesFrom(rings, at)) {
+      const ring = rings[at] as Ring;
       const { length } = ring;
       for (let i = 0; i + 1 < length; i += 2, end += 4) {
         const next = (i + 2) % length;
@@ -202,10 +200,9 @@ export class CrossingCount {
   }
 
   /** Forgets what lies in cells that an outline fills: those inside that its border does not pass. */
-  #cover({ box, fillRule }: Shape, first: number): void {
+  #cover({ box, fillRule }: Shape): void {
     this.#mark++;
     for (let at = 0; at < this.#passedCells; at++) this.#passedBy[this.#cells[at] as number] = this.#mark;
-    for (let edge = first; edge < this.#edgeEnd; edge += 4) this.#turn(edge);
     const top = within(Math.floor(box.top / this.#cell), this.#rows - 1);
     const bottom = within(Math.floor(box.bottom / this.#cell), this.#rows - 1);
     const left = within(Math.floor(box.left / this.#cell), this.#columns);
@@ -223,8 +220,18 @@ export class CrossingCount {
     }
   }
 
+  /** Notes how rings wind, whose edges begin with one: a ring that is repeated, as often as it lies there. */
+  #turnRings(rings: readonly Ring[], first: number): void {
+    let edge = first;
+    for (let at = 0, times = 0; at < rings.length; at += times) {
+      times = timesFrom(rings, at);
+      const end = edge + 4 * Math.floor((rings[at] as Ring).length / 2);
+      for (; edge < end; edge += 4) this.#turn(edge, times);
+    }
+  }
+
   /** Notes in each row the first cell whose middle has the edge on its left. */
-  #turn(edge: number): void {
+  #turn(edge: number, times: number): void {
     const edges = this.#edges;
     const ax = edges[edge] as number;
     const ay = edges[edge + 1] as number;
@@ -235,7 +242,7 @@ export class CrossingCount {
     for (let row = first; row < last; row++) {
       const x = ax + ((row + 0.5 - ay) / (by - ay)) * (bx - ax);
       const place = row * (this.#columns + 1) + within(Math.ceil(x - 0.5), this.#columns);
-      this.#turns[place] = (this.#turns[place] as number) + (by > ay ? 1 : -1);
+      this.#turns[place] = (this.#turns[place] as number) + (by > ay ? times : -times);
     }
   }
 }
@@ -243,6 +250,14 @@ export class CrossingCount {
 /** On which side of the line from one place to another a third lies: more than 0 or less. */
 function side(fromX: number, fromY: number, toX: number, toY: number, x: number, y: number): number {
   return (toX - fromX) * (y - fromY) - (toY - fromY) * (x - fromX);
+}
+
+/** How many rings in a row, from one on, are the same. */
+function timesFrom(rings: readonly Ring[], at: number): number {
+  const ring = rings[at] as Ring;
+  let next = at + 1;
+  for (; next < rings.length; next++) if (!isSameRing(ring, rings[next] as Ring)) break;
+  return next - at;
 }
 
 function isSameRing(one: Ring, other: Ring): boolean {

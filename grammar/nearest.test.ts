@@ -15,6 +15,12 @@ describe('nearestWord', () => {
     expect(nearestWord('blurry', ['hard', 'firm', 'soft', 'lost'])).toBeUndefined();
   });
 
+  it('suggests nothing for a word that is too long to be a slip of the pen', () => {
+    const long = 'reed'.repeat(16);
+    expect(nearestWord(`${long.slice(1)}`, [long])).toBe(long);
+    expect(nearestWord(`${long}s`, [long])).toBeUndefined();
+  });
+
   it('prefers the first of two that are equally near', () => {
     expect(nearestWord('lst', ['lost', 'last'])).toBe('lost');
   });

@@ -1,9 +1,13 @@
+/** A longer word is no slip of the pen, and comparing takes the square of its length. */
+const LONGEST_MEANT = 64;
+
 /**
  * The candidate most like `word`, or undefined when none is near enough to be meant. Distance is
  * Damerau-Levenshtein (optimal string alignment) on lower case; a third of the word's length is near enough,
  * one change in a short word.
  */
 export function nearestWord(word: string, candidates: Iterable<string>): string | undefined {
+  if (word.length > LONGEST_MEANT) return undefined;
   const wanted = word.toLowerCase();
   let best: string | undefined;
   let bestDistance = Math.max(1, Math.floor(wanted.length / 3)) + 1;

@@ -9,8 +9,11 @@ export interface QuietEditor {
   readonly asked: ReadonlySet<string>;
 }
 
-/** An editor that has everything and does nothing, but for taking note of commands and of what is asked of it. */
-export function quietEditor(): QuietEditor {
+/**
+ * An editor that has everything and does nothing, but for taking note of commands and of what is asked of it.
+ * @param more what it has besides, by its last name
+ */
+export function quietEditor(more: Readonly<Record<string, unknown>> = {}): QuietEditor {
   const commands = new Map<string, Command>();
   const asked = new Set<string>();
   const known: Readonly<Record<string, unknown>> = {
@@ -25,6 +28,7 @@ export function quietEditor(): QuietEditor {
     workspaceFolders: [],
     bundle: undefined,
     version: '1.91.0',
+    ...more,
   };
   const anything = (): object => {
     const kept = new Map<string | symbol, unknown>();

@@ -47,7 +47,7 @@ export function sideBySideCommands(parts: SideBySideParts): vscode.Disposable {
     },
     register('compareWithVersion', async (resource) => {
       const plan = resource ?? parts.planInFront();
-      const earlier = plan && (await askVersion(plan));
+      const earlier = plan && (await askVersion(plan, parts.log));
       if (plan !== undefined && earlier !== undefined) compare(earlier, asItIs(plan));
     }),
     register('compareWithPlan', async (resource) => {
@@ -76,8 +76,8 @@ function asItIs(plan: vscode.Uri): Side {
 }
 
 /** Asks for a version of a plan in git; nothing when there is none, which is told, or the painter thinks better of it. */
-async function askVersion(plan: vscode.Uri): Promise<Side | undefined> {
-  const history = await PlanHistory.of(plan);
+async function askVersion(plan: vscode.Uri, log: vscode.LogOutputChannel): Promise<Side | undefined> {
+  const history = await PlanHistory.of(plan, log);
   if (typeof history === 'string') {
     void vscode.window.showInformationMessage(history);
     return undefined;

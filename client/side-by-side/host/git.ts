@@ -41,15 +41,17 @@ export class PlanHistory {
   readonly #repository: Repository;
   readonly #api: GitApi;
   readonly #plan: vscode.Uri;
+  readonly #log: vscode.LogOutputChannel;
 
-  private constructor(api: GitApi, repository: Repository, plan: vscode.Uri) {
+  private constructor(api: GitApi, repository: Repository, plan: vscode.Uri, log: vscode.LogOutputChannel) {
     this.#api = api;
     this.#repository = repository;
     this.#plan = plan;
+    this.#log = log;
   }
 
   /** Or why there is none, as a sentence to the painter. */
-  static async of(plan: vscode.Uri): Promise<PlanHistory | string> {
+  static async of(plan: vscode.Uri, log: vscode.LogOutputChannel): Promise<PlanHistory | string> {
     const extension = vscode.extensions.getExtension<{ getAPI(version: 1): GitApi }>(EXTENSION);
     if (extension === undefined)
       return vscode.l10n.t(
@@ -62,19 +64,24 @@ export class PlanHistory {
         ? vscode.l10n.t(
             'This plan lies in no git repository that VS Code has opened, so there are no earlier versions.',
           )
-        : new PlanHistory(api, repository, plan);
-    } catch {
+        : new PlanHistory(api, repository, plan, log);
+    } catch (error) {
+      log.debug(`No git: ${String(error)}`);
       return vscode.l10n.t(
         'VS Code’s extension for git is turned off or finds no git, so there are no earlier versions.',
       );
     }
   }
 
-  /** The commits that touched the plan, the latest first. */
+  /** The commits that touched the plan, the latest first; none where git knows of none. */
   async versions(): Promise<readonly PlanVersion[]> {
     const commits = await this.#repository
       .log({ maxEntries: MOST_VERSIONS, path: this.#plan.fsPath })
-      .catch(() => []);
+      .catch((error: unknown) => {
+        // Above all, a repository in which nothing has been committed.
+        this.#log.debug(`No versions: ${String(error)}`);
+        return [];
+      });
     return commits.map(({ hash, message, authorDate, authorName }) => ({
       revision: hash,
       message: message.split('\n')[0] ?? '',
@@ -85,8 +92,9 @@ export class PlanHistory {
 
   /** The text of the plan, or of a file beside it, at a revision; nothing where it was not there. */
   async text(revision: string, file: vscode.Uri = this.#plan): Promise<string | undefined> {
-    const root = this.#repository.rootUri.path.replace(/\/$/u, '');
-    if (!file.path.startsWith(`${root}/`)) return undefined;
+    // As they are written out, in which the letter of a Windows disk is small, however git has it.
+    const root = this.#repository.rootUri.toString().replace(/\/$/u, '');
+    if (!file.toString().startsWith(`${root}/`)) return undefined;
     return this.#repository.show(revision, file.fsPath).catch(() => undefined);
   }
 

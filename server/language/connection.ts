@@ -15,23 +15,24 @@ import {
 } from 'vscode-languageserver';
 import type { Sentences } from '../../grammar/index.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
-import { abilitiesOf, type Abilities, type Wishes } from './abilities.js';
+import { abilitiesOf, type Abilities } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
 import { Configuration } from './configuration.js';
 import { usualSpelling } from './paths.js';
-import { planChangedNotification, planDiagnosedNotification } from './protocol.js';
 import { answerComparisons } from './comparisons.js';
 import { answerExports, type Exporter } from './exports.js';
 import type * as Features from './features.js';
 import { type FilesHost, filesWithin } from './files-within.js';
 import { changed, ofDocument, opened, otherFolders, watched, type Form } from './forms.js';
-import { showStoppableWork, showWork } from './progress.js';
+import { foldersOf, referenceOf, wishesOf } from './hello.js';
+import { logOnce } from './log-once.js';
+import { showStoppableWork } from './progress.js';
 import { answerPulls } from './pulled-diagnostics.js';
 import { answerRequests } from './requests.js';
 import type { Guard, Session } from './guard.js';
 import type { LanguageService } from './language-service.js';
 import { languageFor, type Languages } from './locale.js';
-import type { Snapshot } from './snapshot.js';
+import { ignoreEnd, tellOfPlan } from './telling.js';
 import { Lull, nextTurn, Turns } from './turns.js';
 
 /** What differs from one way of running the server to another. */
@@ -79,7 +80,11 @@ export function serve(connection: Connection, host: ServerHost): void {
     (value) => host.features().readRuleSettings(value),
     failed,
   );
-  const turns = new Turns((uri) => guarded('plan', () => tell(uri)));
+  const turns = new Turns((uri) =>
+    guarded('plan', () => {
+      if (session !== undefined) tellOfPlan({ connection, session, guarded }, uri);
+    }),
+  );
   const lull = new Lull();
   /** Once for all that changes in a turn. */
   const askAgain = new Turns(() => {
@@ -92,64 +97,6 @@ export function serve(connection: Connection, host: ServerHost): void {
     if (diagnosticRefresh && pulledDiagnostics)
       connection.languages.diagnostics.refresh().catch(() => undefined);
   });
-  /** Tells that a plan is another, then what is found in it, unless it is another again by then. */
-  function tell(uri: string): void {
-    const snapshot = session?.service.snapshot(uri);
-    if (snapshot === undefined) return;
-    const { version } = snapshot;
-    ignoreEnd(connection.sendNotification(planChangedNotification, { uri, version }));
-    if (session?.abilities.pulledDiagnostics === true) {
-      mix(uri, snapshot);
-      return;
-    }
-    const progress = showWork(
-      connection,
-      session?.abilities.progress === true,
-      'Trying out what would mend the findings',
-    );
-    // A piece a turn, so that a drawing or a keystroke comes between.
-    const goOn = (): void => nextTurn(() => guarded('diagnostics', diagnoseOrEnd));
-    const diagnoseOrEnd = (): void => {
-      try {
-        diagnose();
-      } catch (error) {
-        progress.end();
-        throw error;
-      }
-    };
-    const diagnose = (): void => {
-      if (session?.service.snapshot(uri) !== snapshot) {
-        progress.end();
-        return;
-      }
-      if (session.service.prepareDiagnostics(uri)) {
-        goOn();
-        return;
-      }
-      progress.end();
-      const diagnostics = [...session.service.diagnostics(uri)];
-      ignoreEnd(connection.sendDiagnostics({ uri, version, diagnostics }));
-      ignoreEnd(connection.sendNotification(planDiagnosedNotification, { uri, version }));
-      mix(uri, snapshot);
-    };
-    goOn();
-  }
-  /** Finds the mixtures of a plan, a piece a turn, unless it is another by then. */
-  function mix(uri: string, snapshot: Snapshot): void {
-    const progress = showWork(
-      connection,
-      session?.abilities.progress === true,
-      'Working out the mixtures of the palette',
-    );
-    const goOn = (): void => nextTurn(() => guarded('mixtures', further));
-    const further = (): void => {
-      const service = session?.service;
-      if (service?.snapshot(uri) === snapshot && service.mixFurther(uri)) goOn();
-      else progress.end();
-    };
-    goOn();
-  }
-
   /** English where the other can't be had. */
   function spoken({ locale }: InitializeParams): Sentences | undefined {
     try {
@@ -281,45 +228,6 @@ function versionAfter(
   { uri, version }: { readonly uri: string; readonly version?: number | null },
 ): number {
   return version ?? (service.snapshot(uri)?.version ?? 0) + 1;
-}
-
-/** Tells of each fault once: a feature that fails on every key would fill the log. */
-function logOnce(connection: Connection): (what: string, error: unknown) => void {
-  const told = new Set<string>();
-  return (what, error) => {
-    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    const message = `${what} failed: ${text}`;
-    if (told.has(message)) return;
-    told.add(message);
-    try {
-      connection.console.error(message);
-    } catch {
-      // The other end is gone, and nobody is left to tell.
-    }
-  };
-}
-
-/** The other end may be gone while something is being sent; then nobody is left to tell. */
-function ignoreEnd(sent: Promise<void>): void {
-  sent.catch(() => undefined);
-}
-
-function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
-  if (workspaceFolders !== undefined && workspaceFolders !== null)
-    return workspaceFolders.map(({ uri }) => uri);
-  return typeof rootUri === 'string' ? [rootUri] : [];
-}
-
-function wishesOf({ initializationOptions }: InitializeParams): Wishes {
-  return {
-    wantsPush: v.is(v.object({ pushDiagnostics: v.literal(true) }), initializationOptions),
-    drawings: v.is(v.object({ drawings: v.literal(true) }), initializationOptions),
-  };
-}
-
-function referenceOf({ initializationOptions }: InitializeParams): string | undefined {
-  const options = v.safeParse(v.object({ reference: v.string() }), initializationOptions);
-  return options.success ? options.output.reference : undefined;
 }
 
 /** Begun with the first photograph. */

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
-import { Message, type ConnectionOptions } from 'vscode-languageserver';
+import { Message, type ConnectionOptions, type InitializeParams } from 'vscode-languageserver';
+import type { Wishes } from './abilities.js';
 
 const object = v.looseObject({});
 
@@ -18,3 +19,24 @@ export const connectionOptions: ConnectionOptions = {
     },
   },
 };
+
+/** Addresses of the folders that the client has open. */
+export function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
+  if (workspaceFolders !== undefined && workspaceFolders !== null)
+    return workspaceFolders.map(({ uri }) => uri);
+  return typeof rootUri === 'string' ? [rootUri] : [];
+}
+
+/** What a client asks for beyond what the protocol has a word for. */
+export function wishesOf({ initializationOptions }: InitializeParams): Wishes {
+  return {
+    wantsPush: v.is(v.object({ pushDiagnostics: v.literal(true) }), initializationOptions),
+    drawings: v.is(v.object({ drawings: v.literal(true) }), initializationOptions),
+  };
+}
+
+/** Address of the folder that holds the reference, where the client says one. */
+export function referenceOf({ initializationOptions }: InitializeParams): string | undefined {
+  const options = v.safeParse(v.object({ reference: v.string() }), initializationOptions);
+  return options.success ? options.output.reference : undefined;
+}

@@ -14,10 +14,10 @@ import { usualSpelling } from './paths.js';
 import { planDiagnosedNotification } from './protocol.js';
 import { followWork } from './progress.js';
 import { admitted, cancelled, type Guard } from './guard.js';
-import { aTurn } from './turns.js';
+import { aTurn, forAWhile } from './turns.js';
 
 /**
- * Answers clients that ask for diagnostics in their own time. The remedies are worked out one a turn, so that a keystroke or
+ * Answers clients that ask for diagnostics in their own time. The remedies are worked out a while a turn, so that a keystroke or
  * the withdrawal of the question comes between; then no more is done for it.
  */
 export function answerPulls(connection: Connection, guard: Guard): DiagnosticHistory {
@@ -44,7 +44,7 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
             return new ResponseError(LSPErrorCodes.ServerCancelled, 'the plan has changed', {
               retriggerRequest: true,
             });
-        } while (service.prepareDiagnostics(uri));
+        } while (forAWhile(() => service.prepareDiagnostics(uri)));
         const report = history.report(usualSpelling(uri), params.previousResultId, service.diagnostics(uri));
         const { version } = snapshot;
         connection.sendNotification(planDiagnosedNotification, { uri, version }).catch(() => undefined);

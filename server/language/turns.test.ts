@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import { Turns } from './turns.js';
+import { expect, onTestFinished, test, vi } from 'vitest';
+import { forAWhile, Turns } from './turns.js';
 
 /** Turns taken by hand. */
 function byHand() {
@@ -60,4 +60,24 @@ test('a plan that is dropped is not worked on', () => {
   turn();
   expect(worked).toEqual([]);
   expect(idle()).toBe(true);
+});
+
+/** How many of so many pieces, each of so many milliseconds, are done in one turn, and whether more are left. */
+function piecesDone(count: number, milliseconds: number): readonly [done: number, isMore: boolean] {
+  let now = 0;
+  const clock = vi.spyOn(performance, 'now').mockImplementation(() => now);
+  onTestFinished(() => clock.mockRestore());
+  let done = 0;
+  const isMore = forAWhile(() => {
+    now += milliseconds;
+    return ++done < count;
+  });
+  return [done, isMore];
+}
+
+test('small pieces of work are done together, a large one alone', () => {
+  expect(piecesDone(30, 0.1)).toEqual([30, false]);
+  expect(piecesDone(30, 1)).toEqual([5, true]);
+  expect(piecesDone(30, 100)).toEqual([1, true]);
+  expect(piecesDone(1, 100)).toEqual([1, false]);
 });

@@ -12,6 +12,21 @@ export function aTurn(): Promise<void> {
   return new Promise((resolve) => nextTurn(resolve));
 }
 
+/** Nobody notices that a message waits so long. */
+const WHILE_MILLISECONDS = 4;
+
+/**
+ * Does pieces of work for some milliseconds, at least one: a turn for each small piece would take longer than the work.
+ *
+ * @param piece false when there is nothing left to do
+ * @returns whether there is more
+ */
+export function forAWhile(piece: () => boolean): boolean {
+  const begun = performance.now();
+  while (piece()) if (performance.now() - begun > WHILE_MILLISECONDS) return true;
+  return false;
+}
+
 /**
  * Work that is overtaken while messages are still coming in. The connection handles one message a turn; a key that
  * is asked for runs once a whole turn has gone by in which nothing was asked for, so of a burst of edits only the

@@ -1,8 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import path from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
+import { sourcesIn } from './support/sources.js';
 
 const root = path.resolve(import.meta.dirname, '..');
 
@@ -34,13 +35,7 @@ function floorOf(file: string): number {
   return FLOORS.findIndex((rooms) => rooms.some((room) => file.startsWith(`${room}/`)));
 }
 
-function sourceFiles(): readonly string[] {
-  return ['grammar', 'server', 'client'].flatMap((room) =>
-    readdirSync(path.join(root, room), { recursive: true, encoding: 'utf8' })
-      .map((file) => path.posix.join(room, file.split(path.sep).join('/')))
-      .filter((file) => /\.ts$/.test(file) && !/\.(test|d)\.ts$/.test(file)),
-  );
-}
+const sourceFiles = sourcesIn(root, ['grammar', 'server', 'client']);
 
 function importsOf(file: string): readonly Import[] {
   const text = readFileSync(path.join(root, file), 'utf8');
@@ -117,20 +112,16 @@ function fault({ from, specifier }: Import): string | undefined {
 
 describe('the floors of the house', () => {
   it('holds every source file on one floor', () => {
-    expect(sourceFiles().filter((file) => floorOf(file) < 0)).toEqual([]);
-    expect(sourceFiles().length).toBeGreaterThan(50);
+    expect(sourceFiles.filter((file) => floorOf(file) < 0)).toEqual([]);
+    expect(sourceFiles.length).toBeGreaterThan(50);
   });
 
   it('has no import that runs up, or reaches for the machine, the editor or the protocol too early', () => {
-    expect(
-      sourceFiles()
-        .flatMap(importsOf)
-        .flatMap((found) => fault(found) ?? []),
-    ).toEqual([]);
+    expect(sourceFiles.flatMap(importsOf).flatMap((found) => fault(found) ?? [])).toEqual([]);
   });
 
   it('has no files that need each other to run, in a circle', () => {
-    expect(circleOf(new Map(sourceFiles().map((file) => [file, neededBy(file)])))).toBeUndefined();
+    expect(circleOf(new Map(sourceFiles.map((file) => [file, neededBy(file)])))).toBeUndefined();
   });
 
   it('knows a circle', () => {
@@ -164,7 +155,7 @@ const WRITES_WHOLE = ['server/cli/write-whole.ts', 'client/export/write-whole.ts
 
 describe('files', () => {
   it('are written in two places alone, which write them whole', () => {
-    const writing = sourceFiles().filter((file) => WRITES.test(readFileSync(path.join(root, file), 'utf8')));
+    const writing = sourceFiles.filter((file) => WRITES.test(readFileSync(path.join(root, file), 'utf8')));
     expect(writing.sort()).toEqual([...WRITES_WHOLE].sort());
   });
 });

@@ -8,7 +8,7 @@ import path from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import * as esbuild from 'esbuild';
-import { bundles } from '../../client/build.mjs';
+import { bundles, optionsOf } from '../../client/build.mjs';
 
 const folder = path.dirname(fileURLToPath(import.meta.url));
 const root = path.resolve(folder, '../..');
@@ -27,18 +27,8 @@ function installPeers() {
 /** What is shipped, as for a release. @param {string} outdir */
 async function buildShipped(outdir) {
   const shipped = bundles.filter((bundle) => bundle.shipped);
-  for (const { name, entry, options } of shipped)
-    await esbuild.build({
-      absWorkingDir: root,
-      entryPoints: { [name]: entry },
-      outdir,
-      bundle: true,
-      external: ['vscode', '@resvg/resvg-js'],
-      logLevel: 'error',
-      minify: true,
-      ...options,
-      define: { 'process.env.NODE_ENV': '"production"', ...options.define },
-    });
+  for (const bundle of shipped)
+    await esbuild.build({ ...optionsOf(bundle, true), absWorkingDir: root, outdir, logLevel: 'error' });
   return shipped.map(({ name }) => name);
 }
 

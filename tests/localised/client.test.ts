@@ -4,7 +4,8 @@ import * as esbuild from 'esbuild';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { german as inServer } from '../../server/entry/german.js';
 import { bundleOptions } from '../support/bundle-options.js';
-import { placesOf, sentencesIn, sourcesIn } from './keys.js';
+import { sourcesIn } from '../support/sources.js';
+import { placesOf, sentencesIn } from './keys.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const german = JSON.parse(

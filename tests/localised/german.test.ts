@@ -9,7 +9,8 @@ import { limitInWords } from '../../server/findings/words/words.js';
 import { german } from '../../server/entry/german.js';
 import { knownPigments } from '../../server/plan/materials/pigments.js';
 import { checked } from '../support/plan.js';
-import { placesOf, sentencesIn, sourcesIn } from './keys.js';
+import { sourcesIn } from '../support/sources.js';
+import { placesOf, sentencesIn } from './keys.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const plans = path.join(root, 'server/findings/plans');

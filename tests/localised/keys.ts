@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import ts from 'typescript';
 
@@ -9,15 +9,6 @@ export interface SourceSentences {
   readonly unwritten: readonly string[];
   /** Calls that give more or fewer values than their sentence has places. */
   readonly miscounted: readonly string[];
-}
-
-/** The sources below some folders of the repository, without tests. */
-export function sourcesIn(root: string, folders: readonly string[]): readonly string[] {
-  return folders.flatMap((folder) =>
-    readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
-      .map((file) => path.posix.join(folder, file.split(path.sep).join('/')))
-      .filter((file) => /\.ts$/u.test(file) && !/\.(?:test|d)\.ts$/u.test(file)),
-  );
 }
 
 /**

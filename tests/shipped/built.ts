@@ -1,13 +1,8 @@
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import * as esbuild from 'esbuild';
+import { bundlesOfRelease } from '../support/bundle-options.js';
 
 export const root = path.resolve(import.meta.dirname, '../..');
-
-interface Bundle {
-  readonly name: string;
-  readonly shipped: boolean;
-}
 
 /** What a release is made of, built in memory. */
 export interface Built {
@@ -28,16 +23,11 @@ export function builtForRelease(): Promise<Built> {
 }
 
 async function build(): Promise<Built> {
-  const script = pathToFileURL(path.join(root, 'client/build.mjs')).href;
-  const { bundles, optionsOf } = (await import(script)) as {
-    readonly bundles: readonly Bundle[];
-    readonly optionsOf: (bundle: Bundle, production: boolean) => esbuild.BuildOptions;
-  };
-  const given = bundles.filter(({ name }) => !name.startsWith('tests/'));
+  const given = await bundlesOfRelease();
   const results = await Promise.all(
-    given.map(async (bundle) => {
+    given.map(async ({ bundle, options }) => {
       const { outputFiles = [], metafile } = await esbuild.build({
-        ...optionsOf(bundle, true),
+        ...options,
         absWorkingDir: root,
         logLevel: 'error',
         write: false,

@@ -19,6 +19,25 @@ export async function bundleOptions(entry: string): Promise<esbuild.BuildOptions
 
 /** All that is bundled. */
 export async function bundles(): Promise<readonly Bundle[]> {
+  return (await buildScript()).bundles;
+}
+
+/** All that strangers are given, minified, with how a release bundles it. */
+export async function bundlesOfRelease(): Promise<
+  readonly { readonly bundle: Bundle; readonly options: esbuild.BuildOptions }[]
+> {
+  const { bundles: all, optionsOf } = await buildScript();
+  return all
+    .filter(({ shipped, onCommandLine }) => shipped || onCommandLine === true)
+    .map((bundle) => ({ bundle, options: optionsOf(bundle, true) }));
+}
+
+interface BuildScript {
+  readonly bundles: readonly Bundle[];
+  readonly optionsOf: (bundle: Bundle, production: boolean) => esbuild.BuildOptions;
+}
+
+function buildScript(): Promise<BuildScript> {
   const script = pathToFileURL(path.resolve(import.meta.dirname, '../../client/build.mjs')).href;
-  return ((await import(script)) as { readonly bundles: readonly Bundle[] }).bundles;
+  return import(script) as Promise<BuildScript>;
 }

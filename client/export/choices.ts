@@ -13,7 +13,8 @@ export type Wanted = { readonly what: Exportable } & (
 );
 export type Format = Wanted['format'];
 
-const WIDTHS = { least: 16, most: 12_000 } as const;
+/** How wide a picture may be, in pixels. */
+export const widths = { least: 16, most: 12_000 } as const;
 
 /** Asks what to export, the shown view first; `undefined` when the painter has thought better of it. */
 export async function askWhat(shown: View): Promise<Wanted | undefined> {
@@ -119,16 +120,16 @@ async function askWidth(): Promise<number | undefined> {
   if (width !== 'other') return width;
   const text = await askFor({
     title: t('Export drawing'),
-    prompt: t('Width in pixels, {0} to {1}', WIDTHS.least, WIDTHS.most),
+    prompt: t('Width in pixels, {0} to {1}', widths.least, widths.most),
     value: '2400',
     validateInput: (value) =>
-      isWidth(Number(value)) ? undefined : t('A whole number from {0} to {1}.', WIDTHS.least, WIDTHS.most),
+      isWidth(Number(value)) ? undefined : t('A whole number from {0} to {1}.', widths.least, widths.most),
   });
   return text === undefined ? undefined : Number(text);
 }
 
 function isWidth(width: number): boolean {
-  return Number.isInteger(width) && width >= WIDTHS.least && width <= WIDTHS.most;
+  return Number.isInteger(width) && width >= widths.least && width <= widths.most;
 }
 
 function ask<T>(placeHolder: string, items: readonly Choice<T>[]): Promise<T | undefined> {

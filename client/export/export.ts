@@ -3,26 +3,20 @@ import { capitalised } from '../../server/plan/problems.js';
 import type { PreviewPanel } from '../preview/host/panel.js';
 import type { PreviewPanels } from '../preview/host/panels.js';
 import { type ServerLink, languageId } from '../server-link.js';
+import { type Beforehand, readBeforehand } from './beforehand.js';
 import { carryOut } from './carry-out.js';
 import { type Wanted, askWhat } from './choices.js';
 import { askWhere } from './write.js';
 import { writeWhole } from './write-whole.js';
 
-/** What a keybinding or a task may say beforehand, so that it is not asked. */
-export type Beforehand = Wanted & { readonly plan?: vscode.Uri; readonly file?: vscode.Uri };
-
 /** The commands that take a drawing out of the editor. */
 export function exportCommands(server: ServerLink, previews: PreviewPanels): vscode.Disposable {
   return vscode.Disposable.from(
     vscode.commands.registerCommand('mahlstick.exportDrawing', (beforehand?: unknown) =>
-      exportDrawing(server, previews, isBeforehand(beforehand) ? beforehand : undefined),
+      exportDrawing(server, previews, readBeforehand(beforehand)),
     ),
     vscode.commands.registerCommand('mahlstick.copyDrawing', () => copyDrawing(previews)),
   );
-}
-
-function isBeforehand(value: unknown): value is Beforehand {
-  return typeof value === 'object' && value !== null && 'what' in value && 'format' in value;
 }
 
 async function exportDrawing(

@@ -1,3 +1,4 @@
+import { type Sentences, speaking } from '../../grammar/index.js';
 import type { Finding } from '../findings/finding.js';
 import type { Measures } from '../measure/measures.js';
 import { Memory } from '../measure/memory.js';
@@ -53,6 +54,8 @@ export interface ComposeOptions {
   readonly sitting?: number | undefined;
   /** Height of the letters in canvas units, instead of one that goes by the size of the sheet. */
   readonly em?: number | undefined;
+  /** What the findings are told in, and so the list of them: the rest of the drawing is English. */
+  readonly language?: Sentences | undefined;
   /** Keeps from one version of a document to the next what does not change; the scene is the same without it. */
   readonly memory?: Memory | undefined;
 }
@@ -87,7 +90,7 @@ function composePicture(reading: Reading, view: PictureView, handling: boolean):
   const { column, em } = layout;
   const captions = captionsBlock(reading, view, legend);
   const foot = footOf(layout, captions.height);
-  const list = findingsBlock(shown, foot.width, em);
+  const list = speaking(reading.language, () => findingsBlock(shown, foot.width, em));
   const sheet = sheetOf(layout, list.height > 0 ? foot.y + list.height : column.y + captions.height);
   return {
     view,
@@ -137,7 +140,7 @@ function composeBoard(reading: Reading, view: BoardView, handling: boolean): Sce
     y: Math.max(card.y + card.height, belowAt.y + below.height) + 1.1 * em,
     width: right - card.x,
   };
-  const list = findingsBlock(shown, foot.width, em);
+  const list = speaking(reading.language, () => findingsBlock(shown, foot.width, em));
   const record = view === 'record' ? shownRecord(reading) : undefined;
   const lowest = list.height > 0 ? foot.y + list.height : foot.y - 1.1 * em;
   const { wall } = layout;
@@ -191,6 +194,7 @@ export function readingOf(
     glazes = true,
     isMirrored = false,
     sitting,
+    language,
     memory = new Memory(),
   }: ComposeOptions = {},
 ): Reading {
@@ -211,6 +215,7 @@ export function readingOf(
     showsGlazes: glazes,
     isMirrored,
     sitting,
+    language,
   };
 }
 

@@ -17,7 +17,8 @@ import type { Renderers } from './renderers.js';
  * @param load gives what writes them; `installed` is the address of the folder that the tool is installed in, where it is known
  */
 export function exporterWith(load: (installed: string | undefined) => Renderers): Exporter {
-  return async ({ plan, measures, findings }, params, installed) => {
+  return async (drawn, params, installed) => {
+    const { plan, measures } = drawn;
     const { what, format, paper, distanceMillimetres, sitting } = params;
     if (format === 'ics') return calendar({ plan, measures }, params.textDocument.uri);
     const { renderToText, pageToText, pdfOf } = load(installed);
@@ -26,8 +27,9 @@ export function exporterWith(load: (installed: string | undefined) => Renderers)
     const scene =
       what === 'sheet'
         ? undefined
-        : compose(plan, measures, findings, what, { distanceMillimetres, sitting });
-    const sheet = () => planSheet(plan, measures, findings, paper === 'true' ? undefined : paper);
+        : compose(plan, measures, drawn.findingsInEnglish, what, { distanceMillimetres, sitting });
+    const sheet = () =>
+      planSheet(plan, measures, drawn.findingsInEnglish, paper === 'true' ? undefined : paper);
     if (format === 'svg') {
       const svg = scene === undefined ? pageToText(sheet(), { theme }) : renderToText(scene, { theme });
       return { svg, remarks: [] };

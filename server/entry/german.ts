@@ -1,5 +1,6 @@
 import syntax from '../../grammar/de.json';
 import type { Sentences } from '../../grammar/index.js';
+import drawings from '../drawing/de.json';
 import advice from '../findings/words/de/advice.json';
 import centreOfInterest from '../findings/words/de/centre-of-interest.json';
 import colour from '../findings/words/de/colour.json';
@@ -41,6 +42,7 @@ export const german: Sentences = {
   ...transfer,
   ...values,
   ...words,
+  ...drawings,
   ...features,
   ...syntax,
   ...measures,

@@ -1,4 +1,4 @@
-import { parse, type Sentences } from '../../grammar/index.js';
+import { parse } from '../../grammar/index.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
 import { Mixer, type MixingStore } from '../measure/mixing/mixer.js';
@@ -16,7 +16,6 @@ export interface AsideHost {
   readonly folders: () => readonly string[];
   readonly ruleSettings: () => RuleSettings | undefined;
   readonly store: MixingStore;
-  readonly language?: Sentences;
 }
 
 /** A plan that is not kept; or the paths of files that have to be given with it, or nothing when it is wanted no more. */
@@ -27,7 +26,8 @@ const MOST_ROUNDS = 12;
 const MOST_FILES = 200;
 
 /**
- * Reads, measures and checks a plan beside the open ones, with the files it names and its mixtures.
+ * Reads, measures and checks a plan beside the open ones, with the files it names and its mixtures. It is told in English,
+ * as comparisons and cards are, which it is read for.
  * @param goOn lets other work come between; false when the answer is wanted no more
  */
 export async function readAside(
@@ -54,7 +54,6 @@ export async function readAside(
         },
         ...kept,
         ...(ruleSettings ? { ruleSettings } : {}),
-        ...(host.language ? { language: host.language } : {}),
       });
     const snapshot = take();
     // Working out the plan asks for the files that it names.

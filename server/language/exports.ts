@@ -17,7 +17,7 @@ import { aTurn } from './turns.js';
 
 /** Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked for. */
 export type Exporter = (
-  drawn: Pick<Snapshot, 'plan' | 'measures' | 'findings'>,
+  drawn: Pick<Snapshot, 'plan' | 'measures' | 'findingsInEnglish'>,
   params: ExportParams,
   /** Address of the folder that the tool is installed in, where it is known. */
   installed: string | undefined,

@@ -205,7 +205,6 @@ export function createLanguageService(host: ServiceHost): LanguageService {
           folders: host.folders,
           ruleSettings: () => ruleSettings,
           store: mixings,
-          ...(abilities.language ? { language: abilities.language } : {}),
         },
         goOn,
       ),
@@ -214,7 +213,11 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       at(
         uri,
         ({ plan, measures, findings }) =>
-          compose(plan, measures, findings, view, { ...options, memory: planAt(uri)?.kept.memory }),
+          compose(plan, measures, findings, view, {
+            ...options,
+            language: abilities.language,
+            memory: planAt(uri)?.kept.memory,
+          }),
         undefined,
       ),
     tryChange: (params) => at(params.textDocument.uri, (snapshot) => tryChange(snapshot, params), null),

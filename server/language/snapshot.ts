@@ -30,6 +30,10 @@ export interface Snapshot {
   readonly measures: Measures;
   /** In the order in which they are told, those set aside included. */
   readonly findings: readonly Finding[];
+  /** The same for what leaves the editor: drawings, sheets and comparisons are English in all they say. */
+  readonly findingsInEnglish: readonly Finding[];
+  /** What problems and findings are told in, besides English. */
+  readonly language: Sentences | undefined;
   /** The files beside the plan, as far as they are known. */
   readonly readFile: ReadFile;
   /** Another text in this one's place, which is only tried: what is kept of the document stays as it is. */
@@ -84,6 +88,11 @@ export function takeSnapshot({
   const findings = once(() =>
     gravestFirst(speaking(language, () => check(plan(), measures(), ruleSettings))),
   );
+  const findingsInEnglish = once(() =>
+    language === undefined
+      ? findings()
+      : gravestFirst(speaking(undefined, () => check(plan(), measures(), ruleSettings))),
+  );
   const readInstead = (other: string): TriedReading => {
     const otherTree = speaking(language, () => parseText(other, tree()));
     const otherPlan = speaking(language, () =>
@@ -128,6 +137,10 @@ export function takeSnapshot({
     get findings() {
       return findings();
     },
+    get findingsInEnglish() {
+      return findingsInEnglish();
+    },
+    language,
     get readFile() {
       return readFile();
     },

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { ruleById } from '../../findings/rules.js';
 import { counted } from '../../findings/words/words.js';
 import { type Block, EMPTY_BLOCK, stacked } from './block.js';
@@ -18,9 +19,10 @@ export function findingsBlock(shown: readonly ShownFinding[], width: number, em:
   const size = 0.9 * em;
   const leading = 1.3 * em;
   const indent = 1.9 * em;
+  const title = t('To look at');
   const heading: Block = {
     height: 1.35 * em,
-    marks: (x, y) => headingMarks('findings', 'To look at', '', { x, y, width, em }),
+    marks: (x, y) => headingMarks('findings', title, '', { x, y, width, em }),
   };
   const listed = shown.slice(0, MOST_LISTED).map(({ finding, mark, subject }): Block => {
     // A caution is told whole or it is none.
@@ -48,10 +50,11 @@ export function findingsBlock(shown: readonly ShownFinding[], width: number, em:
     };
   });
   const more = shown.length - MOST_LISTED;
+  const restInWords = t('and {0} more', counted(more));
   const rest: Block = {
     height: leading,
     marks: (x, y) => [
-      textMark('findings:more', `and ${counted(more)} more`, x + indent, y + 0.95 * em, {
+      textMark('findings:more', restInWords, x + indent, y + 0.95 * em, {
         size,
         ink: 'quiet',
       }),

@@ -1,3 +1,4 @@
+import type { Sentences } from '../../../grammar/index.js';
 import type { Finding } from '../../findings/finding.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Memory } from '../../measure/memory.js';
@@ -28,6 +29,8 @@ export interface Reading {
   readonly isMirrored: boolean;
   /** The sitting that is asked for in the view `record`, by its index in the plan. */
   readonly sitting?: number | undefined;
+  /** What the findings are told in, besides English. */
+  readonly language?: Sentences | undefined;
 }
 
 /** Keys of the subjects in the scene. */

@@ -23,7 +23,7 @@ export function tryChange(
   const trial = tried(snapshot, version, change);
   if (trial.kind === 'refused') return { version, refused: trial.why };
   const { plan, measures, findings } = trial.after;
-  const options = { distanceMillimetres, sitting, isNarrow, handling };
+  const options = { distanceMillimetres, sitting, isNarrow, handling, language: snapshot.language };
   return { version, scene: compose(plan, measures, gravestFirst(findings), view, options) };
 }
 

@@ -1,0 +1,81 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Sentences } from '../../grammar/index.js';
+import { german } from '../../server/entry/german.js';
+import { exporterWith } from '../../server/entry/export.js';
+import type { Renderers } from '../../server/entry/renderers.js';
+import { compareTwo } from '../../server/language/compared-plans.js';
+import type { Scene } from '../../server/drawing/scene.js';
+import { everything, openPlan, planUri } from '../../server/language/test-support.js';
+
+const root = path.resolve(import.meta.dirname, '../..');
+const text = readFileSync(path.join(root, 'server/findings/plans/rival.breaks.mahl'), 'utf8');
+
+/** German of which each sentence is marked, so that no letter of it is taken for English. */
+const language: Sentences = Object.fromEntries(
+  Object.entries(german).map(([sentence, told]) => [sentence, `⟦${told}⟧`]),
+);
+
+function open() {
+  return openPlan(text, { ...everything, language }).service;
+}
+
+/** The texts of a scene, those of the list of findings apart. */
+function textsOf({ layers }: Scene): {
+  readonly listed: readonly string[];
+  readonly others: readonly string[];
+} {
+  const texts = layers.flatMap(({ name, marks }) =>
+    marks.flatMap((mark) => (mark.kind === 'text' && name !== 'findings' ? [mark] : [])),
+  );
+  const isListed = (key: string): boolean => key.startsWith('finding');
+  return {
+    listed: texts.filter(({ key }) => isListed(key)).map((mark) => mark.text),
+    others: texts.filter(({ key }) => !isListed(key)).map((mark) => mark.text),
+  };
+}
+
+describe('a reader of German', () => {
+  it('is told what is found in German beside the drawing, in the list on it and in what is tried by hand', () => {
+    const service = open();
+    const scene = service.scene(planUri, 'drawing');
+    const tried = service.tryChange({
+      textDocument: { uri: planUri },
+      version: 1,
+      view: 'drawing',
+      change: { kind: 'value', subject: 'object:yard', step: 3 },
+    });
+    expect(service.snapshot(planUri)?.findings[0]?.message).toMatch(/^⟦/u);
+    for (const one of [scene, tried && 'scene' in tried ? tried.scene : undefined]) {
+      const { listed, others } = textsOf(one as Scene);
+      expect(listed[0]).toBe('⟦Anzusehen⟧');
+      expect(listed[1]).toMatch(/^⟦/u);
+      expect(others.join(' ')).not.toMatch(/[⟦⟧]/u);
+      expect(others.length).toBeGreaterThan(3);
+    }
+  });
+
+  it.each(['sheet', 'drawing'] as const)('gives away a %s that is English in all it says', async (what) => {
+    const write = (drawn: unknown): string => JSON.stringify(drawn);
+    const exporter = exporterWith(() => ({ renderToText: write, pageToText: write }) as unknown as Renderers);
+    const snapshot = open().snapshot(planUri);
+    const made =
+      snapshot &&
+      (await exporter(snapshot, { textDocument: { uri: planUri }, what, format: 'svg' }, undefined));
+    const svg = made && 'svg' in made ? made.svg : '';
+    expect(svg).toContain('To look at');
+    expect(svg).not.toMatch(/[⟦⟧]/u);
+  });
+
+  it('compares two plans in English, which is told of all that differs', async () => {
+    const later = text.replace(/value {3}\d/u, 'value   7');
+    const compared = await compareTwo(
+      open(),
+      { earlier: { uri: planUri, text }, later: { uri: planUri, text: later }, view: 'drawing' },
+      () => Promise.resolve(true),
+    );
+    expect(compared && 'changes' in compared ? compared.changes.length : 0).toBeGreaterThan(0);
+    expect(JSON.stringify(compared)).not.toMatch(/[⟦⟧]/u);
+  });
+});

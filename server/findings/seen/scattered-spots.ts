@@ -1,6 +1,6 @@
 import { GROUND } from '../../measure/borders/borders.js';
 import type { Measures } from '../../measure/measures.js';
-import { Groups } from '../../measure/notan/runs.js';
+import { Groups } from '../../plan/geometry/groups.js';
 import type { Tone, TonePiece } from '../../measure/notan/notan.js';
 import { wholeOf } from '../../measure/areas/parts.js';
 import { inBillionths } from '../../measure/areas/place-order.js';

@@ -9,8 +9,11 @@ import type { Memory } from '../memory.js';
 export interface LabelMap {
   readonly columns: number;
   readonly rows: number;
-  /** Row by row from the upper left: the index in `plan.objects` of what is seen at a cell's middle, or `GROUND`. */
-  readonly labels: Int32Array;
+  /**
+   * For each row from the top its cells from the left: the index in `plan.objects` of what is seen at a cell's middle,
+   * or `GROUND`. A row is the same one while nothing in it changes.
+   */
+  readonly labels: readonly Int32Array[];
   /** Whether every cell is where its area is; one that all areas missed by rounding goes to its neighbour. */
   readonly isWhole: boolean;
   /** What is seen in the cell that holds a place; nothing off the canvas. */
@@ -77,7 +80,7 @@ function mapOf(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
         if (!(x >= 0 && x <= width && y >= 0 && y <= height)) return undefined;
         const column = Math.min(columns - 1, Math.floor((x / width) * columns));
         const row = Math.min(rows - 1, Math.floor((y / height) * rows));
-        return labels[row * columns + column];
+        return labels[row]?.[column];
       },
     };
     return { laid, map };
@@ -110,21 +113,31 @@ function labelsOf(
     last.laid.length === laid.length &&
     laid.every(({ object }, index) => object === last.laid[index]?.object);
   if (isAlike) {
-    const labels = last.map.labels.slice();
     const [from, to] = cellsChanged(laid, last.laid, columns);
-    labels.fill(UNSET, from, to);
+    const changed = new Int32Array(to - from).fill(UNSET);
     for (const { object, runs } of laid) {
       for (let i = 0; i + 1 < runs.length; i += 2) {
         const start = runs[i] as number;
-        if (start >= from && start < to) labels.fill(object, start, runs[i + 1]);
+        if (start >= from && start < to) changed.fill(object, start - from, (runs[i + 1] as number) - from);
       }
     }
     // What closes a gap may lie in the row above.
-    if (!labels.subarray(from, to).includes(UNSET)) return { labels, isWhole: true };
+    if (!changed.includes(UNSET)) {
+      const labels = last.map.labels.slice();
+      labels.splice(from / columns, (to - from) / columns, ...inRows(changed, columns));
+      return { labels, isWhole: true };
+    }
   }
   const labels = new Int32Array(columns * rows).fill(UNSET);
   for (const { object, runs } of laid) lay(labels, runs, object);
-  return { isWhole: !closeGaps(labels, columns), labels };
+  return { isWhole: !closeGaps(labels, columns), labels: inRows(labels, columns) };
+}
+
+/** Each row for itself, so that none keeps the memory of others. */
+function inRows(labels: Int32Array, columns: number): readonly Int32Array[] {
+  return Array.from({ length: labels.length / columns }, (_, row) =>
+    labels.slice(row * columns, (row + 1) * columns),
+  );
 }
 
 /** The first cell of the rows in which runs differ, and the one behind their last. */

@@ -7,6 +7,7 @@ import { contrastOf, edgesBetween, type Tint, tintOf } from './contrast.js';
 import { type Meetings, meetingsOf } from './meeting.js';
 import { type Sides, sidesOf } from './sides.js';
 import type { Memory } from '../memory.js';
+import { merged } from '../merged.js';
 
 /** Stands for the bare ground where an area is named by the index of its object. */
 export const GROUND = -1;
@@ -132,13 +133,10 @@ export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory):
     inputs.push(stretches);
     byFront.push({ front: area, stretches });
   });
-  return memory.recall('borders', '', inputs, () => ({
-    stretches: together(byFront, ({ stretches }) => stretches),
+  return memory.recall('borders', '', inputs, (last: BorderMeasure | undefined) => ({
+    stretches: together(byFront),
     byFront,
-    borders: longestFirst(
-      together(byFront, ({ stretches }) => bordersOf(stretches)),
-      canvas.diagonal,
-    ),
+    borders: longestFirst(byFront, canvas.diagonal, last),
     atEdge: seen.flatMap(({ area, sides }) =>
       EDGES.flatMap((side, index) => {
         const length = sides.atEdge[index] ?? 0;
@@ -256,15 +254,28 @@ function gathered(stretches: readonly BorderStretch[]): readonly Border[] {
   return [...borders.values()];
 }
 
-function together<From, To>(all: readonly From[], listOf: (one: From) => readonly To[]): readonly To[] {
-  const list: To[] = [];
-  for (const one of all) for (const each of listOf(one)) list.push(each);
-  return list;
+function together(byFront: BorderMeasure['byFront']): readonly BorderStretch[] {
+  const all: BorderStretch[] = [];
+  for (const { stretches } of byFront) for (const stretch of stretches) all.push(stretch);
+  return all;
 }
 
-function longestFirst(borders: readonly Border[], diagonal: number): readonly Border[] {
-  return borders
-    .map((border) => ({ border, steps: inSteps(border.length, diagonal) }))
-    .sort((a, b) => b.steps - a.steps || b.border.front - a.border.front || b.border.behind - a.border.behind)
-    .map(({ border }) => border);
+/** The borders of all areas; what there was before stays in its order. */
+function longestFirst(
+  byFront: BorderMeasure['byFront'],
+  diagonal: number,
+  last: BorderMeasure | undefined,
+): readonly Border[] {
+  const compare = (a: Border, b: Border): number =>
+    inSteps(b.length, diagonal) - inSteps(a.length, diagonal) || b.front - a.front || b.behind - a.behind;
+  const added = bordersBeside(byFront, last?.byFront ?? []);
+  const gone = new Set(bordersBeside(last?.byFront ?? [], byFront));
+  const stayed = last?.borders.filter((border) => !gone.has(border)) ?? [];
+  return merged(stayed, added.sort(compare), compare);
+}
+
+/** The borders of those lists of stretches that are not among others. */
+function bordersBeside(byFront: BorderMeasure['byFront'], others: BorderMeasure['byFront']): Border[] {
+  const known = new Set(others.map(({ stretches }) => stretches));
+  return byFront.flatMap(({ stretches }) => (known.has(stretches) ? [] : bordersOf(stretches)));
 }

@@ -96,15 +96,15 @@ export function seenRound(plan: Plan, areas: VisibleAreas, memory: Memory): read
       const across = Math.sqrt((REACH * canvas.diagonal) ** 2 - down ** 2);
       if (!(across > 0)) continue;
       const column = (x: number) => Math.ceil((x / canvas.width) * columns - 0.5);
-      const from = row * columns + Math.max(0, column(at.x - across));
-      const to = row * columns + Math.min(columns, column(at.x + across));
-      for (let cell = from; cell < to; cell++) {
-        const place = (labels[cell] as number) - GROUND;
+      const ofRow = labels[row] as Int32Array;
+      const to = Math.min(columns, column(at.x + across));
+      for (let cell = Math.max(0, column(at.x - across)); cell < to; cell++) {
+        const place = (ofRow[cell] as number) - GROUND;
         counts[place] = (counts[place] as number) + 1;
       }
     }
     return [...counts]
-      .flatMap((count, place) => (count > 0 ? { area: place + GROUND, share: count / labels.length } : []))
+      .flatMap((count, place) => (count > 0 ? { area: place + GROUND, share: count / (columns * rows) } : []))
       .sort((one, other) => other.share - one.share || one.area - other.area);
   });
 }
@@ -120,7 +120,7 @@ export function bustleRound(
   const at = focus?.at ?? { x: 0, y: 0 };
   let [ring, all] = [0, 0];
   for (const { at: place, front, behind, length, pull } of stretches) {
-    if (centre.has(front) || centre.has(behind)) continue;
+    if (pull === 0 || centre.has(front) || centre.has(behind)) continue;
     all += (length * pull) / diagonal;
     if (isInRing(apart(place, at) / diagonal)) ring += (length * pull) / diagonal;
   }

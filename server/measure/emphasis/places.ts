@@ -1,4 +1,4 @@
-import { type Point, distance } from '../../plan/geometry/point.js';
+import { type Box, type Point, distance } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
 import { sameInputs } from '../memory.js';
@@ -28,6 +28,7 @@ const ROUNDING = 1e-9;
  * then the one nearest to the middle of the canvas.
  *
  * @param least strength of the places that are asked for; there may be weaker ones among those told, but not all
+ * @param plain what counts far from `weighedOtherwise`, the box round all stretches of which another weight counts
  */
 export function peaks(
   field: Float64Array,
@@ -36,12 +37,20 @@ export function peaks(
   weigh: Weigh,
   diagonal: number,
   least = 0,
+  plain = weigh,
+  weighedOtherwise?: Box,
 ): readonly Peak[] {
   const { cells, isPeak, strongest } = candidates(field, grid, diagonal, least);
-  const found = cells.filter(isPeak).map((cell): Peak => ({
-    strength: field[cell] as number,
-    ...gathering(byFront, weigh, middleOf(grid, cell), diagonal),
-  }));
+  const found = cells.filter(isPeak).map((cell): Peak => {
+    const place = middleOf(grid, cell);
+    const isOther = weighedOtherwise !== undefined && !isFarOff(place, weighedOtherwise, diagonal);
+    return {
+      strength: field[cell] as number,
+      ...(isOther
+        ? gathering(byFront, weigh, place, diagonal)
+        : keptGathering(byFront, plain, place, diagonal)),
+    };
+  });
   const higher = higherFirst({ width: grid.columns * grid.cellWidth, diagonal });
   const class_ = ({ strength }: Peak): number => inSteps(strength, strongest);
   found.sort((one, other) => class_(other) - class_(one) || higher(one.at, other.at));
@@ -158,7 +167,7 @@ export function strongestNear(
 }
 
 /** The cells whose middles may lie within a distance of a place, row by row; canvas units. */
-function cellsNear(
+export function cellsNear(
   { columns, rows, cellWidth, cellHeight }: FieldGrid,
   { x, y }: Point,
   reach: number,
@@ -178,6 +187,39 @@ function cellsNear(
 /** Whether a distance is within the reach, one of exactly the reach in spite of rounding; canvas units. */
 export function isWithinReach(away: number, diagonal: number): boolean {
   return away <= REACH * diagonal * (1 + ROUNDING);
+}
+
+/** Whether nothing within a box is gathered at a place; canvas units. */
+function isFarOff({ x, y }: Point, { left, top, right, bottom }: Box, diagonal: number): boolean {
+  const farthest = 2 * REACH * diagonal;
+  return left - x > farthest || x - right > farthest || top - y > farthest || y - bottom > farthest;
+}
+
+interface KeptGatherings {
+  readonly weigh: Weigh;
+  readonly diagonal: number;
+  /** By place. */
+  readonly at: Map<string, Pick<Peak, 'at' | 'areas'>>;
+}
+
+const gatherings = new WeakMap<Fronts, KeptGatherings>();
+
+/** `gathering`, kept as long as the borders, with what was last counted of them. */
+function keptGathering(
+  byFront: Fronts,
+  weigh: Weigh,
+  place: Point,
+  diagonal: number,
+): Pick<Peak, 'at' | 'areas'> {
+  let kept = gatherings.get(byFront);
+  if (kept?.weigh !== weigh || kept.diagonal !== diagonal) {
+    kept = { weigh, diagonal, at: new Map() };
+    gatherings.set(byFront, kept);
+  }
+  const key = `${place.x} ${place.y}`;
+  const known = kept.at.get(key) ?? gathering(byFront, weigh, place, diagonal);
+  kept.at.set(key, known);
+  return known;
 }
 
 type Fronts = readonly { readonly stretches: readonly BorderStretch[] }[];

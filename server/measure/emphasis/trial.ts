@@ -7,7 +7,9 @@ import { type StrongPlace, strongPlace } from './emphasis.js';
 import {
   type FieldGrid,
   type PartOfField,
+  REACH,
   type Weigh,
+  boxOfStretches,
   byColour,
   byPull,
   byValue,
@@ -17,8 +19,7 @@ import {
   partOfField,
   wholeField,
 } from './field.js';
-import { once } from '../memory.js';
-import { type Peak, isWithinReach, peaks, strongestPeak } from './places.js';
+import { type Peak, cellsNear, isWithinReach, peaks, strongestPeak } from './places.js';
 import type { Measures } from '../measures.js';
 
 /** The borders of a picture in which some objects are painted otherwise, every shape being the same. */
@@ -69,8 +70,8 @@ interface Base {
   readonly focus: Point | undefined;
   /** The cells within the reach of the focal point. */
   readonly near: readonly number[] | undefined;
-  /** The stretches of each area, in front or behind. */
-  readonly ofArea: () => ReadonlyMap<number, readonly BorderStretch[]>;
+  /** The stretches of an area, in front or behind. */
+  readonly ofArea: (area: number) => readonly BorderStretch[];
   /** The contrast of the picture as it is. */
   readonly contrast: Map<Weigh, Float64Array>;
 }
@@ -82,29 +83,38 @@ function baseOf(borders: BorderMeasure, { canvas, focus }: Plan): Base {
   const known = bases.get(borders);
   if (known && known.diagonal === diagonal && known.focus === focus?.at) return known;
   const grid = fieldGrid(canvas);
-  const cells = Array.from({ length: grid.columns * grid.rows }, (_, cell) => cell);
   const base: Base = {
     grid,
     diagonal,
     focus: focus?.at,
-    near: focus && cells.filter((cell) => isWithinReach(distance(middleOf(grid, cell), focus.at), diagonal)),
-    ofArea: once(() => stretchesByArea(borders.stretches)),
+    near:
+      focus &&
+      cellsNear(grid, focus.at, REACH * diagonal).filter((cell) =>
+        isWithinReach(distance(middleOf(grid, cell), focus.at), diagonal),
+      ),
+    ofArea: stretchesByArea(borders),
     contrast: new Map(),
   };
   bases.set(borders, base);
   return base;
 }
 
-function stretchesByArea(stretches: readonly BorderStretch[]): ReadonlyMap<number, readonly BorderStretch[]> {
-  const byArea = new Map<number, BorderStretch[]>();
-  for (const stretch of stretches) {
-    for (const area of [stretch.front, stretch.behind]) {
-      const own = byArea.get(area);
-      if (own) own.push(stretch);
-      else byArea.set(area, [stretch]);
-    }
+/** Looked for once for each area that is asked for. */
+function stretchesByArea({ byFront }: BorderMeasure): (area: number) => readonly BorderStretch[] {
+  const known = new Map<number, readonly BorderStretch[]>();
+  return (area) => {
+    const found = known.get(area) ?? stretchesOf(area, byFront);
+    known.set(area, found);
+    return found;
+  };
+}
+
+function stretchesOf(area: number, byFront: BorderMeasure['byFront']): readonly BorderStretch[] {
+  const found: BorderStretch[] = [];
+  for (const { front, stretches } of byFront) {
+    for (const stretch of stretches) if (front === area || stretch.behind === area) found.push(stretch);
   }
-  return byArea;
+  return found;
 }
 
 function contrastField(
@@ -151,7 +161,8 @@ export function tryEmphasis(tried: Plan, changed: readonly number[], measures: M
       if (strongest(field) < least) return [];
       const centre = centreOfInterest(tried, measures);
       const after = otherwise(byPull, tried, changed);
-      return peaks(field, grid, borders.byFront, after, canvas.diagonal, least)
+      const touched = boxOfStretches(touchedBy(changed, base.ofArea));
+      return peaks(field, grid, borders.byFront, after, canvas.diagonal, least, byPull, touched)
         .filter((peak) => !onCanvas || isElsewhere(peak, onCanvas.at, centre, canvas.diagonal))
         .map((peak) => strongPlace(peak, canvas));
     },
@@ -185,21 +196,16 @@ function triedField(
   { grid, diagonal, ofArea }: Base,
 ): Float64Array {
   const field = Float64Array.from(now);
-  const touched = touchedBy(changed, ofArea());
+  const touched = touchedBy(changed, ofArea);
   add(field, grid, keptPart(touched, weigh, grid, diagonal), -1);
   add(field, grid, partOfField(touched, otherwise(weigh, tried, changed), grid, diagonal), 1);
   return field;
 }
 
-const NONE: readonly BorderStretch[] = [];
-
-function touchedBy(
-  changed: readonly number[],
-  ofArea: ReadonlyMap<number, readonly BorderStretch[]>,
-): readonly BorderStretch[] {
+function touchedBy(changed: readonly number[], ofArea: Base['ofArea']): readonly BorderStretch[] {
   const [only] = changed;
-  if (only !== undefined && changed.length === 1) return ofArea.get(only) ?? NONE;
-  return [...new Set(changed.flatMap((area) => ofArea.get(area) ?? []))];
+  if (only !== undefined && changed.length === 1) return ofArea(only);
+  return [...new Set(changed.flatMap((area) => ofArea(area)))];
 }
 
 function add(field: Float64Array, grid: FieldGrid, part: PartOfField | undefined, sign: 1 | -1): void {

@@ -34,7 +34,7 @@ export class FieldCells {
   readonly columns: number;
   readonly rows: number;
   readonly #canvas: CanvasSize;
-  readonly #labels: Int32Array;
+  readonly #labels: LabelMap['labels'];
   /** By area, from the ground on: its largest field. */
   readonly #largest: Int32Array;
   readonly #smaller: readonly Smaller[];
@@ -85,9 +85,9 @@ export class FieldCells {
     const wide = right - left + 1;
     const fields = new Int32Array(wide * (bottom - top + 1));
     for (let row = top, at = 0; row <= bottom; row++) {
-      const end = row * this.columns + right;
-      for (let cell = row * this.columns + left; cell <= end; cell++, at++)
-        fields[at] = this.#largest[(this.#labels[cell] as number) - GROUND] as number;
+      const labels = this.#labels[row] as Int32Array;
+      for (let column = left; column <= right; column++, at++)
+        fields[at] = this.#largest[(labels[column] as number) - GROUND] as number;
     }
     for (const { field, extent, rings } of this.#smaller) {
       if (extent.left > right || extent.right < left || extent.top > bottom || extent.bottom < top) continue;

@@ -1,3 +1,4 @@
+import { Groups } from '../../plan/geometry/groups.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { memoise } from '../../plan/colour/memo.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
@@ -9,7 +10,6 @@ import { type Memory, once } from '../memory.js';
 import type { FieldCells } from './cells.js';
 import { type FieldMap, fieldMap } from './fields.js';
 import { placeInside } from './places.js';
-import { Groups } from './runs.js';
 
 /** The picture in two or three flat tones, one to each group of the value scale. */
 export interface NotanMeasure {

@@ -1,4 +1,5 @@
 import type { Canvas } from '../../plan/plan.js';
+import { merged } from '../merged.js';
 import { type Parts, notMeant } from './meant-touches.js';
 import { type PlacedTouch, addTo, touchesAt } from './near-touches.js';
 import type { Beside } from './seen-outlines.js';
@@ -36,7 +37,7 @@ export function toldTouches(
   const isNotMeant = notMeant(canvas, () => parts, gapsRound(judged, near));
   const added = judged.filter(({ touch }) => isNotMeant(touch)).sort(nearestFirst);
   const stayed = earlier ? earlier.told.filter((touch) => !isStirred(touch, stirred)) : [];
-  return { parts, besides, near, told: merged(stayed, added) };
+  return { parts, besides, near, told: merged(stayed, added, nearestFirst) };
 }
 
 /** The objects that come near other things than before. */
@@ -84,19 +85,4 @@ function gapsRound(
 
 function nearestFirst(one: PlacedTouch, other: PlacedTouch): number {
   return one.steps - other.steps || one.order - other.order;
-}
-
-/** Two sorted lists as one. */
-function merged(one: readonly PlacedTouch[], other: readonly PlacedTouch[]): readonly PlacedTouch[] {
-  if (one.length === 0) return other;
-  if (other.length === 0) return one;
-  const all: PlacedTouch[] = [];
-  let next = 0;
-  for (const touch of one) {
-    for (let added = other[next]; added && nearestFirst(added, touch) < 0; added = other[++next])
-      all.push(added);
-    all.push(touch);
-  }
-  for (; next < other.length; next++) all.push(other[next] as PlacedTouch);
-  return all;
 }

@@ -7,7 +7,7 @@ export interface Spread {
 }
 
 /** The value that a part of the samples lies below, between neighbours where it falls between them. */
-export function quantile(sorted: readonly number[], part: number): number {
+function quantile(sorted: readonly number[], part: number): number {
   if (sorted.length === 0) throw new Error('no samples');
   const place = (sorted.length - 1) * part;
   const below = sorted[Math.floor(place)] ?? NaN;

@@ -5,7 +5,8 @@ import * as features from '../../server/language/features.js';
 import type { SceneResult } from '../../server/language/protocol.js';
 import type { FileAnswer } from '../../server/plan/plan.js';
 import { session } from '../support/command-line.js';
-import { largePlan, OBJECTS, scripts } from '../support/large-plan.js';
+import { largePlan, OBJECTS } from '../support/large-plan.js';
+import { scripts } from '../support/scripts.js';
 import { speak, type Spoken } from './in-process.js';
 
 // What the stages make of plans as large as they get is in `tests/limits.test.ts`: here an editor and a terminal have them.

@@ -1,7 +1,7 @@
 import { Chance } from './chance.js';
 
 /** A thing of an inventory, which both the JSON and the YAML document list. */
-export interface Thing {
+interface Thing {
   readonly name: string;
   readonly colour: string;
   readonly value: number;
@@ -10,7 +10,7 @@ export interface Thing {
   readonly note: string;
 }
 
-export function thing(index: number, chance: Chance): Thing {
+function thing(index: number, chance: Chance): Thing {
   return {
     name: `thing-${index}`,
     colour: chance.of(['slate', 'mist', 'brick', 'straw', 'moss', 'chalk']),

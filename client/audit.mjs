@@ -40,17 +40,20 @@ async function shippedLibraries() {
 }
 
 /** @returns {Promise<import('./audit.d.mts').Report>} what npm knows of all that is installed, for tests too */
-function askRegistry() {
-  return new Promise((resolve, reject) => {
+async function askRegistry() {
+  // On Windows `npm` is a script, which is run by a shell alone: the npm that runs this is asked as what it is.
+  const npm = process.env['npm_execpath'];
+  const [program, words] = npm === undefined ? ['npm', []] : [process.execPath, [npm]];
+  const answer = await new Promise((resolve, reject) => {
     execFile(
-      'npm',
-      ['audit', '--json'],
+      program,
+      [...words, 'audit', '--json'],
       { cwd: root, maxBuffer: 64 * 1024 * 1024, timeout: 120_000 },
       // It fails where anything at all is known, and prints the report all the same.
-      (error, stdout) =>
-        stdout === '' ? reject(error ?? new Error('npm says nothing.')) : resolve(JSON.parse(stdout)),
+      (error, stdout) => (stdout === '' ? reject(error ?? new Error('npm says nothing.')) : resolve(stdout)),
     );
   });
+  return JSON.parse(answer);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {

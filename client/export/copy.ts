@@ -10,10 +10,12 @@ const TOLD_MILLISECONDS = 4_000;
 /** What the clipboard of a preview's page needs of the extension: the drawing, and words on how it went. */
 export class CopyOfDrawing {
   readonly #server: ServerLink;
+  readonly #log: vscode.LogOutputChannel;
   readonly #post: (message: ToPage) => void;
 
-  constructor(server: ServerLink, post: (message: ToPage) => void) {
+  constructor(server: ServerLink, log: vscode.LogOutputChannel, post: (message: ToPage) => void) {
     this.#server = server;
+    this.#log = log;
     this.#post = post;
   }
 
@@ -26,7 +28,10 @@ export class CopyOfDrawing {
         ...(distanceMillimetres === undefined ? {} : { distanceMillimetres }),
         ...(sitting === undefined ? {} : { sitting }),
       })
-      .catch(() => null);
+      .catch((error: unknown) => {
+        this.#log.debug(`No drawing to copy: ${String(error)}`);
+        return null;
+      });
     // An empty drawing can't be painted, which is how the page learns of it.
     const svg = result !== null && 'svg' in result ? result.svg : '';
     this.#post({ type: 'rasterise', id: 0, svg, width: WIDTH, goesTo: 'clipboard' });

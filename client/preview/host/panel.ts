@@ -53,7 +53,7 @@ export class PreviewPanel implements vscode.Disposable {
   constructor(parts: PreviewParts) {
     const { panel, server } = parts;
     this.#parts = parts;
-    this.#copy = new CopyOfDrawing(parts.server, (message) => this.#post(message));
+    this.#copy = new CopyOfDrawing(server, parts.log, (message) => this.#post(message));
     this.#uri = parts.uri;
     this.#page = new PageLine({ panel, log: parts.log, received: (message) => this.#take(message) });
     this.#feed = new SceneFeed(parts.look, {

@@ -44,7 +44,9 @@ export class TakeOut {
    */
   async copy(): Promise<void> {
     this.#copying?.reject(new Error('It is copied anew.'));
-    const png = new Promise<Blob>((resolve, reject) => (this.#copying = { resolve, reject }));
+    let awaited: Awaited | undefined;
+    const png = new Promise<Blob>((resolve, reject) => (awaited = { resolve, reject }));
+    this.#copying = awaited;
     png.catch(() => undefined);
     this.#post({ type: 'copy' });
     try {
@@ -54,7 +56,8 @@ export class TakeOut {
       this.#post({ type: 'copied', isCopied: true });
     } catch (error) {
       console.warn(error);
-      this.#post({ type: 'copied', isCopied: false });
+      // Of one that was begun anew, what came of the other is told.
+      if (this.#copying === awaited) this.#post({ type: 'copied', isCopied: false });
     }
   }
 

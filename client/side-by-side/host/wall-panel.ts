@@ -37,6 +37,7 @@ export class WallPanel implements vscode.Disposable {
       },
       closed: () => {
         this.#work.cancel();
+        this.#work.dispose();
         parts.closed();
       },
     });
@@ -48,6 +49,7 @@ export class WallPanel implements vscode.Disposable {
 
   async #hang(): Promise<void> {
     this.#work.cancel();
+    this.#work.dispose();
     this.#work = new vscode.CancellationTokenSource();
     const { token } = this.#work;
     const { title, plans, left, server, log } = this.#parts;

@@ -238,6 +238,18 @@ describe('from one version to the next', () => {
     expect(memory.worked('field of pull') - gathered).toBeLessThanOrEqual(6);
   });
 
+  it('another colour leaves what is gathered by value as it was', () => {
+    const memory = new Memory();
+    const outlines = new OutlineCache();
+    const coloured = (colour: string) => crowd(44).replace('ball3\n', `ball3\n  colour  ${colour}\n`);
+    measure(planOf(coloured('#884433'), { outlines }), memory);
+    const worked = () => [memory.worked('means value'), memory.worked('means colour')];
+    const [value = 0, colour = 0] = worked();
+    const after = measure(planOf(coloured('#448833'), { outlines }), memory).emphasis;
+    expect(worked()).toEqual([value, colour + 1]);
+    expect(after).toEqual(measure(planOf(coloured('#448833'))).emphasis);
+  });
+
   it('nothing is gathered where only words change', () => {
     const memory = new Memory();
     const outlines = new OutlineCache();

@@ -160,13 +160,11 @@ function gather(
   const work = (last: GatheredField | undefined): GatheredField => {
     const earlier = last?.diagonal === diagonal ? last : undefined;
     const parts = byFront.map(({ front, stretches }, index) => {
-      const isSame = earlier?.byFront[index]?.stretches === stretches;
-      if (isSame && earlier.laid.columns === grid.columns) return earlier.laid.parts[index];
-      return memory.recall(
-        `field of ${what}`,
-        plan.objects[front]?.key ?? '',
-        [stretches, ...inputs.slice(1)],
-        () => keptPart(stretches, weigh, grid, diagonal),
+      const before = earlier?.byFront[index]?.stretches;
+      if (before === stretches && earlier?.laid.columns === grid.columns) return earlier.laid.parts[index];
+      const key = plan.objects[front]?.key ?? '';
+      return memory.recall(`field of ${what}`, key, [stretches, ...inputs.slice(1)], () =>
+        keptPart(stretches, weigh, grid, diagonal, before),
       );
     });
     return { byFront, diagonal, laid: laidField(parts, grid, earlier?.laid) };

@@ -124,20 +124,54 @@ interface KeptPart {
 
 const kept = new WeakMap<readonly BorderStretch[], readonly KeptPart[]>();
 
-/** What `partOfField` gives, kept as long as the list of stretches. */
+/**
+ * What `partOfField` gives, kept as long as the list of stretches.
+ *
+ * @param before another list, of which it is taken over where that weighs the same at the same places
+ */
 export function keptPart(
   stretches: readonly BorderStretch[],
   weigh: Weigh,
   grid: FieldGrid,
   diagonal: number,
+  before?: readonly BorderStretch[],
 ): PartOfField | undefined {
-  const all = kept.get(stretches) ?? [];
-  for (const each of all) {
-    if (each.weigh === weigh && each.diagonal === diagonal && isSameGrid(each.grid, grid)) return each.part;
-  }
-  const part = partOfField(stretches, weigh, grid, diagonal);
-  kept.set(stretches, [...all.filter((each) => each.weigh !== weigh), { weigh, grid, diagonal, part }]);
+  const known = knownPart(stretches, weigh, grid, diagonal);
+  if (known) return known.part;
+  const earlier = before && knownPart(before, weigh, grid, diagonal);
+  const isAlike = earlier && weighAlike(stretches, before, weigh);
+  const part = isAlike ? earlier.part : partOfField(stretches, weigh, grid, diagonal);
+  const others = kept.get(stretches)?.filter((each) => each.weigh !== weigh) ?? [];
+  kept.set(stretches, [...others, { weigh, grid, diagonal, part }]);
   return part;
+}
+
+function knownPart(
+  stretches: readonly BorderStretch[],
+  weigh: Weigh,
+  grid: FieldGrid,
+  diagonal: number,
+): KeptPart | undefined {
+  return kept
+    .get(stretches)
+    ?.find((each) => each.weigh === weigh && each.diagonal === diagonal && isSameGrid(each.grid, grid));
+}
+
+/** Whether stretches are as long at the same places, lie between the same areas and weigh as much. */
+function weighAlike(
+  stretches: readonly BorderStretch[],
+  others: readonly BorderStretch[],
+  weigh: Weigh,
+): boolean {
+  return (
+    stretches.length === others.length &&
+    stretches.every((one, index) => {
+      const other = others[index] as BorderStretch;
+      const isThere = one.at.x === other.at.x && one.at.y === other.at.y && one.length === other.length;
+      const isBetween = one.front === other.front && one.behind === other.behind;
+      return isThere && isBetween && weigh(one) === weigh(other);
+    })
+  );
 }
 
 function isSameGrid(one: FieldGrid, other: FieldGrid): boolean {
@@ -173,15 +207,14 @@ export function laidField(parts: Parts, grid: FieldGrid, last: LaidField | undef
     last.columns === columns &&
     last.field.length === columns * grid.rows;
   if (!isAlike) return { parts, columns, field: wholeField(parts, grid) };
-  const field = last.field.slice();
   const changed = roundChanges(parts, last.parts);
-  if (changed) {
-    for (let row = changed.top; row < changed.top + changed.rows; row++) {
-      const start = row * columns + changed.left;
-      field.fill(0, start, start + changed.columns);
-    }
-    lay(parts, field, grid, changed);
+  if (!changed) return { parts, columns, field: last.field };
+  const field = last.field.slice();
+  for (let row = changed.top; row < changed.top + changed.rows; row++) {
+    const start = row * columns + changed.left;
+    field.fill(0, start, start + changed.columns);
   }
+  lay(parts, field, grid, changed);
   return { parts, columns, field };
 }
 

@@ -31,7 +31,7 @@ const listedFinding = v.strictObject({
 /** A diagnostic of the plan, as the page lists it. */
 export type ListedFinding = v.InferOutput<typeof listedFinding>;
 
-export const serverStates = ['starting', 'running', 'stopped'] as const;
+const serverStates = ['starting', 'running', 'stopped'] as const;
 export type ServerState = (typeof serverStates)[number];
 
 const sketchRead = v.variant('ok', [

@@ -147,8 +147,11 @@ export class SketchCorners {
     const answer = await takenSketch(bytes);
     this.#working = false;
     this.#give();
-    // What can't be shown is told where the sketch under the drawing is.
-    if (!answer.ok) return;
+    if (!answer.ok) {
+      // What can't be shown is told where the sketch under the drawing is; another file may have come meanwhile.
+      if (this.#file !== undefined && this.#file.count !== count) this.#patch();
+      return;
+    }
     const { picture, width, height } = answer;
     this.#taken = { url: URL.createObjectURL(picture), width, height, count };
     this.#patch();

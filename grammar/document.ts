@@ -66,14 +66,18 @@ export class DocumentReader {
   /** Each line by its text. */
   readonly known = new Map<string, SourceLine>();
 
-  /** @param before lines that were read before, by their texts, which are not read again */
-  constructor(text: string, before?: ReadonlyMap<string, SourceLine>) {
+  /**
+   * @param before lines that were read before, by their texts, which are not read again
+   * @param nodesBefore those of the tree they were read for, which stay where nothing under them has changed
+   */
+  constructor(text: string, before?: ReadonlyMap<string, SourceLine>, nodesBefore: readonly Node[] = []) {
     // One after the other: what a line is read from need not be kept until all are begun.
     const lines = splitLines(text);
     for (let index = 0; index < lines.length; index++) {
       this.take(this.sourceOf(lines[index] as string, before), index);
     }
     this.closeTo(0);
+    keepNodes(this.nodes, nodesBefore);
   }
 
   private sourceOf(line: string, before: ReadonlyMap<string, SourceLine> | undefined): SourceLine {
@@ -184,6 +188,27 @@ export class DocumentReader {
     }
     return undefined;
   }
+}
+
+/** Puts nodes of before in the place of those that are the same down to the last statement, on the same lines. */
+function keepNodes(nodes: Node[], before: readonly Node[]): void {
+  let at = 0;
+  for (let index = 0; index < nodes.length; index++) {
+    const node = nodes[index] as Node;
+    while (at < before.length && (before[at] as Node).line < node.line) at++;
+    const old = before[at];
+    if (old && isSameNode(node, old)) nodes[index] = old;
+  }
+}
+
+function isSameNode(one: Node, other: Node): boolean {
+  if (one.statement !== other.statement || one.line !== other.line || one.lastLine !== other.lastLine)
+    return false;
+  const { length } = one.children;
+  if (length !== other.children.length) return false;
+  for (let at = 0; at < length; at++)
+    if (!isSameNode(one.children[at] as Node, other.children[at] as Node)) return false;
+  return true;
 }
 
 function placed(

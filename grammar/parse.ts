@@ -59,11 +59,16 @@ export function usualTree(): SyntaxTree {
  * Reads a plan. Any text has a tree; what could not be read is in its `problems`.
  *
  * With the tree of an earlier state of the text, lines that did not change are not read again, and their
- * statements are the same objects as before. The result is the same as without.
+ * statements are the same objects as before, and so are nodes at the left margin that stand on the same lines with the
+ * same lines under them. The result is the same as without.
  */
 export function parse(text: string, previous?: SyntaxTree): SyntaxTree {
   usual ??= new DocumentReader(USUAL);
-  const { tree, lines, known } = new DocumentReader(text, previous && makings.get(previous)?.known);
+  const { tree, lines, known } = new DocumentReader(
+    text,
+    previous && makings.get(previous)?.known,
+    previous?.nodes,
+  );
   makings.set(tree, { known, lines });
   return tree;
 }

@@ -22,6 +22,11 @@ export class ObjectBlock {
   shapes: Says<'shape'>[] | undefined;
   edges: Says<'edges'>[] | undefined;
   notes: Says<'note'>[] | undefined;
+  /** Whether a shape comes from a file. */
+  get hasFile(): boolean {
+    return this.shapes?.some(({ statement }) => statement.shape.form === 'file') === true;
+  }
+
   /** Whether something is said again that counts once. */
   #isRepeated = false;
 

@@ -22,8 +22,7 @@ export class ObjectIndex {
   readonly nodes: ObjectNode[] = [];
   /** The keys of their names. */
   readonly keys: string[] = [];
-  /** What stands under them. */
-  readonly blocks: ObjectBlock[] = [];
+  readonly #blocks: (ObjectBlock | undefined)[] = [];
   readonly #byKey = new Map<string, number>();
   readonly #problems: Problems;
 
@@ -46,8 +45,13 @@ export class ObjectIndex {
       this.#byKey.set(key, this.nodes.length);
       this.nodes.push(node);
       this.keys.push(key);
-      this.blocks.push(new ObjectBlock(node.children));
+      this.#blocks.push(undefined);
     }
+  }
+
+  /** What stands under an object. */
+  block(index: number): ObjectBlock {
+    return (this.#blocks[index] ??= new ObjectBlock(this.nodes[index]?.children ?? NONE));
   }
 
   indexOf(name: Word): number | undefined {
@@ -123,7 +127,7 @@ export interface ObjectSurroundings {
 export function resolveObject(index: number, outline: Outline, surroundings: ObjectSurroundings): PlanObject {
   const { objects, book, problems, waiting, faultyLines } = surroundings;
   const node = objects.nodes[index] as ObjectNode;
-  const block = objects.blocks[index] as ObjectBlock;
+  const block = objects.block(index);
   const { statement } = node;
   const plane = block.one('plane', block.plane, problems);
   const colourNode = block.one('colour', block.colour, problems);

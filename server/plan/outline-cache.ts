@@ -1,6 +1,7 @@
 import { buildOutline, type BuiltOutline } from './build-outline.js';
 import { crowdingObjects, type Layers } from './crowding.js';
 import type { Outline } from './geometry/outline.js';
+import { ObjectMemory } from './object-memory.js';
 import type { OutlineInput } from './shapes.js';
 
 /** An outline, and all that it was built from. */
@@ -27,6 +28,8 @@ export class OutlineCache {
   #current = new Map<string, Kept>();
   #earlier = new Map<string, Kept>();
   #crowding: Counted | undefined;
+  /** The objects with these outlines. */
+  objects = new ObjectMemory();
   /** How many outlines have been built so far. */
   built = 0;
   /** How often crossings have been counted so far. */
@@ -43,12 +46,19 @@ export class OutlineCache {
     const other = new OutlineCache();
     other.#current = new Map(this.#current);
     other.#crowding = this.#crowding;
+    other.objects = this.objects.aside();
     return other;
   }
 
   /** How many outlines are kept, those of the resolution before among them. */
   get kept(): number {
     return new Set([...this.#current.keys(), ...this.#earlier.keys()]).size;
+  }
+
+  /** Keeps on what is kept under this name: it was not asked for, as nothing has changed. */
+  hold(name: string): void {
+    const kept = this.#earlier.get(name);
+    if (kept && !this.#current.has(name)) this.#current.set(name, kept);
   }
 
   /** The outline that something of this name has; built where it is not the one that was kept of it. */

@@ -4,7 +4,7 @@ import { pointsOf } from './build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import type { Box, Point } from './geometry/point.js';
 import type { CanvasUnits } from './lengths.js';
-import type { ObjectBlock } from './object-block.js';
+import type { Basis, ObjectMemory } from './object-memory.js';
 import { type ObjectIndex, type ObjectNode, objectOutline } from './objects.js';
 import type { OutlineCache } from './outline-cache.js';
 import { findCrossing, type PlaceSurroundings, resolvePlace } from './places.js';
@@ -33,6 +33,8 @@ export interface ReferenceSources {
   readonly problems: Problems;
   readonly readPart: ReadPart;
   readonly cache: OutlineCache;
+  /** Without it, every object is placed anew. */
+  readonly memory: ObjectMemory | undefined;
 }
 
 /**
@@ -57,8 +59,13 @@ export class References implements PlaceSurroundings {
     this.problems = sources.problems;
     this.#objects = sources.objects;
     this.#focusNode = single(sources.nodes, 'focus', sources.problems);
-    this.#placed = this.#objects.nodes.map(() => undefined);
-    const { order, circles } = inOrder(this.#graph());
+    const { cache, canvas, memory, nodes } = sources;
+    const { width, height, millimetresPerUnit } = canvas;
+    const ground = memory?.groundOf([width, height, millimetresPerUnit, ...every(nodes, 'divide')]);
+    const kept = this.#objects.nodes.map((node) => ground && memory?.outlineOf(node, ground));
+    this.#placed = kept.map(() => undefined);
+    const graph = this.#graph(kept);
+    const { order, circles } = inOrder(graph);
     circles.forEach((circle) => this.#reportCircle(circle));
     const tolerance = flatnessOn(sources.canvas.diagonal);
     let points = 0;
@@ -66,9 +73,9 @@ export class References implements PlaceSurroundings {
       const node = this.#objects.nodes[index];
       if (!node) this.#focal = this.#placeFocus();
       else if (points <= MOST_POINTS) {
-        const key = this.#objects.keys[index] as string;
-        const block = this.#objects.blocks[index] as ObjectBlock;
-        const outline = objectOutline(key, block, this, sources.readPart, tolerance, sources.cache);
+        const known = kept[index];
+        if (known) cache.hold(this.#objects.keys[index] as string);
+        const outline = known ?? this.#build(index, graph[index], ground, tolerance, sources);
         points += pointsOf(outline);
         this.#placed[index] = outline;
         if (points > MOST_POINTS) this.#reportTooMany(node);
@@ -77,6 +84,23 @@ export class References implements PlaceSurroundings {
     this.focal = this.#focal;
     this.focusUnplaced = this.#focusNode !== undefined && this.#focal === undefined;
     this.outlines = this.#placed.map((outline) => outline ?? EMPTY_OUTLINE);
+  }
+
+  #build(
+    index: number,
+    arrows: readonly Arrow[] | undefined,
+    ground: Basis | undefined,
+    tolerance: number,
+    { cache, memory, readPart }: ReferenceSources,
+  ): Outline {
+    const block = this.#objects.block(index);
+    const told = this.problems.list.length;
+    const key = this.#objects.keys[index] as string;
+    const outline = objectOutline(key, block, this, readPart, tolerance, cache);
+    const node = this.#objects.nodes[index];
+    const isAlone = arrows === NO_ARROWS && this.problems.list.length === told && !block.hasFile;
+    if (node && ground && isAlone) memory?.keepOutline(node, ground, outline);
+    return outline;
   }
 
   boxOf(name: Word, asked: Location): Box | undefined {
@@ -94,9 +118,11 @@ export class References implements PlaceSurroundings {
   }
 
   /** The objects in their order, and the focal point after them. */
-  #graph(): readonly (readonly Arrow[])[] {
+  #graph(kept: readonly (Outline | undefined)[]): readonly (readonly Arrow[])[] {
     const focus = this.#objects.nodes.length;
-    const graph = this.#objects.nodes.map(({ children }) => this.#arrows(children, focus));
+    const graph = this.#objects.nodes.map(({ children }, index) =>
+      kept[index] ? NO_ARROWS : this.#arrows(children, focus),
+    );
     graph.push(this.#arrows(this.#focusNode ? [this.#focusNode] : [], focus));
     return graph;
   }

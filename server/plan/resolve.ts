@@ -25,7 +25,7 @@ import { resolvePalette } from './palette.js';
 import type { Plan, PlanObject, PlanProblem, ReadFile } from './plan.js';
 import { type FoundProblem, locate, Problems, thousands } from './problems.js';
 import { References } from './references.js';
-import { single } from './select.js';
+import { hasFaultyLine, single } from './select.js';
 import type { ReadPart } from './shapes.js';
 import { resolveRecord } from './sittings.js';
 import { resolveBudgets, resolveScale } from './values.js';
@@ -77,6 +77,7 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
   const objectIndex = new ObjectIndex(nodes, problems);
   const waiting = new Set<Node>();
   const readPart = partReader(options.readFile, waiting, problems);
+  const memory = options.outlines?.objects;
   const references = new References({
     nodes: others,
     objects: objectIndex,
@@ -85,9 +86,24 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
     problems,
     readPart,
     cache,
+    memory,
   });
   const surroundings = { objects: objectIndex, book, scale, problems, waiting, faultyLines };
-  const placed = references.outlines.map((outline, index) => resolveObject(index, outline, surroundings));
+  const around = memory?.aroundOf([
+    scale.steps,
+    ...lostNames,
+    ...others.filter(({ statement: { kind } }) => kind === 'colour definition' || kind === 'palette'),
+  ]);
+  const placed = references.outlines.map((outline, index) => {
+    const node = objectIndex.nodes[index] as Node;
+    const known = around && memory?.objectOf(node, outline, around);
+    if (known?.index === index && !hasFaultyLine(node, 1, faultyLines)) return known;
+    const told = problems.list.length;
+    const object = resolveObject(index, outline, surroundings);
+    const isAlone = object.edgesAgainst.length === 0 && !object.faulty;
+    if (around && isAlone && problems.list.length === told) memory?.keepObject(node, around, object);
+    return object;
+  });
   const order = coveringOrder(placed);
   const crowding = cache.crowding({ canvas: bare, objects: placed, coveringOrder: order });
   reportCrowding(placed, crowding, problems);

@@ -54,7 +54,7 @@ export interface ComposeOptions {
   readonly sitting?: number | undefined;
   /** Height of the letters in canvas units, instead of one that goes by the size of the sheet. */
   readonly em?: number | undefined;
-  /** What the findings are told in, and so the list of them: the rest of the drawing is English. */
+  /** What the findings are told in, the list of them, and why a thing can’t be moved: the rest of the drawing is English. */
   readonly language?: Sentences | undefined;
   /** Keeps from one version of a document to the next what does not change; the scene is the same without it. */
   readonly memory?: Memory | undefined;
@@ -123,7 +123,7 @@ function composePicture(reading: Reading, view: PictureView, handling: boolean):
     legend: legend.map(({ key, text }) => ({ key, text })),
     ...(view === 'squint' ? { viewing: reading.viewing } : {}),
     ...photographsWanted(reading, handling),
-    ...(handling ? { handling: handlingOf(reading) } : {}),
+    ...(handling ? { handling: speaking(reading.language, () => handlingOf(reading)) } : {}),
   };
 }
 

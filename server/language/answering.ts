@@ -9,6 +9,7 @@ import {
 import { ofDocument, type Form } from './forms.js';
 import { admitted, cancelled, type Guard, type Session } from './guard.js';
 import type { Surroundings } from './library.js';
+import { speaking, t } from '../../grammar/index.js';
 import { followWork } from './progress.js';
 
 /** The ways in which requests are answered. Each takes the request, the form of its parameters, and what to answer after a fault of ours. */
@@ -87,7 +88,11 @@ export function answeringOn(connection: Connection, guard: Guard): Answering {
 
   const answerAround: Answering['answerAround'] = (type, form, none, feature) =>
     answerLater(type, form, none, async (session, params, lost) => {
-      const progress = followWork(connection, params, 'Reading the plans of the workspace');
+      const progress = followWork(
+        connection,
+        params,
+        speaking(session.abilities.language, () => t('Reading the plans of the workspace')),
+      );
       try {
         const around = await session.service.surroundings();
         return lost() ?? feature(session, params, around);

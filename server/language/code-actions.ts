@@ -36,17 +36,15 @@ export function codeActions(
 ): readonly CodeAction[] {
   const isWanted = (kind: CodeActionKind): boolean =>
     only?.some((asked) => asked === '' || asked === kind || kind.startsWith(`${asked}.`)) ?? true;
-  return [
-    ...(isWanted(CodeActionKind.QuickFix)
-      ? speaking(abilities.language, () => quickFixes(snapshot, range, abilities))
-      : []),
+  return speaking(abilities.language, () => [
+    ...(isWanted(CodeActionKind.QuickFix) ? quickFixes(snapshot, range, abilities) : []),
     ...(isWanted(CodeActionKind.RefactorRewrite)
       ? refactorings(snapshot, range).flatMap((fix) => {
           const own = ownFix(snapshot.plan, fix);
           return own ? rewriting({ snapshot, abilities }, own) : [];
         })
       : []),
-  ];
+  ]);
 }
 
 function quickFixes(snapshot: Snapshot, range: Range, abilities: Abilities): readonly CodeAction[] {

@@ -13,7 +13,7 @@ import {
   type InitializeResult,
   type NotificationType,
 } from 'vscode-languageserver';
-import type { Sentences } from '../../grammar/index.js';
+import { type Sentences, speaking, t } from '../../grammar/index.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
 import { abilitiesOf, type Abilities } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
@@ -128,7 +128,13 @@ export function serve(connection: Connection, host: ServerHost): void {
         photographs: {
           fetch: files.fetchBytes,
           square: whenWanted(() => host.squarePhotograph?.(installed)),
-          show: (stop) => showStoppableWork(connection, abilities.progress, 'Measuring photographs', stop),
+          show: (stop) =>
+            showStoppableWork(
+              connection,
+              abilities.progress,
+              speaking(abilities.language, () => t('Measuring photographs')),
+              stop,
+            ),
         },
         listPlans: files.list,
         planChanged: (uri) => turns.ask(uri),

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { LSPErrorCodes, ResponseError, type CancellationToken, type Connection } from 'vscode-languageserver';
+import { speaking, t } from '../../grammar/index.js';
 import { papers } from '../drawing/paper.js';
 import { views } from '../drawing/scene.js';
 import {
@@ -69,7 +70,10 @@ export function answerExports(
         return { version: snapshot.version, ...exported };
       } catch (error) {
         guard.failed(exportRequest.method, error);
-        return new ResponseError(LSPErrorCodes.RequestFailed, 'The drawing could not be made.');
+        return new ResponseError(
+          LSPErrorCodes.RequestFailed,
+          speaking(session.abilities.language, () => t('The drawing could not be made.')),
+        );
       }
     },
   );

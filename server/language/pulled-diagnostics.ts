@@ -12,6 +12,7 @@ import { DiagnosticHistory } from './diagnostic-history.js';
 import { pulled } from './forms.js';
 import { usualSpelling } from './paths.js';
 import { planDiagnosedNotification } from './protocol.js';
+import { speaking, t } from '../../grammar/index.js';
 import { followWork } from './progress.js';
 import { admitted, cancelled, type Guard } from './guard.js';
 import { aTurn, forAWhile } from './turns.js';
@@ -32,7 +33,11 @@ export function answerPulls(connection: Connection, guard: Guard): DiagnosticHis
       if (session instanceof ResponseError) return session;
       const { uri } = params.textDocument;
       const none: DocumentDiagnosticReport = { kind: DocumentDiagnosticReportKind.Full, items: [] };
-      const progress = followWork(connection, params, 'Trying out what would mend the findings');
+      const progress = followWork(
+        connection,
+        params,
+        speaking(session.abilities.language, () => t('Trying out what would mend the findings')),
+      );
       try {
         const { service } = session;
         const snapshot = service.snapshot(uri);

@@ -1,5 +1,5 @@
 import type { Range } from 'vscode-languageserver-types';
-import { isKind, type BudgetShare, type NodeOf } from '../../grammar/index.js';
+import { isKind, type BudgetShare, type NodeOf, t } from '../../grammar/index.js';
 import { focusEdit } from '../findings/edits.js';
 import type { Fix, FixEdit } from '../findings/finding.js';
 import { crossingOffMiddle, IN_THE_MIDDLE } from '../findings/seen/crossings.js';
@@ -44,7 +44,7 @@ function budgetAsMeasured({ measures }: Snapshot, node: NodeOf<'budget'>): reado
     location: locate(node, entry.share),
     text: `${percents[statement.shares.indexOf(entry)] ?? 0}%`,
   });
-  return [{ title: 'Set the budget to what is measured', edits: changed.map(edit) }];
+  return [{ title: t('Set the budget to what is measured'), edits: changed.map(edit) }];
 }
 
 /** Rounded so that the sum is rounded too: those that lose most by it get what is left. */
@@ -72,7 +72,7 @@ function focusOnCrossing({ plan, measures }: Snapshot): readonly Fix[] {
   const edits = focusEdit(plan, crossing.words);
   return edits === undefined
     ? []
-    : [{ title: `Move the focal point to the nearest crossing, ${crossing.words}`, edits }];
+    : [{ title: t('Move the focal point to the nearest crossing, {0}', crossing.words), edits }];
 }
 
 /** A colour that is written out at an object comes to be written as it is painted: at the value stated beside it. */
@@ -85,7 +85,7 @@ function colourAtValue({ plan }: Snapshot, line: number): readonly Fix[] {
   const location = locate(written, written.statement.colour);
   return [
     {
-      title: `Fit the colour of ${quoted(object.name)} to its value`,
+      title: t('Fit the colour of {0} to its value', quoted(object.name)),
       edits: [{ kind: 'replace', location, text }],
     },
   ];

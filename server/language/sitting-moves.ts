@@ -1,3 +1,4 @@
+import { t } from '../../grammar/index.js';
 import type { ScheduleMeasure } from '../measure/sittings/schedule.js';
 import { type Move, moveEdits, putOff } from '../findings/edits/sittings.js';
 import type { Fix } from '../findings/finding.js';
@@ -17,9 +18,13 @@ export function sittingMoves({ plan, measures: { schedule } }: Snapshot, line: n
   if (!schedule || day === undefined) return [];
   const dry = firstDryDay(schedule, place);
   return [
-    ...moved(plan, schedule, place, day + 1, 'by a day'),
-    ...moved(plan, schedule, place, day + 7, 'by a week'),
-    ...(dry === undefined || dry === day ? [] : moved(plan, schedule, place, dry)),
+    ...moved(plan, schedule, place, day + 1, (sittings) => t('Move {0} by a day', sittings)),
+    ...moved(plan, schedule, place, day + 7, (sittings) => t('Move {0} by a week', sittings)),
+    ...(dry === undefined || dry === day
+      ? []
+      : moved(plan, schedule, place, dry, (sittings, first) =>
+          t('Move {0} to the first day on which everything below is dry, {1}', sittings, first),
+        )),
   ];
 }
 
@@ -36,27 +41,27 @@ function moved(
   schedule: ScheduleMeasure,
   place: number,
   day: number,
-  byHowMuch?: string,
+  titled: (sittings: string, first: string) => string,
 ): readonly Fix[] {
   const moves = putOff(schedule, place, day);
   const [first] = moves ?? [];
   if (!moves || !first) return [];
-  const sittings = `${sittingName(plan, first.sitting)}${andOthers(moves)}`;
-  const passes = goesPastTaken(schedule, place, moves, day) ? ', past the days that are taken' : '';
+  const title = titled(withOthers(sittingName(plan, first.sitting), moves), dayInWords(first.day));
   return [
     {
-      title:
-        byHowMuch === undefined
-          ? `Move ${sittings} to the first day on which everything below is dry, ${dayInWords(first.day)}${passes}`
-          : `Move ${sittings} ${byHowMuch}${passes}`,
+      title: goesPastTaken(schedule, place, moves, day)
+        ? t('{0}, past the days that are taken', title)
+        : title,
       edits: moveEdits(plan, moves),
     },
   ];
 }
 
-function andOthers({ length }: readonly Move[]): string {
-  if (length < 2) return '';
-  return length === 2 ? ' and the sitting after it' : ` and the ${counted(length - 1)} sittings after it`;
+function withOthers(name: string, { length }: readonly Move[]): string {
+  if (length < 2) return name;
+  return length === 2
+    ? t('{0} and the sitting after it', name)
+    : t('{0} and the {1} sittings after it', name, counted(length - 1));
 }
 
 /** Whether some come farther than the first was to be moved. */

@@ -31,7 +31,7 @@ function textsOf({ layers }: Scene): {
   );
   const isListed = (key: string): boolean => key.startsWith('finding');
   return {
-    listed: texts.filter(({ key }) => isListed(key)).map((mark) => mark.text),
+    listed: texts.filter(({ key, text }) => isListed(key) && /\p{L}/u.test(text)).map((mark) => mark.text),
     others: texts.filter(({ key }) => !isListed(key)).map((mark) => mark.text),
   };
 }
@@ -54,6 +54,27 @@ describe('a reader of German', () => {
       expect(others.join(' ')).not.toMatch(/[⟦⟧]/u);
       expect(others.length).toBeGreaterThan(3);
     }
+  });
+
+  it('is refused in German what a hand can’t change, and offered in German what a line can become', () => {
+    const service = open();
+    const refused = (version: number, step: number) => {
+      const answer = service.tryChange({
+        textDocument: { uri: planUri },
+        version,
+        view: 'drawing',
+        change: { kind: 'value', subject: 'object:yard', step },
+      });
+      return answer && 'refused' in answer ? answer.refused : '';
+    };
+    expect(refused(0, 3)).toMatch(/^⟦.*⟧$/u);
+    expect(refused(1, 99)).toMatch(/^⟦.*⟧$/u);
+    const line = text.split('\n').findIndex((words) => words.startsWith('focus'));
+    const here = { line, character: 0 };
+    const titles = service
+      .codeActions(planUri, { start: here, end: here }, ['refactor.rewrite'])
+      .map(({ title }) => title);
+    expect(titles.filter((title) => !title.startsWith('⟦'))).toEqual([]);
   });
 
   it.each(['sheet', 'drawing'] as const)('gives away a %s that is English in all it says', async (what) => {

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { boxCentre } from '../../plan/geometry/point.js';
 import type { Lead, LeadPlace, Plan, PlanObject } from '../../plan/plan.js';
 import { type PlaceSurroundings, resolvePlace } from '../../plan/places.js';
@@ -87,13 +88,13 @@ function whyFixed({ name, node }: PlanObject, surroundings: PlaceSurroundings): 
   if (at) {
     return resolvePlace(at.statement.place, at, surroundings)
       ? {}
-      : { fixed: `Where \`${name}\` lies can’t be told from its \`at\`: mend that, and it can be moved.` };
+      : { fixed: t('Where `{0}` lies can’t be told from its `at`: mend that, and it can be moved.', name) };
   }
   // Where the first copy of a repeated object lies can't be told of a part of a file, which is not at hand here.
   const isFromFile = every(children, 'shape').some(({ statement }) => statement.shape.form === 'file');
   if (!isFromFile || every(children, 'repeat').length === 0) return {};
   return {
-    fixed: `\`${name}\` is repeated and has no place of its own: give it an \`at\`, and it can be moved.`,
+    fixed: t('`{0}` is repeated and has no place of its own: give it an `at`, and it can be moved.', name),
   };
 }
 
@@ -130,7 +131,10 @@ function leadHolds(lead: Lead, subject: string | undefined): readonly Hold[] {
   const places = placesOfLead(lead);
   const own = places.find(({ place }) => isOwnPlace(place));
   const at = own?.place.at ?? lead.points[0] ?? lead.to.at;
-  const fixed = `\`${lead.name}\` has no place of its own, only those of other things: move one of its ends by itself.`;
+  const fixed = t(
+    '`{0}` has no place of its own, only those of other things: move one of its ends by itself.',
+    lead.name,
+  );
   return [
     {
       grip: {

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { type Hold, holdsOf } from '../../drawing/handling/grips.js';
 import { subjectsOf } from '../../drawing/views/subjects.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -58,5 +59,5 @@ export function objectOf(plan: Plan, subject: string): PlanObject | undefined {
 }
 
 function gone(): Attempt {
-  return refusal('What was to be changed is not in the plan any more.');
+  return refusal(t('What was to be changed is not in the plan any more.'));
 }

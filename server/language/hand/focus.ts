@@ -1,4 +1,4 @@
-import type { Node, NodeOf } from '../../../grammar/index.js';
+import { type Node, type NodeOf, t } from '../../../grammar/index.js';
 import { crossingsOf } from '../../drawing/handling/guides.js';
 import type { Spot } from '../../drawing/scene.js';
 import { replace } from '../../findings/edits/edit.js';
@@ -12,7 +12,7 @@ import { crossingAt, takenTo } from './places.js';
 /** The focal point put down at a place: on a crossing of a division it is said in words, elsewhere in coordinates. */
 export function moveFocus({ plan }: Snapshot, to: Spot): Attempt {
   const node = focusNode(plan.statements);
-  if (!node || !plan.focus) return refusal('The plan has no focal point yet.');
+  if (!node || !plan.focus) return refusal(t('The plan has no focal point yet.'));
   const place = node.statement.at;
   const words = crossingAt(to, plan);
   return edits(
@@ -26,7 +26,7 @@ export function moveFocus({ plan }: Snapshot, to: Spot): Attempt {
 export function focusOnCrossing(snapshot: Snapshot, name: string): Attempt {
   const { plan } = snapshot;
   const crossing = crossingsOf(plan).find((candidate) => candidate.name === name);
-  if (!crossing) return refusal('The division of the canvas has no such crossing any more.');
+  if (!crossing) return refusal(t('The division of the canvas has no such crossing any more.'));
   const node = focusNode(plan.statements);
   const { words } = crossing;
   if (words === undefined) return edits([]);

@@ -1,4 +1,5 @@
 import type { Range, TextEdit } from 'vscode-languageserver-types';
+import { speaking } from '../../../grammar/index.js';
 import { compose } from '../../drawing/compose.js';
 import type { TextChange, TextPlace } from '../../findings/text-changes.js';
 import type { Refused, SceneResult, TryChangeParams, WriteChangeParams, WrittenChange } from '../protocol.js';
@@ -20,7 +21,7 @@ export function tryChange(
     handling = true,
   }: TryChangeParams & HandlingWanted,
 ): SceneResult | Refused {
-  const trial = tried(snapshot, version, change);
+  const trial = speaking(snapshot.language, () => tried(snapshot, version, change));
   if (trial.kind === 'refused') return { version, refused: trial.why };
   const { plan, measures, findings } = trial.after;
   const options = { distanceMillimetres, sitting, isNarrow, handling, language: snapshot.language };
@@ -37,7 +38,7 @@ export function writeChange(
   snapshot: Snapshot,
   { version, change }: WriteChangeParams,
 ): WrittenChange | Refused {
-  const trial = tried(snapshot, version, change);
+  const trial = speaking(snapshot.language, () => tried(snapshot, version, change));
   if (trial.kind === 'refused') return { version, refused: trial.why };
   const { changes, name } = trial;
   const [first] = changes;

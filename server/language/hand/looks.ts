@@ -1,4 +1,4 @@
-import { nameKey } from '../../../grammar/index.js';
+import { nameKey, said, t } from '../../../grammar/index.js';
 import { addLine, replace } from '../../findings/edits/edit.js';
 import { sizeEdit, stepEdit } from '../../findings/edits.js';
 import { parseColour } from '../../plan/colour/colour.js';
@@ -12,7 +12,7 @@ export function resize(plan: Plan, object: PlanObject, factor: number): Attempt 
   const sized = sizeEdit(plan, object, factor);
   return sized
     ? edits(sized)
-    : refusal(`\`${object.name}\` has no shape that could be made larger or smaller.`);
+    : refusal(t('`{0}` has no shape that could be made larger or smaller.', object.name));
 }
 
 /** The object on a step of the scale, in whole numbers. */
@@ -20,7 +20,7 @@ export function takeStep({ scale }: Plan, object: PlanObject, step: number): Att
   const whole = Math.round(step);
   if (whole >= 1 && whole <= scale.steps) return edits(stepEdit(object, whole));
   return refusal(
-    `The scale has steps 1 (darkest) to ${scale.steps} (lightest), so there is no value ${whole}.`,
+    t('The scale has steps 1 (darkest) to {0} (lightest), so there is no value {1}.', scale.steps, whole),
   );
 }
 
@@ -30,7 +30,7 @@ export function takeColour({ colours }: Plan, { node }: PlanObject, colour: stri
   const named = colours.find(({ key }) => key === nameKey(wanted));
   if (!named) {
     const reading = parseColour(wanted);
-    if (!reading.ok) return refusal(reading.reason);
+    if (!reading.ok) return refusal(said(reading.reason));
   }
   const words = named?.name ?? wanted;
   const stated = every(node.children, 'colour').at(-1);

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import {
   arrangement,
   firstCopyOf,
@@ -28,7 +29,10 @@ export function movePoint(plan: Plan, object: PlanObject, point: OutlinePoint, t
   const given = isArranged(object.node.children) ? givenFor(plan, object, point, to) : to;
   if (!given) {
     return refusal(
-      `\`${object.name}\` is sized or set down by the box round it, and that box follows this point: change its \`size\` or its \`at\`, or move another point.`,
+      t(
+        '`{0}` is sized or set down by the box round it, and that box follows this point: change its `size` or its `at`, or move another point.',
+        object.name,
+      ),
     );
   }
   const right = given.x - point.given.x;

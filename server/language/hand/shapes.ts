@@ -1,4 +1,4 @@
-import { nameKey } from '../../../grammar/index.js';
+import { nameKey, t } from '../../../grammar/index.js';
 import type { Spot } from '../../drawing/scene.js';
 import { decimalsOf } from '../../findings/edits/edit.js';
 import { plainNumber } from '../../plan/problems.js';
@@ -23,10 +23,11 @@ export function drawBox(snapshot: Snapshot, { form, from, to }: NewBox): Attempt
   const [top, bottom] = [Math.min(from.y, to.y), Math.max(from.y, to.y)];
   const [width, height] = [plainNumber(right - left, decimals), plainNumber(bottom - top, decimals)];
   if (width === '0' || height === '0')
-    return refusal('This has no width or no height: draw it a little larger.');
+    return refusal(t('This has no width or no height: draw it a little larger.'));
   const corner = coordinates({ x: left, y: top }, plan);
   const opposite = coordinates({ x: right, y: bottom }, plan);
-  if (corner === opposite) return refusal('This is too small to be written down: draw it a little larger.');
+  if (corner === opposite)
+    return refusal(t('This is too small to be written down: draw it a little larger.'));
   const middle = coordinates({ x: (left + right) / 2, y: (top + bottom) / 2 }, plan);
   const words =
     form === 'rectangle' ? `rectangle ${corner} to ${opposite}` : `ellipse ${width} x ${height} at ${middle}`;
@@ -43,7 +44,7 @@ export function drawLine(snapshot: Snapshot, { form, points }: NewLine): Attempt
 function drawOutline(snapshot: Snapshot, written: readonly string[]): Attempt {
   const isClosed = written.length > 1 && written[0] === written.at(-1);
   const places = isClosed ? written.slice(0, -1) : written;
-  if (new Set(places).size < LEAST_POINTS) return refusal('An outline needs three points at least.');
+  if (new Set(places).size < LEAST_POINTS) return refusal(t('An outline needs three points at least.'));
   const rows = Array.from({ length: Math.ceil(places.length / POINTS_IN_LINE) }, (_, row) =>
     places.slice(row * POINTS_IN_LINE, (row + 1) * POINTS_IN_LINE).join(' '),
   );
@@ -61,7 +62,7 @@ function drawLead(snapshot: Snapshot, points: readonly Spot[], written: readonly
   const [from, ...rest] = written;
   const aim = points.at(-1);
   const end = rest.at(-1);
-  if (from === undefined || end === undefined || !aim) return refusal('A lead needs a place to go to.');
+  if (from === undefined || end === undefined || !aim) return refusal(t('A lead needs a place to go to.'));
   const through = rest.slice(0, -1);
   const name = freshName(snapshot, 'new-lead');
   const ways = through.length > 0 ? ` through ${through.join(' ')}` : '';

@@ -1,4 +1,4 @@
-import type { Node, NodeOf, ShapeForm } from '../../../grammar/index.js';
+import { type Node, type NodeOf, type ShapeForm, t } from '../../../grammar/index.js';
 import { resized } from '../../drawing/handling/frame.js';
 import { frameOf, setDownFrom } from '../../drawing/handling/framing.js';
 import type { Hold } from '../../drawing/handling/grips.js';
@@ -27,7 +27,8 @@ export function sizeTo(snapshot: Snapshot, { grip, held }: Hold, change: Sizing)
   const surroundings = surroundingsOf(plan);
   const object = held.kind === 'object' ? held.object : undefined;
   const frame = object && frameOf(object, surroundings);
-  if (!object || !frame) return refusal(`${grip.name} has no size of its own that could be changed here.`);
+  if (!object || !frame)
+    return refusal(t('{0} has no size of its own that could be changed here.', grip.name));
   const after = resized(frame, change.handle, change.to, change.keepsProportion);
   const { children } = object.node;
   const corners = cornersOf(children, surroundings);

@@ -1,4 +1,4 @@
-import type { Coordinates, Length, Node } from '../../../grammar/index.js';
+import { type Coordinates, type Length, type Node, t } from '../../../grammar/index.js';
 import { type SketchCorner, sketchCorners, type Spot } from '../../drawing/scene.js';
 import { addLine, replace } from '../../findings/edits/edit.js';
 import { locate, plainNumber } from '../../plan/problems.js';
@@ -20,13 +20,13 @@ export function moveSketchCorner(
       ? every(snapshot.plan.statements, 'sketch').at(-1)
       : photographOf(snapshot, sitting);
   if (!picture)
-    return refusal(`The plan has no ${sitting === undefined ? 'sketch' : 'such photograph'} any more.`);
+    return refusal(sitting === undefined ? t('The plan has no sketch any more.') : noSuchPhotograph());
   const stated = every(picture.children, 'corners').at(-1);
   if (!stated) return edits([addLine(picture, 'corners', allCorners(corner, to, { width, height }))]);
   const place = stated.statement.points[sketchCorners.indexOf(corner)];
   if (!place || !stated.statement.points.every(isInPicture)) {
     return refusal(
-      'The corners are given otherwise than in pixels or per cent: mend that, and they can be moved.',
+      t('The corners are given otherwise than in pixels or per cent: mend that, and they can be moved.'),
     );
   }
   return edits(placed(stated, place, to, { width, height }));
@@ -35,16 +35,20 @@ export function moveSketchCorner(
 /** The neutral grey put down in a photograph. */
 export function placeGreyPatch(snapshot: Snapshot, { sitting, to, width, height }: Grey): Attempt {
   const photograph = photographOf(snapshot, sitting);
-  if (!photograph) return refusal('The plan has no such photograph any more.');
+  if (!photograph) return refusal(noSuchPhotograph());
   const stated = every(photograph.children, 'grey').at(-1);
   if (!stated)
     return edits([addLine(photograph, 'grey', `(${along(to.x, '%', width)}, ${along(to.y, '%', height)})`)]);
   const { at } = stated.statement;
   if (!isInPicture(at))
     return refusal(
-      'The grey patch is given otherwise than in pixels or per cent: mend that, and it can be moved.',
+      t('The grey patch is given otherwise than in pixels or per cent: mend that, and it can be moved.'),
     );
   return edits(placed(stated, at, to, { width, height }));
+}
+
+function noSuchPhotograph(): string {
+  return t('The plan has no such photograph any more.');
 }
 
 function photographOf({ plan }: Snapshot, sitting: number) {

@@ -2,7 +2,7 @@ import { frameOf } from '../../drawing/handling/framing.js';
 import { surroundingsOf } from '../../drawing/handling/surroundings.js';
 import { ownEdits } from '../../findings/edits/own.js';
 import { changedText, type TextChange, textChanges } from '../../findings/text-changes.js';
-import type { SyntaxTree } from '../../../grammar/index.js';
+import { type SyntaxTree, t } from '../../../grammar/index.js';
 import { linesOfBase } from '../../plan/based-on/bases.js';
 import type { Plan } from '../../plan/plan.js';
 import { lineEndOf } from '../edits.js';
@@ -24,19 +24,21 @@ export interface Trial {
 /** A change that has been tried on the whole text: nothing in it is wrong that was not before. */
 export function tried(snapshot: Snapshot, version: number, change: HandChange): Trial | Refusal {
   if (version !== snapshot.version) {
-    return refusal('The text has changed meanwhile; try it again in the drawing as it is now.');
+    return refusal(t('The text has changed meanwhile; try it again in the drawing as it is now.'));
   }
   const attempt = attemptOf(snapshot, change);
   if (attempt.kind === 'refused') return attempt;
   const changes = changesOf(attempt, snapshot);
   if (!changes)
-    return refusal('What this would change stands in the plan that this one is based on: change it there.');
+    return refusal(
+      t('What this would change stands in the plan that this one is based on: change it there.'),
+    );
   if (changes.length === 0) return { kind: 'trial', changes, after: snapshot };
   const after = snapshot.readInstead(changedText(snapshot.lines, changes).text);
   const fault = newFault(snapshot, after);
   if (fault !== undefined) return refusal(fault);
   if (change.kind === 'size' && !hasSize(after.plan, change.subject)) {
-    return refusal('So small it can’t be written down: leave it a little larger.');
+    return refusal(t('So small it can’t be written down: leave it a little larger.'));
   }
   return { kind: 'trial', changes, after, ...(attempt.kind === 'new' ? { name: attempt.name } : {}) };
 }

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { URI } from 'vscode-uri';
 import { bundledServer } from './bundled.js';
-import type { Client } from './server.js';
+import { type Client, within } from './server.js';
 
 const start = bundledServer();
 let folder: string;
@@ -144,7 +144,7 @@ test('a plan that is closed while its files are being fetched is not spoken of a
   const uri = URI.file(path.join(folder, 'studio', 'plan.mahl')).toString();
   await client.initialize({}, { initializationOptions: { readFiles: true } });
   await client.open(uri, planNaming('door.svg'));
-  const answer = await asked;
+  const answer = await within(asked, 'the question for the file');
   await client.notify('textDocument/didClose', { textDocument: { uri } });
   answer(svgOf('door'));
   const other = 'file:///elsewhere/plan.mahl';

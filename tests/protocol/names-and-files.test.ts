@@ -16,6 +16,7 @@ import type {
 } from 'vscode-languageserver-protocol';
 import { bundledServer } from './bundled.js';
 import { bareClient, fullClient } from './clients.js';
+import { within } from './server.js';
 
 const text = `based on "base.mahl"
 canvas 40 x 30 cm
@@ -185,7 +186,7 @@ test('hints are asked for again when a setting changes, and those turned off are
   await client.notify('workspace/didChangeConfiguration', {
     settings: { mahlstick: { hints: { visible: false, places: false, value: false, budget: false } } },
   });
-  await asked;
+  await within(asked, 'the question');
   const range = whole;
   expect(await client.request<InlayHint[]>('textDocument/inlayHint', { ...document(), range })).toEqual([]);
 });

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Diagnostic, DocumentDiagnosticReport } from 'vscode-languageserver-protocol';
 import type { PlanVersion } from '../../server/language/protocol.js';
 import { bundledServer } from './bundled.js';
-import type { Client } from './server.js';
+import { type Client, patienceMilliseconds, within } from './server.js';
 
 const uri = 'file:///studio/plan.mahl';
 const text = 'canvas 40 x 30 cm\nobject tram\n  shape rectangle (0, 0) to (40, 30)\n  value 2\npath tarm\n';
@@ -42,7 +42,7 @@ test('a client that asks for diagnostics is given them, and not sent any', async
   if (second.kind !== 'full') throw new Error('the plan has changed');
   expect(codes(second.items)).not.toContain('unknown-name');
   expect(await pull('older')).toMatchObject({ kind: 'full', items: second.items });
-  expect(diagnosed).toEqual([1, 1, 2, 2]);
+  await expect.poll(() => diagnosed, { timeout: patienceMilliseconds }).toEqual([1, 1, 2, 2]);
 
   await client.notify('textDocument/didClose', { textDocument: { uri } });
   expect(await pull()).toEqual({ kind: 'full', items: [] });
@@ -83,6 +83,6 @@ test('a client is told to ask again when a setting changes what is found', async
   await client.notify('workspace/didChangeConfiguration', {
     settings: { mahlstick: { rules: { 'bare ground': 'warning', 'no cue': 'off' } } },
   });
-  await asked;
+  await within(asked, 'the question');
   expect(first.kind).toBe('full');
 });

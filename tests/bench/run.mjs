@@ -9,6 +9,7 @@ import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import * as esbuild from 'esbuild';
 import { bundles, optionsOf } from '../../client/build.mjs';
+import { onEnd, run } from '../hosts/processes.mjs';
 
 const folder = path.dirname(fileURLToPath(import.meta.url));
 const root = path.resolve(folder, '../..');
@@ -51,14 +52,14 @@ async function buildBenchmark(outfile) {
 }
 
 const made = mkdtempSync(path.join(os.tmpdir(), 'mahlstick-bench-'));
+const remove = onEnd(() => rmSync(made, { recursive: true, force: true }));
 try {
   if (!process.argv.includes('--alone')) installPeers();
   const dist = path.join(made, 'dist');
   const benchmark = path.join(made, 'bench.mjs');
   const names = await buildShipped(dist);
   await buildBenchmark(benchmark);
-  const { status } = spawnSync(process.execPath, ['--expose-gc', benchmark, ...process.argv.slice(2)], {
-    stdio: 'inherit',
+  process.exitCode = await run(process.execPath, ['--expose-gc', benchmark, ...process.argv.slice(2)], {
     env: {
       ...process.env,
       BENCH_FOLDER: folder,
@@ -67,7 +68,6 @@ try {
       BENCH_SERVER: path.join(dist, 'server.node.js'),
     },
   });
-  process.exitCode = status ?? 1;
 } finally {
-  rmSync(made, { recursive: true, force: true });
+  await remove();
 }

@@ -19,6 +19,8 @@ const MOST_ENTRIES = 4_000_000;
  * lies off it or in a cell that something in front fills is not seen.
  */
 export class CrossingCount {
+  /** Whatever is compiled for them is thrown away when memory is collected while there is none. */
+  static readonly staying = new CrossingCount({ width: LONG_SIDE, height: 1 }, 0, 0);
   /** Of all that was laid. */
   crossings = 0;
   /** Pairs of edges looked at; see `IN_VAIN`. */

@@ -1,3 +1,5 @@
+import { spokenNow } from '../../../grammar/index.js';
+import { sameInputs } from '../../measure/memory.js';
 import { type Outline, pathData } from '../../plan/geometry/outline.js';
 import type { PlanObject } from '../../plan/plan.js';
 import { glazeKey } from './glaze-key.js';
@@ -5,7 +7,7 @@ import { hatchPath } from './hatch.js';
 import { pathMark } from '../marks.js';
 import { rectanglePath } from '../path-data.js';
 import { type Reading, glazedPaintOf, isUnplanned } from '../views/reading.js';
-import type { Hex, Mark, Stroke } from '../scene.js';
+import type { Hex, Mark, PathMark, Stroke } from '../scene.js';
 import { percent } from '../captions/words.js';
 import { capitalised, inWords } from '../../plan/problems.js';
 
@@ -49,14 +51,7 @@ export function shapeMarks(
     const subject = subjects.objects[index];
     if (object === undefined || subject === undefined || object.outline.path.length === 0) return [];
     const { fill, stroke, hatch, glaze } = style(object);
-    const d = dataOf(object.outline);
-    const shape = pathMark(subject, d, {
-      fill,
-      fillRule: object.outline.fillRule,
-      stroke: stroke && roundAsOne(object, stroke),
-      subject,
-      tip: objectTip(object, reading),
-    });
+    const shape = shapeMark(subject, object, fill, stroke, reading);
     if (glaze !== undefined) return [shape, { ...shape, key: glazeKey(subject), fill: glaze }];
     if (!isUnplanned(object)) return [shape];
     const lines = hatchPath(object.outline, 0.55 * layout.em, picture);
@@ -64,6 +59,33 @@ export function shapeMarks(
     return [shape, pathMark(`${subject}:hatch`, lines, { stroke: { ink: hatch, weight: 'hair' }, subject })];
   });
   return [groundMark, ...shapes];
+}
+
+const kept = new WeakMap<Outline, { readonly inputs: readonly unknown[]; readonly mark: PathMark }>();
+
+/** Kept with the outline, as long as nothing that is seen or told of the object changes. */
+function shapeMark(
+  subject: string,
+  object: PlanObject,
+  fill: Hex,
+  stroke: Stroke | undefined,
+  reading: Reading,
+): PathMark {
+  const { outline } = object;
+  const facts = factsOf(object, reading);
+  const line = [stroke?.ink, stroke?.weight, stroke?.dash, stroke?.under];
+  const inputs = [subject, fill, ...line, spokenNow(), ...facts];
+  const last = kept.get(outline);
+  if (last && sameInputs(last.inputs, inputs)) return last.mark;
+  const mark = pathMark(subject, dataOf(outline), {
+    fill,
+    fillRule: outline.fillRule,
+    stroke: stroke && roundAsOne(object, stroke),
+    subject,
+    tip: objectTip(object, reading),
+  });
+  kept.set(outline, { inputs, mark });
+  return mark;
 }
 
 /** Shapes of one object that run into each other have one line round them all. */
@@ -75,20 +97,51 @@ function groundTip({ plan, measures }: Reading): string {
   return `Ground, bare on ${percent(measures.values.bareShare)} of the picture, step ${plan.canvas.ground.step}.`;
 }
 
+/** What `objectTip` tells of an object. */
+type Facts = readonly [
+  name: string,
+  objectRole: PlanObject['role'],
+  plane: PlanObject['plane'],
+  seen: number,
+  step: number | undefined,
+  steps: number,
+  colourName: string | undefined,
+  colourRole: string | undefined,
+  isGlazed: boolean,
+  isUnplanned: boolean,
+];
+
+function factsOf(object: PlanObject, reading: Reading): Facts {
+  const { plan, measures } = reading;
+  const { name, role, plane, step, colour } = object;
+  return [
+    name,
+    role,
+    plane,
+    measures.objects[object.index]?.share ?? 0,
+    step,
+    plan.scale.steps,
+    colour?.named === undefined ? undefined : plan.colours[colour.named]?.name,
+    colour?.role,
+    glazedPaintOf(object, reading) !== undefined,
+    isUnplanned(object),
+  ];
+}
+
 /** One sentence on an object: what it is in the picture, how much of it is seen, its value and colour. */
 export function objectTip(object: PlanObject, reading: Reading): string {
-  const { plan, measures } = reading;
-  const seen = measures.objects[object.index]?.share ?? 0;
-  const named = object.colour?.named === undefined ? undefined : plan.colours[object.colour.named];
-  const role = object.colour?.role;
+  const [name, role, plane, seen, step, steps, colour, colourRole, isGlazed, isBare] = factsOf(
+    object,
+    reading,
+  );
   const facts = [
-    ...(object.role === undefined ? [] : [object.role]),
-    object.plane === 'middle' ? 'middle plane' : object.plane,
+    ...(role === undefined ? [] : [role]),
+    plane === 'middle' ? 'middle plane' : plane,
     seen > 0 ? `${percent(seen)} of the picture` : 'not seen',
-    ...(object.step === undefined ? [] : [`step ${Number(object.step.toFixed(1))} of ${plan.scale.steps}`]),
-    ...(named === undefined ? [] : [role === undefined ? named.name : `${named.name} (${role})`]),
-    ...(glazedPaintOf(object, reading) === undefined ? [] : ['glazed']),
-    ...(isUnplanned(object) ? ['no value or colour planned'] : []),
+    ...(step === undefined ? [] : [`step ${Number(step.toFixed(1))} of ${steps}`]),
+    ...(colour === undefined ? [] : [colourRole === undefined ? colour : `${colour} (${colourRole})`]),
+    ...(isGlazed ? ['glazed'] : []),
+    ...(isBare ? ['no value or colour planned'] : []),
   ];
-  return `${capitalised(object.name)}: ${inWords(facts)}.`;
+  return `${capitalised(name)}: ${inWords(facts)}.`;
 }

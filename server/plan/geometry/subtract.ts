@@ -155,12 +155,27 @@ function partsLeft(
   const spread = near.reduce((sum, some) => sum + some.length, 0);
   const parts =
     quarters.length === 0 || spread > 2 * covers.length
-      ? [cut(subject, covers, way)]
+      ? [takenOver(cut(subject, covers, way), last?.parts ?? [])]
       : quarterPieces(subject, quarters, way).flatMap((quarter, index) =>
           partsLeft(quarter, near[index] ?? [], quarterings - 1, way),
         );
   keptParts.set(subject, { covers, parts });
   return parts;
+}
+
+/** Polygons, those that were there before as the same ones: what is kept by them stays. */
+function takenOver(polygons: Polygons, before: readonly Polygons[]): Polygons {
+  const known = new Map(before.flat().map((path) => [keyOf(path), path]));
+  return polygons.map((path) => {
+    const same = known.get(keyOf(path));
+    const isSame =
+      same?.length === path.length && same.every(({ x, y }, at) => x === path[at]?.x && y === path[at]?.y);
+    return isSame ? same : path;
+  });
+}
+
+function keyOf([first]: Polygons[number]): string {
+  return `${first?.x} ${first?.y}`;
 }
 
 function quarterPieces(subject: Piece, quarters: readonly Box[], way: Way): readonly Piece[] {

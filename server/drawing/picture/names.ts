@@ -68,17 +68,10 @@ function placesHangOn(
   wanted: readonly Wanted[],
   { map, picture, size, kept, spared }: Room,
 ): readonly unknown[] {
-  const sides = ({ x, y, width, height }: Box): readonly number[] => [x, y, width, height];
-  return [
-    map,
-    size,
-    ...sides(picture),
-    kept.length,
-    ...kept.flatMap(sides),
-    spared.length,
-    ...spared.flatMap(sides),
-    ...wanted.flatMap(({ text, owner, rings, before, bold }) => [text, owner, rings, before, bold]),
-  ];
+  const inputs: unknown[] = [map, size, kept.length, spared.length];
+  for (const { x, y, width, height } of [picture, ...kept, ...spared]) inputs.push(x, y, width, height);
+  for (const { text, owner, rings, before, bold } of wanted) inputs.push(text, owner, rings, before, bold);
+  return inputs;
 }
 
 function marksOf(

@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import { constants } from 'node:fs';
 import { open, realpath } from 'node:fs/promises';
 import path from 'node:path';
@@ -18,7 +19,7 @@ export async function readFromDisk(uri: string, roots: readonly string[]): Promi
   try {
     return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(read.bytes) };
   } catch {
-    return refuse('This file is not a text in UTF-8.');
+    return refuse(marked('This file is not a text in UTF-8.'));
   }
 }
 
@@ -29,10 +30,11 @@ export async function readBytesFromDisk(
   limitBytes = photographLimitBytes,
 ): Promise<PictureBytes> {
   const file = URI.parse(uri);
-  if (file.scheme !== 'file') return refuse('This file is not on a disk that can be read.');
+  if (file.scheme !== 'file') return refuse(marked('This file is not on a disk that can be read.'));
   try {
     const real = await realpath(file.fsPath);
-    if (!(await liesIn(real, roots))) return refuse('This file lies outside the folder that is open.');
+    if (!(await liesIn(real, roots)))
+      return refuse(marked('This file lies outside the folder that is open.'));
     return await readBytes(real, limitBytes);
   } catch (error) {
     return refuse(reasonOf(error));
@@ -60,7 +62,7 @@ async function readBytes(file: string, limitBytes: number): Promise<PictureBytes
   const handle = await open(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   try {
     const status = await handle.stat();
-    if (!status.isFile()) return refuse('This is not a file.');
+    if (!status.isFile()) return refuse(marked('This is not a file.'));
     const tooLarge = `This file is larger than ${limitBytes / 1024 / 1024} MB.`;
     if (status.size > limitBytes) return refuse(tooLarge);
     // One byte more tells that it has grown since.
@@ -85,13 +87,13 @@ function reasonOf(error: unknown): string {
   switch (error instanceof Error && 'code' in error ? error.code : undefined) {
     case 'ENOENT':
     case 'ENOTDIR':
-      return 'There is no such file.';
+      return marked('There is no such file.');
     case 'EACCES':
     case 'EPERM':
-      return 'This file may not be read.';
+      return marked('This file may not be read.');
     case 'EISDIR':
-      return 'This is not a file.';
+      return marked('This is not a file.');
     default:
-      return 'This file could not be read.';
+      return marked('This file could not be read.');
   }
 }

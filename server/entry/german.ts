@@ -19,6 +19,7 @@ import values from '../findings/words/de/values.json';
 import words from '../findings/words/de/words.json';
 import features from '../language/de.json';
 import measures from '../measure/de.json';
+import photographs from '../photograph/de.json';
 import plans from '../plan/de.json';
 
 /**
@@ -46,5 +47,6 @@ export const german: Sentences = {
   ...features,
   ...syntax,
   ...measures,
+  ...photographs,
   ...plans,
 };

@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import * as v from 'valibot';
 import type { Connection, InitializeParams } from 'vscode-languageserver';
 import { fromBase64 } from '../drawing/base64.js';
@@ -68,7 +69,7 @@ function fetcher({ connection, host: { readFile }, offers, folders }: Parts): Fi
     return async (uri) => v.parse(readFileResult, await connection.sendRequest(readFileRequest, { uri }));
   }
   if (readFile !== undefined) return (uri, planUri) => readFile(uri, rootsOf(planUri, folders()));
-  return () => Promise.resolve({ ok: false, reason: 'Files cannot be read here.' });
+  return () => Promise.resolve({ ok: false, reason: marked('Files cannot be read here.') });
 }
 
 /** Photographs come from the disk where the server reaches it, else from the client when it offers to read them. */
@@ -82,7 +83,7 @@ function bytesFetcher({
   return async (uri, planUri) => {
     if (readBytes !== undefined && (!isOffered || uri.startsWith('file:')))
       return readBytes(uri, rootsOf(planUri, folders()));
-    if (!isOffered) return { ok: false, reason: 'Photographs cannot be read here.' };
+    if (!isOffered) return { ok: false, reason: marked('Photographs cannot be read here.') };
     const params = { uri, asText: !carriesBytes, limitBytes: photographLimitBytes };
     const result = v.parse(readBytesResult, await connection.sendRequest(readBytesRequest, params));
     if (!result.ok) return result;

@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { AskedBy, Computations } from './asked-by.js';
 import { resolvePath, usualSpelling } from './paths.js';
@@ -106,7 +107,7 @@ export class PlanFiles {
     };
     this.#host.fetch(uri, planUri).then(
       (answer) => settle(withinLimit(answer)),
-      () => settle({ ok: false, reason: 'This file could not be read.' }),
+      () => settle({ ok: false, reason: marked('This file could not be read.') }),
     );
   }
 
@@ -124,7 +125,7 @@ export class PlanFiles {
 
 function withinLimit(answer: FileAnswer): FileAnswer {
   if (!answer.ok || answer.text.length <= fileSizeLimitBytes) return answer;
-  return { ok: false, reason: 'This file is larger than 5 MB.' };
+  return { ok: false, reason: marked('This file is larger than 5 MB.') };
 }
 
 function sameAnswer(a: FileAnswer | undefined, b: FileAnswer): boolean {

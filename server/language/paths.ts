@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import { URI, Utils } from 'vscode-uri';
 
 export type PathAnswer =
@@ -20,7 +21,7 @@ export function resolvePath(planUri: string, path: string, folders: readonly str
 
   const plan = URI.parse(planUri);
   if (!plan.path.startsWith('/')) {
-    return { ok: false, reason: 'Save the plan first: files are looked for beside it.' };
+    return { ok: false, reason: marked('Save the plan first: files are looked for beside it.') };
   }
   const folder = Utils.dirname(plan);
   if (climbsTooHigh(folder.path, written)) return { ok: false, reason: outside };
@@ -63,19 +64,19 @@ export function contains(folderUri: string, uri: string): boolean {
   );
 }
 
-const outside = 'This file lies outside the folder that is open.';
+const outside = marked('This file lies outside the folder that is open.');
 
 /** Why a path is refused whatever lies there, as a sentence for the painter. Steps are parted by `/`. */
 export function refusalOfPath(path: string): string | undefined {
-  if (path.trim() === '') return 'No file is named.';
+  if (path.trim() === '') return marked('No file is named.');
   // Half of a surrogate pair can't be written in an address.
   if (path.includes('\0') || /\p{Surrogate}/u.test(path))
-    return 'This holds a character that no file name can hold.';
+    return marked('This holds a character that no file name can hold.');
   // A drive letter is refused here too: it has the form of a scheme.
   if (/^[a-z][a-z0-9+.-]*:/iu.test(path))
-    return 'Files are named by their path from the plan, not by an address.';
+    return marked('Files are named by their path from the plan, not by an address.');
   if (path.startsWith('/'))
-    return 'Files are named by their path from the plan, not from the top of the disk.';
+    return marked('Files are named by their path from the plan, not from the top of the disk.');
   return undefined;
 }
 

@@ -5,6 +5,7 @@ import type {
   SquaredAnswer,
   Squaring,
 } from '../measure/photograph/photographs.js';
+import { marked } from '../../grammar/index.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
 import { contentOf, idOf } from '../photograph/content.js';
 import type { PictureBytes } from '../photograph/gather.js';
@@ -47,8 +48,9 @@ export const SETTLE_MILLISECONDS = 200;
 
 const stopped: NoPhotograph = {
   ok: false,
-  reason:
+  reason: marked(
     'Measuring was stopped. It goes on when the plan is saved, or when this line or the photograph changes.',
+  ),
 };
 
 /**
@@ -304,8 +306,8 @@ export class PlanPhotographs {
   }
 }
 
-const unreadable: NoPhotograph = { ok: false, reason: 'This file could not be read.' };
-const unmeasurable: NoPhotograph = { ok: false, reason: 'This photograph could not be measured.' };
+const unreadable: NoPhotograph = { ok: false, reason: marked('This file could not be read.') };
+const unmeasurable: NoPhotograph = { ok: false, reason: marked('This photograph could not be measured.') };
 
 function isSameSize(one: SizeAnswer, other: SizeAnswer | undefined): boolean {
   if (one.ok && other?.ok === true) return one.width === other.width && one.height === other.height;

@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import type { NoPhotograph, SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
 
 /** What may be told and asked while a photograph is being squared up. */
@@ -11,7 +12,7 @@ export interface SquaringOptions {
 }
 
 /** The answer to those who have stopped it. */
-export const stopped: NoPhotograph = { ok: false, reason: 'Measuring was stopped.' };
+export const stopped: NoPhotograph = { ok: false, reason: marked('Measuring was stopped.') };
 
 /** Squares up the canvas in the bytes of a photograph. Never rejects: what can't be measured is said in a sentence. */
 export type SquarePhotograph = (

@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import type { NoPhotograph, Squaring } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, cross, toward } from '../plan/geometry/point.js';
@@ -7,8 +8,6 @@ import type { Size } from './orientation.js';
 export type CornersAnswer = { readonly ok: true; readonly corners: Corners } | NoPhotograph;
 
 const names = ['upper left', 'upper right', 'lower right', 'lower left'];
-const inOrder = 'upper left, upper right, lower right, lower left, as the photograph is seen';
-
 /** A corner may lie beside the photograph by this part of its longer side; what is seen at the edge is taken there. */
 const BESIDE = 0.02;
 /** The shortest side that a canvas may have, in pixels. */
@@ -48,12 +47,22 @@ export function cornersIn({ corners }: Pick<Squaring, 'corners'>, size: Size): C
     return cross(side, sides[next] ?? side) / ((lengths[index] ?? 1) * (lengths[next] ?? 1));
   });
   if (turns.every((turn) => turn < 0))
-    return refuse(`The corners go round the wrong way. Give them as ${inOrder}.`);
+    return refuse(
+      marked(
+        'The corners go round the wrong way. Give them as upper left, upper right, lower right, lower left, as the photograph is seen.',
+      ),
+    );
   if (turns.some((turn) => turn <= 0))
-    return refuse(`The corners do not go round a canvas. Give them as ${inOrder}.`);
+    return refuse(
+      marked(
+        'The corners do not go round a canvas. Give them as upper left, upper right, lower right, lower left, as the photograph is seen.',
+      ),
+    );
   if (turns.some((turn) => turn < FLATTEST))
     return refuse(
-      'The canvas is seen too much from the side to be measured. Look at `corners`, or take the photograph from before the canvas.',
+      marked(
+        'The canvas is seen too much from the side to be measured. Look at `corners`, or take the photograph from before the canvas.',
+      ),
     );
   return { ok: true, corners: round };
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import type { NoPhotograph, SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
 import { type SquarePhotograph, type SquaringOptions, stopped } from './answers.js';
 
@@ -30,13 +31,15 @@ const IDLE_MILLISECONDS = 20_000;
 
 const tooLong: NoPhotograph = {
   ok: false,
-  reason:
+  reason: marked(
     'This photograph took more than two minutes to measure and was given up. Save it anew, and smaller.',
+  ),
 };
 const lost: NoPhotograph = {
   ok: false,
-  reason:
+  reason: marked(
     'Measuring this photograph failed, perhaps for want of memory. Save it smaller: 3000 pixels across are plenty.',
+  ),
 };
 
 /** Squares up photographs in a thread, one at a time. The thread begins with the first and is begun anew when it was ended. */

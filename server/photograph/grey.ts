@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import type { Point } from '../plan/geometry/point.js';
 import type { Pixels } from './codec/decode.js';
 import type { Row } from './colour/matrix.js';
@@ -49,25 +50,33 @@ export function greyBalance(pixels: Pixels, tables: Tables, at: Point, light: Ro
   }
   const unused = (fault: string, cast = 1): GreyBalance => ({ factors: asItIs, cast, fault });
   if (count === 0)
-    return unused('The grey patch lies outside the photograph, so its colours are left as they are.');
+    return unused(marked('The grey patch lies outside the photograph, so its colours are left as they are.'));
   const mean = sums.map((sum) => sum / count) as unknown as Row;
   const [red, green, blue] = mean;
   const seen = red * light[0] + green * light[1] + blue * light[2];
   if (clipped > MOST_CLIPPED * count || seen > LIGHTEST)
     return unused(
       seen > 0.2
-        ? 'The grey patch is burnt out, so its colour can’t be told, and the photograph is left as it is. Expose less, or point at a darker grey.'
-        : 'A channel of the grey patch is at its end, so its colour can’t be told, and the photograph is left as it is. Point at another grey.',
+        ? marked(
+            'The grey patch is burnt out, so its colour can’t be told, and the photograph is left as it is. Expose less, or point at a darker grey.',
+          )
+        : marked(
+            'A channel of the grey patch is at its end, so its colour can’t be told, and the photograph is left as it is. Point at another grey.',
+          ),
     );
   if (seen < DARKEST)
     return unused(
-      'The grey patch is too dark to balance by, so the photograph is left as it is. Point at a lighter grey.',
+      marked(
+        'The grey patch is too dark to balance by, so the photograph is left as it is. Point at a lighter grey.',
+      ),
     );
   const factors: Row = [seen / red, seen / green, seen / blue];
   const cast = Math.max(...factors) / Math.min(...factors);
   if (!(cast <= STRONGEST_CAST))
     return unused(
-      'What `grey` points at is too strong a colour for a grey seen in tinted light, so the photograph is left as it is. Look at its place.',
+      marked(
+        'What `grey` points at is too strong a colour for a grey seen in tinted light, so the photograph is left as it is. Look at its place.',
+      ),
       Number.isFinite(cast) ? cast : STRONGEST_CAST,
     );
   return { factors, cast };

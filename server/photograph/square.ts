@@ -5,6 +5,7 @@ import {
   measuredSide,
   shownSide,
 } from '../measure/photograph/photographs.js';
+import { marked } from '../../grammar/index.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, distance } from '../plan/geometry/point.js';
 import { pixelAt } from '../plan/picture-places.js';
@@ -44,7 +45,9 @@ export const squarePhotograph: SquarePhotograph = async (bytes, squaring, option
 /** What is left when everything known has been looked at: above all, memory that is not to be had. */
 function reasonOf(error: unknown): string {
   if (error instanceof RangeError)
-    return 'There is not enough memory to measure this photograph. Save it smaller: 2000 pixels across are enough.';
+    return marked(
+      'There is not enough memory to measure this photograph. Save it smaller: 2000 pixels across are enough.',
+    );
   return `This photograph could not be measured (${error instanceof Error ? error.message : String(error)}).`;
 }
 

@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import { mirror, type Matrix, rotate, scale, translate } from './geometry/matrix.js';
 import {
   ellipse,
@@ -39,7 +40,7 @@ export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutli
     const read = shapeOutline(shape, tolerance);
     if (!read.ok) faults.push({ shape: index, reason: read.reason });
     else if (!isTangled(read.outline.rings)) parts.push(read.outline);
-    else faults.push({ shape: index, reason: 'it crosses itself too often to be measured' });
+    else faults.push({ shape: index, reason: marked('it crosses itself too often to be measured') });
   });
   const joined = (parts.length === 1 ? parts[0] : join(parts)) ?? EMPTY_OUTLINE;
   const { repeat, ...once } = input;

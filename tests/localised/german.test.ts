@@ -67,12 +67,9 @@ const markedGerman: Sentences = Object.fromEntries(
 const pigmentNames = knownPigments()
   .map(({ name }) => name)
   .sort((one, other) => other.length - one.length);
-/** What photographs can’t be had for is told by who looks for them, here the tests. */
-const noPhotograph = 'There is no file missing.jpg beside the plan.';
-
 /** What of a sentence is neither German, nor a name, a piece of the language, a figure with its unit, or a colour in Munsell's way. */
 function notGerman(told: string, names: readonly string[] = []): string {
-  return [noPhotograph, ...pigmentNames, ...names]
+  return [...pigmentNames, ...names]
     .reduce((left, name) => left.replaceAll(name, ' '), told.replaceAll(/⟦[^⟧]*⟧/gu, ' '))
     .replaceAll(/`[^`]*`|„[^“]*“|“[^”]*”/gu, ' ')
     .replaceAll(/\bP[A-Z]{1,2}\d+(?::\d+)?\b/gu, ' ')

@@ -52,7 +52,7 @@ describe('the hover of a photograph', () => {
 
   it('says what it waits for, and why there is nothing', () => {
     expect(told('later.jpg')).toEqual(['The photograph is being measured.']);
-    expect(told('missing.jpg')).toEqual(['There is no file missing.jpg beside the plan.']);
+    expect(told('missing.jpg')).toEqual(['There is no such file.']);
   });
 
   it('stands at the word `photo` in the editor, with what it means', () => {

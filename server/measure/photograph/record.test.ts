@@ -266,7 +266,7 @@ describe('the record', () => {
       { sitting: 0, is: 'on its way' },
     ]);
     expect(measure(plan, undefined, undefined, photographsAt({})).record?.sittings).toEqual([
-      { sitting: 0, is: 'unreadable', reason: 'There is no file one.jpg beside the plan.' },
+      { sitting: 0, is: 'unreadable', reason: 'There is no such file.' },
     ]);
   });
 

@@ -145,15 +145,13 @@ export function photographsAt(pictures: Readonly<Record<string, SquaredPicture>>
   return {
     squared: ({ path }) => {
       const picture = pictures[path];
-      return picture
-        ? { ok: true, picture }
-        : { ok: false, reason: `There is no file ${path} beside the plan.` };
+      return picture ? { ok: true, picture } : { ok: false, reason: 'There is no such file.' };
     },
     sizeOf: (path) => {
       const source = pictures[path]?.source;
       return source
         ? { ok: true, width: source.width, height: source.height }
-        : { ok: false, reason: `There is no file ${path} beside the plan.` };
+        : { ok: false, reason: 'There is no such file.' };
     },
   };
 }

@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import decodeJpeg, { init as initJpeg } from '@jsquash/jpeg/decode.js';
 import jpegWasm from '@jsquash/jpeg/codec/dec/mozjpeg_dec.wasm?bytes';
 import decodePng, { init as initPng } from '@jsquash/png/decode.js';
@@ -50,8 +51,14 @@ const decoders: Readonly<Record<PictureHead['type'], (head: PictureHead) => Prom
   WebP: webpDecoder,
 };
 
+const DAMAGED = {
+  JPEG: marked('The data of this JPEG is damaged. Copy it anew from where it came from.'),
+  PNG: marked('The data of this PNG is damaged. Copy it anew from where it came from.'),
+  WebP: marked('The data of this WebP is damaged. Copy it anew from where it came from.'),
+} as const satisfies Readonly<Record<PictureHead['type'], string>>;
+
 function damaged({ type }: Pick<PictureHead, 'type'>): NoPhotograph {
-  return { ok: false, reason: `The data of this ${type} is damaged. Copy it anew from where it came from.` };
+  return { ok: false, reason: DAMAGED[type] };
 }
 
 /** It fills up with grey what is missing or can't be read, and says so in a message alone. */

@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import { linearChannel } from '../../plan/colour/srgb-curve.js';
 import type { CameraFacts } from '../exif.js';
@@ -58,13 +59,15 @@ async function spaceByProfile(held: HeldProfile, isGrey: boolean): Promise<State
   if (answer === undefined)
     return {
       ok: false,
-      reason: 'The colour profile in this photograph can’t be unpacked. Save it anew in sRGB.',
+      reason: marked('The colour profile in this photograph can’t be unpacked. Save it anew in sRGB.'),
     };
   if (!answer.ok) return answer;
   if (answer.space.isGrey && !isGrey)
     return {
       ok: false,
-      reason: 'This photograph is in colour, and its colour profile is for grey. Save it anew in sRGB.',
+      reason: marked(
+        'This photograph is in colour, and its colour profile is for grey. Save it anew in sRGB.',
+      ),
     };
   return { ok: true, space: answer.space, isStated: true };
 }
@@ -92,8 +95,8 @@ function spaceByNumbers({
   if (name === undefined || curve === undefined || !isRgb) {
     const reason =
       transfer === 16 || transfer === 18
-        ? 'This PNG is for screens of high dynamic range. Save it for usual screens, in sRGB.'
-        : 'The colours of this PNG are told in a way that is not known here. Save it anew in sRGB.';
+        ? marked('This PNG is for screens of high dynamic range. Save it for usual screens, in sRGB.')
+        : marked('The colours of this PNG are told in a way that is not known here. Save it anew in sRGB.');
     return { ok: false, reason };
   }
   return { ok: true, space: spaceOf(name, triangle, curve), isStated: true };

@@ -1,8 +1,15 @@
+import { marked } from '../../../grammar/index.js';
 import { jpegHead } from './jpeg-head.js';
-import { kindOf } from './kind.js';
+import { kindOf, type PictureType } from './kind.js';
 import { endsTooEarly, type HeadAnswer } from './picture-head.js';
 import { pngHead } from './png-head.js';
 import { webpHead } from './webp-head.js';
+
+const OF_NO_SIZE = {
+  JPEG: marked('This JPEG says that it is 0 pixels wide or high. Save it anew.'),
+  PNG: marked('This PNG says that it is 0 pixels wide or high. Save it anew.'),
+  WebP: marked('This WebP says that it is 0 pixels wide or high. Save it anew.'),
+} as const satisfies Readonly<Record<PictureType, string>>;
 
 /**
  * Reads what a picture says of itself, without its pixels. Refused are what is no JPEG, PNG or WebP, what ends too early,
@@ -14,7 +21,7 @@ export function headOf(bytes: Uint8Array): HeadAnswer {
   try {
     const answer = readers[kind.type](bytes);
     if (answer.ok && (answer.head.width === 0 || answer.head.height === 0))
-      return { ok: false, reason: `This ${kind.type} says that it is 0 pixels wide or high. Save it anew.` };
+      return { ok: false, reason: OF_NO_SIZE[kind.type] };
     return answer;
   } catch (error) {
     // A number was to be read beyond the last byte.

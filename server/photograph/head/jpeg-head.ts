@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import { latin, viewOf } from './bytes.js';
 import { endsTooEarly, type HeadAnswer, type PictureHead } from './picture-head.js';
 
@@ -40,7 +41,7 @@ export function jpegHead(bytes: Uint8Array): HeadAnswer {
     if (kind === marker.end) return endsTooEarly('JPEG');
     if (isFrame(kind)) {
       if (frame !== undefined)
-        return refuse('This JPEG has two frames, of which one can’t be right. Save it anew.');
+        return refuse(marked('This JPEG has two frames, of which one can’t be right. Save it anew.'));
       frame = segment;
     }
     if (kind === marker.app1 && exif === undefined && latin(content, 0, 6) === EXIF)
@@ -49,7 +50,7 @@ export function jpegHead(bytes: Uint8Array): HeadAnswer {
     at = end;
     if (kind === marker.scan) break;
   }
-  if (frame === undefined) return refuse('This JPEG does not say how large it is. Save it anew.');
+  if (frame === undefined) return refuse(marked('This JPEG does not say how large it is. Save it anew.'));
   const refusal = refusalOf(frame);
   if (refusal !== undefined) return refuse(refusal);
   if (!hasEnd(bytes, at)) return endsTooEarly('JPEG');
@@ -99,11 +100,15 @@ function isFrame(kind: number): boolean {
 function refusalOf({ marker: kind, content }: Segment): string | undefined {
   const [precision, channels] = [content[0], content[5]];
   if (kind > 0xc2)
-    return 'This JPEG is of a kind that cameras do not make (lossless, layered or arithmetic). Save it anew as a usual JPEG.';
+    return marked(
+      'This JPEG is of a kind that cameras do not make (lossless, layered or arithmetic). Save it anew as a usual JPEG.',
+    );
   if (precision !== 8)
     return `This JPEG has ${precision ?? 'no'} bits a channel; those that can be read have 8. Save it anew.`;
   if (channels === 4)
-    return 'This JPEG is for a press: it holds inks (CMYK) in place of red, green and blue. Save it anew in sRGB.';
+    return marked(
+      'This JPEG is for a press: it holds inks (CMYK) in place of red, green and blue. Save it anew in sRGB.',
+    );
   if (channels !== 1 && channels !== 3)
     return `This JPEG has ${channels ?? 'no'} channels; a photograph has three. Save it anew.`;
   return undefined;

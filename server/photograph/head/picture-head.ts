@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import type { PictureType } from './kind.js';
 
@@ -38,10 +39,22 @@ export interface SpokenColours {
 
 export type HeadAnswer = { readonly ok: true; readonly head: PictureHead } | NoPhotograph;
 
+const ENDS_TOO_EARLY = {
+  JPEG: marked(
+    'The file ends before the picture does: this JPEG was not copied or sent to its end. Copy it anew.',
+  ),
+  PNG: marked(
+    'The file ends before the picture does: this PNG was not copied or sent to its end. Copy it anew.',
+  ),
+  WebP: marked(
+    'The file ends before the picture does: this WebP was not copied or sent to its end. Copy it anew.',
+  ),
+} as const satisfies Readonly<Record<PictureType, string>>;
+
 /** Said of a file whose last bytes are missing. */
 export function endsTooEarly(type: PictureType): NoPhotograph {
   return {
     ok: false,
-    reason: `The file ends before the picture does: this ${type} was not copied or sent to its end. Copy it anew.`,
+    reason: ENDS_TOO_EARLY[type],
   };
 }

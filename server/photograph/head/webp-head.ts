@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import { latin, viewOf } from './bytes.js';
 import { endsTooEarly, type HeadAnswer, type PictureHead } from './picture-head.js';
 
@@ -21,7 +22,10 @@ export function webpHead(bytes: Uint8Array): HeadAnswer {
   if (size === undefined) return endsTooEarly('WebP');
   const flags = chunks.get('VP8X')?.[0] ?? 0;
   if ((flags & flag.animation) !== 0)
-    return { ok: false, reason: 'This WebP is a film of several pictures. Save one of them as a JPEG.' };
+    return {
+      ok: false,
+      reason: marked('This WebP is a film of several pictures. Save one of them as a JPEG.'),
+    };
   const exif = chunks.get('EXIF');
   const profile = chunks.get('ICCP');
   return {

@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import svgpath from 'svgpath';
 import { thousands } from '../problems.js';
 import { type Outline, type PathCommand, isUsableCommand, outlineOf } from './outline.js';
@@ -31,7 +32,7 @@ export function outlineOfPathData(text: string, tolerance: number, fillRule?: 'e
   if (outline.rings.length === 0) {
     return {
       ok: false,
-      reason: 'the path has no area: a shape needs at least three points that are not in a line',
+      reason: marked('the path has no area: a shape needs at least three points that are not in a line'),
     };
   }
   return { ok: true, outline };
@@ -39,8 +40,8 @@ export function outlineOfPathData(text: string, tolerance: number, fillRule?: 'e
 
 /** Path data as absolute moves, lines and cubics, each piece closed. Never throws. */
 export function commandsOfPathData(text: string): CommandsReading {
-  if (text.trim() === '') return { ok: false, reason: 'the path is empty' };
-  if (text.length > LONGEST_TEXT) return { ok: false, reason: 'the path is too long to be read' };
+  if (text.trim() === '') return { ok: false, reason: marked('the path is empty') };
+  if (text.length > LONGEST_TEXT) return { ok: false, reason: marked('the path is too long to be read') };
   const source = svgpath(text) as ReturnType<typeof svgpath> & { readonly err: string };
   if (source.err !== '') return fault(source.err, text);
   const path: PathCommand[] = [];
@@ -61,7 +62,7 @@ export function commandsOfPathData(text: string): CommandsReading {
     return { ok: false, reason: `the path has more than ${thousands(MOST_COMMANDS)} points` };
   }
   if (!path.every(isUsableCommand))
-    return { ok: false, reason: 'a number in the path is too large to be drawn' };
+    return { ok: false, reason: marked('a number in the path is too large to be drawn') };
   return { ok: true, path };
 }
 

@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import { thousands } from '../problems.js';
 import { IDENTITY, type Matrix, isUsableMatrix, multiply, translate } from './matrix.js';
 import { EMPTY_OUTLINE, type Outline, join, outlineOf, transform } from './outline.js';
@@ -109,7 +110,7 @@ function walk(
   using: readonly SvgElement[],
   search: Search,
 ): void {
-  if (++search.visits > MOST_VISITS) throw new Refusal('it repeats too many shapes');
+  if (++search.visits > MOST_VISITS) throw new Refusal(marked('it repeats too many shapes'));
   const isTarget = search.visits === 1;
   if (!isTarget && isHidden(element)) return;
   const draws = SHAPE_NAMES.has(element.name) || GROUPS.has(element.name);
@@ -133,11 +134,12 @@ function walkUse(
   search: Search,
 ): void {
   const href = (use.attributes.get('href') ?? '').trim();
-  if (!href.startsWith('#')) throw new Refusal('it uses a shape of another file, which is not read');
+  if (!href.startsWith('#')) throw new Refusal(marked('it uses a shape of another file, which is not read'));
   const used = search.byId.get(href.slice(1));
   if (!used) throw new Refusal(`it uses "${href.slice(1, 40)}", which is not in the file`);
-  if (using.includes(use) || ancestorsOf(use).includes(used)) throw new Refusal('it uses itself');
-  if (using.length >= DEEPEST_USE) throw new Refusal('it uses shapes that use shapes more than 16 deep');
+  if (using.includes(use) || ancestorsOf(use).includes(used)) throw new Refusal(marked('it uses itself'));
+  if (using.length >= DEEPEST_USE)
+    throw new Refusal(marked('it uses shapes that use shapes more than 16 deep'));
   const shift = (name: string, axis: 'across' | 'down') =>
     lengthOf(use.attributes.get(name) ?? '0', search.viewport, axis) ?? 0;
   const moved = multiply(matrix, translate(shift('x', 'across'), shift('y', 'down')));
@@ -161,11 +163,12 @@ function placeOf(element: SvgElement): Matrix {
     throw new Refusal(`it lies in a ${element.name} with its own place or viewBox, which is not understood`);
   }
   if (/(?:^|[;\s])(?:transform|translate|rotate|scale)\s*:/.test(element.attributes.get('style') ?? '')) {
-    throw new Refusal('it is moved by a style, which is not understood');
+    throw new Refusal(marked('it is moved by a style, which is not understood'));
   }
   const matrix = transformOf(element.attributes.get('transform') ?? '');
-  if (!matrix) throw new Refusal('a transform of it cannot be read');
-  if (!isUsableMatrix(matrix)) throw new Refusal('a transform of it has a number too large to be drawn');
+  if (!matrix) throw new Refusal(marked('a transform of it cannot be read'));
+  if (!isUsableMatrix(matrix))
+    throw new Refusal(marked('a transform of it has a number too large to be drawn'));
   return matrix;
 }
 

@@ -1,3 +1,4 @@
+import { marked } from '../../../grammar/index.js';
 import { SaxesParser } from 'saxes';
 import { thousands } from '../problems.js';
 
@@ -28,14 +29,14 @@ class Refusal extends Error {}
  * beyond 256 and more than 200,000 elements are refused. Never throws.
  */
 export function readSvg(text: string): SvgReading {
-  if (text.trim() === '') return { ok: false, reason: 'the file is empty' };
+  if (text.trim() === '') return { ok: false, reason: marked('the file is empty') };
   if (text.length > LONGEST_TEXT)
-    return { ok: false, reason: 'the file is larger than 20 million characters' };
+    return { ok: false, reason: marked('the file is larger than 20 million characters') };
   try {
     return parse(text);
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, reason: error.message };
-    return { ok: false, reason: 'the file is not a readable SVG file' };
+    return { ok: false, reason: marked('the file is not a readable SVG file') };
   }
 }
 
@@ -55,7 +56,7 @@ function parse(text: string): SvgReading {
   parser.on('opentag', (tag) => {
     if (++count > MOST_ELEMENTS)
       throw new Refusal(`the file has more than ${thousands(MOST_ELEMENTS)} elements`);
-    if (open.length >= DEEPEST) throw new Refusal('the file nests its groups more than 256 deep');
+    if (open.length >= DEEPEST) throw new Refusal(marked('the file nests its groups more than 256 deep'));
     const attributes = new Map<string, string>();
     for (const { local, uri, value } of Object.values(tag.attributes)) {
       if (uri === '' || (uri === XLINK && local === 'href' && !attributes.has('href')))
@@ -75,7 +76,7 @@ function parse(text: string): SvgReading {
   });
   parser.write(text).close();
 
-  if (root?.name !== 'svg') return { ok: false, reason: 'the file is not an SVG file' };
+  if (root?.name !== 'svg') return { ok: false, reason: marked('the file is not an SVG file') };
   return { ok: true, root, byId };
 }
 

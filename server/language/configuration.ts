@@ -32,6 +32,8 @@ export class Configuration {
   #hints: HintSettings = usualHints;
   #told = '';
   #asked = 0;
+  /** Something has been told, which goes before what came with `initialize`. */
+  #isTaken = false;
 
   constructor(
     connection: Connection,
@@ -45,8 +47,16 @@ export class Configuration {
     this.#failed = failed;
   }
 
-  /** From `initializationOptions`. */
+  /**
+   * Whenever a service is begun, which may be after the client has told more than came with `initialize`.
+   * @param options the `initializationOptions`
+   */
   begin(options: unknown): void {
+    if (this.#isTaken) {
+      this.#followers.rules(this.#rules);
+      this.#followers.hints(this.#hints);
+      return;
+    }
     const given = v.safeParse(section, options);
     if (given.success) this.#take(given.output);
   }
@@ -90,6 +100,7 @@ export class Configuration {
 
   #takeHints(value: unknown): void {
     const settings = readHintSettings(value);
+    this.#isTaken = true;
     if (JSON.stringify(settings) === JSON.stringify(this.#hints)) return;
     this.#hints = settings;
     this.#followers.hints(settings);
@@ -97,6 +108,7 @@ export class Configuration {
 
   #takeRules(value: unknown): void {
     const { settings, refused } = this.#readRules(value);
+    this.#isTaken = true;
     const message = `Ignored in the setting mahlstick.rules: ${refused.join('; ')}.`;
     if (refused.length > 0 && message !== this.#told) this.#connection.console.warn(message);
     this.#told = refused.length > 0 ? message : '';

@@ -32,6 +32,16 @@ it('an edit that moves nothing asks for no place of a name again, and one that d
   expect(worked()).toEqual([2, 2]);
 });
 
+it('views of one version that are drawn in turn ask for no place of a name again', () => {
+  const memory = new Memory();
+  const plan = resolvePlan(parse(marketPlan(20)), { outlines: new OutlineCache() });
+  const measures = measure(plan, memory);
+  const findings = check(plan, measures);
+  for (const view of ['drawing', 'values', 'colour', 'drawing', 'values', 'colour'] as const)
+    compose(plan, measures, findings, view, { memory });
+  expect(memory.worked('names')).toBe(3);
+});
+
 it('what is kept of versions before leaves no trace in the drawing', () => {
   const draw = drawn(new Memory());
   const text = marketPlan(20);

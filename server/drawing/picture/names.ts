@@ -6,10 +6,12 @@ import { circlePath, linePath } from '../path-data.js';
 import type { Leader, Room } from './name-place.js';
 import { type Placed, type PlacedNames, type Wanted, placeNames } from './place-names.js';
 import type { Reading, SeenObject } from '../views/reading.js';
-import type { Box, Face, Hex, Mark } from '../scene.js';
+import type { Box, Face, Hex, Mark, PictureView } from '../scene.js';
 
 /** How a view names its objects. */
 export interface NameStyle {
+  /** Each view keeps its own places: others name other things, in other words. */
+  readonly view: PictureView;
   readonly text: (object: PlanObject) => string;
   readonly face?: (object: PlanObject) => Face;
   /** What is seen at an object, or of the bare ground, so that letters can stand out from it. */
@@ -51,8 +53,11 @@ export function nameMarks(
     };
   });
   const room = { map: reading.cells, picture: reading.picture, size, ...clear };
-  const { placed } = reading.memory.recall<PlacedNames>('names', '', placesHangOn(wanted, room), (last) =>
-    placeNames(wanted, room, last),
+  const { placed } = reading.memory.recall<PlacedNames>(
+    'names',
+    style.view,
+    placesHangOn(wanted, room),
+    (last) => placeNames(wanted, room, last),
   );
   const names = placed.flatMap((name) => {
     const seen = objects[name.index];

@@ -32,6 +32,7 @@ export function drawColour(reading: Reading): PictureMarks {
     reading,
     namedInColour(seenObjects(reading)),
     {
+      view: 'colour',
       text: ({ name, colour }) =>
         (colour?.named === undefined ? undefined : plan.colours[colour.named]?.name) ?? name,
       tone: (object) => (object && glazedPaintOf(object, reading)) ?? paint(object),

@@ -49,6 +49,7 @@ export function drawDrawing(reading: Reading): PictureMarks {
     reading,
     seenObjects(reading),
     {
+      view: 'drawing',
       text: ({ name }) => name,
       face: ({ role }) => (role === 'dominant' ? 'strong' : 'text'),
       tone: wash,

@@ -30,6 +30,7 @@ export function drawValues(reading: Reading): PictureMarks {
     reading,
     seenObjects(reading).filter(({ object }) => object.step !== undefined),
     {
+      view: 'values',
       text: ({ step }) => String(Number((step ?? 0).toFixed(1))),
       tone: greyAt,
     },

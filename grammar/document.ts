@@ -83,8 +83,9 @@ export class DocumentReader {
   private sourceOf(line: string, before: ReadonlyMap<string, SourceLine> | undefined): SourceLine {
     const met = this.known.get(line);
     if (met) return met;
-    const source = before?.get(line) ?? new SourceLine(line);
-    this.known.set(line, source);
+    // Of the first text nearly all lines stay, of each later one only those that were edited.
+    const source = before?.get(line) ?? new SourceLine(before ? ownCopy(line) : line);
+    this.known.set(source.text, source);
     return source;
   }
 
@@ -188,6 +189,11 @@ export class DocumentReader {
     }
     return undefined;
   }
+}
+
+/** The same text without the longer one that it was cut out of, which is kept as long as what is cut out of it. */
+function ownCopy(text: string): string {
+  return ` ${text}`.slice(1);
 }
 
 /** Puts nodes of before in the place of those that are the same down to the last statement, on the same lines. */

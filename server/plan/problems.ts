@@ -5,9 +5,13 @@ import type { Location, PlanProblem, PlanProblemCode } from './plan.js';
 /** A problem where it was met, which may be in the text of a plan that the plan builds on. */
 export type FoundProblem = Omit<PlanProblem, 'location' | 'from'> & { readonly location: Location };
 
+/** Names compared in all, to find those that were meant: as many as take a moment. */
+const MOST_COMPARED = 50_000;
+
 /** Gathers what could not be resolved, in the order it was met. */
 export class Problems {
   readonly #list: FoundProblem[] = [];
+  #compared = 0;
 
   get list(): readonly FoundProblem[] {
     return this.#list;
@@ -32,7 +36,7 @@ export class Problems {
 
   /** A name that nothing has where it is looked for, as `message` says, with the nearest one as a fix. */
   nameNotFound(message: string, name: string, known: readonly string[], location: Location): void {
-    const nearest = nearestWord(name, known);
+    const nearest = this.#nearest(name, known);
     this.error(
       'unknown name',
       nearest === undefined ? message : `${message} ${t('Did you mean {0}?', `\`${nearest}\``)}`,
@@ -41,6 +45,12 @@ export class Problems {
         ? {}
         : { fix: { title: t('Change to {0}', `\`${nearest}\``), replacement: nearest } },
     );
+  }
+
+  /** None any more once too many names have been compared. */
+  #nearest(name: string, known: readonly string[]): string | undefined {
+    this.#compared += known.length;
+    return this.#compared > MOST_COMPARED ? undefined : nearestWord(name, known);
   }
 
   #add(

@@ -1,3 +1,5 @@
+import { setFlagsFromString } from 'node:v8';
+import vm from 'node:vm';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseColour } from './colour.js';
@@ -6,6 +8,8 @@ import { fromMunsell, toMunsell } from './munsell.js';
 import { atValue } from './painted.js';
 import { fromRgb, isDisplayable, labToRgb, rgbToLab, toHex, toRgb } from './srgb.js';
 import { valueOf, valueOfLab } from './value.js';
+
+setFlagsFromString('--expose-gc');
 
 function colour(text: string): Colour {
   const reading = parseColour(text);
@@ -113,4 +117,14 @@ describe('whatever the colour and value', () => {
       }),
     );
   });
+});
+
+test('a colour that was painted at ever other values lets go of those that are long past', async () => {
+  const collect = vm.runInNewContext('gc') as () => void;
+  const grey = colour('N 5');
+  const past = new WeakRef(atValue(grey, 1));
+  for (let step = 1; step <= 20_000; step++) atValue(grey, 1 + step / 10_000);
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  collect();
+  expect(past.deref()).toBeUndefined();
 });

@@ -18,6 +18,9 @@ const CHROMA_TOLERANCE = 0.05;
 
 const remember = memoise<Painted>(16384);
 
+/** Values kept for one colour: more than the objects of a plan that share it have. */
+const MOST_VALUES = 256;
+
 /** The same answers by the colours themselves, which a plan asks for once an object. */
 const byColour = new WeakMap<Colour, Map<number, Painted>>();
 
@@ -28,14 +31,14 @@ const byColour = new WeakMap<Colour, Map<number, Painted>>();
  * Hue and chroma are Munsell's, not CIELAB's. A painter who gives 7.5R 4/10 and paints it at value 3 means
  * 7.5R 3/10; the report of what can be had is then in the painter's own terms; and a CIELAB hue angle held
  * constant turns blues to violet as they get lighter. It costs about a tenth of a millisecond for each colour and
- * value, which a plan asks for once: the answers are remembered.
+ * value, which is done once: the answers are remembered.
  */
 export function atValue(colour: Colour, value: number): Painted {
   const known = byColour.get(colour);
   const met = known?.get(value);
   if (met) return met;
   const painted = byNotation(colour, value);
-  if (known) known.set(value, painted);
+  if (known && known.size < MOST_VALUES) known.set(value, painted);
   else byColour.set(colour, new Map([[value, painted]]));
   return painted;
 }

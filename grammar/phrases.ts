@@ -194,7 +194,7 @@ export abstract class PhraseRules extends EmbeddedActionsParser {
     if (!closed) {
       const quote = image.startsWith('“') ? '”' : '"';
       this.report(span, 'unclosed sentence', t('The closing quotation mark is missing.'), {
-        title: 'Close the sentence',
+        title: t('Close the sentence'),
         replacement: image + quote,
       });
     }

@@ -60,12 +60,10 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, sitting: ScheduledSitting
   const before = schedule.taken.previousFree(day);
   const behind = schedule.sittings[place - 1]?.day ?? -Infinity;
   if (before >= Math.max(behind, sitting.readyFrom ?? -Infinity)) {
+    const move = [{ sitting: sitting.sitting, day: before }];
     return {
       advice: t('Hold it on {0}, the last free day before.', dayInWords(before)),
-      fix: {
-        title: t('Move {0} to {1}', name, dayInWords(before)),
-        edits: moveEdits(plan, [{ sitting: sitting.sitting, day: before }]),
-      },
+      fix: { title: moveTitle(name, before, move), edits: moveEdits(plan, move) },
     };
   }
   return {

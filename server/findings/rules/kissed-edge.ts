@@ -46,12 +46,11 @@ function findingOf(plan: Plan, measures: Measures, touch: EdgeTouch, limit: numb
   const { object, side, gap, shareOfDiagonal, at, along } = touch;
   const of = plan.objects[object];
   const name = objectName(plan, object);
-  const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
+  const { measured, wanted, isNothing } = againstLimit(shareOfDiagonal, limit, plan.canvas);
   const kind = along ? 'along' : gap > 0 ? 'inside' : 'over';
-  const message =
-    Number.parseFloat(measured) === 0
-      ? said(MESSAGES.touching[side], name, wanted)
-      : said(MESSAGES[kind][side], name, measured, wanted);
+  const message = isNothing
+    ? said(MESSAGES.touching[side], name, wanted)
+    : said(MESSAGES[kind][side], name, measured, wanted);
   return {
     message,
     remedy: () => {

@@ -102,7 +102,7 @@ function told(
   const isClear = (place: Point | undefined): boolean =>
     place !== undefined && cornerNear(place, plan.canvas, reach) === undefined;
   const carrier = lead.along && lead.through.length === 0 ? plan.objects[lead.along.object] : undefined;
-  const { measured, wanted } = againstLimit(away / plan.canvas.diagonal, limit, plan.canvas);
+  const { measured, wanted, isNothing } = againstLimit(away / plan.canvas.diagonal, limit, plan.canvas);
   const name = quoted(lead.name);
   return {
     message:
@@ -113,7 +113,7 @@ function told(
             cornerWords(measure.from.corner),
             cornerWords(corner),
           )
-        : Number.parseFloat(measured) === 0
+        : isNothing
           ? t(
               '{0} passes the focal point and runs out right at the {1} corner; more than {2} from the corner is clear of it.',
               name,

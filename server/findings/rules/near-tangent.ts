@@ -79,8 +79,7 @@ function findingOf(plan: Plan, measures: Measures, touch: Touch, limit: number):
 
 function meets(plan: Plan, { one, other, shareOfDiagonal, within, along }: Touch, limit: number): string {
   const [behind, front] = [objectName(plan, one), objectName(plan, other)];
-  const { measured, wanted } = againstLimit(shareOfDiagonal, limit, plan.canvas);
-  const isNothing = Number.parseFloat(measured) === 0;
+  const { measured, wanted, isNothing } = againstLimit(shareOfDiagonal, limit, plan.canvas);
   if (along) {
     return within
       ? t(

@@ -5,6 +5,7 @@ import { inWords, plainNumber } from '../../plan/problems.js';
 import { crossingsNear } from '../seen/crossings.js';
 import { focusEdit, moveEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
+import { distanceWords } from '../moves/shift.js';
 import { type Bearing, fromIt } from '../words/leads.js';
 import { exceeds, isOff } from '../limits.js';
 import { middleOf, onCanvas } from '../seen/seen.js';
@@ -35,7 +36,7 @@ export const offTheCanvas: Rule = {
       return [
         {
           message: offWords(quoted(object.name), object.outline.box, plan),
-          advice: `${t('Move it {0}.', inWords(wayInWords({ x, y }, plan)))} ${canvasReaches(plan)}`,
+          advice: `${t('Move it {0}.', distanceWords({ object: index, right: x, down: y }, plan.canvas))} ${canvasReaches(plan)}`,
           ...gravityOfUnseen(object),
           location: object.shapeLocation ?? object.location,
           objects: [index],
@@ -111,12 +112,4 @@ function along(from: number, to: number, side: number, clear: number): number {
   if (to - from > side - 2 * clear) return (side - from - to) / 2;
   if (from < clear) return clear - from;
   return to > side - clear ? side - clear - to : 0;
-}
-
-function wayInWords({ x, y }: Point, { canvas }: Plan): readonly string[] {
-  const [across, down] = [length(Math.abs(x), canvas), length(Math.abs(y), canvas)];
-  return [
-    ...(x === 0 ? [] : [x < 0 ? t('{0} to the left', across) : t('{0} to the right', across)]),
-    ...(y === 0 ? [] : [y < 0 ? t('{0} up', down) : t('{0} down', down)]),
-  ];
 }

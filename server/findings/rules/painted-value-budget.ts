@@ -5,8 +5,8 @@ import type { Plan } from '../../plan/plan.js';
 import type { Rule } from '../finding.js';
 import { type Explanation, missedBudget } from '../seen/missed-budget.js';
 import { isReadable, type Judged, latestPhotograph } from '../seen/photographed.js';
-import { offInSteps, stepsInWords } from '../words/photographs.js';
-import { toneWords } from '../words/tones.js';
+import { offInSteps } from '../words/photographs.js';
+import { stepsInWords, toneWords } from '../words/tones.js';
 import { objectName, percent } from '../words/words.js';
 
 /** Steps from which on an object is said to be darker or lighter. */

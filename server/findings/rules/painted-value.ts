@@ -7,7 +7,8 @@ import { plannedMixture } from '../advice/painting.js';
 import { exceeds } from '../limits.js';
 import { heldToPlan, type Judged, latestPhotograph } from '../seen/photographed.js';
 import { sittingName } from '../words/days.js';
-import { offInSteps, stepsInWords } from '../words/photographs.js';
+import { offInSteps } from '../words/photographs.js';
+import { stepsInWords } from '../words/tones.js';
 import { quoted } from '../words/words.js';
 
 /** An object so near to its step can be matched to. */

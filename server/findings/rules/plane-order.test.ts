@@ -48,7 +48,7 @@ describe('planes in order', () => {
     const budget = '\nbudget  value dark 33%, middle 67% within 2%';
     const [finding] = disordered(lane('lighten', 3, 3, 1, budget));
     expect([finding?.advice, finding?.fix]).toEqual([
-      'No single object sets it right within the value budget: the background as a whole would have to be one step lighter, or the middle ground as much darker.',
+      'No single object sets it right within the value budget. The background as a whole would have to be one step lighter, or the middle ground as much darker.',
       undefined,
     ]);
   });

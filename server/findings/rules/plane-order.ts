@@ -8,7 +8,7 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
 import { repaintingOf } from '../advice/repainting.js';
-import { planeWords, stepWords, toStep } from '../words/tones.js';
+import { planeWords, stepsInWords, stepWords, toStep } from '../words/tones.js';
 import { heading, quoted } from '../words/words.js';
 
 type Trend = 'lighten' | 'darken';
@@ -73,14 +73,10 @@ function finding(plan: Plan, measures: Measures, trend: Trend, at: number): read
 }
 
 function asAWhole(trend: Trend, steps: number, farther: PlaneMeasure, nearer: PlaneMeasure): string {
-  const told = [
-    planeWords(farther.plane),
-    steps === 1 ? t('one step') : t('{0} steps', steps),
-    planeWords(nearer.plane),
-  ] as const;
+  const told = [planeWords(farther.plane), stepsInWords(steps), planeWords(nearer.plane)] as const;
   return trend === 'lighten'
-    ? t('the {0} as a whole would have to be {1} lighter, or the {2} as much darker.', ...told)
-    : t('the {0} as a whole would have to be {1} darker, or the {2} as much lighter.', ...told);
+    ? t('The {0} as a whole would have to be {1} lighter, or the {2} as much darker.', ...told)
+    : t('The {0} as a whole would have to be {1} darker, or the {2} as much lighter.', ...told);
 }
 
 /** The one object to repaint; else the steps by which one of the two planes as a whole would have to change. */
@@ -115,8 +111,8 @@ function advice(
   return {
     advice: `${
       plan.valueBudget
-        ? t('No single object sets it right within the value budget:')
-        : t('No single object sets it right:')
+        ? t('No single object sets it right within the value budget.')
+        : t('No single object sets it right.')
     } ${asAWhole(trend, steps, farther, nearer)}`,
   };
 }

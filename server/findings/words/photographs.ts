@@ -4,14 +4,9 @@ import type { Plan } from '../../plan/plan.js';
 import { capitalised, inWords, plainNumber } from '../../plan/problems.js';
 import { dayInWords } from './days.js';
 import { cornerWords } from './sides.js';
+import { stepsInWords } from './tones.js';
 import { objectName, percent, type Subject } from './words.js';
 import { dayOf } from '../../measure/sittings/days.js';
-
-/** So many steps, with one place: `1.2 steps`, `one step`. */
-export function stepsInWords(steps: number): string {
-  const told = plainNumber(Math.abs(steps), 1);
-  return told === '1' ? t('one step') : t('{0} steps', told);
-}
 
 /** So many stops of light, with one place: `1.2 stops`, `one stop`. */
 export function stopsInWords(stops: number): string {

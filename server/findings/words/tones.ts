@@ -1,5 +1,6 @@
 import { type Plane, t } from '../../../grammar/index.js';
 import type { StepGroup } from '../../plan/plan.js';
+import { plainNumber } from '../../plan/problems.js';
 import { quoted, type Subject } from './words.js';
 
 /** A group of the value scale in a sentence: `the lights`, `the middle values`, or the painter’s own name for it. */
@@ -16,6 +17,12 @@ export function toneWords({ name }: Pick<StepGroup, 'name'>): Subject {
         ? { words: t('step {0}', name), many: false }
         : { words: quoted(name), many: false };
   }
+}
+
+/** So many steps, with one place: `1.2 steps`, `one step`. */
+export function stepsInWords(steps: number): string {
+  const told = plainNumber(Math.abs(steps), 1);
+  return told === '1' ? t('one step') : t('{0} steps', told);
 }
 
 /** `middle` is a place in the language and the middle ground in the studio. */

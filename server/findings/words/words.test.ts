@@ -63,6 +63,7 @@ describe('a length against its limit', () => {
     expect(againstLimit(0.368, 0.05, CANVAS)).toEqual({
       measured: '36.8 cm',
       wanted: '5 cm (5 % of the diagonal)',
+      isNothing: false,
     });
   });
 
@@ -76,6 +77,7 @@ describe('a length against its limit', () => {
     expect(againstLimit(0.2, 0.12, CANVAS, width)).toEqual({
       measured: '12 cm',
       wanted: '7.2 cm (12 % of the width)',
+      isNothing: false,
     });
   });
 });

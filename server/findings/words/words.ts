@@ -118,9 +118,18 @@ export function againstLimit(
   limit: number,
   canvas: Pick<Canvas, 'unit' | 'diagonal'>,
   whole: Whole = { size: canvas.diagonal, name: 'the diagonal' },
-): { readonly measured: string; readonly wanted: string } {
+): {
+  readonly measured: string;
+  readonly wanted: string;
+  /** What is measured rounds to no length at all. */
+  readonly isNothing: boolean;
+} {
   const [measured, wanted] = apart(share * whole.size, limit * whole.size, canvas);
-  return { measured, wanted: lengthAndPart(wanted, percent(limit), whole) };
+  return {
+    measured,
+    isNothing: measured === length(0, canvas),
+    wanted: lengthAndPart(wanted, percent(limit), whole),
+  };
 }
 
 /** What a length is a part of. */

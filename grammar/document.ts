@@ -132,7 +132,7 @@ export class DocumentReader {
       problems.push(opening.isWord ? unknownStatement(opening, parent) : noStatement(opening));
     if (!opening && source.unreadable) problems.push(unreadableText(source.text, source.unreadable));
     if (found?.problem) problems.push(found.problem);
-    if (reading) problems.push(...reading.problems);
+    for (const problem of reading?.problems ?? []) problems.push(problem);
     for (const problem of problems.sort((one, other) => one.start - other.start)) {
       this.problems.push({ line, ...problem });
     }

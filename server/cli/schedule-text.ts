@@ -2,6 +2,7 @@ import type { Finding } from '../findings/finding.js';
 import { dayInWords, daysInWords } from '../findings/words/days.js';
 import { shortDate } from '../drawing/sittings/dates.js';
 import { dayOf } from '../measure/sittings/days.js';
+import { smallestOf } from '../plan/extremes.js';
 import { inks, shown, table, type Inks } from './display.js';
 import { figure } from './measure-figures.js';
 import type { ScheduleDocument } from './schema/schedule.js';
@@ -107,7 +108,7 @@ function datesText({ dryOn, due, varnishFrom, neverWorked, sittings }: ScheduleD
   ].flatMap(([name = '', date]) => (date === undefined ? [] : [[name, full(date)]]));
   return (
     table(rows, ['left', 'left'], '  ') +
-    (slack.length === 0 ? '' : wrapped(slackText(Math.min(...slack)), '  ')) +
+    (slack.length === 0 ? '' : wrapped(slackText(smallestOf(slack)), '  ')) +
     (neverWorked.length === 0 ? '' : wrapped(`never painted: ${neverWorked.map(shown).join(', ')}`, '  '))
   );
 }

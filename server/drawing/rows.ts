@@ -96,7 +96,7 @@ export function laidInRows(
     items.slice(row * columns, (row + 1) * columns).forEach(({ words, draw }, index) => {
       const x = inner.x + index * (cell + gap * em);
       const drawn = draw({ x, y });
-      shapes.push(...drawn.shapes);
+      for (const shape of drawn.shapes) shapes.push(shape);
       construction.push(...drawn.edge);
       written.push(...words.marks(x, y + canvas.height * scale + below * em));
     });

@@ -19,7 +19,8 @@ export function minimalEdits(
   let fromOld = 0;
   let fromNow = 0;
   for (const match of matches) {
-    edits.push(...editBlock(old, now, fromOld, match.old, fromNow, match.now, lineEnd));
+    const between = editBlock(old, now, fromOld, match.old, fromNow, match.now, lineEnd);
+    for (const one of between) edits.push(one);
     const edit = editLine(match.old, old[match.old] ?? '', now[match.now] ?? '');
     if (edit !== undefined) edits.push(edit);
     fromOld = match.old + 1;

@@ -1,4 +1,5 @@
 import type { Side } from '../../grammar/index.js';
+import { smallestOf } from './extremes.js';
 import type { Outline, Ring } from './geometry/outline.js';
 import { type Point, distance, lengthAlong } from './geometry/point.js';
 import { gridOver, polygonsOf, ringsOf } from './geometry/polygons.js';
@@ -63,7 +64,7 @@ export function carriedAlong(outline: Outline, carrying: Carrying): readonly Poi
   const runs = (nearest ? [nearest] : rings).flatMap((ring) =>
     waysOf(ring, carrying).map((way) => runOf(way, carrying.target)),
   );
-  const least = Math.min(...runs.map(({ cost }) => cost));
+  const least = smallestOf(runs.map(({ cost }) => cost));
   const [best] = runs
     .filter(({ cost }) => cost <= least * (1 + ALIKE + SAME))
     .sort(shorterFirst(carrying.canvas));

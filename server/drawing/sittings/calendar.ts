@@ -13,6 +13,7 @@ import { dayOf } from '../../measure/sittings/days.js';
 import { coatInWords, coatMarks } from './coats.js';
 import { shortDate, dayAndMonth, ticksBetween } from './dates.js';
 import type { Standing } from '../../measure/sittings/standing.js';
+import { largestOf, smallestOf } from '../../plan/extremes.js';
 
 /** More rows than these are left to the text. */
 const MOST_ROWS = 40;
@@ -143,18 +144,18 @@ interface Span {
 function spanOf({ plan }: Reading, { sittings, objects, due }: ScheduleMeasure): Span | undefined {
   const begun = sittings.flatMap(({ day }) => day ?? []);
   if (begun.length === 0) return undefined;
-  const first = Math.min(...begun);
+  const first = smallestOf(begun);
   const dried = objects.flatMap(({ coats }) => coats.flatMap(({ dryOn }) => dryOn ?? []));
-  const last = Math.max(...begun, ...dried, due?.day ?? first);
+  const last = largestOf([...begun, ...dried, due?.day ?? first]);
   const away = plan.away.flatMap(({ value }) => dayOf(value.from) ?? []);
-  const before = Math.min(first, ...away.filter((day) => day >= first - 7));
+  const before = smallestOf([first, ...away.filter((day) => day >= first - 7)]);
   return { from: Math.floor(before) - 1, to: Math.ceil(last) + 1 };
 }
 
 /** The objects that are worked on, in the order in which they are begun. */
 function rowsOf({ objects }: ScheduleMeasure): readonly number[] {
   const begun = (index: number) =>
-    Math.min(...(objects[index]?.coats ?? []).map(({ day }) => day ?? Number.POSITIVE_INFINITY));
+    smallestOf((objects[index]?.coats ?? []).map(({ day }) => day ?? Number.POSITIVE_INFINITY));
   return objects
     .flatMap(({ coats }, index) => (coats.some(({ day }) => day !== undefined) ? [index] : []))
     .sort((one, other) => begun(one) - begun(other) || one - other);

@@ -122,7 +122,7 @@ export function shiftFix(plan: Plan, parts: Measures['parts'], shift: Shift): Fi
     if (!one || follows) continue;
     const edit = moveEdit(plan, one, right, down);
     if (!edit) return undefined;
-    edits.push(...edit);
+    for (const own of edit) edits.push(own);
   }
   return {
     title: t('Move {0} {1}', quoted(plan.objects[object]?.name ?? ''), distanceWords(shift, plan.canvas)),

@@ -72,7 +72,7 @@ function areAlike(one: readonly (readonly number[])[], other: readonly (readonly
 export function wholeOf(parts: readonly (readonly number[])[], object: number): readonly number[] {
   const whole = [object];
   // What is added is gone through in its turn; an object lies on one other only, so none comes twice.
-  for (const one of whole) whole.push(...(parts[one] ?? []));
+  for (const one of whole) for (const part of parts[one] ?? []) whole.push(part);
   return whole;
 }
 

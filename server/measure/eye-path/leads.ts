@@ -194,7 +194,8 @@ function directionsOf(
   const [one, other] = [first?.[0], last?.[0]];
   // Just below 360 degrees is the direction of 0.
   if (first && last && first !== last && one !== undefined && other !== undefined) {
-    if (turnBetween(arrival(one), arrival(other)) <= ONE_DIRECTION) first.push(...(directions.pop() ?? []));
+    if (turnBetween(arrival(one), arrival(other)) <= ONE_DIRECTION)
+      directions[0] = [...first, ...(directions.pop() ?? [])];
   }
   return directions.map((direction) => direction.sort((a, b) => a - b));
 }

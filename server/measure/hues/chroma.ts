@@ -1,3 +1,4 @@
+import { largestOf } from '../../plan/extremes.js';
 import type { Ring } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
 import { containsPoint, distanceToOutline, type VisibleAreas } from '../areas/areas.js';
@@ -42,7 +43,7 @@ export function seenChromas(
       const fromFocus = fromFocusOf(plan, area, rings, memory);
       return { area, chroma: hue.chroma, ...(fromFocus === undefined ? {} : { fromFocus }) };
     });
-  const most = Math.max(...chromas.map(({ chroma }) => chroma));
+  const most = largestOf(chromas.map(({ chroma }) => chroma));
   const rank = ({ chroma }: SeenChroma): number => (chroma >= most - SAME_CHROMA ? most : chroma);
   return chromas.sort(
     (one, other) =>

@@ -1,3 +1,4 @@
+import { largestOf } from '../../plan/extremes.js';
 import type { Ring } from '../../plan/geometry/outline.js';
 import { type Box, boxRound } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
@@ -46,7 +47,7 @@ export class FieldCells {
     this.rows = map.rows;
     this.#canvas = canvas;
     this.#labels = map.labels;
-    this.#largest = new Int32Array(Math.max(...byArea.keys()) + 1 - GROUND);
+    this.#largest = new Int32Array(largestOf(byArea.keys()) + 1 - GROUND);
     const smaller: Smaller[] = [];
     const extents: Extent[] = [];
     const all = { left: 0, top: 0, right: map.columns - 1, bottom: map.rows - 1 };

@@ -1,3 +1,4 @@
+import { largestOf } from '../../plan/extremes.js';
 import { type Box, NO_BOX, boxRound } from '../../plan/geometry/point.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
@@ -151,7 +152,7 @@ function largestShape(outline: Outline): number {
 function partOfLargest({ rings }: Outline): number {
   const areas = rings.map((ring) => Math.abs(signedArea(ring)));
   const all = areas.reduce((sum, area) => sum + area, 0);
-  return all > 0 ? Math.max(...areas) / all : 1;
+  return all > 0 ? largestOf(areas) / all : 1;
 }
 
 /** A box seen along one axis: where it begins and ends there, and on the other one. */

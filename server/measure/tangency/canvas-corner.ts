@@ -1,3 +1,4 @@
+import { largestOf, smallestOf } from '../../plan/extremes.js';
 import type { Outline, Ring } from '../../plan/geometry/outline.js';
 import { type Point, between, distance } from '../../plan/geometry/point.js';
 import { containsPoint, distanceToOutline } from '../areas/areas.js';
@@ -95,10 +96,10 @@ function held(
       },
     ] as const;
     return meetings.flatMap(({ kind, lines }) => {
-      const gap = Math.max(
+      const gap = largestOf([
         ...border.flat().map((point) => toNearest(point, lines)),
         ...lines.map(([, to]) => toNearest(to, border)),
-      );
+      ]);
       const places = lines.flatMap(([from, to]) => PLACES.map((part) => between(from, to, part)));
       const near = gap + ON_WHAT_IS_SEEN * canvas.diagonal;
       const seen = places.filter((place) => distanceToOutline(visible, place) <= near);
@@ -114,7 +115,7 @@ function isGround(length: number, edge: number): boolean {
 type Line = readonly [Point, Point];
 
 function toNearest(point: Point, lines: readonly Line[]): number {
-  return Math.min(...lines.map(([from, to]) => distance(point, nearestOn(from, to, point))));
+  return smallestOf(lines.map(([from, to]) => distance(point, nearestOn(from, to, point))));
 }
 
 /** What of the sides of a ring lies on the canvas, but for what runs along its edges. */

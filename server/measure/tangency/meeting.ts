@@ -1,3 +1,4 @@
+import { largestOf } from '../../plan/extremes.js';
 import { type Point, between, distance } from '../../plan/geometry/point.js';
 import {
   type Segments,
@@ -61,7 +62,7 @@ export function meetingOf(
       one.on.x - another.on.x,
   );
   const [first] = inOrder;
-  const farthest = first && Math.max(...inOrder.map(({ on }) => distance(on, first.on)));
+  const farthest = first && largestOf(inOrder.map(({ on }) => distance(on, first.on)));
   if (!first || farthest === undefined || farthest > ONE_STRETCH * reach) return first;
   return {
     gap: best,

@@ -34,7 +34,7 @@ describe('warm and cool', () => {
       'Warm colours cover 48 % of the picture and cool ones 52 %: neither leads. One should be ahead by more than 5 %.',
     );
     expect(finding?.advice).toBe(
-      'Let the cool colours lead: give `path` (6 %) the colour `air`, which makes them 58 % against 42 %.',
+      'Let the cool colours lead. Give `path` (6 %) the colour `air`, which makes them 58 % against 42 %.',
     );
     expect(finding?.fix && found(mended(scene(48, 52), finding.fix))).toEqual([]);
     expect(found(scene(42, 58))).toEqual([]);
@@ -46,7 +46,7 @@ describe('warm and cool', () => {
       .replaceAll('colour  air', 'colour  5B 6/4');
     const [finding] = found(alone);
     expect(finding?.advice).toBe(
-      'Let the cool colours lead: `path` (6 %) painted cool makes them 58 % against 42 %.',
+      'Let the cool colours lead. `path` (6 %) painted cool makes them 58 % against 42 %.',
     );
     expect(finding?.fix).toBeUndefined();
   });
@@ -67,7 +67,7 @@ describe('warm and cool', () => {
     const [finding] = found(scene(48, 52, ' dominant'));
     // The pool of 4 % alone would make it 52 to 48.
     expect(finding?.advice).toBe(
-      'Let the warm colours lead, as the dominant colour is: paint a little more than 4.5 % of the picture warm instead of cool.',
+      'Let the warm colours lead, as the dominant colour is. Paint a little more than 4.5 % of the picture warm instead of cool.',
     );
     expect(finding?.fix).toBeUndefined();
   });

@@ -79,7 +79,7 @@ function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   const { object, share } = recolouring;
   return {
     advice: `${lead} ${t(
-      'give {0} the colour {1}, which makes them {2}.',
+      'Give {0} the colour {1}, which makes them {2}.',
       objectShare(plan, { object: object.index, share }),
       quoted(name),
       shares(measures, leader, share),
@@ -88,21 +88,21 @@ function remedy(plan: Plan, measures: Measures, limit: number): Remedy {
   };
 }
 
-/** `Let the warm colours lead, as the dominant colour is:` */
+/** `Let the warm colours lead, as the dominant colour is.` */
 function letLead(leader: Leading, asDominant: boolean): string {
   if (leader === 'warm')
     return asDominant
-      ? t('Let the warm colours lead, as the dominant colour is:')
-      : t('Let the warm colours lead:');
+      ? t('Let the warm colours lead, as the dominant colour is.')
+      : t('Let the warm colours lead.');
   return asDominant
-    ? t('Let the cool colours lead, as the dominant colour is:')
-    : t('Let the cool colours lead:');
+    ? t('Let the cool colours lead, as the dominant colour is.')
+    : t('Let the cool colours lead.');
 }
 
 function repaint(leader: Leading, share: string): string {
   return leader === 'warm'
-    ? t('paint a little more than {0} of the picture warm instead of cool.', share)
-    : t('paint a little more than {0} of the picture cool instead of warm.', share);
+    ? t('Paint a little more than {0} of the picture warm instead of cool.', share)
+    : t('Paint a little more than {0} of the picture cool instead of warm.', share);
 }
 
 function paintOne(leader: Leading, object: string, after: string): string {

@@ -35,7 +35,7 @@ describe('neighbours on one step', () => {
     const text = scene({});
     const [finding] = merged(text);
     expect(finding?.message).toBe(
-      '`jug` and `cloth` are both on step 4 and meet along 48 cm, where the edge is to be firm: there they merge; up to 7.5 cm (15 % of the diagonal) is let pass.',
+      '`jug` and `cloth` are both on step 4 and meet along 48 cm, where the edge is to be firm. They merge there; up to 7.5 cm (15 % of the diagonal) is let pass.',
     );
     expect(finding?.advice).toBe(
       'Take `jug` one step down, to step 3; or let the edge go, with `edges lost against cloth` under `jug`.',
@@ -72,7 +72,7 @@ describe('neighbours on one step', () => {
       jug: 'colour  5B 7/6\n  value   4\n  edges   hard',
     });
     expect(merged(text)[0]?.message).toContain(
-      'in black and white they merge there, and colour alone keeps them apart; up to',
+      'In black and white they merge there, and colour alone keeps them apart; up to',
     );
   });
 

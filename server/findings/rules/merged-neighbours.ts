@@ -87,24 +87,29 @@ function finding(
 ): RuleFinding {
   const [one, other] = [quoted(front.name), quoted(behind.name)];
   const [step, otherStep] = [plainNumber(front.step ?? 0), plainNumber(behind.step ?? 0)];
+  const { measured, wanted } = againstLimit(border.length / plan.canvas.diagonal, limit, plan.canvas);
+  const isHard = border.sharpness > FIRM;
+  const told = [one, other, measured, step, otherStep] as const;
   const where =
     front.step === behind.step
-      ? t('{0} and {1} are both on step {2}', one, other, step)
-      : t('{0} and {1} are on steps {2} and {3}', one, other, step, otherStep);
-  const { measured, wanted } = againstLimit(border.length / plan.canvas.diagonal, limit, plan.canvas);
+      ? isHard
+        ? t('{0} and {1} are both on step {3} and meet along {2}, where the edge is to be hard.', ...told)
+        : t('{0} and {1} are both on step {3} and meet along {2}, where the edge is to be firm.', ...told)
+      : isHard
+        ? t('{0} and {1} are on steps {3} and {4} and meet along {2}, where the edge is to be hard.', ...told)
+        : t(
+            '{0} and {1} are on steps {3} and {4} and meet along {2}, where the edge is to be firm.',
+            ...told,
+          );
+  const merging =
+    border.colourContrast > CLEARLY_ANOTHER_COLOUR
+      ? t(
+          'In black and white they merge there, and colour alone keeps them apart; up to {0} is let pass.',
+          wanted,
+        )
+      : t('They merge there; up to {0} is let pass.', wanted);
   return {
-    message: `${
-      border.sharpness > FIRM
-        ? t('{0} and meet along {1}, where the edge is to be hard:', where, measured)
-        : t('{0} and meet along {1}, where the edge is to be firm:', where, measured)
-    } ${
-      border.colourContrast > CLEARLY_ANOTHER_COLOUR
-        ? t(
-            'in black and white they merge there, and colour alone keeps them apart; up to {0} is let pass.',
-            wanted,
-          )
-        : t('there they merge; up to {0} is let pass.', wanted)
-    }`,
+    message: `${where} ${merging}`,
     remedy: () => advice(plan, measures, { border, front, behind }, limit),
     location: front.valueLocation ?? front.location,
     related: [

@@ -12,7 +12,7 @@ import { Memory } from './memory.js';
 import { Mixer } from './mixing/mixer.js';
 import { measurePalette } from './mixing/palette.js';
 import { measureNotan } from './notan/notan.js';
-import { measureObjects } from './objects/objects.js';
+import { measureObjects, sharesOf } from './objects/objects.js';
 import { keptParts } from './areas/parts.js';
 import { noPhotographs, type Photographs } from './photograph/photographs.js';
 import { measureRecord } from './photograph/measure-record.js';
@@ -45,7 +45,7 @@ export function measure(
     visibleAreas(plan.canvas, layers),
   );
   const objects = measureObjects(plan, areas);
-  const shares = objects.map(({ share }) => share);
+  const shares = sharesOf(objects);
   const parts = keptParts(plan, memory);
   const focus = measureFocus(plan, areas);
   const borders = measureBorders(plan, areas, memory);

@@ -6,7 +6,7 @@ import type { VisibleAreas } from '../areas/areas.js';
 import { GROUND, meetingAreas } from '../borders/borders.js';
 import { labelMap } from '../areas/label-map.js';
 import { inBillionths } from '../areas/place-order.js';
-import { type Memory, once } from '../memory.js';
+import { type Memory, once, sameInputs } from '../memory.js';
 import type { FieldCells } from './cells.js';
 import { type FieldMap, fieldMap } from './fields.js';
 import { placeInside } from './places.js';
@@ -112,7 +112,27 @@ function keptPlace(cells: FieldCells, own: Joined, canvas: Canvas): Point | unde
   }).at;
 }
 
-function pieceOf({ fields, cells }: FieldMap, own: Joined, canvas: Canvas): TonePiece {
+interface KeptPiece {
+  readonly own: Joined;
+  readonly piece: TonePiece;
+}
+
+/** By the first of their fields. */
+const tonePieces = new WeakMap<FieldMap, Map<number, KeptPiece>>();
+
+/** What hangs together in one tone, kept as long as the fields: other steps leave most pieces what they are. */
+function pieceOf(map: FieldMap, own: Joined, canvas: Canvas): TonePiece {
+  const kept = tonePieces.get(map) ?? new Map<number, KeptPiece>();
+  tonePieces.set(map, kept);
+  const first = own[0] ?? 0;
+  const last = kept.get(first);
+  if (last && sameInputs(last.own, own)) return last.piece;
+  const piece = joinedPiece(map, own, canvas);
+  kept.set(first, { own, piece });
+  return piece;
+}
+
+function joinedPiece({ fields, cells }: FieldMap, own: Joined, canvas: Canvas): TonePiece {
   // What is smaller than a cell is small enough for the middle of its box.
   const at = once(() => keptPlace(cells, own, canvas) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
   const shares = new Map<number, number>();

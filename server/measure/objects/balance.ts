@@ -2,8 +2,8 @@ import { toMunsell } from '../../plan/colour/munsell.js';
 import type { Colour } from '../../plan/colour/colour.js';
 import type { Ring } from '../../plan/geometry/outline.js';
 import type { Point } from '../../plan/geometry/point.js';
-import type { Plan } from '../../plan/plan.js';
-import type { SeenAreas } from '../areas/areas.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
+import type { SeenAreas, SeenLayer } from '../areas/areas.js';
 import { wholeOf } from '../areas/parts.js';
 import { inBillionths } from '../areas/place-order.js';
 
@@ -58,23 +58,43 @@ export function measureBalance(
   parts: readonly (readonly number[])[],
 ): BalanceMeasure {
   const { canvas } = plan;
-  const arm = (rings: readonly Ring[]): number => {
-    const centre = centreOf(rings);
-    return centre ? centre.x / canvas.width - 0.5 : 0;
-  };
-  const laid: Laid[] = plan.objects.map(() => ({ share: 0, arm: 0, chroma: 0 }));
+  const laid: Laid[] = plan.objects.map(() => UNSEEN);
   plan.coveringOrder.forEach((object, position) => {
     const layer = areas.layers[position];
     const of = plan.objects[object];
     if (!layer || !of || layer.share === 0) return;
-    laid[object] = { share: layer.share, arm: arm(layer.visible), ...asPainted(of.value, of.painted) };
+    laid[object] = laidIn(of, layer, canvas.width);
   });
   const laidGround = {
     share: areas.bareShare,
-    arm: areas.bareShare > 0 ? arm(areas.bare) : 0,
+    arm: areas.bareShare > 0 ? armOf(areas.bare, canvas.width) : 0,
     ...asPainted(canvas.ground.value, canvas.ground.colour),
   };
   return hung(plan, laid, laidGround, parts);
+}
+
+const UNSEEN: Laid = { share: 0, arm: 0, chroma: 0 };
+
+interface KeptLaid {
+  readonly visible: readonly Ring[];
+  readonly width: number;
+  readonly laid: Laid;
+}
+
+const kept = new WeakMap<PlanObject, KeptLaid>();
+
+/** Kept as long as the object and what is seen of it. */
+function laidIn(object: PlanObject, { share, visible }: SeenLayer, width: number): Laid {
+  const last = kept.get(object);
+  if (last?.visible === visible && last.width === width && last.laid.share === share) return last.laid;
+  const laid = { share, arm: armOf(visible, width), ...asPainted(object.value, object.painted) };
+  kept.set(object, { visible, width, laid });
+  return laid;
+}
+
+function armOf(rings: readonly Ring[], width: number): number {
+  const centre = centreOf(rings);
+  return centre ? centre.x / width - 0.5 : 0;
 }
 
 /** What an object weighs by when it is painted so. */

@@ -1,40 +1,70 @@
 import type { Plan } from '../../plan/plan.js';
-import type { VisibleAreas } from '../areas/areas.js';
+import type { LayerAreas, VisibleAreas } from '../areas/areas.js';
+import type { Cover } from '../areas/covers.js';
 import { inBillionths } from '../areas/place-order.js';
 import type { ObjectMeasure } from '../measures.js';
+import { sameInputs } from '../memory.js';
 
-/** The measured areas in the order of `plan.objects`; shares are parts of the canvas or of the shape, as named. */
-export function measureObjects(plan: Plan, areas: VisibleAreas): readonly ObjectMeasure[] {
-  const measures: ObjectMeasure[] = plan.objects.map(() => ({
-    share: 0,
-    hiddenShare: 0,
-    offCanvasShare: 0,
-    coveredBy: [],
-    mostCovering: [],
-  }));
-  plan.coveringOrder.forEach((object, position) => {
+interface KeptMeasures {
+  readonly count: number;
+  readonly coveringOrder: readonly number[];
+  readonly measures: readonly ObjectMeasure[];
+}
+
+const kept = new WeakMap<VisibleAreas, KeptMeasures>();
+
+/**
+ * The measured areas in the order of `plan.objects`; shares are parts of the canvas or of the shape, as named. Kept
+ * as long as the areas.
+ */
+export function measureObjects(
+  { objects, coveringOrder }: Pick<Plan, 'objects' | 'coveringOrder'>,
+  areas: VisibleAreas,
+): readonly ObjectMeasure[] {
+  const last = kept.get(areas);
+  if (last?.count === objects.length && sameInputs(last.coveringOrder, coveringOrder)) return last.measures;
+  const measures: ObjectMeasure[] = objects.map(() => UNSEEN);
+  coveringOrder.forEach((object, position) => {
     const layer = areas.layers[position];
-    if (!layer) return;
-    const { share, hiddenShare, offCanvasShare } = layer;
-    let all: readonly number[] | undefined;
-    let first: readonly number[] | undefined;
-    measures[object] = {
-      share,
-      hiddenShare,
-      offCanvasShare,
-      get coveredBy() {
-        return (all ??= objectsOf(layer.coveredBy));
-      },
-      get mostCovering() {
-        return (first ??= objectsOf(layer.mostCovering));
-      },
-    };
+    if (layer) measures[object] = measureOf(layer, coveringOrder);
   });
+  kept.set(areas, { count: objects.length, coveringOrder, measures });
   return measures;
+}
 
-  function objectsOf(covers: readonly { readonly index: number }[]): readonly number[] {
-    return covers.flatMap(({ index }) => plan.coveringOrder[index] ?? []);
-  }
+const UNSEEN: ObjectMeasure = {
+  share: 0,
+  hiddenShare: 0,
+  offCanvasShare: 0,
+  coveredBy: [],
+  mostCovering: [],
+};
+
+function measureOf(layer: LayerAreas, coveringOrder: readonly number[]): ObjectMeasure {
+  const objectsOf = (covers: readonly Cover[]): readonly number[] =>
+    covers.flatMap(({ index }) => coveringOrder[index] ?? []);
+  let all: readonly number[] | undefined;
+  let first: readonly number[] | undefined;
+  return {
+    share: layer.share,
+    hiddenShare: layer.hiddenShare,
+    offCanvasShare: layer.offCanvasShare,
+    get coveredBy() {
+      return (all ??= objectsOf(layer.coveredBy));
+    },
+    get mostCovering() {
+      return (first ??= objectsOf(layer.mostCovering));
+    },
+  };
+}
+
+const shares = new WeakMap<readonly ObjectMeasure[], readonly number[]>();
+
+/** The visible share of each object, parts of the canvas; the same list as long as the measures are the same. */
+export function sharesOf(measures: readonly ObjectMeasure[]): readonly number[] {
+  const known = shares.get(measures) ?? measures.map(({ share }) => share);
+  shares.set(measures, known);
+  return known;
 }
 
 export interface ObjectShare {
@@ -47,11 +77,21 @@ export function largestFirst(
   shares: readonly number[],
   belongs: (object: number) => boolean,
 ): readonly ObjectShare[] {
-  const visible: ObjectShare[] = [];
-  shares.forEach((share, object) => {
-    if (share > 0 && belongs(object)) visible.push({ object, share });
-  });
-  return visible.sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
+  return allLargestFirst(shares).filter(({ object }) => belongs(object));
+}
+
+const sorted = new WeakMap<readonly number[], readonly ObjectShare[]>();
+
+/** All visible objects, kept as long as the list of their shares. */
+function allLargestFirst(shares: readonly number[]): readonly ObjectShare[] {
+  const known = sorted.get(shares);
+  if (known) return known;
+  const visible = shares
+    .map((share, object): ObjectShare => ({ object, share }))
+    .filter(({ share }) => share > 0)
+    .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
+  sorted.set(shares, visible);
+  return visible;
 }
 
 export function totalShare(objects: readonly ObjectShare[]): number {

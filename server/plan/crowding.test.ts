@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { combText } from '../../tests/support/combs.js';
 import { objectNamed, planOf } from '../../tests/support/plan.js';
-import { MOST_MUTUAL_CROSSINGS } from './crowding.js';
+import { MOST_MUTUAL_CROSSINGS } from './geometry/crossing-bound.js';
 import { OutlineCache } from './outline-cache.js';
 import type { Plan } from './plan.js';
 import { toldBy } from './test-support.js';

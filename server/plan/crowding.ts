@@ -1,13 +1,17 @@
 import { pointsOf } from './build-outline.js';
 import { clipped } from './geometry/clipped.js';
+import {
+  type BorderSize,
+  borderSizeOf,
+  MOST_MUTUAL_CROSSINGS,
+  mostCrossings,
+} from './geometry/crossing-bound.js';
 import { CrossingCount } from './geometry/crossing-count.js';
 import { boxOfRings, EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import { boxesOverlap } from './geometry/point.js';
 import { ringsOf } from './geometry/polygons.js';
 import { type CanvasSize, sheetsOver } from './geometry/sheet.js';
 
-/** Crossings of the outlines of a plan with each other: so many are cut in about a second. */
-export const MOST_MUTUAL_CROSSINGS = 100_000;
 const NONE: ReadonlySet<number> = new Set();
 /** In a larger crowd it costs less to count than to compare each with each. */
 const MOST_COMPARED = 300;
@@ -73,13 +77,14 @@ export function withoutShapes<Item extends { readonly outline: Outline }>(
 /** Whether a look at boxes and numbers of points shows that there can't be too many. */
 function plainlyFew(layers: readonly Layer[]): boolean {
   if (layers.length > MOST_COMPARED) return false;
-  const sizes: Size[] = [];
+  const sizes: BorderSize[] = [];
   let most = 0;
   for (const { outline } of layers) {
     const size = sizeOf(outline);
     for (let other = 0; other < sizes.length; other++) {
       const below = layers[other] as Layer;
-      if (boxesOverlap(below.outline.box, outline.box)) most += mostCrossings(size, sizes[other] as Size);
+      if (boxesOverlap(below.outline.box, outline.box))
+        most += mostCrossings(size, sizes[other] as BorderSize);
     }
     if (most > MOST_MUTUAL_CROSSINGS) return false;
     sizes.push(size);
@@ -87,45 +92,16 @@ function plainlyFew(layers: readonly Layer[]): boolean {
   return true;
 }
 
-interface Size {
-  readonly points: number;
-  /** Runs of edges that all go up or all go down. */
-  readonly runs: number;
-}
-
-/** Two edges cross once at most, and two runs as often as they have edges together, as each next crossing is higher. */
-function mostCrossings(one: Size, other: Size): number {
-  return Math.min(one.points * other.points, other.runs * one.points + one.runs * other.points);
-}
-
 /** With fewer points it costs less to look at them again. */
 const KEPT_POINTS = 500;
 
-const sizes = new WeakMap<Shape, Size>();
+const sizes = new WeakMap<Shape, BorderSize>();
 
-function sizeOf(outline: Shape): Size {
+function sizeOf(outline: Shape): BorderSize {
   const points = pointsOf(outline);
   const known = points < KEPT_POINTS ? undefined : sizes.get(outline);
   if (known) return known;
-  const size = { points, runs: runsOf(outline) };
+  const size = borderSizeOf(outline.rings);
   if (points >= KEPT_POINTS) sizes.set(outline, size);
   return size;
-}
-
-function runsOf({ rings }: Shape): number {
-  let runs = 0;
-  for (const ring of rings) {
-    let last = 0;
-    let from = ring[1] as number;
-    for (let i = 1; i < ring.length; i += 2) {
-      const to = ring[i + 2 < ring.length ? i + 2 : 1] as number;
-      const way = to > from ? 1 : to < from ? -1 : 0;
-      from = to;
-      if (way !== 0 && way !== last) runs++;
-      if (way !== 0) last = way;
-    }
-    // A run that goes on across the seam is counted as two, and a ring that is level all along has one.
-    runs += last === 0 ? 1 : 0;
-  }
-  return runs;
 }

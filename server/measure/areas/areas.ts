@@ -29,7 +29,8 @@ export interface LayerAreas {
   readonly offCanvasShare: number;
   /**
    * The layers in front that cover some of it, the most covering first, each with all that it covers: two that
-   * lie over each other count the same place twice. Worked out when it is first read.
+   * lie over each other count the same place twice. Those that cross it too often to be cut are not told. Worked out
+   * when it is first read.
    */
   readonly coveredBy: readonly Cover[];
   /** Up to three of `coveredBy`, those that cover most, for much less work. */

@@ -14,8 +14,9 @@ const MOST_NAMED = 3;
 const MOST_TRIED = 12;
 
 /**
- * All pieces in front of the one at `index` that share some area with it, the most covering first. Should they not
- * fit the area `hidden` of it within `slack`, all are cut again with a second opinion.
+ * All pieces in front of the one at `index` that share some area with it, the most covering first; none that cross
+ * it too often to be cut. Should they not fit the area `hidden` of it within `slack`, all are cut again with a second
+ * opinion.
  */
 export function allCovers(
   pieces: readonly Piece[],

@@ -1,4 +1,5 @@
 import { type Polygons, areaOnGrid, difference, intersection, united } from './clipping.js';
+import { crossTooOften } from './crossing-bound.js';
 import {
   NOTHING,
   type Piece,
@@ -86,13 +87,14 @@ function leftUnder(subject: Piece, near: readonly Piece[], way: Way): Piece {
   return pieceOf(parts.length === 1 && only ? only : unitedParts(parts.flat()));
 }
 
-/** Area that two pieces share, squares of the grid. */
+/** Area that two pieces share, squares of the grid; 0 where they cross too often to be cut. */
 export function sharedArea(a: Piece, b: Piece, way: Way): number {
   if (!boxesOverlap(a.box, b.box)) return 0;
   if (plainlyCovers(a, b)) return b.area;
   if (plainlyCovers(b, a)) return a.area;
   if (a.isBox && b.isBox) return boxArea(commonBox(a.box, b.box));
   return recalled(way.careful ? keptSharedCarefully : keptShared, a, b, () => {
+    if (crossTooOften(a, b)) return 0;
     if (way.counter) way.counter.intersections++;
     count(way, a, [b]);
     return areaOnGrid(intersection(a.polygons, b.polygons, way.careful));

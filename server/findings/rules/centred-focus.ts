@@ -1,6 +1,6 @@
 import { t } from '../../../grammar/index.js';
 import { crossingOffMiddle, IN_THE_MIDDLE } from '../seen/crossings.js';
-import { focusEdit } from '../edits.js';
+import { focusFix } from '../advice/focus.js';
 import type { Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { againstLimit, length } from '../words/words.js';
@@ -21,7 +21,7 @@ export const centredFocus: Rule = {
     const { focus } = measures;
     if (!plan.focus || !focus || exceeds(focus.fromCentre, limit)) return [];
     const crossing = crossingOffMiddle(plan, measures, limit);
-    const edits = crossing && focusEdit(plan, crossing.words);
+    const fix = focusFix(plan, crossing?.words);
     const { measured, wanted } = againstLimit(focus.fromCentre, limit, plan.canvas);
     return [
       {
@@ -44,9 +44,7 @@ export const centredFocus: Rule = {
           : t('Move it towards one side, or set this aside if the stillness is meant.'),
         location: plan.focus.location,
         at: plan.focus.at,
-        ...(crossing && edits
-          ? { fix: { title: t('Move the focal point to {0}', crossing.words), edits } }
-          : {}),
+        ...(fix ? { fix } : {}),
       },
     ];
   },

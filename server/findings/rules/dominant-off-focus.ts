@@ -8,7 +8,8 @@ import { spotOf } from '../../plan/places.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { every } from '../../plan/select.js';
 import { crossingsNear } from '../seen/crossings.js';
-import { focusEdit, placeEdit } from '../edits.js';
+import { focusFix } from '../advice/focus.js';
+import { placeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { ontoFocus } from '../moves/onto-point.js';
@@ -112,12 +113,12 @@ function together(
   const crossing = staysWhereItIs(plan, measures, object)
     ? crossingsNear(plan, middleOf(object)).find(({ at }) => containsPoint(visible, at))
     : undefined;
-  const edits = crossing && focusEdit(plan, crossing.words);
+  const fix = focusFix(plan, crossing?.words);
   return {
     advice: crossing
       ? t('Move the focal point to {0}, which lies on {1}.', crossing.words, quoted(object.name))
       : t('Move {0} to the focal point, or the focal point to it.', quoted(object.name)),
-    ...(crossing && edits ? { fix: { title: t('Move the focal point to {0}', crossing.words), edits } } : {}),
+    ...(fix ? { fix } : {}),
   };
 }
 

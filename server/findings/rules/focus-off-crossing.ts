@@ -1,6 +1,6 @@
 import { t } from '../../../grammar/index.js';
 import { crossingOffMiddle, IN_THE_MIDDLE } from '../seen/crossings.js';
-import { focusEdit } from '../edits.js';
+import { focusFix } from '../advice/focus.js';
 import type { Rule } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { againstLimit, percent } from '../words/words.js';
@@ -27,7 +27,7 @@ export const focusOffCrossing: Rule = {
     const { measured, wanted } = againstLimit(distanceShare, limit, plan.canvas);
     // The middle is a crossing of some divisions, but no place to send a focal point to.
     const words = crossingOffMiddle(plan, measures, IN_THE_MIDDLE)?.words;
-    const edits = words === undefined ? undefined : focusEdit(plan, words);
+    const fix = focusFix(plan, words);
     return [
       {
         message: t(
@@ -43,9 +43,7 @@ export const focusOffCrossing: Rule = {
             : t('Write `focus {0}`, or divide the canvas so that a crossing falls there.', words),
         location: plan.focus.location,
         at: plan.focus.at,
-        ...(words !== undefined && edits
-          ? { fix: { title: t('Put the focal point on {0}', words), edits } }
-          : {}),
+        ...(fix ? { fix } : {}),
       },
     ];
   },

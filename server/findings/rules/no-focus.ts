@@ -2,7 +2,7 @@ import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
 import { crossingsNear } from '../seen/crossings.js';
-import { focusEdit } from '../edits.js';
+import { focusFix } from '../advice/focus.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { greatestDominant, middleOf } from '../seen/seen.js';
 import { heading, quoted } from '../words/words.js';
@@ -42,13 +42,13 @@ function atDominant(plan: Plan, measures: Measures): Pick<RuleFinding, 'advice' 
       ),
     };
   }
-  const edits = focusEdit(plan, nearest.words);
+  const fix = focusFix(plan, nearest.words);
   return {
     advice: t(
       'Write `focus {0}`: of all crossings it is the nearest to {1}.',
       nearest.words,
       quoted(dominant.name),
     ),
-    ...(edits ? { fix: { title: t('Put the focal point on {0}', nearest.words), edits } } : {}),
+    ...(fix ? { fix } : {}),
   };
 }

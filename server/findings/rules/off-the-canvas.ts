@@ -3,7 +3,8 @@ import type { Box, Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 import { crossingsNear } from '../seen/crossings.js';
-import { focusEdit, moveEdit } from '../edits.js';
+import { focusFix } from '../advice/focus.js';
+import { moveEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { distanceWords } from '../moves/shift.js';
 import { type Bearing, fromIt } from '../words/leads.js';
@@ -54,7 +55,7 @@ function offFocus(plan: Plan): readonly RuleFinding[] {
   if (!focus || !isOff(focus.at, canvas)) return [];
   const { x, y } = focus.at;
   const [nearest] = crossingsNear(plan, focus.at);
-  const edits = nearest && focusEdit(plan, nearest.words);
+  const fix = focusFix(plan, nearest?.words);
   return [
     {
       message: offWords(t('The focal point'), { left: x, top: y, right: x, bottom: y }, plan),
@@ -62,7 +63,7 @@ function offFocus(plan: Plan): readonly RuleFinding[] {
       severity: 'warning',
       location: focus.location,
       at: onCanvas(focus.at, canvas),
-      ...(nearest && edits ? { fix: { title: t('Put the focal point on {0}', nearest.words), edits } } : {}),
+      ...(fix ? { fix } : {}),
     },
   ];
 }

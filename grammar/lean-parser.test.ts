@@ -1,15 +1,18 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import * as fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { lexLine } from './lexer.js';
 import { lineParser, readLine } from './line-parser.js';
+import { parse } from './parse.js';
 import { statements } from './statements.js';
 
 const examples = path.resolve(import.meta.dirname, '../examples');
-const words = readdirSync(examples)
+const texts = readdirSync(examples)
   .filter((name) => name.endsWith('.mahl'))
-  .flatMap((name) => readFileSync(path.join(examples, name), 'utf8').split('\n'))
+  .map((name) => readFileSync(path.join(examples, name), 'utf8'));
+const words = texts
+  .flatMap((text) => text.split('\n'))
   .map((line) => line.trim())
   .filter((line) => line !== '' && !line.startsWith('//'))
   .map((line) => line.split(/\s+/));
@@ -46,5 +49,13 @@ describe('lines read without what only faulty ones need', () => {
       }),
       { numRuns: 800 },
     );
+  });
+
+  it('are all lines that are right', () => {
+    const whole = vi.spyOn(lineParser, 'read');
+    const problems = texts.flatMap((text) => parse(text).problems);
+    expect(problems).toEqual([]);
+    expect(whole).not.toHaveBeenCalled();
+    whole.mockRestore();
   });
 });

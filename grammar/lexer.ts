@@ -18,20 +18,15 @@ const lexer = new Lexer([...lexerTokens], {
   recoveryEnabled: true,
 });
 
-const ALL_READABLE: readonly Span[] = [];
-
 /** Takes one line, without its line ending, apart. Any text has an answer. */
 export function lexLine(text: string): LexedLine {
   const plain = lexPlain(text);
   if (plain === undefined) return lexByPatterns(text);
-  const { tokens, comment } = plain;
-  tellKeywords(tokens);
-  return comment === undefined
-    ? { tokens, unreadable: ALL_READABLE }
-    : { tokens, comment, unreadable: ALL_READABLE };
+  tellKeywords(plain.tokens);
+  return plain;
 }
 
-/** The same, slower, whatever the line has. */
+/** The same by the patterns of all words and signs, whatever the line has. */
 export function lexByPatterns(text: string): LexedLine {
   const { tokens, groups, errors } = lexer.tokenize(text);
   tellKeywords(tokens);

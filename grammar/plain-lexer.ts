@@ -1,4 +1,5 @@
 import type { IToken, TokenType } from 'chevrotain';
+import type { LexedLine } from './lexer.js';
 import type { Span } from './syntax.js';
 import {
   CloseBracket,
@@ -13,12 +14,6 @@ import {
   Times,
   Word,
 } from './tokens.js';
-
-/** The words and signs of a line, and the comment at its end, without blanks after it. */
-export interface PlainLine {
-  readonly tokens: IToken[];
-  readonly comment?: Span & { readonly text: string };
-}
 
 const TAB = 0x09;
 const SPACE = 0x20;
@@ -42,11 +37,15 @@ const signs: readonly (TokenType | undefined)[] = (() => {
   return byCode;
 })();
 
+const ALL_READABLE: readonly Span[] = [];
+
 /**
  * Takes a line apart as the patterns of `tokens.ts` do, where it has nothing but words and signs that their first
- * characters tell: nearly every line, in a third of the time. `undefined` where anything may be meant otherwise.
+ * characters tell: most lines have nothing that only patterns tell. Its words are told from keywords later.
+ *
+ * @returns `undefined` where anything may be meant otherwise
  */
-export function lexPlain(text: string): PlainLine | undefined {
+export function lexPlain(text: string): LexedLine | undefined {
   const tokens: IToken[] = [];
   const { length } = text;
   let at = 0;
@@ -84,7 +83,11 @@ export function lexPlain(text: string): PlainLine | undefined {
       while (isLetter(text.charCodeAt(at)) || isDigit(text.charCodeAt(at)));
     } else if (code === SLASH && text.charCodeAt(at + 1) === SLASH && !isDigit(text.charCodeAt(at - 1))) {
       const comment = text.slice(at).trimEnd();
-      return { tokens, comment: { start: at, end: at + comment.length, text: comment } };
+      return {
+        tokens,
+        comment: { start: at, end: at + comment.length, text: comment },
+        unreadable: ALL_READABLE,
+      };
     } else {
       return undefined;
     }
@@ -95,7 +98,7 @@ export function lexPlain(text: string): PlainLine | undefined {
       tokenType: type,
     });
   }
-  return { tokens };
+  return { tokens, unreadable: ALL_READABLE };
 }
 
 /** Where a word ends that goes on at `at`; -1 where it may be part of something else, or has other letters. */

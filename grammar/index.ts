@@ -5,15 +5,13 @@ export { splitLines } from './lines.js';
 export { format, formatWords, type FormatOptions } from './printer.js';
 export {
   opensBlock,
-  statementIn,
   statements,
   statementsIn,
   statementsOpenedBy,
   type Block,
-  type BlockStatement,
   type StatementEntry,
 } from './statements.js';
-export { canonicalWord, choiceLists, inQuotes, type ChoiceList, type ChoiceOf } from './words.js';
+export { canonicalWord, choiceLists, inQuotes } from './words.js';
 export { isWord } from './tokens.js';
 export { nearestWord } from './nearest.js';
 export { nameIn, placesIn } from './place-uses.js';

@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import {
   opensBlock,
   parse,
-  statementIn,
   statements,
   statementsIn,
   statementsOpenedBy,
   type Node,
   type StatementKind,
 } from './index.js';
+import { statementIn } from './statements.js';
 
 /** Lines that a statement of each block can stand under. */
 const homes: Readonly<Record<string, string>> = {

@@ -49,7 +49,7 @@ export const ColourIndex = createToken({
 export const Space = createToken({ name: 'Space', pattern: /\s+/, group: Lexer.SKIPPED, line_breaks: true });
 
 /** Kept apart from the tokens of the statement, see `LexedLine.comment`. */
-export const LineComment = createToken({
+const LineComment = createToken({
   name: 'LineComment',
   pattern: /\/\/[^\n\r]*/,
   group: 'comments',

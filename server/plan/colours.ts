@@ -139,7 +139,7 @@ export class ColourBook {
       const earlier = first.get(key);
       if (earlier) {
         const there = locate(earlier, earlier.statement.name);
-        reportRepeated(this.#problems, 'colour', name.text, locate(node, name), there);
+        this.#problems.repeatedName('colour', name.text, locate(node, name), there);
       } else {
         first.set(key, node);
       }
@@ -202,33 +202,4 @@ function reportColour(
       ? {}
       : { fix: { title: t('Change to {0}', `\`${suggestion}\``), replacement: suggestion } },
   );
-}
-
-type RepeatedThing = 'colour' | 'group' | 'lead' | 'object' | 'paint';
-
-function alreadyCalled(what: RepeatedThing, name: string, line: number): string {
-  switch (what) {
-    case 'colour':
-      return t('There is already a colour called `{0}`, on line {1}. This one is left out.', name, line);
-    case 'group':
-      return t('There is already a group called `{0}`, on line {1}. This one is left out.', name, line);
-    case 'lead':
-      return t('There is already a lead called `{0}`, on line {1}. This one is left out.', name, line);
-    case 'object':
-      return t('There is already an object called `{0}`, on line {1}. This one is left out.', name, line);
-    case 'paint':
-      return t('There is already a paint called `{0}`, on line {1}. This one is left out.', name, line);
-  }
-}
-
-export function reportRepeated(
-  problems: Problems,
-  what: RepeatedThing,
-  name: string,
-  location: Location,
-  earlier: Location,
-): void {
-  problems.error('repeated name', alreadyCalled(what, name, earlier.line + 1), location, {
-    related: [{ location: earlier, message: t('`{0}` is first named here.', name) }],
-  });
 }

@@ -1,6 +1,5 @@
 import type { Node, NodeOf, Place, Word } from '../../grammar/index.js';
 import { nameIn, nameKey, t } from '../../grammar/index.js';
-import { reportRepeated } from './colours.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import { distance, samePoint } from './geometry/point.js';
 import { carriedAlong, hasEdge } from './leads-along.js';
@@ -38,7 +37,7 @@ export function resolveLeads(
     const key = nameKey(name.text);
     const earlier = leads.get(key);
     if (earlier) {
-      reportRepeated(surroundings.problems, 'lead', name.text, locate(node, name), earlier.location);
+      surroundings.problems.repeatedName('lead', name.text, locate(node, name), earlier.location);
       continue;
     }
     const lead = resolveLead(node, objects, surroundings);

@@ -3,7 +3,7 @@ import { inQuotes, nameKey, nearestWord, said as spoken, t } from '../../grammar
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
 import { nearestStep, stepValue, valueOf } from './colour/value.js';
-import { type ColourBook, reportRepeated } from './colours.js';
+import type { ColourBook } from './colours.js';
 import type { Outline } from './geometry/outline.js';
 import { ObjectBlock } from './object-block.js';
 import { idsOfSvg } from './geometry/svg-file.js';
@@ -33,8 +33,7 @@ export class ObjectIndex {
       const key = nameKey(name.text);
       const earlier = this.nodes[this.#byKey.get(key) ?? -1];
       if (earlier) {
-        reportRepeated(
-          problems,
+        problems.repeatedName(
           'object',
           name.text,
           locate(node, name),

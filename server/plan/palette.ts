@@ -1,6 +1,6 @@
 import type { Length, Node, StatementOf } from '../../grammar/index.js';
 import { nameKey, t } from '../../grammar/index.js';
-import { type ColourBook, reportRepeated } from './colours.js';
+import type { ColourBook } from './colours.js';
 import { millimetresPer } from './lengths.js';
 import type { Paint, Palette, Stated } from './plan.js';
 import { locate, type Problems } from './problems.js';
@@ -68,7 +68,7 @@ function resolvePaints(children: readonly Node[], book: ColourBook, problems: Pr
     const key = nameKey(name.text);
     const earlier = paints.get(key);
     if (earlier) {
-      reportRepeated(problems, 'paint', name.text, locate(node, name), earlier.location);
+      problems.repeatedName('paint', name.text, locate(node, name), earlier.location);
       continue;
     }
     const fullColour = full && book.find(full, node)?.colour;

@@ -47,6 +47,13 @@ export class Problems {
     );
   }
 
+  /** A name that something before has already. */
+  repeatedName(what: RepeatedThing, name: string, location: Location, earlier: Location): void {
+    this.error('repeated name', alreadyCalled(what, name, earlier.line + 1), location, {
+      related: [{ location: earlier, message: t('`{0}` is first named here.', name) }],
+    });
+  }
+
   /** None any more once too many names have been compared. */
   #nearest(name: string, known: readonly string[]): string | undefined {
     this.#compared += known.length;
@@ -84,6 +91,23 @@ function noneCalled(what: NamedThing, name: string): string {
       return t('There is no stock size called `{0}` in this plan.', name);
     case 'value group or step':
       return t('There is no value group or step called `{0}` in this plan.', name);
+  }
+}
+
+type RepeatedThing = 'colour' | 'group' | 'lead' | 'object' | 'paint';
+
+function alreadyCalled(what: RepeatedThing, name: string, line: number): string {
+  switch (what) {
+    case 'colour':
+      return t('There is already a colour called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'group':
+      return t('There is already a group called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'lead':
+      return t('There is already a lead called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'object':
+      return t('There is already an object called `{0}`, on line {1}. This one is left out.', name, line);
+    case 'paint':
+      return t('There is already a paint called `{0}`, on line {1}. This one is left out.', name, line);
   }
 }
 

@@ -1,6 +1,5 @@
 import type { Node, StatementOf } from '../../grammar/index.js';
 import { nameKey, t } from '../../grammar/index.js';
-import { reportRepeated } from './colours.js';
 import type { Budget, BudgetEntry, StepGroup, ValueScale } from './plan.js';
 import { inWords, locate, plainNumber, type Problems } from './problems.js';
 import { every, lastOf, single, statementLocation } from './select.js';
@@ -85,7 +84,7 @@ function statedGroups(children: readonly Node[], steps: number, problems: Proble
       const key = nameKey(group.name.text);
       const namesake = groups.find((other) => other.key === key);
       if (namesake?.location) {
-        reportRepeated(problems, 'group', group.name.text, locate(node, group.name), namesake.location);
+        problems.repeatedName('group', group.name.text, locate(node, group.name), namesake.location);
         continue;
       }
       const clash = groups.find((other) => from <= other.to && to >= other.from);

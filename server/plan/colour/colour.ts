@@ -62,7 +62,5 @@ function labFault(lab: Lab): string | undefined {
     return marked('This would be stronger than any colour that can be seen.');
   if (lab[0] > 100 + LIGHTNESS_SLACK) return marked('This would be lighter than white.');
   if (lab[0] < -LIGHTNESS_SLACK) return marked('This would be darker than black.');
-  if (labChroma(lab) > STRONGEST_LAB_CHROMA)
-    return marked('This would be stronger than any colour that can be seen.');
   return undefined;
 }

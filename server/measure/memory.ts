@@ -59,7 +59,10 @@ export class Memory {
     return result;
   }
 
-  /** All results of this kind stay for the next version as if each had been asked for: what they went into is the same. */
+  /**
+   * All results of this kind stay for the next version as if each had been asked for, unless one was already: what
+   * they went into is the same.
+   */
   keep(subject: string): void {
     const earlier = this.#earlier.get(subject);
     if (earlier && !this.#current.has(subject)) this.#current.set(subject, new Map(earlier));

@@ -29,7 +29,8 @@ export interface TriedOrder {
 /**
  * The plan with other shapes for some objects, by their indices, or in another order, and what is then seen. Only
  * what lies where something moves is cut, and only when it is asked for. What would crowd the picture there loses its
- * shape, as in a plan that says the same.
+ * shape, as in a plan that says the same; what has lost it already stays without, though such a plan may have room
+ * for it.
  *
  * @param areas of the plan as it is
  */

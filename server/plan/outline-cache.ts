@@ -21,8 +21,9 @@ interface Counted {
 }
 
 /**
- * Keeps outlines by whose they are and what they are built from, so that an edit rebuilds only the shapes it touches and an untouched
- * outline stays the same object. What one whole resolution did not ask for is dropped at the next.
+ * Keeps what is worked out of outlines. Each outline by whose it is and what it is built from, so that an edit rebuilds
+ * only the shapes it touches and an untouched outline stays the same object; which of them crowd the picture; and the
+ * objects that have them. What one whole resolution did not ask for is dropped at the next.
  */
 export class OutlineCache {
   #current = new Map<string, Kept>();

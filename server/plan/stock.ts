@@ -9,7 +9,10 @@ export interface StockSize {
 
 type Sides = readonly [short: number, long: number];
 
-/** French stretcher numbers: long side, then short side of figure, paysage and marine, cm. Facts of the trade; three published listings agree. */
+/**
+ * French stretcher numbers: long side, then short side of figure, paysage and marine, cm. Facts of the trade; three
+ * published listings agree.
+ */
 const FRENCH: readonly (readonly [number, number, number, number, number])[] = [
   [0, 18, 14, 12, 10],
   [1, 22, 16, 14, 12],

@@ -18,8 +18,8 @@ const EDGE_SLACK = 1e-6;
 /**
  * For every object, in the order of `plan.objects`, those that lie on it: minor objects of the same plane, in
  * front of it, of whose corners three quarters lie inside its outline, as a wing on a bird or the shine on a jug. A
- * painter takes them for one thing with it. What lies on several is told of the frontmost of them only, `wholeOf` puts them together. Nothing
- * lies on a ground that runs to two sides of the canvas: that is where things stand.
+ * painter takes them for one thing with it. What lies on several is told of the frontmost of them only, `wholeOf` puts
+ * them together. Nothing lies on a ground that runs to two sides of the canvas: that is where things stand.
  */
 export function partsOf(plan: Plan): readonly (readonly number[])[] {
   const { canvas, coveringOrder, objects } = plan;

@@ -55,8 +55,8 @@ export function counted(distance: number, diagonal: number): number {
 }
 
 /**
- * What is gathered at the middles of all cells that any of the stretches reaches: the sum over the stretches of what counts x
- * length in diagonals x weight; nothing when none of them weighs anything.
+ * What is gathered at the middles of all cells that any of the stretches reaches: the sum over the stretches of what
+ * counts x length in diagonals x weight; nothing when none of them weighs anything.
  * Each stretch adds one run of cells to each row that it reaches, so the work grows with stretches x rows reached.
  */
 export function partOfField(

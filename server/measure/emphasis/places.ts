@@ -52,8 +52,8 @@ export function peaks(
     };
   });
   const higher = higherFirst({ width: grid.columns * grid.cellWidth, diagonal });
-  const class_ = ({ strength }: Peak): number => inSteps(strength, strongest);
-  found.sort((one, other) => class_(other) - class_(one) || higher(one.at, other.at));
+  const strengthClass = ({ strength }: Peak): number => inSteps(strength, strongest);
+  found.sort((one, other) => strengthClass(other) - strengthClass(one) || higher(one.at, other.at));
   return apart(found, strongest, diagonal);
 }
 

@@ -71,8 +71,8 @@ export const CORNER_REACH = 0.005;
  * (a head below the line of the horizon, a plum on a plate), and they come nearer than the reach, at a place or over a
  * long stretch. Not meant are shapes that cross or lie over each other's border, parts that lie on a thing, borders
  * that are one line, as a table against a wall, two grounds, and even gaps: those all round a thing, between parts of
- * one thing, or between three things or more, as between boards. A lost outline comes near nothing. Pairs are kept as long as their outlines and what is
- * seen of them.
+ * one thing, or between three things or more, as between boards. A lost outline comes near nothing. Pairs are kept as
+ * long as their outlines and what is seen of them.
  *
  * @param only looks at these objects alone, with all others
  */

@@ -27,7 +27,10 @@ export function placeHere({ basedOn }: Pick<Plan, 'basedOn'>, location: Location
   return isOwn(location) ? location : (basedOn?.location ?? { line: 0, start: 0, end: 0 });
 }
 
-/** What is told of a place, with where that is when it is in a plan that the plan builds on: `… is let pass (from `oven.mahl`, line 12).` */
+/**
+ * What is told of a place, with where that is when it is in a plan that the plan builds on:
+ * `… is let pass (from `oven.mahl`, line 12).`
+ */
 export function withOrigin(message: string, { file, line }: Location): string {
   if (file === undefined) return message;
   const [stop = ''] = /[.?!]$/u.exec(message) ?? [];

@@ -14,8 +14,8 @@ const kept = new WeakMap<Path, KeptUnion>();
 const boxes = new WeakMap<Path, Box>();
 
 /**
- * What rings hold together, as `united` gives it; where that is several things, ring by ring from the lowest up. Rings that come nowhere near each
- * other are united apart, and what comes of them is the same as long as they are.
+ * What rings hold together, as `united` gives it; where that is several things, ring by ring from the lowest up.
+ * Rings that come nowhere near each other are united apart, and what comes of them is the same as long as they are.
  */
 export function unitedParts(paths: Polygons): Polygons {
   const around = paths.map(boxOf);

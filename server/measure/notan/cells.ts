@@ -5,6 +5,7 @@ import type { CanvasSize } from '../areas/areas.js';
 import { cellRuns, type LabelMap } from '../areas/label-map.js';
 import type { RingPiece } from '../areas/ring-pieces.js';
 import { GROUND } from '../borders/borders.js';
+import { sameInputs } from '../memory.js';
 
 /** The fields of one area: `pieces[i]` is the field `first + i`. */
 export interface AreaFields {
@@ -18,6 +19,25 @@ export interface Extent {
   readonly top: number;
   readonly right: number;
   readonly bottom: number;
+}
+
+/** How the cells of a picture have become those of another. */
+export interface CellChanges {
+  /** All that are of another field lie within. */
+  readonly within: Extent;
+  /** Which one a field has become, by its index before; nothing for one that is gone or another. */
+  readonly fieldNow: ReadonlyMap<number, number>;
+}
+
+const NOWHERE: Extent = { left: Infinity, top: Infinity, right: -1, bottom: -1 };
+
+function extentRound(one: Extent, other: Extent): Extent {
+  return {
+    left: Math.min(one.left, other.left),
+    top: Math.min(one.top, other.top),
+    right: Math.max(one.right, other.right),
+    bottom: Math.max(one.bottom, other.bottom),
+  };
 }
 
 /** A field that is not the largest of its area, and is laid over that one. */
@@ -35,6 +55,8 @@ export class FieldCells {
   readonly columns: number;
   readonly rows: number;
   readonly #canvas: CanvasSize;
+  /** From back to front. */
+  readonly #areas: readonly number[];
   readonly #labels: LabelMap['labels'];
   /** By area, from the ground on: its largest field. */
   readonly #largest: Int32Array;
@@ -46,6 +68,7 @@ export class FieldCells {
     this.columns = map.columns;
     this.rows = map.rows;
     this.#canvas = canvas;
+    this.#areas = [...byArea.keys()];
     this.#labels = map.labels;
     this.#largest = new Int32Array(largestOf(byArea.keys()) + 1 - GROUND);
     const smaller: Smaller[] = [];
@@ -69,14 +92,10 @@ export class FieldCells {
 
   /** All cells of so many fields lie within; a cell more on each side, for what rounding may do. */
   extentOf(fields: readonly number[]): Extent {
-    const extent = { left: Infinity, top: Infinity, right: -1, bottom: -1 };
+    let extent = NOWHERE;
     for (const field of fields) {
       const own = this.#extents[field];
-      if (!own) continue;
-      extent.left = Math.min(extent.left, own.left);
-      extent.top = Math.min(extent.top, own.top);
-      extent.right = Math.max(extent.right, own.right);
-      extent.bottom = Math.max(extent.bottom, own.bottom);
+      if (own) extent = extentRound(extent, own);
     }
     return extent;
   }
@@ -104,6 +123,35 @@ export class FieldCells {
     return fields;
   }
 
+  /** What has changed since an earlier picture; nothing where its cells can't be compared with these. */
+  changesSince(earlier: FieldCells): CellChanges | undefined {
+    const isAlike =
+      sameInputs(
+        [this.#canvas.width, this.#canvas.height, this.columns, this.rows],
+        [earlier.#canvas.width, earlier.#canvas.height, earlier.columns, earlier.rows],
+      ) && sameInputs(this.#areas, earlier.#areas);
+    if (!isAlike) return undefined;
+    const fieldNow = new Map(
+      this.#areas.map((area) => [
+        earlier.#largest[area - GROUND] as number,
+        this.#largest[area - GROUND] as number,
+      ]),
+    );
+    let within = changedLabels(this.#labels, earlier.#labels);
+    const before = new Map(earlier.#smaller.map((each, index) => [each.rings[0], { ...each, index }]));
+    let last = -1;
+    for (const { field, rings, extent } of this.#smaller) {
+      const same = before.get(rings[0]);
+      if (same && same.index > last && sameInputs(same.rings, rings)) {
+        last = same.index;
+        fieldNow.set(same.field, field);
+        before.delete(rings[0]);
+      } else within = extentRound(within, extent);
+    }
+    for (const { extent } of before.values()) within = extentRound(within, extent);
+    return { within, fieldNow };
+  }
+
   #runsOf(rings: readonly Ring[]): Int32Array {
     const { width, height } = this.#canvas;
     const { columns, rows } = this;
@@ -129,3 +177,17 @@ export class FieldCells {
 
 /** The number of cells follows from the size of the canvas. */
 const keptRuns = new WeakMap<readonly Ring[], CanvasSize & { readonly runs: Int32Array }>();
+
+/** Round all cells whose labels are others. */
+function changedLabels(labels: LabelMap['labels'], earlier: LabelMap['labels']): Extent {
+  let within = NOWHERE;
+  labels.forEach((row, y) => {
+    const before = earlier[y];
+    if (row === before) return;
+    const differs = (label: number, column: number): boolean => label !== before?.[column];
+    const left = row.findIndex(differs);
+    if (left >= 0)
+      within = extentRound(within, { left, top: y, right: row.findLastIndex(differs), bottom: y });
+  });
+  return within;
+}

@@ -6,6 +6,7 @@ import { type RingPiece, ringPieces } from '../areas/ring-pieces.js';
 import { GROUND, type MeetingAreas } from '../borders/borders.js';
 import { isLine } from '../borders/sides.js';
 import { type AreaFields, FieldCells } from './cells.js';
+import { Places } from './places.js';
 
 /** A part of the picture of one area that hangs together. */
 export interface Field {
@@ -27,8 +28,8 @@ export interface FieldMap {
   readonly fields: readonly Field[];
   /** Those that touch along more than a hair. */
   readonly contacts: readonly Contact[];
-  /** The cells of the label map by their fields. */
-  readonly cells: FieldCells;
+  /** Looked for on the cells of the label map. */
+  readonly places: Places;
 }
 
 /** Part of the long side along which two fields have to touch: less is a hair, which no brush paints. */
@@ -41,14 +42,22 @@ const ROUNDING = 1e-6;
 /**
  * The fields of a picture and which of them touch, all from exact rings and borders. Only the cells, by which places
  * are looked for, come from the label map.
+ *
+ * @param last the fields of an earlier picture
  */
-export function fieldMap(plan: Plan, areas: VisibleAreas, meetings: MeetingAreas, map: LabelMap): FieldMap {
+export function fieldMap(
+  plan: Plan,
+  areas: VisibleAreas,
+  meetings: MeetingAreas,
+  map: LabelMap,
+  last: FieldMap | undefined,
+): FieldMap {
   const { fields, byArea } = exactFields(plan, areas);
   const { width, height } = plan.canvas;
   return {
     fields,
     contacts: contactsOf(fields.length, byArea, meetings, Math.max(width, height)),
-    cells: new FieldCells(plan.canvas, map, byArea),
+    places: new Places(new FieldCells(plan.canvas, map, byArea), plan.canvas, last?.places),
   };
 }
 

@@ -1,15 +1,12 @@
 import { Groups } from '../../plan/geometry/groups.js';
 import type { Point } from '../../plan/geometry/point.js';
-import { memoise } from '../../plan/colour/memo.js';
-import type { Canvas, Plan } from '../../plan/plan.js';
+import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { GROUND, meetingAreas } from '../borders/borders.js';
 import { labelMap } from '../areas/label-map.js';
 import { inBillionths } from '../areas/place-order.js';
 import { type Memory, once, sameInputs } from '../memory.js';
-import type { FieldCells } from './cells.js';
 import { type FieldMap, fieldMap } from './fields.js';
-import { placeInside } from './places.js';
 
 /** The picture in two or three flat tones, one to each group of the value scale. */
 export interface NotanMeasure {
@@ -46,8 +43,8 @@ export interface TonePiece {
  */
 export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): NotanMeasure {
   const map = labelMap(plan, areas, memory);
-  const fields = memory.recall('notan fields', '', [map], () =>
-    fieldMap(plan, areas, meetingAreas(plan, areas, memory), map),
+  const fields = memory.recall('notan fields', '', [map], (last: FieldMap | undefined) =>
+    fieldMap(plan, areas, meetingAreas(plan, areas, memory), map, last),
   );
   const { groups } = plan.scale;
   const { step: groundStep } = plan.canvas.ground;
@@ -63,11 +60,10 @@ export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): N
     const pieces = groups.flatMap(({ key, from, to }) =>
       joinedFields(fields, (area) => stepOf(area) >= from && stepOf(area) <= to).map((own) => ({ key, own })),
     );
-    const { canvas } = plan;
     return {
       tones: groups.map(({ key, name }): Tone => {
         const ofTone = pieces
-          .flatMap((piece) => (piece.key === key ? pieceOf(fields, piece.own, canvas) : []))
+          .flatMap((piece) => (piece.key === key ? pieceOf(fields, piece.own) : []))
           .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
         const share = ofTone.reduce((sum, piece) => sum + piece.share, 0);
         const largest = ofTone[0]?.share ?? 0;
@@ -96,22 +92,6 @@ function joinedFields({ fields, contacts }: FieldMap, belongs: (area: number) =>
   return [...pieces.values()];
 }
 
-const MOST_KEPT = 1024;
-const places = new WeakMap<
-  FieldCells,
-  (key: string, work: () => { readonly at?: Point }) => { readonly at?: Point }
->();
-
-/** A place inside a piece, kept as long as the cells: other steps leave most pieces what they are. */
-function keptPlace(cells: FieldCells, own: Joined, canvas: Canvas): Point | undefined {
-  const remember = places.get(cells) ?? memoise<{ readonly at?: Point }>(MOST_KEPT);
-  places.set(cells, remember);
-  return remember([canvas.width, canvas.height, ...own].join(' '), () => {
-    const at = placeInside(cells, own, canvas);
-    return at ? { at } : {};
-  }).at;
-}
-
 interface KeptPiece {
   readonly own: Joined;
   readonly piece: TonePiece;
@@ -121,20 +101,20 @@ interface KeptPiece {
 const tonePieces = new WeakMap<FieldMap, Map<number, KeptPiece>>();
 
 /** What hangs together in one tone, kept as long as the fields: other steps leave most pieces what they are. */
-function pieceOf(map: FieldMap, own: Joined, canvas: Canvas): TonePiece {
+function pieceOf(map: FieldMap, own: Joined): TonePiece {
   const kept = tonePieces.get(map) ?? new Map<number, KeptPiece>();
   tonePieces.set(map, kept);
   const first = own[0] ?? 0;
   const last = kept.get(first);
   if (last && sameInputs(last.own, own)) return last.piece;
-  const piece = joinedPiece(map, own, canvas);
+  const piece = joinedPiece(map, own);
   kept.set(first, { own, piece });
   return piece;
 }
 
-function joinedPiece({ fields, cells }: FieldMap, own: Joined, canvas: Canvas): TonePiece {
+function joinedPiece({ fields, places }: FieldMap, own: Joined): TonePiece {
   // What is smaller than a cell is small enough for the middle of its box.
-  const at = once(() => keptPlace(cells, own, canvas) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
+  const at = once(() => places.inside(own) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
   const shares = new Map<number, number>();
   for (const index of own) {
     const { area, share } = fields[index] ?? { area: GROUND, share: 0 };

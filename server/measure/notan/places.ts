@@ -1,6 +1,7 @@
 import { distance, type Point } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
-import type { FieldCells } from './cells.js';
+import { sameInputs } from '../memory.js';
+import type { Extent, FieldCells } from './cells.js';
 
 /** Distances in thirds of a block, to neighbours beside and across a corner: Borgefors 1986. */
 const BESIDE = 3;
@@ -9,19 +10,64 @@ const ACROSS = 4;
 /** Cells on a side of a block: a place in the middle of a region need not be found to the cell. */
 const BLOCK = 4;
 
-/**
- * A place inside a region that is about as far from its border and from the edge of the canvas as any, in canvas units.
- *
- * @param own the fields that the region is made of
- * @returns nothing for a region that has no cell
- */
-export function placeInside(
-  cells: FieldCells,
-  own: readonly number[],
-  canvas: CanvasSize,
-): Point | undefined {
-  const region = regionOf(cells, own);
-  if (!region) return undefined;
+interface KeptPlace {
+  readonly own: readonly number[];
+  readonly extent: Extent | undefined;
+  readonly at: Point | undefined;
+}
+
+/** Places inside regions of one picture, each looked for once. */
+export class Places {
+  /** By the first field of the region. */
+  readonly #kept = new Map<number, KeptPlace>();
+
+  /** @param last those of an earlier picture, which are taken over where nothing has changed round them */
+  constructor(
+    private readonly cells: FieldCells,
+    private readonly canvas: CanvasSize,
+    last?: Places,
+  ) {
+    const changes = last && cells.changesSince(last.cells);
+    if (!changes) return;
+    for (const { own, extent, at } of last.#kept.values()) {
+      const now = own.flatMap((field) => changes.fieldNow.get(field) ?? []).sort((a, b) => a - b);
+      const [first] = now;
+      if (first === undefined || !extent || now.length < own.length) continue;
+      const extentNow = extentOfBlocks(cells, now);
+      if (extentNow && isSameExtent(extentNow, extent) && !overlap(extent, changes.within))
+        this.#kept.set(first, { own: now, extent, at });
+    }
+  }
+
+  /**
+   * A place inside a region that is about as far from its border and from the edge of the canvas as any, in canvas units.
+   *
+   * @param own the fields that the region is made of, in ascending order
+   * @returns nothing for a region that has no cell
+   */
+  inside(own: readonly number[]): Point | undefined {
+    const first = own[0] ?? 0;
+    const known = this.#kept.get(first);
+    if (known && sameInputs(known.own, own)) return known.at;
+    const extent = extentOfBlocks(this.cells, own);
+    const at = extent && placeInside(regionOf(this.cells, own, extent), this.cells, this.canvas);
+    this.#kept.set(first, { own, extent, at });
+    return at;
+  }
+}
+
+function isSameExtent(one: Extent, other: Extent): boolean {
+  const { left, top, right, bottom } = other;
+  return one.left === left && one.top === top && one.right === right && one.bottom === bottom;
+}
+
+function overlap(one: Extent, other: Extent): boolean {
+  return (
+    one.left <= other.right && other.left <= one.right && one.top <= other.bottom && other.top <= one.bottom
+  );
+}
+
+function placeInside(region: Region, cells: Raster, canvas: CanvasSize): Point | undefined {
   const block = deepestBlock(region, cells);
   const at = block ?? middleCell(region, cells);
   if (!at) return undefined;
@@ -40,20 +86,27 @@ interface Region {
   readonly own: ReadonlySet<number>;
 }
 
-function regionOf(cells: FieldCells, own: readonly number[]): Region | undefined {
-  const extent = cells.extentOf(own);
-  if (extent.left > extent.right || extent.top > extent.bottom) return undefined;
-  const left = BLOCK * Math.floor(extent.left / BLOCK);
-  const top = BLOCK * Math.floor(extent.top / BLOCK);
-  const right = Math.min(cells.columns, BLOCK * (Math.floor(extent.right / BLOCK) + 1)) - 1;
-  const bottom = Math.min(cells.rows, BLOCK * (Math.floor(extent.bottom / BLOCK) + 1)) - 1;
+function regionOf(cells: FieldCells, own: readonly number[], extent: Extent): Region {
+  const { left, top, right, bottom } = extent;
   return {
     left,
     top,
     columns: right - left + 1,
     rows: bottom - top + 1,
-    fields: cells.fieldsIn({ left, top, right, bottom }),
+    fields: cells.fieldsIn(extent),
     own: new Set(own),
+  };
+}
+
+/** The whole blocks in which all cells of so many fields lie; nothing for fields that have none. */
+function extentOfBlocks(cells: FieldCells, own: readonly number[]): Extent | undefined {
+  const { left, top, right, bottom } = cells.extentOf(own);
+  if (left > right || top > bottom) return undefined;
+  return {
+    left: BLOCK * Math.floor(left / BLOCK),
+    top: BLOCK * Math.floor(top / BLOCK),
+    right: Math.min(cells.columns, BLOCK * (Math.floor(right / BLOCK) + 1)) - 1,
+    bottom: Math.min(cells.rows, BLOCK * (Math.floor(bottom / BLOCK) + 1)) - 1,
   };
 }
 

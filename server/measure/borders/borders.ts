@@ -3,9 +3,9 @@ import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
 import { inSteps } from '../areas/place-order.js';
-import { contrastOf, edgesBetween, type Tint, tintOf } from './contrast.js';
 import { type Meetings, meetingsOf } from './meeting.js';
 import { type Sides, sidesOf } from './sides.js';
+import { stretchesByFront } from './stretches.js';
 import type { Memory } from '../memory.js';
 import { merged } from '../merged.js';
 
@@ -56,10 +56,6 @@ export interface BorderMeasure {
   readonly atEdge: readonly { readonly area: number; readonly side: Side; readonly length: number }[];
 }
 
-/** Part of the diagonal that a stretch is long at most. */
-const STRETCH = 0.005;
-/** With more border than so many stretches they are made twice as long, or four times, and so on. */
-const MOST_STRETCHES = 100_000;
 const EDGES: readonly Side[] = ['left', 'top', 'right', 'bottom'];
 
 /** The areas that are seen, from back to front, and where each lies on others; `Meetings` tell areas by their place here. */
@@ -120,113 +116,28 @@ function sidesOfBare({ bare }: VisibleAreas, { width, height }: CanvasSize): Sid
  */
 export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory): BorderMeasure {
   const { canvas } = plan;
-  const { seen, meetings } = meetingAreas(plan, areas, memory);
-  const longest = longestStretch(meetings, canvas.diagonal);
-  const tints = seen.map(({ area }) => ({ area, tint: tintOf(plan, area) }));
-  const inputs: unknown[] = [canvas.diagonal];
-  const byFront: { front: number; stretches: readonly BorderStretch[] }[] = [];
-  seen.forEach(({ area, sides }, index) => {
-    inputs.push(area, sides);
-    const met = meetings[index];
-    if (!met || met.met.length === 0) return;
-    const stretches = stretchesOf(plan, { front: index, sides, met, tints, longest }, memory);
-    inputs.push(stretches);
-    byFront.push({ front: area, stretches });
-  });
-  return memory.recall('borders', '', inputs, (last: BorderMeasure | undefined) => ({
-    stretches: together(byFront),
-    byFront,
-    borders: longestFirst(byFront, canvas.diagonal, last),
-    atEdge: seen.flatMap(({ area, sides }) =>
-      EDGES.flatMap((side, index) => {
-        const length = sides.atEdge[index] ?? 0;
-        return length > 0 ? [{ area, side, length }] : [];
-      }),
-    ),
-  }));
+  const met = meetingAreas(plan, areas, memory);
+  const byFront = stretchesByFront(plan, met, memory);
+  return memory.recall(
+    'borders',
+    '',
+    [met.seen, byFront, canvas.diagonal],
+    (last: BorderMeasure | undefined) => ({
+      stretches: together(byFront, last),
+      byFront,
+      borders: longestFirst(byFront, canvas.diagonal, last),
+      atEdge: met.seen.flatMap(({ area, sides }) =>
+        EDGES.flatMap((side, index) => {
+          const length = sides.atEdge[index] ?? 0;
+          return length > 0 ? [{ area, side, length }] : [];
+        }),
+      ),
+    }),
+  );
 }
 
 function keyOf(plan: Plan, area: number): string {
   return plan.objects[area]?.key ?? '';
-}
-
-const lengths = new WeakMap<Meetings['met'], number>();
-
-/** How long all pieces are together, kept as long as they are the same. */
-function lengthOf(met: Meetings['met']): number {
-  const known = lengths.get(met);
-  if (known !== undefined) return known;
-  let total = 0;
-  for (let i = 0; i < met.length; i += 4) total += (met[i + 2] as number) - (met[i + 1] as number);
-  lengths.set(met, total);
-  return total;
-}
-
-function longestStretch(meetings: readonly Meetings[], diagonal: number): number {
-  let total = 0;
-  for (const { met } of meetings) total += lengthOf(met);
-  const usual = STRETCH * diagonal;
-  const times = total / usual / MOST_STRETCHES;
-  return times > 1 ? usual * 2 ** Math.ceil(Math.log2(times)) : usual;
-}
-
-interface Met {
-  /** The places of the area in front and of others in the list of those that are seen. */
-  readonly front: number;
-  readonly tints: readonly { readonly area: number; readonly tint: Tint | undefined }[];
-  readonly sides: Sides;
-  readonly met: Meetings;
-  readonly longest: number;
-}
-
-function stretchesOf(
-  plan: Plan,
-  { front: place, tints, sides, met: { met, behind: places }, longest }: Met,
-  memory: Memory,
-): readonly BorderStretch[] {
-  const { area: front, tint } = tints[place] ?? { area: GROUND, tint: undefined };
-  const inputs: unknown[] = [sides, front, longest, met, tint?.value, tint?.lab[1], tint?.lab[2]];
-  for (const index of places) {
-    const { area: behind, tint: other } = tints[index] as (typeof tints)[number];
-    inputs.push(behind, other?.value, other?.lab[1], other?.lab[2], edgesBetween(plan, front, behind));
-  }
-  return memory.recall('stretches', keyOf(plan, front), inputs, () => {
-    const contrastWith = new Map(
-      places.map((index) => {
-        const { area: behind, tint: other } = tints[index] as (typeof tints)[number];
-        return [index, { behind, ...contrastOf(tint, other, edgesBetween(plan, front, behind)) }] as const;
-      }),
-    );
-    const stretches: BorderStretch[] = [];
-    for (let i = 0; i < met.length; i += 4) {
-      const contrast = contrastWith.get(met[i + 3] as number);
-      if (!contrast) continue;
-      const side = 4 * (met[i] as number);
-      const ax = sides.ends[side] as number;
-      const ay = sides.ends[side + 1] as number;
-      const direction = Math.atan2(
-        (sides.ends[side + 3] as number) - ay,
-        (sides.ends[side + 2] as number) - ax,
-      );
-      const [ux, uy] = [Math.cos(direction), Math.sin(direction)];
-      const from = met[i + 1] as number;
-      const whole = (met[i + 2] as number) - from;
-      // A whole number of times the longest stretch is not divided once more for rounding.
-      const count = Math.max(1, Math.ceil(whole / longest - 1e-6));
-      const length = whole / count;
-      for (let part = 0; part < count; part++) {
-        const along = from + (part + 0.5) * length;
-        stretches.push({
-          at: { x: ax + ux * along, y: ay + uy * along },
-          length,
-          direction: (direction + Math.PI) % Math.PI,
-          front,
-          ...contrast,
-        });
-      }
-    }
-    return stretches;
-  });
 }
 
 const borders = new WeakMap<readonly BorderStretch[], readonly Border[]>();
@@ -254,9 +165,19 @@ function gathered(stretches: readonly BorderStretch[]): readonly Border[] {
   return [...borders.values()];
 }
 
-function together(byFront: BorderMeasure['byFront']): readonly BorderStretch[] {
-  const all: BorderStretch[] = [];
-  for (const { stretches } of byFront) for (const stretch of stretches) all.push(stretch);
+function together(
+  byFront: BorderMeasure['byFront'],
+  last: BorderMeasure | undefined,
+): readonly BorderStretch[] {
+  const isAlike =
+    last?.byFront.length === byFront.length &&
+    byFront.every(({ stretches }, index) => stretches.length === last.byFront[index]?.stretches.length);
+  const all = isAlike ? last.stretches.slice() : [];
+  let next = 0;
+  byFront.forEach(({ stretches }, index) => {
+    if (isAlike && stretches === last.byFront[index]?.stretches) next += stretches.length;
+    else for (const stretch of stretches) all[next++] = stretch;
+  });
   return all;
 }
 
@@ -274,8 +195,9 @@ function longestFirst(
   return merged(stayed, added.sort(compare), compare);
 }
 
-/** The borders of those lists of stretches that are not among others. */
+/** The borders of those lists of stretches that are not at their places among others. */
 function bordersBeside(byFront: BorderMeasure['byFront'], others: BorderMeasure['byFront']): Border[] {
-  const known = new Set(others.map(({ stretches }) => stretches));
-  return byFront.flatMap(({ stretches }) => (known.has(stretches) ? [] : bordersOf(stretches)));
+  return byFront.flatMap(({ stretches }, index) =>
+    stretches === others[index]?.stretches ? [] : bordersOf(stretches),
+  );
 }

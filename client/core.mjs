@@ -10,8 +10,9 @@ import path from 'node:path';
 const GLOBAL = 'mahlstickCore';
 
 const folders = ['grammar', 'server/plan', 'server/measure', 'server/findings', 'server/drawing'];
-/** What writes marks as SVG or PDF needs libraries that not everybody does. */
-const notShared = /^server\/drawing\/(?:pdf\/|(?:attributes|blur|headless|plate|png|render|serialise)\.ts$)/;
+/** What writes marks as SVG or PDF needs libraries that not everybody does; sentences are marked without all the rest. */
+const notShared =
+  /^grammar\/marked\.ts$|^server\/drawing\/(?:pdf\/|(?:attributes|blur|headless|plate|png|render|serialise)\.ts$)/;
 
 /**
  * @param {string} root

@@ -1,3 +1,4 @@
+export { marked } from './marked.js';
 /**
  * Sentences of another language by the English ones that the sources hold, as in the bundles of VS Code: `{0}` stands for
  * the first argument, in the English sentence as in the other.
@@ -33,11 +34,6 @@ export function spokenNow(): Sentences | undefined {
 /** A sentence, or a part of one, in the language that is spoken. Written out where it is said, for a test gathers them all. */
 export function t(english: string, ...values: readonly (string | number)[]): string {
   return said(english, ...values);
-}
-
-/** A sentence that is kept to be `said` later. */
-export function marked<English extends string>(english: English): English {
-  return english;
 }
 
 /** A kept sentence in the language that is spoken; as it is where that has none for it. */

@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import { constants } from 'node:fs';
 import { open, realpath } from 'node:fs/promises';
 import path from 'node:path';

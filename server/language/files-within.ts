@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import * as v from 'valibot';
 import type { Connection, InitializeParams } from 'vscode-languageserver';
 import { fromBase64 } from '../drawing/base64.js';

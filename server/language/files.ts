@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { AskedBy, Computations } from './asked-by.js';
 import { resolvePath, usualSpelling } from './paths.js';

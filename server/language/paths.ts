@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import { URI, Utils } from 'vscode-uri';
 
 export type PathAnswer =

@@ -5,7 +5,7 @@ import type {
   SquaredAnswer,
   Squaring,
 } from '../measure/photograph/photographs.js';
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
 import { contentOf, idOf } from '../photograph/content.js';
 import type { PictureBytes } from '../photograph/gather.js';

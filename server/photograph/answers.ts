@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import type { NoPhotograph, SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
 
 /** What may be told and asked while a photograph is being squared up. */

@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import type { NoPhotograph, Squaring } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, cross, toward } from '../plan/geometry/point.js';

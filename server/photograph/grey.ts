@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import type { Point } from '../plan/geometry/point.js';
 import type { Pixels } from './codec/decode.js';
 import type { Row } from './colour/matrix.js';

@@ -5,7 +5,7 @@ import {
   measuredSide,
   shownSide,
 } from '../measure/photograph/photographs.js';
-import { marked } from '../../grammar/index.js';
+import { marked } from '../../grammar/marked.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, distance } from '../plan/geometry/point.js';
 import { pixelAt } from '../plan/picture-places.js';

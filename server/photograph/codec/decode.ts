@@ -1,4 +1,4 @@
-import { marked } from '../../../grammar/index.js';
+import { marked } from '../../../grammar/marked.js';
 import decodeJpeg, { init as initJpeg } from '@jsquash/jpeg/decode.js';
 import jpegWasm from '@jsquash/jpeg/codec/dec/mozjpeg_dec.wasm?bytes';
 import decodePng, { init as initPng } from '@jsquash/png/decode.js';

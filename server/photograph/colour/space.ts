@@ -1,4 +1,4 @@
-import { marked } from '../../../grammar/index.js';
+import { marked } from '../../../grammar/marked.js';
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import { linearChannel } from '../../plan/colour/srgb-curve.js';
 import type { CameraFacts } from '../exif.js';

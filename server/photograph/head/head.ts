@@ -1,4 +1,4 @@
-import { marked } from '../../../grammar/index.js';
+import { marked } from '../../../grammar/marked.js';
 import { jpegHead } from './jpeg-head.js';
 import { kindOf, type PictureType } from './kind.js';
 import { endsTooEarly, type HeadAnswer } from './picture-head.js';

@@ -1,4 +1,4 @@
-import { marked } from '../../../grammar/index.js';
+import { marked } from '../../../grammar/marked.js';
 import { latin, viewOf } from './bytes.js';
 import { endsTooEarly, type HeadAnswer, type PictureHead } from './picture-head.js';
 

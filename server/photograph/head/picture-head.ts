@@ -1,4 +1,4 @@
-import { marked } from '../../../grammar/index.js';
+import { marked } from '../../../grammar/marked.js';
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import type { PictureType } from './kind.js';
 

@@ -1,6 +1,6 @@
 import { boxCentre, type Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
-import type { VisibleAreas } from '../areas/areas.js';
+import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
 import type { LabelMap } from '../areas/label-map.js';
 import { type RingPiece, ringPieces } from '../areas/ring-pieces.js';
 import { GROUND, type MeetingAreas } from '../borders/borders.js';
@@ -67,24 +67,39 @@ function exactFields(
   { canvas, coveringOrder }: Plan,
   areas: VisibleAreas,
 ): { readonly fields: readonly Field[]; readonly byArea: FieldsByArea } {
-  const canvasArea = canvas.width * canvas.height;
   const fields: Field[] = [];
   const byArea = new Map<number, AreaFields>();
   const add = (area: number, pieces: readonly RingPiece[]): void => {
     byArea.set(area, { first: fields.length, pieces });
-    for (const { area: size, box, rings } of pieces) {
-      const [outer] = rings;
-      const isSeen = outer !== undefined && !isLine(outer, canvas);
-      fields.push({ area, share: isSeen ? size / canvasArea : 0, middle: boxCentre(box) });
-    }
-    // Kept for cells that rounding leaves to an area of nothing.
-    if (pieces.length === 0) fields.push({ area, share: 0, middle: { x: 0, y: 0 } });
+    for (const field of fieldsOf(area, pieces, canvas)) fields.push(field);
   };
   add(GROUND, ringPieces(areas.bare));
   coveringOrder.forEach((object, position) => {
     add(object, ringPieces(areas.layers[position]?.visible ?? []));
   });
   return { fields, byArea };
+}
+
+interface KeptFields extends CanvasSize {
+  readonly area: number;
+  readonly fields: readonly Field[];
+}
+
+const kept = new WeakMap<readonly RingPiece[], KeptFields>();
+
+/** The fields of one area, kept as long as its pieces. */
+function fieldsOf(area: number, pieces: readonly RingPiece[], canvas: CanvasSize): readonly Field[] {
+  const { width, height } = canvas;
+  const last = kept.get(pieces);
+  if (last?.area === area && last.width === width && last.height === height) return last.fields;
+  const fields = pieces.map(({ area: size, box, rings: [outer] }): Field => {
+    const isSeen = outer !== undefined && !isLine(outer, canvas);
+    return { area, share: isSeen ? size / (width * height) : 0, middle: boxCentre(box) };
+  });
+  // Kept for cells that rounding leaves to an area of nothing.
+  if (pieces.length === 0) fields.push({ area, share: 0, middle: { x: 0, y: 0 } });
+  kept.set(pieces, { area, width, height, fields });
+  return fields;
 }
 
 /** The fields that touch along more than a hair; `long` is the long side of the canvas. */
@@ -99,14 +114,18 @@ function contactsOf(
   const lengths: number[] = [];
   const borders = new Float64Array(count);
   const firsts = seen.map(({ area }) => byArea.get(area)?.first ?? 0);
-  const fieldOf = (index: number, side: number): number =>
-    (firsts[index] as number) + (seen[index]?.sides.pieces[side] ?? 0);
+  const piecesOf = seen.map(({ sides }) => sides.pieces);
   let [last, place] = [-1, -1];
-  meetings.forEach(({ met, sidesBehind }, front) => {
+  for (const [front, { met, sidesBehind }] of meetings.entries()) {
+    const first = firsts[front] as number;
+    const pieces = piecesOf[front] as Int32Array;
     for (let piece = 0; piece < sidesBehind.length; piece++) {
       const at = 4 * piece;
-      const one = fieldOf(front, met[at] as number);
-      const other = fieldOf(met[at + 3] as number, sidesBehind[piece] as number);
+      const behind = met[at + 3] as number;
+      const one = first + (pieces[met[at] as number] as number);
+      const other =
+        (firsts[behind] as number) +
+        ((piecesOf[behind] as Int32Array)[sidesBehind[piece] as number] as number);
       const length = (met[at + 2] as number) - (met[at + 1] as number);
       const pair = Math.min(one, other) * count + Math.max(one, other);
       // Pieces of one border mostly follow each other.
@@ -123,7 +142,7 @@ function contactsOf(
       borders[one] = (borders[one] as number) + length;
       borders[other] = (borders[other] as number) + length;
     }
-  });
+  }
   const contacts: Contact[] = [];
   pairs.forEach((pair, index) => {
     const one = Math.floor(pair / count);

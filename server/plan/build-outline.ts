@@ -12,6 +12,7 @@ import {
 } from './geometry/outline.js';
 import { outlineOfPathData } from './geometry/path-data.js';
 import { boxCentre, boxHeight, boxWidth } from './geometry/point.js';
+import { type Reason, reasonOf } from './geometry/reason.js';
 import { partOfSvg } from './geometry/svg-file.js';
 import { isTangled } from './geometry/tangle.js';
 import { spotOf } from './places.js';
@@ -20,7 +21,7 @@ import type { OutlineInput, Repetition, ShapeInput, Sizing } from './shapes.js';
 export interface BuiltOutline {
   readonly outline: Outline;
   /** Shapes that could not be read; `shape` counts within the input. */
-  readonly faults: readonly { readonly shape: number; readonly reason: string }[];
+  readonly faults: readonly { readonly shape: number; readonly reason: Reason }[];
   /** It has too many points to be repeated so often, and is drawn once. */
   readonly overRepeated: boolean;
 }
@@ -34,13 +35,14 @@ export const MOST_REPEATED_POINTS = 200_000;
  * may stand off the curve.
  */
 export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutline {
-  const faults: { shape: number; reason: string }[] = [];
+  const faults: { shape: number; reason: Reason }[] = [];
   const parts: Outline[] = [];
   input.shapes.forEach((shape, index) => {
     const read = shapeOutline(shape, tolerance);
     if (!read.ok) faults.push({ shape: index, reason: read.reason });
     else if (!isTangled(read.outline.rings)) parts.push(read.outline);
-    else faults.push({ shape: index, reason: marked('it crosses itself too often to be measured') });
+    else
+      faults.push({ shape: index, reason: reasonOf(marked('it crosses itself too often to be measured')) });
   });
   const joined = (parts.length === 1 ? parts[0] : join(parts)) ?? EMPTY_OUTLINE;
   const { repeat, ...once } = input;
@@ -56,7 +58,7 @@ export function pointsOf({ rings }: Pick<Outline, 'rings'>): number {
 }
 
 type ShapeReading =
-  { readonly ok: true; readonly outline: Outline } | { readonly ok: false; readonly reason: string };
+  { readonly ok: true; readonly outline: Outline } | { readonly ok: false; readonly reason: Reason };
 
 function shapeOutline(shape: ShapeInput, tolerance: number): ShapeReading {
   switch (shape.form) {

@@ -1,10 +1,11 @@
 import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
-import { inQuotes, nameKey, nearestWord, said as spoken, t } from '../../grammar/index.js';
+import { inQuotes, nameKey, nearestWord, t } from '../../grammar/index.js';
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
 import { nearestStep, stepValue, valueOf } from './colour/value.js';
 import type { ColourBook } from './colours.js';
 import type { Outline } from './geometry/outline.js';
+import { reasonInWords } from './geometry/reason.js';
 import { ObjectBlock } from './object-block.js';
 import { idsOfSvg } from './geometry/svg-file.js';
 import type { OutlineCache } from './outline-cache.js';
@@ -92,7 +93,7 @@ export function objectOutline(
   for (const { shape, reason } of faults) {
     const node = from[shape];
     if (!node) continue;
-    const message = t('The shape can’t be read: {0}.', spoken(reason));
+    const message = t('The shape can’t be read: {0}.', reasonInWords(reason));
     problems.error('unreadable shape', message, faultPlace(node), likelyPart(input.shapes[shape]));
   }
   if (overRepeated && repeatNode) {

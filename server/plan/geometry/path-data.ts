@@ -2,6 +2,7 @@ import { marked } from '../../../grammar/index.js';
 import svgpath from 'svgpath';
 import { thousands } from '../problems.js';
 import { type Outline, type PathCommand, isUsableCommand, outlineOf } from './outline.js';
+import { type Reason, reasonOf } from './reason.js';
 
 /** Most drawing commands that one path may hold. */
 export const MOST_COMMANDS = 200_000;
@@ -12,8 +13,7 @@ export type OutlineReading =
   | { readonly ok: true; readonly outline: Outline }
   | {
       readonly ok: false;
-      /** Plain English without a full stop, fit to follow "The path cannot be read:". */
-      readonly reason: string;
+      readonly reason: Reason;
       /** Where the fault is, in characters from the start of the text; missing when it has no one place. */
       readonly offset?: number;
     };
@@ -32,7 +32,9 @@ export function outlineOfPathData(text: string, tolerance: number, fillRule?: 'e
   if (outline.rings.length === 0) {
     return {
       ok: false,
-      reason: marked('the path has no area: a shape needs at least three points that are not in a line'),
+      reason: reasonOf(
+        marked('the path has no area: a shape needs at least three points that are not in a line'),
+      ),
     };
   }
   return { ok: true, outline };
@@ -40,8 +42,9 @@ export function outlineOfPathData(text: string, tolerance: number, fillRule?: 'e
 
 /** Path data as absolute moves, lines and cubics, each piece closed. Never throws. */
 export function commandsOfPathData(text: string): CommandsReading {
-  if (text.trim() === '') return { ok: false, reason: marked('the path is empty') };
-  if (text.length > LONGEST_TEXT) return { ok: false, reason: marked('the path is too long to be read') };
+  if (text.trim() === '') return { ok: false, reason: reasonOf(marked('the path is empty')) };
+  if (text.length > LONGEST_TEXT)
+    return { ok: false, reason: reasonOf(marked('the path is too long to be read')) };
   const source = svgpath(text) as ReturnType<typeof svgpath> & { readonly err: string };
   if (source.err !== '') return fault(source.err, text);
   const path: PathCommand[] = [];
@@ -59,10 +62,13 @@ export function commandsOfPathData(text: string): CommandsReading {
   const last = path.at(-1);
   if (last && last.kind !== 'Z') path.push({ kind: 'Z' });
   if (path.length > MOST_COMMANDS) {
-    return { ok: false, reason: `the path has more than ${thousands(MOST_COMMANDS)} points` };
+    return {
+      ok: false,
+      reason: reasonOf(marked('the path has more than {0} points'), thousands(MOST_COMMANDS)),
+    };
   }
   if (!path.every(isUsableCommand))
-    return { ok: false, reason: marked('a number in the path is too large to be drawn') };
+    return { ok: false, reason: reasonOf(marked('a number in the path is too large to be drawn')) };
   return { ok: true, path };
 }
 
@@ -116,14 +122,19 @@ function fault(message: string, text: string): Extract<OutlineReading, { ok: fal
   return { ok: false, reason, ...(offset !== undefined && { offset }) };
 }
 
-function plainReason(message: string, found: string): string {
-  const here = found === '' ? 'at its end' : `at "${found}"`;
-  if (message.includes('string should start')) return 'a path starts with M, the point where drawing begins';
+function plainReason(message: string, found: string): Reason {
+  const here = found === '' ? reasonOf(marked('at its end')) : reasonOf(marked('at "{0}"'), found);
+  return reasonOf(sentenceFor(message), here);
+}
+
+function sentenceFor(message: string): string {
+  if (message.includes('string should start'))
+    return marked('a path starts with M, the point where drawing begins');
   if (message.includes('bad command'))
-    return `${here} stands no command; a path is made of M, L, H, V, C, S, Q, T, A and Z`;
-  if (message.includes('missed param')) return `a number is missing ${here}`;
-  if (message.includes('arc flag')) return `the fourth and fifth numbers of an arc are 0 or 1 (${here})`;
-  if (message.includes('illegal')) return `a number cannot begin with a needless 0 (${here})`;
-  if (message.includes('exponent')) return `a number has no digits after its e (${here})`;
-  return `a number was expected ${here}`;
+    return marked('{0} stands no command; a path is made of M, L, H, V, C, S, Q, T, A and Z');
+  if (message.includes('missed param')) return marked('a number is missing {0}');
+  if (message.includes('arc flag')) return marked('the fourth and fifth numbers of an arc are 0 or 1 ({0})');
+  if (message.includes('illegal')) return marked('a number cannot begin with a needless 0 ({0})');
+  if (message.includes('exponent')) return marked('a number has no digits after its e ({0})');
+  return marked('a number was expected {0}');
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { areaOf } from './regions.js';
+import { reasonInWords } from './reason.js';
 import { idsOfSvg, partOfSvg } from './svg-file.js';
 
 function svg(inside: string, attributes = 'viewBox="0 0 200 100"'): string {
@@ -8,7 +9,7 @@ function svg(inside: string, attributes = 'viewBox="0 0 200 100"'): string {
 
 function part(text: string, id: string | undefined = 'a') {
   const reading = partOfSvg(text, id);
-  if (!reading.ok) throw new Error(reading.reason);
+  if (!reading.ok) throw new Error(reasonInWords(reading.reason));
   return reading;
 }
 
@@ -19,7 +20,7 @@ function area(text: string, id?: string): number {
 
 function reason(text: string, id: string | undefined = 'a'): string {
   const reading = partOfSvg(text, id);
-  return reading.ok ? 'it was read' : reading.reason;
+  return reading.ok ? 'it was read' : reasonInWords(reading.reason);
 }
 
 describe('a part of an SVG file', () => {

@@ -5,6 +5,7 @@ import { EMPTY_OUTLINE, type Outline, join, outlineOf, transform } from './outli
 import { MOST_COMMANDS } from './path-data.js';
 import type { PathCommand } from './path.js';
 import { type Box, boxDiagonal, boxOfPoints } from './point.js';
+import { type Reason, Refusal, reasonOf } from './reason.js';
 import { SHAPE_NAMES, commandsOfShape, lengthOf } from './svg-shape.js';
 import { numbersOf, transformOf } from './svg-transform.js';
 import { type SvgElement, readSvg } from './svg-tree.js';
@@ -19,8 +20,7 @@ export type PartReading =
     }
   | {
       readonly ok: false;
-      /** Plain English without a full stop. */
-      readonly reason: string;
+      readonly reason: Reason;
     };
 
 /** Elements whose children are drawn where they stand. */
@@ -45,20 +45,18 @@ interface Search {
   commands: number;
 }
 
-/** A plain reason why the part cannot be taken, carried out of the walk through the file. */
-class Refusal extends Error {}
-
 /**
- * The shape with an id in an SVG file, or the whole file without an id: a path, basic shape, `use`, or group with all shapes inside joined. Transforms
- * of the element and of all around it are applied. Strokes, clips, masks, filters and style sheets are not looked
- * at, text and pictures are passed over, and nothing outside of the file is read. `tolerance` is in the file's
- * units. Never throws.
+ * The shape with an id in an SVG file, or the whole file without an id: a path, basic shape, `use`, or group with all
+ * shapes inside joined. Transforms of the element and of all around it are applied. Strokes, clips, masks, filters and
+ * style sheets are not looked at, text and pictures are passed over, and nothing outside of the file is read.
+ * `tolerance` is in the file's units. Never throws.
  */
 export function partOfSvg(text: string, id: string | undefined, tolerance?: number): PartReading {
   const reading = readSvg(text);
   if (!reading.ok) return reading;
   const target = id === undefined ? reading.root : reading.byId.get(id);
-  if (!target) return { ok: false, reason: `the file has no part with the id "${id ?? ''}"` };
+  if (!target)
+    return { ok: false, reason: reasonOf(marked('the file has no part with the id "{0}"'), id ?? '') };
   const viewBox = viewBoxOf(reading.root);
   const search: Search = { byId: reading.byId, viewport: viewBox, drawn: [], visits: 0, commands: 0 };
   try {
@@ -67,7 +65,7 @@ export function partOfSvg(text: string, id: string | undefined, tolerance?: numb
     const fillRule = around.reduce<FillRule>((outer, element) => fillRuleOf(element, outer), undefined);
     walk(target, matrix, fillRule, [], search);
   } catch (error) {
-    if (error instanceof Refusal) return { ok: false, reason: error.message };
+    if (error instanceof Refusal) return { ok: false, reason: error.reason };
     throw error;
   }
   const outline = outlineOfDrawn(search.drawn, tolerance);
@@ -88,11 +86,11 @@ function canBePart({ name }: Pick<SvgElement, 'name'>): boolean {
   );
 }
 
-function nothingIn({ name }: Pick<SvgElement, 'name'>, id: string | undefined): string {
-  if (id === undefined) return 'the file has no shape with an area to fill';
-  if (canBePart({ name })) return `"${id}" has no area to fill`;
-  if (name === 'line') return `"${id}" is a line, which has no area`;
-  return `"${id}" is not a shape or a group of shapes`;
+function nothingIn({ name }: Pick<SvgElement, 'name'>, id: string | undefined): Reason {
+  if (id === undefined) return reasonOf(marked('the file has no shape with an area to fill'));
+  if (canBePart({ name })) return reasonOf(marked('"{0}" has no area to fill'), id);
+  if (name === 'line') return reasonOf(marked('"{0}" is a line, which has no area'), id);
+  return reasonOf(marked('"{0}" is not a shape or a group of shapes'), id);
 }
 
 /** From the outermost in. */
@@ -110,7 +108,7 @@ function walk(
   using: readonly SvgElement[],
   search: Search,
 ): void {
-  if (++search.visits > MOST_VISITS) throw new Refusal(marked('it repeats too many shapes'));
+  if (++search.visits > MOST_VISITS) throw new Refusal(reasonOf(marked('it repeats too many shapes')));
   const isTarget = search.visits === 1;
   if (!isTarget && isHidden(element)) return;
   const draws = SHAPE_NAMES.has(element.name) || GROUPS.has(element.name);
@@ -134,12 +132,15 @@ function walkUse(
   search: Search,
 ): void {
   const href = (use.attributes.get('href') ?? '').trim();
-  if (!href.startsWith('#')) throw new Refusal(marked('it uses a shape of another file, which is not read'));
+  if (!href.startsWith('#'))
+    throw new Refusal(reasonOf(marked('it uses a shape of another file, which is not read')));
   const used = search.byId.get(href.slice(1));
-  if (!used) throw new Refusal(`it uses "${href.slice(1, 40)}", which is not in the file`);
-  if (using.includes(use) || ancestorsOf(use).includes(used)) throw new Refusal(marked('it uses itself'));
+  if (!used)
+    throw new Refusal(reasonOf(marked('it uses "{0}", which is not in the file'), href.slice(1, 40)));
+  if (using.includes(use) || ancestorsOf(use).includes(used))
+    throw new Refusal(reasonOf(marked('it uses itself')));
   if (using.length >= DEEPEST_USE)
-    throw new Refusal(marked('it uses shapes that use shapes more than 16 deep'));
+    throw new Refusal(reasonOf(marked('it uses shapes that use shapes more than 16 deep')));
   const shift = (name: string, axis: 'across' | 'down') =>
     lengthOf(use.attributes.get(name) ?? '0', search.viewport, axis) ?? 0;
   const moved = multiply(matrix, translate(shift('x', 'across'), shift('y', 'down')));
@@ -151,7 +152,7 @@ function draw(element: SvgElement, matrix: Matrix, fillRule: FillRule, search: S
   if (!reading.ok) throw new Refusal(reading.reason);
   search.commands += reading.path.length;
   if (search.commands > MOST_COMMANDS) {
-    throw new Refusal(`it has more than ${thousands(MOST_COMMANDS)} points`);
+    throw new Refusal(reasonOf(marked('it has more than {0} points'), thousands(MOST_COMMANDS)));
   }
   search.drawn.push({ path: transform({ ...EMPTY_OUTLINE, path: reading.path }, matrix).path, fillRule });
 }
@@ -160,15 +161,20 @@ function draw(element: SvgElement, matrix: Matrix, fillRule: FillRule, search: S
 function placeOf(element: SvgElement): Matrix {
   const isInner = element.parent !== undefined && (element.name === 'svg' || element.name === 'symbol');
   if (isInner && ['viewBox', 'x', 'y'].some((name) => element.attributes.has(name))) {
-    throw new Refusal(`it lies in a ${element.name} with its own place or viewBox, which is not understood`);
+    throw new Refusal(
+      reasonOf(
+        marked('it lies in a {0} with its own place or viewBox, which is not understood'),
+        element.name,
+      ),
+    );
   }
   if (/(?:^|[;\s])(?:transform|translate|rotate|scale)\s*:/.test(element.attributes.get('style') ?? '')) {
-    throw new Refusal(marked('it is moved by a style, which is not understood'));
+    throw new Refusal(reasonOf(marked('it is moved by a style, which is not understood')));
   }
   const matrix = transformOf(element.attributes.get('transform') ?? '');
-  if (!matrix) throw new Refusal(marked('a transform of it cannot be read'));
+  if (!matrix) throw new Refusal(reasonOf(marked('a transform of it cannot be read')));
   if (!isUsableMatrix(matrix))
-    throw new Refusal(marked('a transform of it has a number too large to be drawn'));
+    throw new Refusal(reasonOf(marked('a transform of it has a number too large to be drawn')));
   return matrix;
 }
 

@@ -1,7 +1,9 @@
+import { marked } from '../../../grammar/index.js';
 import { ellipse } from './outline.js';
 import { type CommandsReading, commandsOfPathData } from './path-data.js';
 import type { PathCommand } from './path.js';
 import { type Box, boxDiagonal, boxHeight, boxWidth, isUsable } from './point.js';
+import { Refusal, reasonOf } from './reason.js';
 import type { SvgElement } from './svg-tree.js';
 import { numbersOf } from './svg-transform.js';
 
@@ -31,9 +33,6 @@ const QUARTER_HANDLE = (4 / 3) * Math.tan(Math.PI / 8);
 
 type Axis = 'across' | 'down' | 'diagonal';
 
-/** A length of an attribute could not be read. */
-class BadLength extends Error {}
-
 /**
  * The drawing commands of one basic shape or path, in its own user units, before its `transform`. `viewport` is
  * what lengths in % refer to. A shape that SVG does not draw at all, such as a rect without width, gives no command.
@@ -44,7 +43,9 @@ export function commandsOfShape(element: SvgElement, viewport: Box | undefined):
     if (text === undefined) return 0;
     const value = lengthOf(text, viewport, axis);
     if (value === undefined)
-      throw new BadLength(`${name}="${text.slice(0, 24)}" of a ${element.name} is not a length`);
+      throw new Refusal(
+        reasonOf(marked('{0}="{1}" of a {2} is not a length'), name, text.slice(0, 24), element.name),
+      );
     return value;
   };
   try {
@@ -73,10 +74,10 @@ export function commandsOfShape(element: SvgElement, viewport: Box | undefined):
       case 'polyline':
         return pointsCommands(element.attributes.get('points') ?? '', element.name);
       default:
-        return { ok: false, reason: `a ${element.name} has no area` };
+        return { ok: false, reason: reasonOf(marked('a {0} has no area'), element.name) };
     }
   } catch (error) {
-    if (error instanceof BadLength) return { ok: false, reason: error.message };
+    if (error instanceof Refusal) return { ok: false, reason: error.reason };
     throw error;
   }
 }
@@ -106,15 +107,17 @@ function percent(value: number, viewport: Box | undefined, axis: Axis): number |
 function pathCommands(data: string): CommandsReading {
   if (data.trim() === '' || data.trim() === 'none') return done([]);
   const reading = commandsOfPathData(data);
-  return reading.ok ? reading : { ok: false, reason: `a path in it cannot be read: ${reading.reason}` };
+  return reading.ok
+    ? reading
+    : { ok: false, reason: reasonOf(marked('a path in it cannot be read: {0}'), reading.reason) };
 }
 
 function pointsCommands(text: string, name: string): CommandsReading {
   const numbers = numbersOf(text);
   if (!numbers || numbers.length % 2 !== 0)
-    return { ok: false, reason: `the points of a ${name} cannot be read` };
+    return { ok: false, reason: reasonOf(marked('the points of a {0} cannot be read'), name) };
   if (!numbers.every(isUsable))
-    return { ok: false, reason: `a number of a ${name} is too large to be drawn` };
+    return { ok: false, reason: reasonOf(marked('a number of a {0} is too large to be drawn'), name) };
   const path: PathCommand[] = [];
   for (let i = 0; i + 1 < numbers.length; i += 2) {
     path.push({ kind: i === 0 ? 'M' : 'L', x: numbers[i] ?? 0, y: numbers[i + 1] ?? 0 });

@@ -1,6 +1,7 @@
 import { marked } from '../../../grammar/index.js';
 import { SaxesParser } from 'saxes';
 import { thousands } from '../problems.js';
+import { type Reason, Refusal, reasonOf } from './reason.js';
 
 /** An element of an SVG file, with the attributes that bear no namespace and `href`. */
 export interface SvgElement {
@@ -13,7 +14,7 @@ export interface SvgElement {
 
 export type SvgReading =
   | { readonly ok: true; readonly root: SvgElement; readonly byId: ReadonlyMap<string, SvgElement> }
-  | { readonly ok: false; readonly reason: string };
+  | { readonly ok: false; readonly reason: Reason };
 
 const LONGEST_TEXT = 20_000_000;
 const DEEPEST = 256;
@@ -21,22 +22,19 @@ const MOST_ELEMENTS = 200_000;
 const SVG = 'http://www.w3.org/2000/svg';
 const XLINK = 'http://www.w3.org/1999/xlink';
 
-/** Carries a plain reason out of the reader, which has no way to stop in the middle. */
-class Refusal extends Error {}
-
 /**
  * The elements of an SVG file. Nothing outside of the text is looked up; entities beyond the five of XML, nesting
  * beyond 256 and more than 200,000 elements are refused. Never throws.
  */
 export function readSvg(text: string): SvgReading {
-  if (text.trim() === '') return { ok: false, reason: marked('the file is empty') };
+  if (text.trim() === '') return { ok: false, reason: reasonOf(marked('the file is empty')) };
   if (text.length > LONGEST_TEXT)
-    return { ok: false, reason: marked('the file is larger than 20 million characters') };
+    return { ok: false, reason: reasonOf(marked('the file is larger than 20 million characters')) };
   try {
     return parse(text);
   } catch (error) {
-    if (error instanceof Refusal) return { ok: false, reason: error.message };
-    return { ok: false, reason: marked('the file is not a readable SVG file') };
+    if (error instanceof Refusal) return { ok: false, reason: error.reason };
+    return { ok: false, reason: reasonOf(marked('the file is not a readable SVG file')) };
   }
 }
 
@@ -55,8 +53,9 @@ function parse(text: string): SvgReading {
   });
   parser.on('opentag', (tag) => {
     if (++count > MOST_ELEMENTS)
-      throw new Refusal(`the file has more than ${thousands(MOST_ELEMENTS)} elements`);
-    if (open.length >= DEEPEST) throw new Refusal(marked('the file nests its groups more than 256 deep'));
+      throw new Refusal(reasonOf(marked('the file has more than {0} elements'), thousands(MOST_ELEMENTS)));
+    if (open.length >= DEEPEST)
+      throw new Refusal(reasonOf(marked('the file nests its groups more than 256 deep')));
     const attributes = new Map<string, string>();
     for (const { local, uri, value } of Object.values(tag.attributes)) {
       if (uri === '' || (uri === XLINK && local === 'href' && !attributes.has('href')))
@@ -76,7 +75,7 @@ function parse(text: string): SvgReading {
   });
   parser.write(text).close();
 
-  if (root?.name !== 'svg') return { ok: false, reason: marked('the file is not an SVG file') };
+  if (root?.name !== 'svg') return { ok: false, reason: reasonOf(marked('the file is not an SVG file')) };
   return { ok: true, root, byId };
 }
 
@@ -84,11 +83,17 @@ interface OpenElement extends SvgElement {
   readonly children: SvgElement[];
 }
 
-function plainReason(message: string): string {
+function plainReason(message: string): Reason {
   const line = /^(?:.*?:)?(\d+):\d+/.exec(message)?.[1];
-  const where = line === undefined ? '' : ` (line ${line})`;
   if (message.includes('entity')) {
-    return `the file uses entities of its own${where}; saving it as plain SVG removes them`;
+    return line === undefined
+      ? reasonOf(marked('the file uses entities of its own; saving it as plain SVG removes them'))
+      : reasonOf(
+          marked('the file uses entities of its own (line {0}); saving it as plain SVG removes them'),
+          line,
+        );
   }
-  return `the file is not well-formed SVG${where}`;
+  return line === undefined
+    ? reasonOf(marked('the file is not well-formed SVG'))
+    : reasonOf(marked('the file is not well-formed SVG (line {0})'), line);
 }

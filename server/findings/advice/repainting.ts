@@ -73,18 +73,11 @@ class Repainting {
     this.#isContested = contestedTones(plan, this.now.groups, LEADING_BY).length > 0;
   }
 
-  /** The tones after one change. */
-  after({ object: index, from, to }: StepChange): Tones {
-    const share = this.#shareOf(index);
-    const before = this.#countsOf(from);
-    const after = this.#countsOf(to);
-    const moved = (kind: keyof StepCounts, at: number): number =>
-      (this.now[kind][at] ?? 0) + share * (Number(after[kind][at]) - Number(before[kind][at]));
-    return {
-      groups: after.groups.map((_, at) => moved('groups', at)),
-      budget: after.budget.map((_, at) => moved('budget', at)),
-      planes: this.#planesAfter(index, to),
-    };
+  /** The tones after one change, each list worked out when it is asked for: of most changes only one is. */
+  after({ object, from, to }: StepChange): Tones {
+    return new TonesAfter(this.now, this.#shareOf(object), this.#countsOf(from), this.#countsOf(to), () =>
+      this.#planesAfter(object, to),
+    );
   }
 
   #planesAfter(index: number, to: number): Tones['planes'] {
@@ -113,9 +106,10 @@ class Repainting {
   /** Whether every intention about light and dark that the plan keeps now is still kept, and none is missed by more. */
   breaksNothing(after: Tones): boolean {
     const { budget } = this.#measures.values;
+    const budgetAfter = after.budget;
     const trend = this.#plan.scale.trend?.value;
     return (
-      budget.every((entry, at) => doesNoHarm(entry, after.budget[at] ?? 0)) &&
+      budget.every((entry, at) => doesNoHarm(entry, budgetAfter[at] ?? 0)) &&
       disorderedPlanes(trend, after.planes).every((plane) => this.#outOfOrder.has(plane)) &&
       (this.#isContested || contestedTones(this.#plan, after.groups, LEADING_BY).length === 0)
     );
@@ -134,13 +128,16 @@ class Repainting {
     mends: (after: Tones, change: StepChange) => boolean,
     objects: readonly number[] = this.#plan.objects.map(({ index }) => index),
   ): StepChange | undefined {
-    let best: { readonly change: StepChange; readonly cost: readonly number[] } | undefined;
+    let best:
+      { readonly change: StepChange; readonly steps: number; readonly cost: readonly number[] } | undefined;
     for (const object of objects) {
       for (const change of this.#changesOf(object)) {
+        const steps = Math.abs(change.to - change.from);
+        if (best && steps > best.steps) continue;
         const after = this.after(change);
         if (!mends(after, change) || !this.breaksNothing(after)) continue;
-        const cost = [Math.abs(change.to - change.from), this.missOf(after), this.#shareOf(change.object)];
-        if (!best || isCheaper(cost, best.cost)) best = { change, cost };
+        const cost = [steps, this.missOf(after), this.#shareOf(change.object)];
+        if (!best || isCheaper(cost, best.cost)) best = { change, steps, cost };
       }
     }
     return best?.change;
@@ -162,6 +159,35 @@ class Repainting {
 
   #shareOf(object: number): number {
     return this.#measures.objects[object]?.share ?? 0;
+  }
+}
+
+class TonesAfter implements Tones {
+  constructor(
+    private readonly now: Tones,
+    private readonly share: number,
+    private readonly before: StepCounts,
+    private readonly then: StepCounts,
+    private readonly planesAfter: () => Tones['planes'],
+  ) {}
+
+  get groups(): readonly number[] {
+    return this.moved('groups');
+  }
+
+  get budget(): readonly number[] {
+    return this.moved('budget');
+  }
+
+  get planes(): Tones['planes'] {
+    return this.planesAfter();
+  }
+
+  private moved(kind: keyof StepCounts): readonly number[] {
+    const { now, share, before, then } = this;
+    return then[kind].map(
+      (counts, at) => (now[kind][at] ?? 0) + share * (Number(counts) - Number(before[kind][at])),
+    );
   }
 }
 

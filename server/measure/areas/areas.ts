@@ -101,8 +101,9 @@ function areasOn(
     .reverse();
   const bare = subtract(sheet.piece, inFront.covers(sheet.piece), way);
   const bareShare = bare.area / sheet.piece.area;
+  const cut = { pieces, sheet, way };
   return {
-    layers: seen.map((areas, index) => withCovers(areas, index, pieces, sheet, way)),
+    layers: seen.map((areas, index) => withCovers(areas, index, cut)),
     bareArea: bareShare * canvasArea(sheet),
     bareShare,
     bare: ringsOf(bare.polygons, sheet.grid),
@@ -143,28 +144,34 @@ export function seenLayer(outline: Outline, piece: Piece, visible: Piece, sheet:
 }
 
 /** Plain data to any reader: the two lists of covers are enumerable, and worked out once when first read. */
-function withCovers(
-  seen: SeenLayer,
-  index: number,
-  pieces: readonly Piece[],
-  sheet: Sheet,
-  way: Way,
-): LayerAreas {
-  const inUnits = (covers: readonly Cover[]): readonly Cover[] =>
-    covers.map((cover) => ({ ...cover, area: (cover.area / sheet.piece.area) * canvasArea(sheet) }));
-  const hidden = (pieces[index]?.area ?? 0) - seen.share * sheet.piece.area;
-  const slack = DOUBT * sheet.piece.area;
+function withCovers(seen: SeenLayer, index: number, cut: Cut): LayerAreas {
   let all: readonly Cover[] | undefined;
   let first: readonly Cover[] | undefined;
   return {
     ...seen,
     get coveredBy() {
-      return (all ??= inUnits(allCovers(pieces, index, { hidden, slack }, way)));
+      return (all ??= inUnits(coversOf(seen, index, cut), cut.sheet));
     },
     get mostCovering() {
-      return (first ??= inUnits(firstCovers(pieces, index, way)));
+      return (first ??= inUnits(firstCovers(cut.pieces, index, cut.way), cut.sheet));
     },
   };
+}
+
+/** What all shapes of a picture share, from back to front. */
+interface Cut {
+  readonly pieces: readonly Piece[];
+  readonly sheet: Sheet;
+  readonly way: Way;
+}
+
+function coversOf({ share }: SeenLayer, index: number, { pieces, sheet, way }: Cut): readonly Cover[] {
+  const hidden = (pieces[index]?.area ?? 0) - share * sheet.piece.area;
+  return allCovers(pieces, index, { hidden, slack: DOUBT * sheet.piece.area }, way);
+}
+
+function inUnits(covers: readonly Cover[], sheet: Sheet): readonly Cover[] {
+  return covers.map((cover) => ({ ...cover, area: (cover.area / sheet.piece.area) * canvasArea(sheet) }));
 }
 
 function canvasArea({ size }: Sheet): number {

@@ -53,8 +53,9 @@ export class InFront {
       this.join(single);
       single = this.neededIn(box);
     }
-    const unions = this.unions.filter((union) => boxesOverlap(union.box, box));
-    return [...this.piecesOf(single), ...unions];
+    const covers = this.piecesOf(single);
+    for (const union of this.unions) if (boxesOverlap(union.box, box)) covers.push(union);
+    return covers;
   }
 
   /** Indices from back to front. */
@@ -64,8 +65,13 @@ export class InFront {
     return (found ?? []).sort((a, b) => a - b);
   }
 
-  private piecesOf(indices: readonly number[]): readonly Piece[] {
-    return indices.flatMap((index) => this.pieces[index] ?? []);
+  private piecesOf(indices: readonly number[]): Piece[] {
+    const pieces: Piece[] = [];
+    for (const index of indices) {
+      const piece = this.pieces[index];
+      if (piece) pieces.push(piece);
+    }
+    return pieces;
   }
 
   private passOverInner(covers: readonly number[]): void {

@@ -3,9 +3,9 @@ import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { type BorderStretch, GROUND } from '../borders/borders.js';
 import { type Centre, isOwnEdge } from './centre.js';
-import { REACH, counted, fieldGrid, middleOf } from './field.js';
+import { type FieldGrid, REACH, counted, fieldGrid, middleOf } from './field.js';
 import { labelMap } from '../areas/label-map.js';
-import type { Memory } from '../memory.js';
+import { type Memory, sameInputs } from '../memory.js';
 
 const DETAIL = { fine: 1, some: 0.5, little: 0 } as const;
 /** Parts of the diagonal. */
@@ -124,13 +124,24 @@ export function bustleRound(
     all += (length * pull) / diagonal;
     if (isInRing(apart(place, at) / diagonal)) ring += (length * pull) / diagonal;
   }
+  const area = (canvas.width * canvas.height) / diagonal ** 2;
+  const cells = cellsInRing(grid, at, diagonal);
+  return { there: ratio(ring, (area * cells) / (grid.columns * grid.rows)), elsewhere: ratio(all, area) };
+}
+
+let lately: { readonly inputs: readonly number[]; readonly cells: number } | undefined;
+
+/** How many cells have their middle in the ring round a place; the last count is kept. */
+function cellsInRing(grid: FieldGrid, at: Point, diagonal: number): number {
+  const { columns, rows, cellWidth, cellHeight } = grid;
+  const inputs = [columns, rows, cellWidth, cellHeight, at.x, at.y, diagonal];
+  if (lately && sameInputs(lately.inputs, inputs)) return lately.cells;
   let cells = 0;
-  const count = grid.columns * grid.rows;
-  for (let cell = 0; cell < count; cell++) {
+  for (let cell = 0; cell < columns * rows; cell++) {
     if (isInRing(apart(middleOf(grid, cell), at) / diagonal)) cells++;
   }
-  const area = (canvas.width * canvas.height) / diagonal ** 2;
-  return { there: ratio(ring, (area * cells) / count), elsewhere: ratio(all, area) };
+  lately = { inputs, cells };
+  return cells;
 }
 
 /** Whether a distance from the focal point, in diagonals, lies in the ring that isolation looks at. */

@@ -93,20 +93,21 @@ function foundMeetings(plan: Plan, areas: VisibleAreas, memory: Memory): Meeting
   return memory.recall('meetings', '', inputs, (last: MeetingAreas | undefined) => {
     const seen = [{ area: GROUND, sides: sidesOfBare(areas, canvas) }, ...objects];
     const sides = seen.map((each) => each.sides);
+    // Sides on a canvas of another size are others, so nothing of that is taken over.
     const earlier = last && { areas: last.seen.map((each) => each.sides), meetings: last.meetings };
     return { seen, meetings: meetingsOf(sides, canvas, earlier) };
   });
 }
 
-const bareSides = new WeakMap<VisibleAreas['bare'], { readonly of: CanvasSize; readonly sides: Sides }>();
+const bareSides = new WeakMap<VisibleAreas['bare'], { readonly size: CanvasSize; readonly sides: Sides }>();
 
 /** Kept as long as the same stays bare. */
 function sidesOfBare({ bare }: VisibleAreas, { width, height }: CanvasSize): Sides {
   const last = bareSides.get(bare);
-  if (last?.of.width === width && last.of.height === height) return last.sides;
-  const of = { width, height };
-  const sides = sidesOf(bare, of);
-  bareSides.set(bare, { of, sides });
+  if (last?.size.width === width && last.size.height === height) return last.sides;
+  const size = { width, height };
+  const sides = sidesOf(bare, size);
+  bareSides.set(bare, { size, sides });
   return sides;
 }
 

@@ -9,7 +9,7 @@ import { type AreaFields, FieldCells } from './cells.js';
 import { Places } from './places.js';
 
 /** A part of the picture of one area that hangs together. */
-export interface Field {
+interface Field {
   /** The index of its object, or `GROUND`. */
   readonly area: number;
   /** Part of the picture, exact; 0 for what rounding has left of an area, which is no more than a line. */
@@ -19,7 +19,7 @@ export interface Field {
 }
 
 /** Two fields that lie beside each other, by their indices. */
-export interface Contact {
+interface Contact {
   readonly one: number;
   readonly other: number;
 }

@@ -194,10 +194,10 @@ export class CrossingCount {
     if (side(ax, ay, bx, by, cx, cy) >= 0 === side(ax, ay, bx, by, dx, dy) >= 0) return false;
     const part = fromOne / (fromOne - toOne);
     // Rounding takes no place off an upright or level edge, which may lie between two cells.
-    const x = between(cx, ax + part * (bx - ax), dx);
-    const y = between(cy, ay + part * (by - ay), dy);
-    const column = Math.min(this.#columns - 1, Math.floor(between(ax, x, bx)));
-    const row = Math.min(this.#rows - 1, Math.floor(between(ay, y, by)));
+    const x = clampedBetween(cx, ax + part * (bx - ax), dx);
+    const y = clampedBetween(cy, ay + part * (by - ay), dy);
+    const column = Math.min(this.#columns - 1, Math.floor(clampedBetween(ax, x, bx)));
+    const row = Math.min(this.#rows - 1, Math.floor(clampedBetween(ay, y, by)));
     return row * this.#columns + column === cell;
   }
 
@@ -205,10 +205,10 @@ export class CrossingCount {
   #cover({ box, fillRule }: Shape): void {
     this.#mark++;
     for (let at = 0; at < this.#passedCells; at++) this.#passedBy[this.#cells[at] as number] = this.#mark;
-    const top = within(Math.floor(box.top / this.#cell), this.#rows - 1);
-    const bottom = within(Math.floor(box.bottom / this.#cell), this.#rows - 1);
-    const left = within(Math.floor(box.left / this.#cell), this.#columns);
-    const right = within(Math.ceil(box.right / this.#cell), this.#columns);
+    const top = clampedIndex(Math.floor(box.top / this.#cell), this.#rows - 1);
+    const bottom = clampedIndex(Math.floor(box.bottom / this.#cell), this.#rows - 1);
+    const left = clampedIndex(Math.floor(box.left / this.#cell), this.#columns);
+    const right = clampedIndex(Math.ceil(box.right / this.#cell), this.#columns);
     for (let row = top; row <= bottom; row++) {
       let winding = 0;
       for (let column = left; column <= right; column++) {
@@ -243,7 +243,7 @@ export class CrossingCount {
     const last = Math.min(this.#rows, Math.ceil(Math.max(ay, by) - 0.5));
     for (let row = first; row < last; row++) {
       const x = ax + ((row + 0.5 - ay) / (by - ay)) * (bx - ax);
-      const place = row * (this.#columns + 1) + within(Math.ceil(x - 0.5), this.#columns);
+      const place = row * (this.#columns + 1) + clampedIndex(Math.ceil(x - 0.5), this.#columns);
       this.#turns[place] = (this.#turns[place] as number) + (by > ay ? times : -times);
     }
   }
@@ -275,10 +275,10 @@ function enlarged(numbers: Int32Array, least: number): Int32Array {
 }
 
 /** The number, or that of two others that is nearer to it when it does not lie between them. */
-function between(one: number, number: number, other: number): number {
+function clampedBetween(one: number, number: number, other: number): number {
   return Math.min(Math.max(one, other), Math.max(Math.min(one, other), number));
 }
 
-function within(index: number, most: number): number {
+function clampedIndex(index: number, most: number): number {
   return Math.min(most, Math.max(0, index));
 }

@@ -6,7 +6,7 @@ import { type Trial, trialOf } from '../../measure/trial.js';
 import { dependenciesOf } from '../../plan/dependencies.js';
 import { translate } from '../../plan/geometry/matrix.js';
 import { type Outline, transform } from '../../plan/geometry/outline.js';
-import type { Canvas, Plan } from '../../plan/plan.js';
+import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
 import { moveEdit } from '../edits.js';
 import type { Fix, FixEdit } from '../finding.js';
 import { inWords } from '../../plan/problems.js';
@@ -34,10 +34,10 @@ function placedBy(plan: Plan): readonly (readonly number[])[] {
   if (kept) return kept;
   const byKey = new Map(plan.objects.map(({ key, index }) => [key, index]));
   const placed = plan.objects.map((): number[] => []);
-  for (const { index, node } of plan.objects) {
-    for (const { name } of dependenciesOf(node.children)) {
-      const other = name && byKey.get(nameKey(name.text));
-      if (other !== undefined && other !== index) placed[other]?.push(index);
+  for (const object of plan.objects) {
+    for (const key of placersOf(object)) {
+      const other = byKey.get(key);
+      if (other !== undefined && other !== object.index) placed[other]?.push(object.index);
     }
   }
   placements.set(plan, placed);
@@ -45,6 +45,17 @@ function placedBy(plan: Plan): readonly (readonly number[])[] {
 }
 
 const placements = new WeakMap<Plan, readonly (readonly number[])[]>();
+
+/** The keys of the objects that a place of an object is given by, kept as long as the object. */
+function placersOf(object: PlanObject): readonly string[] {
+  const known = placers.get(object);
+  if (known) return known;
+  const keys = dependenciesOf(object.node.children).flatMap(({ name }) => (name ? nameKey(name.text) : []));
+  placers.set(object, keys);
+  return keys;
+}
+
+const placers = new WeakMap<PlanObject, readonly string[]>();
 
 /** Whether one of two objects is placed by the other, so that where they meet is as the plan says. */
 export function placedTogether(plan: Plan, one: number, other: number): boolean {

@@ -36,17 +36,16 @@ export const nearTangent: Rule = {
       .filter(
         ({ one, other, shareOfDiagonal }) =>
           !exceeds(shareOfDiagonal, limit) &&
-          !isFaulty(plan, one, other) &&
+          !isFaulty(plan, one) &&
+          !isFaulty(plan, other) &&
           !placedTogether(plan, one, other),
       )
       .map((touch) => findingOf(plan, measures, touch, limit)),
 };
 
-function isFaulty(plan: Plan, ...pair: readonly number[]): boolean {
-  return pair.some((index) => {
-    const object = plan.objects[index];
-    return !object || hasFault(plan, object);
-  });
+function isFaulty(plan: Plan, index: number): boolean {
+  const object = plan.objects[index];
+  return !object || hasFault(plan, object);
 }
 
 function findingOf(plan: Plan, measures: Measures, touch: Touch, limit: number): RuleFinding {

@@ -13,7 +13,7 @@ import {
 } from './numbers.js';
 import { inchMarks, noQuotes, otherQuotes } from './quotes.js';
 import type { Slip, Stumble } from './slip.js';
-import { nameOfSeveralWords, needlessSign, otherDate, twoFacts } from './words.js';
+import { nameOfSeveralWords, needlessFrom, needlessSign, otherDate, twoFacts } from './words.js';
 
 /** What newcomers write, in the order it is looked for: what is told by its signs before what is told by words. */
 const slips: readonly Slip[] = [
@@ -31,6 +31,7 @@ const slips: readonly Slip[] = [
   stepRange,
   turnSense,
   moveOrder,
+  needlessFrom,
   oneCorner,
   noBrackets,
   decimalComma,

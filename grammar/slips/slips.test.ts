@@ -262,6 +262,11 @@ describe.each<[string, readonly Slip[]]>([
         mended: '  paint burnt-sienna PBr7, warm',
       },
       {
+        written: `${underObject}shape rectangle from (0, 0) to (40, 18)`,
+        told: 'from : No `from` is needed here.',
+        mended: '  shape rectangle (0, 0) to (40, 18)',
+      },
+      {
         written: 'object signal, dominant, detail fine',
         told: ', detail fine: `detail` wants a line of its own, indented under this one.',
         mended: 'object signal, dominant\n  detail fine',

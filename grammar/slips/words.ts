@@ -64,6 +64,15 @@ export const twoFacts: Slip = (stumble) => {
   };
 };
 
+/** `shape rectangle from (0, 0) to (40, 18)` */
+export const needlessFrom: Slip = ({ entry, tokens: [, form, from, next] }) => {
+  if (entry.rule !== 'shape' || form === undefined || from === undefined || next === undefined)
+    return undefined;
+  if (canonicalWord(form.image) !== 'rectangle' || canonicalWord(from.image) !== 'from') return undefined;
+  if (next.image !== '(') return undefined;
+  return meant(from.startOffset, next.startOffset, t('No `{0}` is needed here.', 'from'), '');
+};
+
 const namingStatements: ReadonlySet<string> = new Set([
   'object',
   'colourDefinition',

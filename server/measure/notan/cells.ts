@@ -183,11 +183,11 @@ function changedLabels(labels: LabelMap['labels'], earlier: LabelMap['labels']):
   let within = NOWHERE;
   labels.forEach((row, y) => {
     const before = earlier[y];
-    if (row === before) return;
-    const differs = (label: number, column: number): boolean => label !== before?.[column];
-    const left = row.findIndex(differs);
-    if (left >= 0)
-      within = extentRound(within, { left, top: y, right: row.findLastIndex(differs), bottom: y });
+    if (!before || row === before) return;
+    let [left, right] = [0, row.length - 1];
+    while (left <= right && row[left] === before[left]) left++;
+    while (right > left && row[right] === before[right]) right--;
+    if (left <= right) within = extentRound(within, { left, top: y, right, bottom: y });
   });
   return within;
 }

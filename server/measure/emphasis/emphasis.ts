@@ -14,7 +14,8 @@ import {
   keptPart,
   laidField,
 } from './field.js';
-import { type Peak, peaks, strongestNear, strongestOf, strongestPeak } from './places.js';
+import { strongestOf } from './candidates.js';
+import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';
 import { centreOfInterest, isElsewhere } from './centre.js';
 import { type MeansMeasure, measureMeans } from './means.js';
 import { type SeenPart, seenRound } from './means-round.js';

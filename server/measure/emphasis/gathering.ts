@@ -1,0 +1,98 @@
+import type { Box, Point } from '../../plan/geometry/point.js';
+import type { BorderStretch } from '../borders/borders.js';
+import { ALIKE } from './candidates.js';
+import { REACH, type Weigh, boxOfStretches, counted } from './field.js';
+
+/** What counts at a place. */
+export interface Gathered {
+  /** The middle of what is gathered there, weighted; canvas units. */
+  readonly at: Point;
+  /** The two areas whose border counts most there. */
+  readonly areas: readonly [number, number];
+}
+
+/** Whether nothing within a box is gathered at a place; canvas units. */
+export function isFarOff({ x, y }: Point, { left, top, right, bottom }: Box, diagonal: number): boolean {
+  const farthest = 2 * REACH * diagonal;
+  return left - x > farthest || x - right > farthest || top - y > farthest || y - bottom > farthest;
+}
+
+interface KeptGatherings {
+  readonly weigh: Weigh;
+  readonly diagonal: number;
+  /** By place. */
+  readonly at: Map<string, Gathered>;
+}
+
+const gatherings = new WeakMap<Fronts, KeptGatherings>();
+
+/** `gathering`, kept as long as the borders, with what was last counted of them. */
+export function keptGathering(byFront: Fronts, weigh: Weigh, place: Point, diagonal: number): Gathered {
+  let kept = gatherings.get(byFront);
+  if (kept?.weigh !== weigh || kept.diagonal !== diagonal) {
+    kept = { weigh, diagonal, at: new Map() };
+    gatherings.set(byFront, kept);
+  }
+  const key = `${place.x} ${place.y}`;
+  const known = kept.at.get(key) ?? gathering(byFront, weigh, place, diagonal);
+  kept.at.set(key, known);
+  return known;
+}
+
+/** The stretches of borders, by the front that they belong to. */
+export type Fronts = readonly { readonly stretches: readonly BorderStretch[] }[];
+
+const boxes = new WeakMap<Fronts, Float64Array>();
+
+/** Left, top, right and bottom of the box round each list of stretches, kept as long as the lists. */
+function boxesOf(byFront: Fronts): Float64Array {
+  const known = boxes.get(byFront);
+  if (known) return known;
+  const all = new Float64Array(4 * byFront.length);
+  byFront.forEach(({ stretches }, index) => {
+    const { left, top, right, bottom } = boxOfStretches(stretches);
+    all.set([left, top, right, bottom], 4 * index);
+  });
+  boxes.set(byFront, all);
+  return all;
+}
+
+/** What counts at a place: its weighted middle, and the border that counts most. */
+export function gathering(byFront: Fronts, weigh: Weigh, place: Point, diagonal: number): Gathered {
+  const farthest = 2 * REACH * diagonal;
+  const around = boxesOf(byFront);
+  let [sum, x, y] = [0, 0, 0];
+  const borders = new Map<number, Map<number, number>>();
+  for (let index = 0, box = 0; index < byFront.length; index++, box += 4) {
+    if ((around[box] as number) - place.x > farthest || place.x - (around[box + 2] as number) > farthest)
+      continue;
+    if ((around[box + 1] as number) - place.y > farthest) continue;
+    if (place.y - (around[box + 3] as number) > farthest) continue;
+    for (const stretch of (byFront[index] as Fronts[number]).stretches) {
+      const dx = stretch.at.x - place.x;
+      const dy = stretch.at.y - place.y;
+      // Most lie far off, and a root costs more than all the rest.
+      if (dx > farthest || dx < -farthest || dy > farthest || dy < -farthest) continue;
+      const part = counted(Math.sqrt(dx * dx + dy * dy), diagonal);
+      if (part === 0) continue;
+      const amount = part * stretch.length * weigh(stretch);
+      if (amount === 0) continue;
+      sum += amount;
+      x += amount * stretch.at.x;
+      y += amount * stretch.at.y;
+      let ofFront = borders.get(stretch.front);
+      if (!ofFront) {
+        ofFront = new Map<number, number>();
+        borders.set(stretch.front, ofFront);
+      }
+      ofFront.set(stretch.behind, (ofFront.get(stretch.behind) ?? 0) + amount);
+    }
+  }
+  let most = { amount: 0, areas: [-1, -1] as readonly [number, number] };
+  for (const [front, ofFront] of borders) {
+    for (const [behind, amount] of ofFront) {
+      if (amount > most.amount * (1 + ALIKE)) most = { amount, areas: [front, behind] };
+    }
+  }
+  return { at: sum > 0 ? { x: x / sum, y: y / sum } : place, areas: most.areas };
+}

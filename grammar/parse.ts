@@ -59,8 +59,8 @@ export function usualTree(): SyntaxTree {
  * Reads a plan. Any text has a tree; what could not be read is in its `problems`.
  *
  * With the tree of an earlier state of the text, lines that did not change are not read again, and the statements of
- * those that are read as one kind of statement only are the same objects as before, and so are nodes at the left margin that stand on the same lines with the
- * same lines under them. The result is the same as without.
+ * those that are read as one kind of statement only are the same objects as before, and so are nodes at the left
+ * margin that stand on the same lines with the same lines under them. The result is the same as without.
  */
 export function parse(text: string, previous?: SyntaxTree): SyntaxTree {
   usual ??= new DocumentReader(USUAL);

@@ -103,7 +103,10 @@ export function hasLongerSide(canvas: string): boolean {
   return width === undefined || width !== height;
 }
 
-/** The divisions that have the crossings to choose from on a canvas: a square has no square to lay into it, and its diagonals meet once. */
+/**
+ * The divisions that have the crossings to choose from on a canvas: a square has no square to lay into it, and its
+ * diagonals meet once.
+ */
 export function divisionsOf(canvas: string): readonly DivisionChoice[] {
   return hasLongerSide(canvas)
     ? divisionChoices

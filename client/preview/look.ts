@@ -1,6 +1,9 @@
 import type { View } from '../../server/drawing/scene.js';
 
-/** How a plan is looked at: the view, for a squint from how far and for the record which sitting where that was chosen, and whether there is little room across. */
+/**
+ * How a plan is looked at: the view, for a squint from how far and for the record which sitting where that was
+ * chosen, and whether there is little room across.
+ */
 export interface Look {
   readonly view: View;
   readonly distanceMillimetres?: number | undefined;

@@ -86,7 +86,10 @@ export interface Scene {
   readonly view: View;
   /** The whole sheet: mount, picture and captions. */
   readonly sheet: Box;
-  /** The canvas; in the view `palette` the wheel, in `sittings` the strip of pictures, in `record` those side by side and the strip. */
+  /**
+   * The canvas; in the view `palette` the wheel, in `sittings` the strip of pictures, in `record` those side by side
+   * and the strip.
+   */
   readonly picture: Box;
   /** Height of the body text; stroke weights are parts of it. */
   readonly em: number;

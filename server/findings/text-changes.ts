@@ -33,7 +33,10 @@ export interface ChangedText {
   readonly onward: (place: TextPlace) => TextPlace;
 }
 
-/** A text, given as lines without their ends, after changes that do not touch each other; of two at one place the later stands later. */
+/**
+ * A text, given as lines without their ends, after changes that do not touch each other; of two at one place the
+ * later stands later.
+ */
 export function changedText(lines: readonly string[], changes: readonly TextChange[]): ChangedText {
   const before = lines.join('\n');
   const starts = startsOf(lines);

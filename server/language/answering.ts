@@ -12,7 +12,10 @@ import type { Surroundings } from './library.js';
 import { speaking, t } from '../../grammar/index.js';
 import { followWork } from './progress.js';
 
-/** The ways in which requests are answered. Each takes the request, the form of its parameters, and what to answer after a fault of ours. */
+/**
+ * The ways in which requests are answered. Each takes the request, the form of its parameters, and what to answer
+ * after a fault of ours.
+ */
 export interface Answering {
   /** At once. */
   readonly answer: <P, R, E>(

@@ -86,7 +86,10 @@ export interface LanguageService {
    * when there is nothing left to do. With the last piece the plan is another than before, and has its mixtures.
    */
   mixFurther(uri: string): boolean;
-  /** Gravest first, as all that is said of a plan. A fault in one part of the computation is told to `failed` and leaves the diagnostics of the others. */
+  /**
+   * Gravest first, as all that is said of a plan. A fault in one part of the computation is told to `failed` and
+   * leaves the diagnostics of the others.
+   */
   diagnostics(uri: string): readonly Diagnostic[];
   /** What can be written at a place, the likeliest first. */
   completions(uri: string, position: Position): readonly CompletionItem[];

@@ -41,7 +41,10 @@ export interface InitializationOptions {
    * the drawing of the same version: what a client asks for comes in its own time, and for the documents it sees fit.
    */
   readonly pushDiagnostics?: boolean;
-  /** The client shows pictures in Markdown that are written out in their address, so small drawings can stand beside what is offered. */
+  /**
+   * The client shows pictures in Markdown that are written out in their address, so small drawings can stand beside
+   * what is offered.
+   */
   readonly drawings?: boolean;
   /** The settings `mahlstick.hints`, which come later as those of rules do. */
   readonly hints?: unknown;

@@ -7,7 +7,10 @@ import { flatSymbols } from './symbols.js';
 /** So many are enough to see that more must be typed. */
 const MOST = 500;
 
-/** What painters name: plans, objects, colours, paints, leads, groups and sittings. Other parts of a plan have no name of their own. */
+/**
+ * What painters name: plans, objects, colours, paints, leads, groups and sittings. Other parts of a plan have no name
+ * of their own.
+ */
 const named: ReadonlySet<SymbolKind> = new Set([
   SymbolKind.Module,
   SymbolKind.Object,

@@ -18,7 +18,10 @@ export function checkedPlan(name: string): Checked {
   return checked(planText(name));
 }
 
-/** What `mahlstick measure --json` tells of a plan of the page, and what `schedule`, `mix`, `transfer` and `record` tell with `--json`. */
+/**
+ * What `mahlstick measure --json` tells of a plan of the page, and what `schedule`, `mix`, `transfer` and `record`
+ * tell with `--json`.
+ */
 export function documentsOf(name: string): readonly object[] {
   const { plan, measures } = checkedPlan(name);
   const file = `${name}.mahl`;

@@ -15,7 +15,10 @@ const settleMs = 200;
 
 type Named = 'sketch' | 'photograph';
 
-/** The sketch that a plan names, or the photograph of one of its sittings: read for its preview, and read again whenever the file is another. */
+/**
+ * The sketch that a plan names, or the photograph of one of its sittings: read for its preview, and read again
+ * whenever the file is another.
+ */
 export class SketchFile implements vscode.Disposable {
   readonly #post: (message: ToPage) => void;
   #named: { readonly plan: vscode.Uri; readonly file: string; readonly as: Named } | undefined;

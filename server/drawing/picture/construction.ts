@@ -71,7 +71,10 @@ export function horizonMarks({ plan, subjects }: Reading): readonly Mark[] {
   ];
 }
 
-/** A ring with a dot, in the chalk that stands out from what is seen there (`toneOf`), on a bedding of the opposite tone so that it is clear on whatever lies there. */
+/**
+ * A ring with a dot, in the chalk that stands out from what is seen there (`toneOf`), on a bedding of the opposite
+ * tone so that it is clear on whatever lies there.
+ */
 export function focusMarks(
   { plan, layout, cells }: Reading,
   toneOf: (object: PlanObject | undefined) => Colour,

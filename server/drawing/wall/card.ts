@@ -102,7 +102,10 @@ function plain(mark: Mark): readonly Mark[] {
     : [];
 }
 
-/** What differs from the plan that it builds on: `Differs from “Barn” in objects (3) and values (2)`. Findings follow from the rest. */
+/**
+ * What differs from the plan that it builds on: `Differs from “Barn” in objects (3) and values (2)`. Findings follow
+ * from the rest.
+ */
 export function differenceInShort({ changes, earlier }: Comparison): string {
   const base = `“${planTitle(earlier.plan)}”`;
   const told = topics.flatMap((topic) => {

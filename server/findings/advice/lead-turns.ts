@@ -28,8 +28,8 @@ export interface LeadTrial {
 
 /**
  * The smallest turn of one of the leads, in whole degrees about where it ends, that `mends`: by its last bend, or by
- * where it starts when it has none; of two as small, the one that takes that place farther from any corner. None when objects carry them, when no turn of up
- * to 60 degrees will do, or when there are too many leads to try.
+ * where it starts when it has none; of two as small, the one that takes that place farther from any corner. None when
+ * objects carry them, when no turn of up to 60 degrees will do, or when there are too many leads to try.
  */
 export function smallestTurn(
   plan: Plan,

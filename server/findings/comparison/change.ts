@@ -139,7 +139,10 @@ export function comeAndGone<T extends { readonly location: Location }>(
   ];
 }
 
-/** Things of two plans that have the same key, those gone and those come, in the order of their texts; of a repeated key the first counts. */
+/**
+ * Things of two plans that have the same key, those gone and those come, in the order of their texts; of a repeated
+ * key the first counts.
+ */
 export function byKey<T>(
   earlier: readonly T[],
   later: readonly T[],

@@ -16,7 +16,10 @@ import {
 } from './change.js';
 import { said } from './wording.js';
 
-/** Findings that are gone and those that are new. Where they stand in the text makes no difference: they are known by rule and names. */
+/**
+ * Findings that are gone and those that are new. Where they stand in the text makes no difference: they are known by
+ * rule and names.
+ */
 export function findingChanges({ earlier, later, objects }: Compared): readonly Change[] {
   const keyBefore = (finding: Finding): string =>
     findingKey(finding, earlier.plan, nowCalled({ earlier, later, objects }));

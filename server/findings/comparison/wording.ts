@@ -8,7 +8,10 @@ import type { Canvas } from '../../plan/plan.js';
 import type { Frame } from '../../measure/comparison/frame.js';
 import { counted, length, percent } from '../words/words.js';
 
-/** `6 cm to the right and 2 cm up`; on canvases of different sizes `7 % of the width to the right`. Empty when it rounds to nothing. */
+/**
+ * `6 cm to the right and 2 cm up`; on canvases of different sizes `7 % of the width to the right`. Empty when it
+ * rounds to nothing.
+ */
 export function moveInWords(
   { right, down }: { readonly right: number; readonly down: number },
   { canvas, isSameSize }: Frame,

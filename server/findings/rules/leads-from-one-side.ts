@@ -88,7 +88,10 @@ function comesFrom(lead: Lead | undefined, measure: LeadMeasure): readonly Side[
   });
 }
 
-/** One of the leads brought in over another edge, the opposite one if it can be, by the shortest way that is well apart from the others. */
+/**
+ * One of the leads brought in over another edge, the opposite one if it can be, by the shortest way that is well
+ * apart from the others.
+ */
 function better(plan: Plan, measures: Measures, side: Side): LeadTrial | undefined {
   const others = SIDES.filter((other) => other !== side && other !== OPPOSITE[side]);
   const last = plan.leads.map((_, index) => index).slice(-MOST_TRIED);

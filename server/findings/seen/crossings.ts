@@ -34,7 +34,10 @@ export function crossingsNear(
     .sort((one, other) => one.distance - other.distance);
 }
 
-/** The crossing nearest to the focal point that lies off the middle of the canvas by more than a part of the diagonal; of several as far away, the one on the dominant object's side. */
+/**
+ * The crossing nearest to the focal point that lies off the middle of the canvas by more than a part of the diagonal;
+ * of several as far away, the one on the dominant object's side.
+ */
 export function crossingOffMiddle(plan: Plan, measures: Measures, limit: number): NamedCrossing | undefined {
   const { canvas, focus } = plan;
   if (!focus) return undefined;

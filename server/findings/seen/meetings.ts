@@ -15,8 +15,8 @@ export interface Meeting {
 }
 
 /**
- * Conflicts of a kind, one for each pair of sittings, or for each varnish, in the order of time. Objects for which the plan sets the rule
- * aside have their own, so that the others are still told.
+ * Conflicts of a kind, one for each pair of sittings, or for each varnish, in the order of time. Objects for which
+ * the plan sets the rule aside have their own, so that the others are still told.
  */
 export function meetings(
   plan: Plan,

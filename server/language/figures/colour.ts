@@ -5,7 +5,10 @@ import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import { notations, type Paragraphs, wantedAndMeasured } from './paragraphs.js';
 
-/** A colour's notations, its place on the wheel and how much of the picture it covers; nothing for a colour that the plan does not have. */
+/**
+ * A colour's notations, its place on the wheel and how much of the picture it covers; nothing for a colour that the
+ * plan does not have.
+ */
 export function colourFigures({ plan, measures }: Snapshot, index: number, style: Style): Paragraphs {
   const named = plan.colours[index];
   if (named === undefined) return [];

@@ -26,7 +26,8 @@ export type HandChange =
     }
   /**
    * A corner of the canvas comes to lie at a place in the sketch under the drawing, or in the photograph of a sitting, pixels
-   * from its upper left corner. It is written as that corner is written; where the plan gives no corners yet, as the others too, in per cent.
+   * from its upper left corner. It is written as that corner is written; where the plan gives no corners yet, as the
+   * others too, in per cent.
    */
   | {
       readonly kind: 'sketch corner';

@@ -173,7 +173,10 @@ function firstFrom(xs: Float64Array, order: Int32Array, x: number): number {
   return first;
 }
 
-/** The sides divided where corners lie on them, one corner standing for all at its place, without those that run back on each other. */
+/**
+ * The sides divided where corners lie on them, one corner standing for all at its place, without those that run back
+ * on each other.
+ */
 function piecesOf(
   { xs, after, ringOf }: Corners,
   places: Int32Array,

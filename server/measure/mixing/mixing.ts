@@ -50,7 +50,10 @@ export interface MixingMeasure {
   readonly strings: readonly ValueString[];
   /** In the order of `plan.palette.paints`: what the whole picture takes of each. */
   readonly amounts: readonly PaintAmount[];
-  /** Colours that the plan gives to an object or to the ground, as indices into `swatches`, that no mixture comes near enough to (over the limit of 5). */
+  /**
+   * Colours that the plan gives to an object or to the ground, as indices into `swatches`, that no mixture comes near
+   * enough to (over the limit of 5).
+   */
   readonly beyond: readonly number[];
   /** The one known paint that, added to the palette, would bring the colours beyond it nearest. */
   readonly addition?: PaintAddition;

@@ -4,7 +4,10 @@ import type { PicturePlace } from '../../plan/plan.js';
 export interface Squaring {
   /** As the plan has it, relative to the plan. */
   readonly path: string;
-  /** Where the corners of the canvas lie in the upright photograph: upper left, upper right, lower right, lower left; none when its own are meant. */
+  /**
+   * Where the corners of the canvas lie in the upright photograph: upper left, upper right, lower right, lower left;
+   * none when its own are meant.
+   */
   readonly corners: readonly PicturePlace[];
   /** A place in it that is a neutral grey. */
   readonly grey?: PicturePlace;

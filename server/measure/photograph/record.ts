@@ -57,9 +57,15 @@ export interface RecordFigures {
   readonly change?: RecordChange | undefined;
   /** What the plan has standing at each pixel of the photograph after the sitting. Worked out when it is first read. */
   readonly planned: PlannedPicture;
-  /** Photograph less plan, in steps of the scale, a number a pixel: below nought it is darker; NaN as in `planned`. Worked out when it is first read. */
+  /**
+   * Photograph less plan, in steps of the scale, a number a pixel: below nought it is darker; NaN as in `planned`.
+   * Worked out when it is first read.
+   */
   readonly valueDifference: Float32Array;
-  /** CIEDE2000 from plan to photograph, a number a pixel; where only values count, of their lightness. Worked out when it is first read. */
+  /**
+   * CIEDE2000 from plan to photograph, a number a pixel; where only values count, of their lightness. Worked out when
+   * it is first read.
+   */
   readonly colourDifference: Float32Array;
 }
 
@@ -75,7 +81,10 @@ export interface RecordObject {
   readonly step: number;
   /** A layer that makes it seen has been laid by then, in this sitting or one before. */
   readonly worked: boolean;
-  /** What is to stand there after the sitting; missing where it is not worked on yet, or the plan gives it neither value nor colour. */
+  /**
+   * What is to stand there after the sitting; missing where it is not worked on yet, or the plan gives it neither
+   * value nor colour.
+   */
   readonly against?: {
     readonly step: number;
     /** Missing where the plan gives it no colour, and after an underpainting, which gives it a value only. */
@@ -96,7 +105,10 @@ export interface RecordObject {
   };
   /** The role of the colour of the plan that its mean is nearest to; missing where that has none, or the plan gives no roles. */
   readonly nearestRole?: ColourRole;
-  /** How its visible shape is shared out among the steps, index 0 the darkest, as parts of the canvas. Worked out when it is first read. */
+  /**
+   * How its visible shape is shared out among the steps, index 0 the darkest, as parts of the canvas. Worked out when
+   * it is first read.
+   */
   readonly steps: readonly number[];
 }
 

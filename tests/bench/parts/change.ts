@@ -13,7 +13,10 @@ import type { Taken } from '../taken.js';
 
 const LINES = 300;
 const OBJECTS = 60;
-/** What every server has been told before anything counts, as it compiles with the first changes: so many in each of so many documents. */
+/**
+ * What every server has been told before anything counts, as it compiles with the first changes: so many in each of
+ * so many documents.
+ */
 const WARMING = { documents: 10, changes: 15 };
 const QUICK_WARMING: typeof WARMING = { documents: 2, changes: 1 };
 

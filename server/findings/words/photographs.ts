@@ -9,7 +9,7 @@ import { objectName, percent, type Subject } from './words.js';
 import { dayOf } from '../../measure/sittings/days.js';
 
 /** So many stops of light, with one place: `1.2 stops`, `one stop`. */
-export function stopsInWords(stops: number): string {
+function stopsInWords(stops: number): string {
   const told = plainNumber(Math.abs(stops), 1);
   return told === '1' ? t('one stop') : t('{0} stops', told);
 }

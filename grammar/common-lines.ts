@@ -1,3 +1,17 @@
+import {
+  CLOSE_BRACKET,
+  COMMA,
+  DASH,
+  HASH,
+  OPEN_BRACKET,
+  PERCENT,
+  POINT,
+  QUOTE,
+  SPACE,
+  TAB,
+  TIMES,
+  ZERO,
+} from './character-codes.js';
 import { choiceLists, type ChoiceList } from './words.js';
 import type { LineReading } from './line-parser.js';
 import { isDigit, isLetter, numberEnd, sentenceEnd, wordEnd } from './plain-lexer.js';
@@ -17,19 +31,6 @@ import type {
   Word,
 } from './syntax.js';
 import { LARGEST_NUMBER } from './values.js';
-
-const TAB = 0x09;
-const SPACE = 0x20;
-const QUOTE = 0x22;
-const HASH = 0x23;
-const PERCENT = 0x25;
-const OPEN_BRACKET = 0x28;
-const CLOSE_BRACKET = 0x29;
-const COMMA = 0x2c;
-const DASH = 0x2d;
-const POINT = 0x2e;
-const ZERO = 0x30;
-const TIMES = 0x78;
 
 /** So many digits make a number that is exact, and so is the power of ten that it is divided by. */
 const EXACT_DIGITS = 15;

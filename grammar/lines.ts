@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain';
+import { OPEN_BRACKET, SPACE, TAB } from './character-codes.js';
 import { lexLine, spanOf, type LexedLine } from './lexer.js';
 import { readCommonLine } from './common-lines.js';
 import { readLine, type LineReading } from './line-parser.js';
@@ -8,10 +9,6 @@ import type { Span, Word } from './syntax.js';
 import { isKeyword, Word as WordToken } from './tokens.js';
 import { canonicalWord } from './words.js';
 import { indentationOf } from './indentation.js';
-
-const TAB = 0x09;
-const SPACE = 0x20;
-const OPEN_BRACKET = 0x28;
 
 /** The lines of a text, without a byte order mark and without their endings. */
 export function splitLines(text: string): readonly string[] {

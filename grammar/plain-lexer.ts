@@ -1,4 +1,17 @@
 import type { IToken, TokenType } from 'chevrotain';
+import {
+  APOSTROPHE,
+  BACKSLASH,
+  COLON,
+  DASH,
+  HASH,
+  LOW_LINE,
+  POINT,
+  QUOTE,
+  SLASH,
+  SPACE,
+  TAB,
+} from './character-codes.js';
 import type { LexedLine } from './lexer.js';
 import type { Span } from './syntax.js';
 import {
@@ -14,18 +27,6 @@ import {
   Times,
   Word,
 } from './tokens.js';
-
-const TAB = 0x09;
-const SPACE = 0x20;
-const QUOTE = 0x22;
-const HASH = 0x23;
-const APOSTROPHE = 0x27;
-const DASH = 0x2d;
-const POINT = 0x2e;
-const SLASH = 0x2f;
-const COLON = 0x3a;
-const BACKSLASH = 0x5c;
-const LOW_LINE = 0x5f;
 
 const signs: readonly (TokenType | undefined)[] = (() => {
   const byCode: (TokenType | undefined)[] = [];

@@ -63,8 +63,30 @@ describe('working by hand in the drawing', () => {
     await keys('Control+z');
     await eventually(hand.changed).toEqual({});
     await eventually(() => outline('object:jug')).toBe(before);
-    await keys('Control+Shift+z');
+  });
+
+  it('does again what was taken back', async () => {
+    const before = await outline('object:jug');
+    const moved = { 21: '  at      (11, 14)    // beside the cloth' };
+    const further = { 21: '  at      (10, 14)    // beside the cloth' };
+    await focus('object:jug');
+    await keys('Alt+Shift+ArrowLeft');
     await eventually(hand.changed).toEqual(moved);
+    await eventually(() => outline('object:jug')).not.toBe(before);
+    const left = await outline('object:jug');
+    await keys('Alt+Shift+ArrowLeft');
+    await eventually(hand.changed).toEqual(further);
+
+    await keys('Control+z');
+    await eventually(hand.changed).toEqual(moved);
+    await keys('Control+z');
+    await eventually(hand.changed).toEqual({});
+    await eventually(() => outline('object:jug')).toBe(before);
+    // Two steps: a text that comes back to what was saved last counts as saved, even while another is being written.
+    await keys('Control+Shift+z');
+    await eventually(() => outline('object:jug')).toBe(left);
+    await keys('Control+Shift+z');
+    await eventually(hand.changed).toEqual(further);
   });
 
   it('leaves a click as it was: it selects the words', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { askedBy } from './keys.js';
 
-const plain = { altKey: false, shiftKey: false, ctrlKey: false, metaKey: false };
+const plain = { code: '', altKey: false, shiftKey: false, ctrlKey: false, metaKey: false };
 
 describe('keys in the drawing', () => {
   it('leave plain arrow keys to going from thing to thing', () => {
@@ -38,6 +38,11 @@ describe('keys in the drawing', () => {
     expect(askedBy({ ...plain, altKey: true, key: '+' }, 'handle', 'cm')).toBeUndefined();
   });
 
+  it.each(['=', '±', '≠', '-', '–', '—'])('make a thing larger and smaller on a Mac too: %s', (key) => {
+    const asked = askedBy({ ...plain, altKey: true, key }, 'thing', 'cm');
+    expect(asked).toEqual({ kind: 'resize', factor: '-–—'.includes(key) ? 1 / 1.05 : 1.05 });
+  });
+
   it('go through handles and leave them', () => {
     expect(askedBy({ ...plain, key: 'g' }, 'thing', 'cm')).toEqual({ kind: 'next handle', back: false });
     expect(askedBy({ ...plain, shiftKey: true, key: 'G' }, 'handle', 'cm')).toEqual({
@@ -46,6 +51,25 @@ describe('keys in the drawing', () => {
     });
     expect(askedBy({ ...plain, key: 'Escape' }, 'handle', 'cm')).toEqual({ kind: 'leave handle' });
     expect(askedBy({ ...plain, key: 'Escape' }, 'thing', 'cm')).toBeUndefined();
+  });
+
+  it('go to the next handle though the shift key is locked, and to the last with a small letter', () => {
+    expect(askedBy({ ...plain, key: 'G' }, 'thing', 'cm')).toEqual({ kind: 'next handle', back: false });
+    expect(askedBy({ ...plain, shiftKey: true, key: 'g' }, 'thing', 'cm')).toEqual({
+      kind: 'next handle',
+      back: true,
+    });
+  });
+
+  it('are known by their places on keyboards of other scripts, and by their letters on Latin ones', () => {
+    const cyrillic = { ...plain, key: 'я', code: 'KeyZ', ctrlKey: true };
+    expect(askedBy(cyrillic, 'thing', 'cm')).toEqual({ kind: 'step', to: 'undo' });
+    expect(askedBy({ ...plain, key: 'γ', code: 'KeyG' }, 'thing', 'cm')).toEqual({
+      kind: 'next handle',
+      back: false,
+    });
+    const german = { ...plain, key: 'z', code: 'KeyY', ctrlKey: true };
+    expect(askedBy(german, 'thing', 'cm')).toEqual({ kind: 'step', to: 'undo' });
   });
 
   it('take back and make again, with Ctrl or Cmd', () => {

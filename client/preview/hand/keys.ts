@@ -20,6 +20,8 @@ export function arrowWay(key: string): Spot | undefined {
 
 export interface Pressed {
   readonly key: string;
+  /** Where the key lies on a keyboard, such as `KeyG`. */
+  readonly code: string;
   readonly altKey: boolean;
   readonly shiftKey: boolean;
   readonly ctrlKey: boolean;
@@ -38,15 +40,12 @@ export type Asked =
 const growth = 1.05;
 
 /**
- * What a key asks for on a thing of the drawing, or on one of its handles. Arrow keys go from thing to thing there, so they
- * move a thing with Alt only; a handle they move without.
+ * What a key asks for on a thing of the drawing, or on one of its handles. Arrow keys go from thing to thing there, so
+ * they move a thing with Alt only; a handle they move without.
  */
-export function askedBy(
-  { key, altKey, shiftKey, ctrlKey, metaKey }: Pressed,
-  on: 'thing' | 'handle',
-  unit: Unit,
-): Asked | undefined {
-  if (ctrlKey || metaKey) return altKey ? undefined : stepOf(key.toLowerCase(), shiftKey);
+export function askedBy(pressed: Pressed, on: 'thing' | 'handle', unit: Unit): Asked | undefined {
+  const { key, altKey, shiftKey, ctrlKey, metaKey } = pressed;
+  if (ctrlKey || metaKey) return altKey ? undefined : stepOf(letterOf(pressed), shiftKey);
   const way = arrowWay(key);
   if (way !== undefined) {
     if (!altKey && on === 'thing') return undefined;
@@ -56,26 +55,29 @@ export function askedBy(
   }
   // Without Alt they make the drawing larger on the page.
   if (altKey) return on === 'thing' ? resizedBy(key) : undefined;
-  switch (key) {
-    case 'g':
-      return { kind: 'next handle', back: false };
-    case 'G':
-      return { kind: 'next handle', back: true };
-    case 'Escape':
-      return on === 'handle' ? { kind: 'leave handle' } : undefined;
-    default:
-      return undefined;
-  }
+  // Not by the capital, which a locked shift key writes too.
+  if (letterOf(pressed) === 'g') return { kind: 'next handle', back: shiftKey };
+  return key === 'Escape' && on === 'handle' ? { kind: 'leave handle' } : undefined;
 }
+
+/** The letter of a key in small; where it has a letter of another script, the one that has its place on Latin keyboards. */
+function letterOf({ key, code }: Pressed): string {
+  const isOfAnotherScript = /^\p{L}$/u.test(key) && !/^\p{Script=Latin}$/u.test(key);
+  return (isOfAnotherScript ? code.replace(/^Key(?=[A-Z]$)/u, '') : key).toLowerCase();
+}
+
+/** With Option a Mac writes other signs by these keys: US, British, German and French keyboards those that stand behind. */
+const growing: ReadonlySet<string> = new Set(['+', '=', '±', '≠']);
+const shrinking: ReadonlySet<string> = new Set(['-', '–', '—']);
 
 function resizedBy(key: string): Asked | undefined {
-  if (key === '+' || key === '=') return { kind: 'resize', factor: growth };
-  return key === '-' ? { kind: 'resize', factor: 1 / growth } : undefined;
+  if (growing.has(key)) return { kind: 'resize', factor: growth };
+  return shrinking.has(key) ? { kind: 'resize', factor: 1 / growth } : undefined;
 }
 
-function stepOf(key: string, shiftKey: boolean): Asked | undefined {
-  if (key === 'z') return { kind: 'step', to: shiftKey ? 'redo' : 'undo' };
-  return key === 'y' && !shiftKey ? { kind: 'step', to: 'redo' } : undefined;
+function stepOf(letter: string, shiftKey: boolean): Asked | undefined {
+  if (letter === 'z') return { kind: 'step', to: shiftKey ? 'redo' : 'undo' };
+  return letter === 'y' && !shiftKey ? { kind: 'step', to: 'redo' } : undefined;
 }
 
 /** What a painter is told of keys and pointer, in the help of the drawing; kept to be `said`. */

@@ -134,6 +134,26 @@ describe('changes that are written', () => {
     expect(queue.written(asked.length, 3)).toBe(false);
   });
 
+  it.each([
+    ['is written and not drawn yet', false],
+    ['is refused as stale', true],
+  ])('go on where the plan is opened anew, and counts from 1 again, while one %s', (_, isStale) => {
+    const { text, asked, queue, draw, write } = openText();
+    text.version = 50;
+    draw();
+    queue.add(nudge(1));
+    if (isStale) queue.refused(1, 'The text has changed.', true);
+    else write();
+    text.version = 1;
+    draw();
+    queue.add(dark);
+    if (isStale) {
+      write();
+      draw();
+    }
+    expect(asked.at(-1)).toEqual({ version: text.version, change: dark.change });
+  });
+
   it('go on at once after an edit that left the text as it was', () => {
     const { asked, queue, text } = openText();
     queue.add(nudge(0));

@@ -35,6 +35,8 @@ export class WriteQueue {
   #current: { readonly wish: Wish; readonly id: number; readonly version: number } | undefined;
   /** The version of the text that a drawing is waited for. */
   #awaited: number | undefined;
+  /** Of the drawing that the last change was made on: drawings of an earlier one are of a text that was opened anew. */
+  #madeOn = 0;
 
   constructor(host: WriteQueueHost) {
     this.#host = host;
@@ -87,7 +89,9 @@ export class WriteQueue {
   /** Another drawing is on the page. */
   drawn(): void {
     const ground = this.#host.ground();
-    if (ground === undefined || this.#awaited === undefined || ground.version < this.#awaited) return;
+    if (ground === undefined || this.#awaited === undefined) return;
+    const isOpenedAnew = ground.version < this.#madeOn;
+    if (ground.version < this.#awaited && !isOpenedAnew) return;
     this.#awaited = undefined;
     this.#current = undefined;
     this.#work();
@@ -113,6 +117,7 @@ export class WriteQueue {
       return;
     }
     const made = { version: ground.version, change };
+    this.#madeOn = ground.version;
     this.#current = { wish, id: this.#host.ask(made), version: ground.version };
   }
 }

@@ -14,6 +14,8 @@ import { anchorsOf, held } from './snap.js';
 
 /** A click is not quite still. */
 const stillPixels = 3;
+/** The bit of `PointerEvent.buttons` for the button that drags, or a finger or pen that touches. */
+const primaryButton = 1;
 
 export interface MovingHost {
   readonly board: Board;
@@ -119,7 +121,8 @@ export class Moving {
   #press(event: PointerEvent): void {
     this.#swallowsClick = false;
     const isFirst = event.button === 0 && event.isPrimary && !isForPanning(event, this.#host.place);
-    if (!isFirst || this.#held !== undefined) return;
+    if (!isFirst || this.#held?.state === 'moving') return;
+    this.#end();
     const grip = this.#host.gripAt(event);
     const from = this.#host.board.under({ x: event.clientX, y: event.clientY });
     if (grip === undefined || from === undefined) return;
@@ -136,6 +139,11 @@ export class Moving {
   #move(event: PointerEvent): void {
     const holding = this.#held;
     if (holding?.pointer !== event.pointerId) return;
+    if (holding.state === 'pressed' && (event.buttons & primaryButton) === 0) {
+      // It was let go of beside the drawing, which hears of that only once a drag has begun.
+      this.#end();
+      return;
+    }
     // It is held here, and moves nothing else.
     event.stopPropagation();
     this.#last = event;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mostPoints } from './change-schema.js';
-import { type Draft, draftPath, finished, withPoint, withoutLastPoint } from './draft.js';
+import { type Draft, draftPath, evenSided, finished, withPoint, withoutLastPoint } from './draft.js';
 
 const spots = (...places: readonly (readonly [number, number])[]) => places.map(([x, y]) => ({ x, y }));
 const draft = (tool: Draft['tool'], ...places: readonly (readonly [number, number])[]): Draft => ({
@@ -24,6 +24,13 @@ describe('a new shape', () => {
       points: Array.from({ length: mostPoints }, (_, x) => ({ x, y: 0 })),
     };
     expect(withPoint(long, { x: 0, y: 9 })).toBe(long);
+  });
+
+  it('is as wide as high with Shift, also where the pointer goes straight down or across', () => {
+    const from = { x: 10, y: 10 };
+    expect(evenSided(from, { x: 4, y: 12 })).toEqual({ x: 4, y: 16 });
+    expect(evenSided(from, { x: 10, y: 15 })).toEqual({ x: 15, y: 15 });
+    expect(evenSided(from, { x: 3, y: 10 })).toEqual({ x: 3, y: 17 });
   });
 
   it('is a box or a line when it is finished', () => {

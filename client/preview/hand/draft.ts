@@ -23,7 +23,7 @@ export function toolWord(tool: Tool): string {
 /** How many points a new shape needs at least. */
 export const leastPoints: Readonly<Record<Tool, number>> = { rectangle: 2, ellipse: 2, outline: 3, lead: 2 };
 
-/** A shape that is being drawn: its points so far, as places of the plan. A box has two corners. */
+/** A shape that is being drawn: its points so far, as places of the drawing. A box has two corners. */
 export interface Draft {
   readonly tool: Tool;
   readonly points: readonly Spot[];
@@ -53,7 +53,16 @@ const lackOf: Readonly<Record<Tool, string>> = {
   lead: marked('A lead has {0} points or more.'),
 };
 
-/** What a draft comes to, or what it lacks, as a sentence. */
+/** The corner of a box that is as wide as it is high; one that is drawn straight down or across goes to the lower right. */
+export function evenSided(from: Spot, to: Spot): Spot {
+  const side = Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y));
+  return {
+    x: to.x < from.x ? from.x - side : from.x + side,
+    y: to.y < from.y ? from.y - side : from.y + side,
+  };
+}
+
+/** What a draft with its points as places of the plan comes to, or what it lacks, as a sentence. */
 export function finished({ tool, points }: Draft): HandChange | string {
   if (points.length < leastPoints[tool]) return said(lackOf[tool], leastPoints[tool]);
   if (!isBox(tool)) return { kind: 'new line', form: tool, points };

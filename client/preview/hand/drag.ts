@@ -6,7 +6,7 @@ import { across, type Anchor, down, type Snapped, snap } from './snap.js';
 
 export interface DragParts {
   readonly grip: Grip;
-  /** Where the pointer took hold, as a place of the plan. */
+  /** Where the pointer took hold, as a place of the drawing. */
   readonly start: Spot;
   readonly anchors: readonly Anchor[];
 }
@@ -23,21 +23,18 @@ export interface DragManner {
   readonly step: number | undefined;
 }
 
-/** A grip that is being dragged, in places of the plan. */
+/** A grip that is being dragged, in places of the drawing. */
 export class Drag {
-  readonly start: Spot;
-  readonly anchors: readonly Anchor[];
+  readonly #start: Spot;
+  readonly #anchors: readonly Anchor[];
   #grip: Grip;
-  /** Where the grip was drawn when it was taken hold of. */
-  readonly from: Spot;
   #pointer: Spot;
   #snapped: Snapped;
 
   constructor({ grip, start, anchors }: DragParts) {
-    this.start = start;
-    this.anchors = anchors;
+    this.#start = start;
+    this.#anchors = anchors;
     this.#grip = grip;
-    this.from = grip.at;
     this.#pointer = start;
     this.#snapped = { at: grip.at };
   }
@@ -58,14 +55,14 @@ export class Drag {
 
   moveTo(pointer: Spot, guides: Guides, { isStraight, way, reach, step }: DragManner): Snapped {
     this.#pointer = pointer;
-    const come = difference(pointer, this.start);
+    const come = difference(pointer, this.#start);
     const only = way ?? (isStraight ? furtherOf(come) : undefined);
     const by =
       only === undefined
         ? { x: toStep(come.x, step), y: toStep(come.y, step) }
         : times(only, toStep(come.x * only.x + come.y * only.y, step));
     const at = sum(this.#grip.at, by);
-    this.#snapped = reach === undefined ? { at } : snap(at, guides, reach, this.anchors, only);
+    this.#snapped = reach === undefined ? { at } : snap(at, guides, reach, this.#anchors, only);
     return this.#snapped;
   }
 

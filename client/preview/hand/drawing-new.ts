@@ -6,6 +6,7 @@ import {
   type Draft,
   type Tool,
   draftPath,
+  evenSided,
   finished,
   isBox,
   leastPoints,
@@ -96,6 +97,8 @@ export class DrawingNew {
   press(event: KeyboardEvent): boolean {
     const draft = this.#draft;
     if (draft === undefined) return false;
+    // A pointer that is down sets no point where it is let go of, when what it began is taken back.
+    if (event.key === 'Escape' || event.key === 'Backspace') this.#pointer = undefined;
     if (event.key === 'Escape') {
       if (draft.points.length > 0) this.#begin({ ...draft, points: [] });
       else this.take(undefined, false);
@@ -105,7 +108,8 @@ export class DrawingNew {
       this.#begin(withoutLastPoint(draft));
       return true;
     }
-    if (event.key === 'Enter' && !isBox(draft.tool) && (this.#byPointer || draft.points.length > 0)) {
+    // Before there is a point the key is for what has the focus, a button of the bar perhaps.
+    if (event.key === 'Enter' && !isBox(draft.tool) && draft.points.length > 0) {
       this.#endLine();
       return true;
     }
@@ -121,10 +125,6 @@ export class DrawingNew {
     this.#cross(this.#within(sum(this.#at, { x: way.x * step, y: way.y * step })));
     this.#host.readout.say(`${this.#where()}.`);
     return true;
-  }
-
-  get #byPointer(): boolean {
-    return !this.#host.overlay.crossHasFocus;
   }
 
   #press(event: PointerEvent): void {
@@ -259,9 +259,9 @@ export class DrawingNew {
     const under = { x: toStep(pointer.x, step), y: toStep(pointer.y, step) };
     const [first] = this.#draft?.points ?? [];
     const tool = this.#draft?.tool;
+    overlay.showSnap(undefined);
     if (event.shiftKey && first !== undefined && tool !== undefined && isBox(tool))
       return evenSided(first, under);
-    overlay.showSnap(undefined);
     if (isFree || !snaps()) return under;
     const { at, mark } = snap(under, board.guides, board.snapReach);
     overlay.showSnap(mark);
@@ -276,12 +276,6 @@ export class DrawingNew {
       y: Math.min(picture.y + picture.height, Math.max(picture.y, y)),
     };
   }
-}
-
-/** The corner of a box that is as wide as it is high. */
-function evenSided(from: Spot, to: Spot): Spot {
-  const side = Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y));
-  return { x: from.x + Math.sign(to.x - from.x) * side, y: from.y + Math.sign(to.y - from.y) * side };
 }
 
 /** How it is drawn, for the tip of the tool and for a reader. */

@@ -11,22 +11,13 @@ const limits = { maxOldGenerationSizeMb: 2048 };
 export function nodeDarkroom(bundle: string): Darkroom {
   return new Darkroom(({ heard, failed }) => {
     const worker = new Worker(bundle, { resourceLimits: limits });
-    let isOver = false;
-    const end = (): void => {
-      if (isOver) return;
-      isOver = true;
-      failed();
-    };
     worker.on('message', (news: SquareNews) => heard(news));
-    worker.on('error', end);
-    worker.on('exit', end);
+    worker.on('error', failed);
+    worker.on('exit', failed);
     worker.unref();
     return {
       post: (order) => worker.postMessage(order),
-      end: () => {
-        isOver = true;
-        void worker.terminate();
-      },
+      end: () => void worker.terminate(),
     };
   });
 }

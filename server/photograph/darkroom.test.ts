@@ -70,6 +70,24 @@ describe('a darkroom', () => {
     expect(threads).toHaveLength(1);
   });
 
+  it('takes nothing that an ended thread has still to say for what is said of the next photograph', async () => {
+    const controller = new AbortController();
+    const parts: number[] = [];
+    void darkroom.square(bytes, squaring, { signal: controller.signal });
+    await begun(1);
+    const ended = latest();
+    controller.abort();
+    const next = darkroom.square(bytes, squaring, { progress: (part) => parts.push(part) });
+    await begun(2);
+    ended.listener.heard({ part: 0.9 });
+    ended.listener.heard({ answer: { ok: false, reason: 'of the photograph before' } });
+    ended.listener.failed();
+    latest().listener.heard({ answer: done });
+    expect(await next).toBe(done);
+    expect(parts).toEqual([]);
+    expect(threads).toHaveLength(2);
+  });
+
   it('says so when a thread ends by itself or can’t begin, and tries anew', async () => {
     const one = darkroom.square(bytes, squaring);
     await begun(1);

@@ -20,7 +20,7 @@ export interface Thread {
 
 export interface ThreadListener {
   readonly heard: (news: SquareNews) => void;
-  /** It has ended by itself, or could not begin. */
+  /** It has ended by itself, or could not begin; may be told more than once, and of a thread that was ended. */
   readonly failed: () => void;
 }
 
@@ -98,13 +98,7 @@ export class Darkroom {
         failed: () => giveUp(lost),
       };
       try {
-        this.#thread ??= this.#begin({
-          heard: (news) => this.#listener?.heard(news),
-          failed: () => {
-            this.#thread = undefined;
-            this.#listener?.failed();
-          },
-        });
+        this.#thread ??= this.#begun();
         this.#thread.post({ bytes, squaring, ...(content === undefined ? {} : { content }) });
       } catch {
         giveUp(lost);
@@ -112,6 +106,29 @@ export class Darkroom {
     });
     this.#idle = unattended(setTimeout(() => this.close(), IDLE_MILLISECONDS));
     return answer;
+  }
+
+  /** What a thread said last may be heard only when it has been ended, and another works: then it is of no use. */
+  #begun(): Thread {
+    let isOver = false;
+    const thread = this.#begin({
+      heard: (news) => {
+        if (!isOver) this.#listener?.heard(news);
+      },
+      failed: () => {
+        if (isOver) return;
+        isOver = true;
+        this.#thread = undefined;
+        this.#listener?.failed();
+      },
+    });
+    return {
+      post: thread.post,
+      end: () => {
+        isOver = true;
+        thread.end();
+      },
+    };
   }
 }
 

@@ -1,9 +1,10 @@
 import type { Side } from '../../../grammar/index.js';
 import type { Outline, Ring } from '../../plan/geometry/outline.js';
 import { boxOfRings } from '../../plan/geometry/outline.js';
-import { type Point, distance } from '../../plan/geometry/point.js';
+import { type Box, type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
 import { distanceToOutline } from '../areas/areas.js';
+import { boxOfRing } from '../areas/kept-rings.js';
 
 export type Size = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 
@@ -49,15 +50,30 @@ export function edgeMeetings(
   canvas: Size,
   reach: number,
 ): readonly EdgeMeeting[] {
+  const boxes: Box[] = [];
   return rings.flatMap((ring) => {
     const meetings = SIDES.flatMap((side) => meetingAt(ring, side, canvas, reach) ?? []);
     return meetings.filter((meeting) => {
+      if (isInCorner(meeting.at, canvas, reach)) return false;
       if (meetings.some((other) => isEvenMargin(meeting, other, canvas))) return false;
-      const seen = distanceToOutline(visible, onCanvas(meeting.at, canvas));
+      if (boxes.length === 0) for (const seen of visible) boxes.push(boxOfRing(seen));
       const near = Math.max(0, meeting.gap) + ON_WHAT_IS_SEEN * canvas.diagonal;
-      return seen <= near && !isInCorner(meeting.at, canvas, reach);
+      return isNear(visible, boxes, onCanvas(meeting.at, canvas), near);
     });
   });
+}
+
+/** Whether a border comes as near to a place; many rings are passed over by their boxes. */
+function isNear(rings: readonly Ring[], boxes: readonly Box[], place: Point, near: number): boolean {
+  // More than rounding can make of a distance.
+  const most = 2 * near;
+  for (let at = 0; at < rings.length; at++) {
+    const { left, top, right, bottom } = boxes[at] as Box;
+    if (left - place.x > most || place.x - right > most) continue;
+    if (top - place.y > most || place.y - bottom > most) continue;
+    if (distanceToOutline([rings[at] as Ring], place) <= near) return true;
+  }
+  return false;
 }
 
 function isEvenMargin(one: EdgeMeeting, other: EdgeMeeting, { diagonal }: Size): boolean {

@@ -1,3 +1,4 @@
+import { t } from '../../grammar/localised.js';
 import { type Drawing, render } from '../../server/drawing/render.js';
 import type { Scene } from '../../server/drawing/scene.js';
 import type { Location } from '../../server/plan/plan.js';
@@ -114,8 +115,9 @@ export class Stage {
     const group = svgElement('g', {
       class: 'outlines',
       role: 'group',
-      'aria-label':
+      'aria-label': t(
         'In the drawing. Arrow keys go from one to the next, Enter selects its words, Alt and an arrow key moves it, G goes to its handles.',
+      ),
     });
     // Names and findings stay readable over an outline.
     svg.insertBefore(group, svg.querySelector('[data-layer="names"]'));

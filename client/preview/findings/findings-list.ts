@@ -18,7 +18,7 @@ export interface FindingsListHost {
 /** What was found, as a list below the drawing, and a live region that says what changes in it. */
 export class FindingsList {
   readonly section: HTMLElement;
-  readonly live = element('div', { class: 'spoken', role: 'status' });
+  readonly live = element('div', { class: 'spoken read-aloud', role: 'status' });
   readonly #host: FindingsListHost;
   readonly #count = element('p', { class: 'count' });
   readonly #list = element('ul');

@@ -8,7 +8,7 @@ const restMs = 500;
 export class Readout {
   readonly tag = element('div', { class: 'hand-tag', 'aria-hidden': 'true', hidden: '' });
   readonly notice = element('p', { class: 'hand-notice', hidden: '' });
-  readonly live = element('div', { class: 'hand-spoken', role: 'status' });
+  readonly live = element('div', { class: 'hand-spoken read-aloud', role: 'status' });
   #timer: number | undefined;
 
   /** Lines beside a place of the screen, kept inside the page. */

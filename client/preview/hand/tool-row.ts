@@ -75,7 +75,13 @@ function helpParts(): readonly HTMLElement[] {
   for (const [key, does] of help) list.append(element('dt', {}, said(key)), element('dd', {}, said(does)));
   const panel = element(
     'div',
-    { class: 'hand-help', popover: '', id: 'hand-help', 'aria-label': t('Working by hand') },
+    {
+      class: 'hand-help',
+      popover: '',
+      id: 'hand-help',
+      role: 'group',
+      'aria-label': t('Working by hand'),
+    },
     element('h2', {}, t('Working by hand')),
     list,
   );

@@ -53,7 +53,7 @@ export class ComparisonPage {
   show(message: ComparisonMessage): void {
     const focused = this.#focusedIndex();
     this.#bar.replaceChildren(
-      element('h1', { class: 'spoken' }, t('Two plans compared')),
+      element('h1', { class: 'read-aloud' }, t('Two plans compared')),
       viewField(message.view, (view) => this.#post({ type: 'view', view })),
       this.#status,
     );

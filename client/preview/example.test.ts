@@ -25,6 +25,7 @@ describe('the example for a plan in which nothing is drawn', () => {
     expect(begun('canvas 40 x 30 cm')).toMatch(/^canvas 40 x 30 cm\n\nobject pear/);
     expect(begun('canvas 40 x 30 cm\n')).toMatch(/^canvas 40 x 30 cm\n\nobject pear/);
     expect(begun('canvas 40 x 30 cm\n\n')).toMatch(/^canvas 40 x 30 cm\n\nobject pear/);
+    expect(begun('canvas 40 x 30 cm\r\n\r\n')).toMatch(/^canvas 40 x 30 cm\r\n\r\nobject pear/);
     expect(begun('')).toMatch(/^canvas/);
     expect(begun('  ')).toMatch(/^ {2}\ncanvas/);
   });

@@ -25,7 +25,7 @@ export function exampleFor({ subjects, picture }: Pick<Scene, 'subjects' | 'pict
 /** Where a text goes at the end of another: below it, with an empty line between. */
 export function appended(text: string, more: string): string {
   if (text.trim() === '') return text === '' || text.endsWith('\n') ? more : `\n${more}`;
-  if (/\n[ \t]*\n[ \t]*$/.test(text)) return more;
+  if (/\n[ \t]*\r?\n[ \t]*$/.test(text)) return more;
   return text.endsWith('\n') ? `\n${more}` : `\n\n${more}`;
 }
 

@@ -59,8 +59,10 @@ function labelOf(subject: Subject, drawn: Drawn): string {
   const { location, from } = subject;
   const line = from ? t('line {0} of {1}', from.line + 1, from.file) : t('line {0}', location.line + 1);
   if (subject.kind === 'finding') return `${severityWord(subject.severity)}: ${subject.message} ${line}`;
-  const said = drawn.filter(({ mark }) => !mark.key.endsWith(':wanted'));
-  const tips = [...new Set(said.flatMap(({ mark }) => mark.tip ?? []))].map((tip) => tip.replace(/\.$/, ''));
+  const telling = drawn.filter(({ mark }) => !mark.key.endsWith(':wanted'));
+  const tips = [...new Set(telling.flatMap(({ mark }) => mark.tip ?? []))].map((tip) =>
+    tip.replace(/\.$/, ''),
+  );
   switch (subject.kind) {
     case 'scale':
     case 'budget':

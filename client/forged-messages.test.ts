@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { comparedScenes } from '../server/drawing/comparison/scenes.js';
+import { sceneChange } from '../server/drawing/scene-change.js';
 import { doorwayPlan, worked } from '../server/drawing/test-plans.js';
 import { wallCard } from '../server/drawing/wall/card.js';
 import { comparePlans } from '../server/findings/comparison/compare.js';
@@ -22,6 +23,7 @@ const change = { kind: 'move', grip: 'object:bowl', to: { x: 12.5, y: 7 } } as c
 
 const fromPage: OneOfEach<FromPage> = {
   ready: { type: 'ready' },
+  again: { type: 'again' },
   view: { type: 'view', view: 'notan' },
   reveal: { type: 'reveal', version: 3, location },
   distance: { type: 'distance', millimetres: 3_000 },
@@ -41,6 +43,12 @@ const fromPage: OneOfEach<FromPage> = {
 
 const toPage: OneOfEach<ToPage> = {
   scene: { type: 'scene', epoch: 1, version: 3, scene: stillLife },
+  'scene change': {
+    type: 'scene change',
+    epoch: 2,
+    version: 4,
+    change: sceneChange({ ...stillLife, subjects: {}, layers: stillLife.layers.slice(0, 2) }, stillLife),
+  },
   findings: {
     type: 'findings',
     version: 3,

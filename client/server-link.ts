@@ -10,6 +10,7 @@ import type {
 import type { ExportParams, ExportResult } from '../server/language/export-protocol.js';
 import type { HandChange } from '../server/language/hand/change.js';
 import type {
+  ChangedScene,
   InitializationOptions,
   PlanVersion,
   ReadBytesParams,
@@ -17,6 +18,7 @@ import type {
   Refused,
   SceneParams,
   SceneResult,
+  WholeScene,
   WrittenChange,
 } from '../server/language/protocol.js';
 import type { Conversation, ConversationParts, Requests } from './conversation.js';
@@ -91,9 +93,12 @@ export class ServerLink implements vscode.Disposable {
     return this.#restarting;
   }
 
-  /** @throws when the server is not running */
-  scene(uri: vscode.Uri, look: Look): Promise<SceneResult | null> {
-    return this.#ask('scene', { ...this.#sceneParams(uri, look), handling: true });
+  /**
+   * @param known the drawing that there is, by its `id`, so that only what is another in the new one is told
+   * @throws when the server is not running
+   */
+  scene(uri: vscode.Uri, look: Look, known: number): Promise<WholeScene | ChangedScene | null> {
+    return this.#ask('scene', { ...this.#sceneParams(uri, look), handling: true, known });
   }
 
   /** @throws when the server is not running */

@@ -3,6 +3,7 @@ import './preview.css';
 import './toolbar/toolbar.css';
 import * as v from 'valibot';
 import { type Scene, type View, views } from '../../server/drawing/scene.js';
+import { changedScene } from '../../server/drawing/scene-change.js';
 import type { Location } from '../../server/plan/plan.js';
 import { DistanceChoice } from './toolbar/distance-choice.js';
 import { element } from './elements.js';
@@ -163,11 +164,15 @@ function firstState(): PageState {
 function take(message: ToPage): void {
   switch (message.type) {
     case 'scene':
-      if (message.epoch <= now.epoch) return;
-      now.epoch = message.epoch;
-      now.sceneVersion = message.version;
-      draw(message.scene);
+      takeScene(message, message.scene);
       return;
+    case 'scene change': {
+      const isNext = message.epoch === now.epoch + 1;
+      const scene = isNext && lastScene ? changedScene(lastScene, message.change) : undefined;
+      if (scene === undefined) host.postMessage({ type: 'again' });
+      else takeScene(message, scene);
+      return;
+    }
     case 'findings':
       now.findingsVersion = message.version;
       findings.show(message.findings);
@@ -211,6 +216,13 @@ function take(message: ToPage): void {
       hand.answer(message);
       return;
   }
+}
+
+function takeScene({ epoch, version }: { epoch: number; version: number }, scene: Scene): void {
+  if (epoch <= now.epoch) return;
+  now.epoch = epoch;
+  now.sceneVersion = version;
+  draw(scene);
 }
 
 function draw(scene: Scene): void {

@@ -1,10 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as v from 'valibot';
+import { sceneChange } from '../../server/drawing/scene-change.js';
 import { exceeds, pageState, pageStateSchema, receiveFromPage, receiveInPage } from './messages.js';
 import { stillLife } from './still-life.js';
 
 const scene = { type: 'scene', epoch: 1, version: 3, scene: stillLife };
+const sceneChanged = {
+  type: 'scene change',
+  epoch: 2,
+  version: 4,
+  change: sceneChange({ ...stillLife, subjects: {} }, stillLife),
+};
 const location = { line: 2, start: 0, end: 4 };
 const moved = { kind: 'move', grip: 'object:bowl', to: { x: 12.5, y: 7 } };
 const drawn = (count: number) => ({
@@ -20,6 +27,7 @@ describe('what the page accepts', () => {
     for (const message of [
       scene,
       { type: 'findings', version: 3, findings: [finding] },
+      sceneChanged,
       { type: 'mark', version: 3, line: 4 },
       { type: 'mark', version: 3, line: null },
       { type: 'view', view: 'notan' },
@@ -47,6 +55,19 @@ describe('what the page accepts', () => {
     ['an attribute that no mark has', withMark({ onclick: 'alert(1)' })],
   ])('refuses a scene with %s', (_what, bad) => {
     expect(receiveInPage({ ...scene, scene: bad })).toEqual({ ok: false, reason: 'malformed' });
+  });
+
+  it.each([
+    ['keeps what was before the first', [{ kept: [-1, 2] }]],
+    ['keeps half of something', [{ kept: [0, 1.5] }]],
+    ['keeps and makes in one', [{ kept: [0, 1], made: [] }]],
+    [
+      'makes a mark that runs something',
+      [{ made: [{ kind: 'path', key: 'a', d: 'M0 0', onclick: 'alert(1)' }] }],
+    ],
+  ])('refuses a change of a scene that %s', (_what, marks) => {
+    const change = { ...sceneChanged.change, layers: [{ name: 'picture', marks }] };
+    expect(receiveInPage({ ...sceneChanged, change })).toEqual({ ok: false, reason: 'malformed' });
   });
 
   it('refuses a view that does not exist', () => {

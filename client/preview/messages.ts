@@ -3,7 +3,13 @@ import { views } from '../../server/drawing/scene.js';
 import { changeSchema } from './hand/change-schema.js';
 import { overlays } from './toolbar/layers.js';
 import type { Look } from './look.js';
-import { distanceSchema, locationSchema, sceneSchema, severitySchema } from './scene-schema.js';
+import {
+  distanceSchema,
+  locationSchema,
+  sceneChangeSchema,
+  sceneSchema,
+  severitySchema,
+} from './scene-schema.js';
 import { zoomLimits } from './zoom/zoom-steps.js';
 
 /**
@@ -53,6 +59,13 @@ const toPage = v.variant('type', [
     version: count,
     scene: sceneSchema,
   }),
+  /** What makes the next scene of the one that was given last, whose epoch is one less. */
+  v.strictObject({
+    type: v.literal('scene change'),
+    epoch: count,
+    version: count,
+    change: sceneChangeSchema,
+  }),
   v.strictObject({
     type: v.literal('findings'),
     version: count,
@@ -101,6 +114,8 @@ export type ToPage = v.InferOutput<typeof toPage>;
 const fromPage = v.variant('type', [
   /** The page listens: what is sent before is lost. */
   v.strictObject({ type: v.literal('ready') }),
+  /** Give the whole drawing: the page has not the one that a change is of. */
+  v.strictObject({ type: v.literal('again') }),
   v.strictObject({ type: v.literal('view'), view }),
   /** Select the words that something in the drawing stands for, if the document is still at that version. */
   v.strictObject({ type: v.literal('reveal'), version: count, location: locationSchema }),

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { View } from '../../server/drawing/scene.js';
-import type { SceneResult } from '../../server/language/protocol.js';
-import { SceneFeed } from './scene-feed.js';
+import { type SceneChange, sceneChange } from '../../server/drawing/scene-change.js';
+import type { ChangedScene, WholeScene } from '../../server/language/protocol.js';
+import { type Delivery, SceneFeed } from './scene-feed.js';
 import { stillLife } from './still-life.js';
 
 /** A feed whose questions are answered by hand. */
@@ -9,21 +10,29 @@ function openFeed() {
   const asked: {
     view: View;
     distanceMillimetres: number | undefined;
+    known: number;
     answer: (version: number | null) => Promise<void>;
+    tell: (answer: WholeScene | ChangedScene) => Promise<void>;
     fail: () => Promise<void>;
   }[] = [];
   const delivered: { epoch: number; version: number; view: View }[] = [];
+  const deliveries: Delivery[] = [];
   const failures: unknown[] = [];
   const feed = new SceneFeed(
     { view: 'drawing' },
     {
-      ask: ({ view, distanceMillimetres }) =>
-        new Promise<SceneResult | null>((resolve, reject) => {
+      ask: ({ view, distanceMillimetres }, known) =>
+        new Promise<WholeScene | ChangedScene | null>((resolve, reject) => {
           asked.push({
             view,
             distanceMillimetres,
+            known,
             answer: (version) => {
               resolve(version === null ? null : { version, scene: { ...stillLife, view } });
+              return settled();
+            },
+            tell: (answer) => {
+              resolve(answer);
               return settled();
             },
             fail: () => {
@@ -32,11 +41,14 @@ function openFeed() {
             },
           });
         }),
-      deliver: (epoch, { version, scene }) => delivered.push({ epoch, version, view: scene.view }),
+      deliver: (delivery) => {
+        deliveries.push(delivery);
+        delivered.push({ epoch: delivery.epoch, version: delivery.version, view: delivery.scene.view });
+      },
       failed: (error) => failures.push(error),
     },
   );
-  return { feed, asked, delivered, failures };
+  return { feed, asked, delivered, deliveries, failures };
 }
 
 async function settled(): Promise<void> {
@@ -122,5 +134,55 @@ describe('the feed of scenes', () => {
     feed.refresh();
     expect(asked).toHaveLength(1);
     expect(delivered).toEqual([]);
+  });
+
+  describe('that are told by what is another in them', () => {
+    const other = { ...stillLife, title: 'Another' };
+    const change = sceneChange(stillLife, other);
+
+    async function begun() {
+      const opened = openFeed();
+      opened.feed.refresh();
+      await opened.asked[0]?.tell({ version: 1, id: 7, scene: stillLife });
+      return opened;
+    }
+
+    it('says which it has, and delivers the next with what makes it of that one', async () => {
+      const { feed, asked, deliveries } = await begun();
+      feed.refresh();
+      expect(asked.map(({ known }) => known)).toEqual([0, 7]);
+      await asked[1]?.tell({ version: 2, id: 8, change });
+      expect(deliveries[1]).toEqual({ epoch: 2, version: 2, scene: other, change });
+      feed.refresh();
+      expect(asked[2]?.known).toBe(8);
+    });
+
+    it('delivers a whole one to a page that has lost what it had, also while it is asked for', async () => {
+      const { feed, asked, deliveries } = await begun();
+      feed.refresh();
+      feed.forget();
+      await asked[1]?.tell({ version: 2, id: 8, change });
+      expect(deliveries[1]).toEqual({ epoch: 2, version: 2, scene: other });
+      feed.forget();
+      feed.refresh();
+      expect(asked[2]?.known).toBe(0);
+    });
+
+    it('says that it has none when the document is another', async () => {
+      const { feed, asked } = await begun();
+      feed.begin();
+      expect(asked[1]?.known).toBe(0);
+    });
+
+    it('asks for a whole one where a change does not fit', async () => {
+      const { feed, asked, deliveries } = await begun();
+      feed.refresh();
+      const misfit: SceneChange = { ...change, subjects: [{ kept: [0, 1_000] }] };
+      await asked[1]?.tell({ version: 2, id: 8, change: misfit });
+      expect(deliveries).toHaveLength(1);
+      expect(asked[2]?.known).toBe(0);
+      await asked[2]?.tell({ version: 2, id: 9, scene: other });
+      expect(deliveries[1]).toEqual({ epoch: 2, version: 2, scene: other });
+    });
   });
 });

@@ -1,13 +1,26 @@
-import type { View } from '../../server/drawing/scene.js';
-import type { SceneResult } from '../../server/language/protocol.js';
+import type { Scene, View } from '../../server/drawing/scene.js';
+import { type SceneChange, changedScene } from '../../server/drawing/scene-change.js';
+import type { ChangedScene, WholeScene } from '../../server/language/protocol.js';
 import type { Look } from './look.js';
 
 export interface SceneFeedHost {
-  /** Asks the server; `null` when it does not know the plan. Rejects when it is gone. */
-  readonly ask: (look: Look) => Promise<SceneResult | null>;
-  /** `epoch` counts up with each scene. */
-  readonly deliver: (epoch: number, result: SceneResult) => void;
+  /**
+   * Asks the server, which may tell what is another than in the drawing of the id `known`, 0 for none; `null` when it does not
+   * know the plan. Rejects when it is gone.
+   */
+  readonly ask: (look: Look, known: number) => Promise<WholeScene | ChangedScene | null>;
+  readonly deliver: (delivery: Delivery) => void;
   readonly failed: (error: unknown) => void;
+}
+
+/** A drawing for the page. */
+export interface Delivery {
+  /** Counts up with each scene. */
+  readonly epoch: number;
+  readonly version: number;
+  readonly scene: Scene;
+  /** What makes the scene of the one delivered before, where that was the same view of the same document. */
+  readonly change?: SceneChange;
 }
 
 /**
@@ -24,7 +37,7 @@ export class SceneFeed {
   #epoch = 0;
   /** Counts the documents: versions of one say nothing of another. */
   #document = 0;
-  #last: { readonly view: View; readonly version: number } | undefined;
+  #last: Delivered | undefined;
 
   constructor(look: Look, host: SceneFeedHost) {
     this.#look = look;
@@ -40,17 +53,22 @@ export class SceneFeed {
     this.refresh();
   }
 
-  /** The plan, or a file that it names, is another than before; or the page has lost what it was given. */
+  /** The plan, or a file that it names, is another than before. */
   refresh(): void {
     if (this.#stopped) return;
     this.#wanted = true;
     if (!this.#asking) void this.#work();
   }
 
+  /** The page has lost what it was given: it is given a whole drawing next. */
+  forget(): void {
+    this.#last = undefined;
+  }
+
   /** The plan is another document than before, or was opened anew: its versions begin again. */
   begin(): void {
     this.#document += 1;
-    this.#last = undefined;
+    this.forget();
     this.refresh();
   }
 
@@ -64,9 +82,10 @@ export class SceneFeed {
       this.#wanted = false;
       const look = this.#look;
       const document = this.#document;
+      const before = this.#last;
       try {
-        const result = await this.#host.ask(look);
-        if (result !== null && document === this.#document) this.#take(look.view, result);
+        const answer = await this.#host.ask(look, before?.id ?? 0);
+        if (answer !== null && document === this.#document) this.#take(look.view, answer, before);
       } catch (error) {
         if (!this.#stopped) this.#host.failed(error);
       }
@@ -74,11 +93,27 @@ export class SceneFeed {
     this.#asking = false;
   }
 
-  #take(view: View, result: SceneResult): void {
-    const overtaken = this.#last?.view === view && result.version < this.#last.version;
+  #take(view: View, answer: WholeScene | ChangedScene, before: Delivered | undefined): void {
+    const { version, id = 0 } = answer;
+    const overtaken = this.#last?.view === view && version < this.#last.version;
     if (this.#stopped || view !== this.#look.view || overtaken) return;
-    this.#last = { view, version: result.version };
+    const change = 'change' in answer ? answer.change : undefined;
+    const scene = 'change' in answer ? before && changedScene(before.scene, answer.change) : answer.scene;
+    if (scene === undefined) {
+      this.forget();
+      this.#wanted = true;
+      return;
+    }
+    const isNext = change !== undefined && before === this.#last;
+    this.#last = { view, version, id, scene };
     this.#epoch += 1;
-    this.#host.deliver(this.#epoch, result);
+    this.#host.deliver({ epoch: this.#epoch, version, scene, ...(isNext ? { change } : {}) });
   }
+}
+
+interface Delivered {
+  readonly view: View;
+  readonly version: number;
+  readonly id: number;
+  readonly scene: Scene;
 }

@@ -9,6 +9,7 @@ import {
   views,
   weights,
 } from '../../server/drawing/scene.js';
+import type { SceneChange } from '../../server/drawing/scene-change.js';
 import { DISTANCE_LIMITS_MILLIMETRES } from '../../server/drawing/viewing.js';
 
 /** The longest outline that is drawn, as SVG path data: 200,000 points fit. */
@@ -156,34 +157,27 @@ const record = v.strictObject({
   chosen: column,
 });
 
-const handling = v.strictObject({
-  grips: v.pipe(
-    v.array(
-      v.strictObject({
-        key: text,
-        subject: text,
-        kind: v.picklist(['object', 'point', 'focus', 'lead', 'lead place']),
-        at: spot,
-        name: text,
-        fixed: v.exactOptional(text),
-        frame: v.exactOptional(frame),
-      }),
-    ),
-    v.maxLength(mostMarks),
-  ),
+const grip = v.strictObject({
+  key: text,
+  subject: text,
+  kind: v.picklist(['object', 'point', 'focus', 'lead', 'lead place']),
+  at: spot,
+  name: text,
+  fixed: v.exactOptional(text),
+  frame: v.exactOptional(frame),
+});
+const painted = v.strictObject({
+  step: v.exactOptional(finite),
+  colour: v.exactOptional(v.union([v.strictObject({ name: text }), v.strictObject({ hex })])),
+});
+/** What of the handling is no long list. */
+const restOfHandling = {
   guides: v.strictObject({
     lines: v.pipe(v.array(v.strictObject({ from: spot, to: spot })), v.maxLength(mostMarks)),
     crossings: v.pipe(v.array(v.strictObject({ at: spot, name: text })), v.maxLength(mostMarks)),
   }),
   tones: v.array(hex),
   colours: v.pipe(v.array(v.strictObject({ name: text, hex })), v.maxLength(mostMarks)),
-  painted: v.record(
-    text,
-    v.strictObject({
-      step: v.exactOptional(finite),
-      colour: v.exactOptional(v.union([v.strictObject({ name: text }), v.strictObject({ hex })])),
-    }),
-  ),
   unit: v.picklist(['cm', 'mm', 'm', 'in']),
   sketch: v.exactOptional(
     v.strictObject({
@@ -192,24 +186,23 @@ const handling = v.strictObject({
       opacity: finite,
     }),
   ),
+};
+const handling = v.strictObject({
+  ...restOfHandling,
+  grips: v.pipe(v.array(grip), v.maxLength(mostMarks)),
+  painted: v.record(text, painted),
 });
 
-/** What a page accepts as a drawing; anything else is not drawn. */
-export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
+const layer = { name: v.picklist(layerNames), blur: v.exactOptional(size) };
+
+/** What of a drawing is no long list. */
+const rest = {
   view: v.picklist(views),
   sheet: box,
   picture: box,
   em: size,
   title: text,
   description: text,
-  layers: v.array(
-    v.strictObject({
-      name: v.picklist(layerNames),
-      marks: v.pipe(v.array(mark), v.maxLength(mostMarks)),
-      blur: v.exactOptional(size),
-    }),
-  ),
-  subjects: v.record(text, subject),
   budgets: v.array(budget),
   legend: v.array(v.strictObject({ key: text, text })),
   viewing: v.exactOptional(
@@ -221,5 +214,37 @@ export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
   ),
   record: v.exactOptional(record),
   photographs: v.exactOptional(photographs),
+};
+
+/** What a page accepts as a drawing; anything else is not drawn. */
+export const sceneSchema: v.GenericSchema<Scene> = v.strictObject({
+  ...rest,
+  layers: v.array(v.strictObject({ ...layer, marks: v.pipe(v.array(mark), v.maxLength(mostMarks)) })),
+  subjects: v.record(text, subject),
   handling: v.exactOptional(handling),
+});
+
+const listChange = <T>(item: v.GenericSchema<T>) =>
+  v.pipe(
+    v.array(
+      v.union([
+        v.strictObject({ kept: v.strictTuple([column, column]) }),
+        v.strictObject({ made: v.pipe(v.array(item), v.maxLength(mostMarks)) }),
+      ]),
+    ),
+    v.maxLength(mostMarks),
+  );
+
+/** What a page accepts as a change of the drawing that it has. */
+export const sceneChangeSchema: v.GenericSchema<SceneChange> = v.strictObject({
+  rest: v.strictObject(rest),
+  layers: v.array(v.strictObject({ ...layer, marks: listChange(mark) })),
+  subjects: listChange(v.strictTuple([text, subject])),
+  handling: v.exactOptional(
+    v.strictObject({
+      rest: v.strictObject(restOfHandling),
+      grips: listChange(grip),
+      painted: listChange(v.strictTuple([text, painted])),
+    }),
+  ),
 });

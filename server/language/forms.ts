@@ -65,6 +65,7 @@ export const ofView = v.object({
   ...ofLook.entries,
   isNarrow: v.optional(v.boolean()),
   handling: v.optional(v.boolean()),
+  known: v.optional(v.pipe(v.number(), v.safeInteger())),
 });
 
 const finite = v.pipe(v.number(), v.finite());

@@ -1,6 +1,7 @@
 import { NotificationType, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Range, TextEdit } from 'vscode-languageserver-types';
 import type { Scene, View } from '../drawing/scene.js';
+import type { SceneChange } from '../drawing/scene-change.js';
 import type { HandChange } from './hand/change.js';
 
 /**
@@ -76,8 +77,30 @@ export interface SceneResult {
   readonly scene: Scene;
 }
 
+export interface NextSceneParams extends HandlingParams {
+  /**
+   * The drawing that the client has, by the `id` that it came with: it can be told what is another in the new one. 0 where it
+   * has none. Left out, the drawing is told whole and has no `id`.
+   */
+  readonly known?: number;
+}
+
+/** A drawing told whole. */
+export interface WholeScene extends SceneResult {
+  readonly id?: number;
+}
+
+/** A drawing told by what is another than in the one that the client has. */
+export interface ChangedScene {
+  readonly version: number;
+  readonly id: number;
+  readonly change: SceneChange;
+}
+
 /** Client to server: the plan as a drawing. `null` when the document is not open or the view is not known. */
-export const sceneRequest = new RequestType<HandlingParams, SceneResult | null, void>('mahlstick/scene');
+export const sceneRequest = new RequestType<NextSceneParams, WholeScene | ChangedScene | null, void>(
+  'mahlstick/scene',
+);
 
 export interface TryChangeParams extends SceneParams {
   /** Of the document that the drawing was made from. */

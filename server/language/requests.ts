@@ -46,6 +46,7 @@ import {
   tried,
   written,
 } from './forms.js';
+import { GivenScenes } from './given-scenes.js';
 import type { Guard } from './guard.js';
 import { sceneRequest, tryChangeRequest, writeChangeRequest } from './protocol.js';
 import type { Refusal } from './rename.js';
@@ -53,6 +54,7 @@ import type { Refusal } from './rename.js';
 /** Registers an answer for every request about a document. */
 export function answerRequests(connection: Connection, guard: Guard): void {
   const { answer, answerLater, answerAround } = answeringOn(connection, guard);
+  const given = new GivenScenes();
   const told = new Set<string>();
   /** Shows a sentence to the painter, unless it was shown before. */
   const tellOnce = (message: string | undefined): void => {
@@ -168,10 +170,10 @@ export function answerRequests(connection: Connection, guard: Guard): void {
   ]);
   answer(tryChangeRequest, tried, null, ({ service }, params) => service.tryChange(params));
   answer(writeChangeRequest, written, null, ({ service }, params) => service.writeChange(params));
-  answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, ...options }) => {
+  answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, known, ...options }) => {
     const version = service.snapshot(textDocument.uri)?.version;
     const scene = service.scene(textDocument.uri, view, options);
-    return version === undefined || scene === undefined ? null : { version, scene };
+    return version === undefined || scene === undefined ? null : given.answer({ version, scene }, known);
   });
 }
 

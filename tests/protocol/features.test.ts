@@ -14,7 +14,8 @@ import type {
   TextEdit,
 } from 'vscode-languageserver-protocol';
 import { views } from '../../server/drawing/scene.js';
-import type { PlanVersion, SceneResult } from '../../server/language/protocol.js';
+import { changedScene } from '../../server/drawing/scene-change.js';
+import type { ChangedScene, PlanVersion, SceneResult, WholeScene } from '../../server/language/protocol.js';
 import { bundledServer } from './bundled.js';
 import { bareClient, fullClient, pointedAt } from './clients.js';
 
@@ -124,6 +125,11 @@ describe.each([
       expect(result).toMatchObject({ version: 1, scene: { view } });
     }
     expect(changedPlans[0]).toEqual({ uri, version: 1 });
+    const seen = { ...document, view: 'drawing' };
+    const first = await client.request<WholeScene>('mahlstick/scene', { ...seen, known: 0 });
+    const next = await client.request<ChangedScene>('mahlstick/scene', { ...seen, known: first.id });
+    expect(changedScene(first.scene, next.change)).toEqual(first.scene);
+    expect(JSON.stringify(next).length).toBeLessThan(JSON.stringify(first).length / 3);
 
     await client.notify('textDocument/didClose', document);
     await client.until(() => client.published.at(-1)?.version === undefined, 'the diagnostics to be cleared');

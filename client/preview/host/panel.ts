@@ -57,13 +57,17 @@ export class PreviewPanel implements vscode.Disposable {
     this.#uri = parts.uri;
     this.#page = new PageLine({ panel, log: parts.log, received: (message) => this.#take(message) });
     this.#feed = new SceneFeed(parts.look, {
-      ask: (look) =>
+      ask: (look, known) =>
         this.#page.listens && server.state === 'running'
-          ? server.scene(this.#uri, look)
+          ? server.scene(this.#uri, look, known)
           : Promise.resolve(null),
-      deliver: (epoch, { version, scene }) => {
+      deliver: ({ epoch, version, scene, change }) => {
         this.#drawn = { version, example: exampleFor(scene) };
-        this.#post({ type: 'scene', epoch, version, scene });
+        this.#post(
+          change === undefined
+            ? { type: 'scene', epoch, version, scene }
+            : { type: 'scene change', epoch, version, change },
+        );
         this.#beneath.drawn(scene);
       },
       failed: (error) => parts.log.debug(`No scene: ${String(error)}`),
@@ -215,10 +219,15 @@ export class PreviewPanel implements vscode.Disposable {
     switch (message.type) {
       case 'ready':
         this.#beneath.forget();
+        this.#feed.forget();
         this.#post({ type: 'server', state: this.#parts.server.state });
         // It may be gone, which has to be said again to a page that has only now come.
         void this.#text.open();
         void this.#news.tellAll();
+        return;
+      case 'again':
+        this.#feed.forget();
+        this.#feed.refresh();
         return;
       case 'view':
         // The page has it already: told of it again, it would go back from one that was chosen meanwhile.

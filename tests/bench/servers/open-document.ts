@@ -1,3 +1,6 @@
+import type { Scene } from '../../../server/drawing/scene.js';
+import { changedScene } from '../../../server/drawing/scene-change.js';
+import type { ChangedScene, WholeScene } from '../../../server/language/protocol.js';
 import type { Taken } from '../taken.js';
 import type { RunningServer } from './server.js';
 import type { TypedLine } from './typing.js';
@@ -13,6 +16,8 @@ const uriOf = ({ kind }: RunningServer, name: string): string => `file:///bench/
 /** A document open in a server, which is typed in. */
 export class OpenDocument {
   #version = 1;
+  /** The drawing that came last, as the preview keeps it. */
+  #drawing: { readonly id: number; readonly scene: Scene } | undefined;
 
   private constructor(
     private readonly server: RunningServer,
@@ -84,9 +89,14 @@ export class OpenDocument {
       params.uri === uri && params.version === version;
     const taken = server.stopwatch();
     const drawn = server.next('mahlstick/planChanged', isIt).then(async () => {
-      const answer = await server.request('mahlstick/scene', { textDocument: { uri }, view: 'drawing' });
-      const answered = (answer as { readonly version: number } | null)?.version;
-      if (answered !== version) throw new Error(`version ${answered} was drawn, not ${version}`);
+      const before = this.#drawing;
+      const asked = { textDocument: { uri }, view: 'drawing', known: before?.id ?? 0 };
+      const answer = (await server.request('mahlstick/scene', asked)) as WholeScene | ChangedScene | null;
+      if (answer?.version !== version)
+        throw new Error(`version ${answer?.version} was drawn, not ${version}`);
+      const scene = 'change' in answer ? before && changedScene(before.scene, answer.change) : answer.scene;
+      if (scene === undefined) throw new Error('a drawing was told by another than there is');
+      this.#drawing = { id: answer.id ?? 0, scene };
       return taken();
     });
     const diagnosed = server.next('textDocument/publishDiagnostics', isIt);

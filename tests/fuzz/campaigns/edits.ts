@@ -4,7 +4,10 @@ import path from 'node:path';
 import { setTimeout as delay } from 'node:timers/promises';
 import fc from 'fast-check';
 import type { SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver-protocol';
+import type { Scene } from '../../../server/drawing/scene.js';
+import { changedScene } from '../../../server/drawing/scene-change.js';
 import * as features from '../../../server/language/features.js';
+import type { ChangedScene, WholeScene } from '../../../server/language/protocol.js';
 import { SETTLE_MILLISECONDS } from '../../../server/language/photographs.js';
 import { spoiltPlan } from '../../support/spoilt-plans.js';
 import { anEdit, type Edit, placeOf, rangeIn, replaced } from '../../support/typed-edits.js';
@@ -65,6 +68,8 @@ interface Document {
   version: number;
   /** The tokens that the editor has. */
   tokens: { readonly id: string | undefined; readonly data: readonly number[] };
+  /** The drawing that the preview has. */
+  drawing: { readonly id: number; readonly scene: Scene } | undefined;
 }
 
 const files = new Map<string, string>();
@@ -123,6 +128,13 @@ export const edits = campaign({
         textDocument: { uri: document.uri },
       });
       assert.deepEqual(document.tokens.data, whole.data, 'tokens by what changes of them');
+      await updateDrawing(client, document);
+      const textDocument = { uri: document.uri };
+      const drawn = await fresh.client.request<WholeScene | null>('mahlstick/scene', {
+        textDocument,
+        ...look,
+      });
+      assert.deepEqual(document.drawing?.scene, drawn?.scene, 'drawing by what changes of it');
     }
     assert.deepEqual([client.logged, fresh.client.logged], [[], []], 'faults of ours');
     end();
@@ -133,7 +145,14 @@ export const edits = campaign({
 function opened(name: string): Document {
   const answer = fileAt(uriOf(name), undefined);
   const text = answer.ok ? answer.text : '';
-  return { uri: uriOf(name), text, before: text, version: 1, tokens: { id: undefined, data: [] } };
+  return {
+    uri: uriOf(name),
+    text,
+    before: text,
+    version: 1,
+    tokens: { id: undefined, data: [] },
+    drawing: undefined,
+  };
 }
 
 async function take(
@@ -165,7 +184,7 @@ async function take(
       return;
     case 'look':
       await updateTokens(client, document);
-      await client.request('mahlstick/scene', { textDocument, view: 'colour', handling: true });
+      await updateDrawing(client, document);
       await pulled(client, document.uri);
       return;
     case 'reopen':
@@ -183,6 +202,18 @@ async function change(client: Client, document: Document, contentChanges: readon
   document.version += 1;
   const { uri, version } = document;
   await client.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges });
+}
+
+const look = { view: 'colour', handling: true };
+
+async function updateDrawing(client: Client, document: Document): Promise<void> {
+  const { uri, drawing: before } = document;
+  const asked = { textDocument: { uri }, ...look, known: before?.id ?? 0 };
+  const answer = await client.request<WholeScene | ChangedScene | null>('mahlstick/scene', asked);
+  if (answer === null) return;
+  const scene = 'change' in answer ? before && changedScene(before.scene, answer.change) : answer.scene;
+  assert(scene !== undefined, 'a change of the drawing that there is');
+  document.drawing = { id: answer.id ?? 0, scene };
 }
 
 async function updateTokens(client: Client, document: Document): Promise<void> {

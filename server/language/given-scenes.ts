@@ -1,0 +1,31 @@
+import type { Scene } from '../drawing/scene.js';
+import { sceneChange } from '../drawing/scene-change.js';
+import type { ChangedScene, SceneResult, WholeScene } from './protocol.js';
+
+/** Previews that are looked at together; of more, some are told whole. */
+const MOST = 8;
+
+/** The drawings that a client was given last, so that it need only be told what is another in the next. */
+export class GivenScenes {
+  readonly #scenes = new Map<number, Scene>();
+  #lastId = 0;
+
+  /** @param known the drawing that the client has, see `NextSceneParams` */
+  answer(result: SceneResult, known: number | undefined): WholeScene | ChangedScene {
+    if (known === undefined) return result;
+    const { version, scene } = result;
+    const before = this.#scenes.get(known);
+    const id = this.#keep(scene, known);
+    if (before?.view !== scene.view) return { version, id, scene };
+    return { version, id, change: sceneChange(before, scene) };
+  }
+
+  #keep(scene: Scene, instead: number): number {
+    this.#lastId += 1;
+    this.#scenes.delete(instead);
+    this.#scenes.set(this.#lastId, scene);
+    const [oldest] = this.#scenes.keys();
+    if (this.#scenes.size > MOST && oldest !== undefined) this.#scenes.delete(oldest);
+    return this.#lastId;
+  }
+}

@@ -48,7 +48,7 @@ export function trialOf(
   const crowding = crowdingObjects({ canvas: plan.canvas, objects: placed, coveringOrder });
   const objects = withoutShapes(placed, crowding);
   const tried = { ...plan, objects, coveringOrder };
-  const moved = new Set([...shapes.keys(), ...crowding]);
+  const moved = new Set([...shapes.keys(), ...crowding.keys()]);
   const sheet = sheetsOver(plan.canvas)?.plain;
   if (!sheet) return { plan: tried, areas, moved, movedShare: 0 };
   const piecesOf = ({ objects: some }: Plan): readonly Piece[] =>

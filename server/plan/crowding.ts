@@ -1,4 +1,5 @@
 import { pointsOf } from './build-outline.js';
+import { type Fineness, tooFineObjects } from './fineness.js';
 import { clipped } from './geometry/clipped.js';
 import {
   type BorderSize,
@@ -25,15 +26,32 @@ export interface Layers {
   readonly coveringOrder: readonly number[];
 }
 
+/** What there is too much of. */
+export type Crowding = 'crossings' | keyof Fineness;
+
 /**
- * The objects, by their indices, that cross what is seen under them so often that the picture can't be cut while
- * somebody waits. Without them it has no more than `MOST_MUTUAL_CROSSINGS`.
+ * The objects, by their indices, with which the picture can't be cut and measured while somebody waits: those that are
+ * too fine, and those that cross what is seen under them too often. Without them it is within `FINEST` and has no more
+ * crossings than `MOST_MUTUAL_CROSSINGS`.
  */
-export function crowdingObjects({ canvas, objects, coveringOrder }: Layers): ReadonlySet<number> {
+export function crowdingObjects(all: Layers): ReadonlyMap<number, Crowding> {
+  const tooFine = tooFineObjects(all);
+  const crossing = crossingObjects(all, tooFine);
+  if (crossing.size === 0) return tooFine;
+  const crowding = new Map<number, Crowding>(tooFine);
+  for (const index of crossing) crowding.set(index, 'crossings');
+  return crowding;
+}
+
+/** Those that cross what is seen under them too often, where some are left out already. */
+function crossingObjects(
+  { canvas, objects, coveringOrder }: Layers,
+  leftOut: ReadonlyMap<number, unknown>,
+): ReadonlySet<number> {
   const layers: { readonly index: number; readonly outline: Outline }[] = [];
   for (const index of coveringOrder) {
     const outline = objects[index]?.outline ?? EMPTY_OUTLINE;
-    if (outline.rings.length > 0) layers.push({ index, outline });
+    if (outline.rings.length > 0 && !leftOut.has(index)) layers.push({ index, outline });
   }
   if (plainlyFew(layers)) return NONE;
   const refused = refusedOf(canvas, layers);
@@ -66,7 +84,7 @@ function asOne(outline: Outline, canvas: CanvasSize): Shape {
 /** The objects, those that crowd the picture without their shapes. */
 export function withoutShapes<Item extends { readonly outline: Outline }>(
   objects: readonly Item[],
-  refused: ReadonlySet<number>,
+  refused: ReadonlyMap<number, Crowding>,
 ): readonly Item[] {
   if (refused.size === 0) return objects;
   return objects.map((object, index) =>

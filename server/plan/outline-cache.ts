@@ -1,5 +1,5 @@
 import { buildOutline, type BuiltOutline } from './build-outline.js';
-import { crowdingObjects, type Layers } from './crowding.js';
+import { type Crowding, crowdingObjects, type Layers } from './crowding.js';
 import type { Outline } from './geometry/outline.js';
 import { ObjectMemory } from './object-memory.js';
 import type { OutlineInput } from './shapes.js';
@@ -17,7 +17,7 @@ interface Counted {
   readonly height: number;
   readonly outlines: readonly Outline[];
   readonly coveringOrder: readonly number[];
-  readonly crowding: ReadonlySet<number>;
+  readonly crowding: ReadonlyMap<number, Crowding>;
 }
 
 /**
@@ -76,7 +76,7 @@ export class OutlineCache {
   }
 
   /** Which objects crowd the picture: counted anew only where an outline, the canvas or the order is another. */
-  crowding(layers: Layers): ReadonlySet<number> {
+  crowding(layers: Layers): ReadonlyMap<number, Crowding> {
     const kept = this.#crowding;
     if (kept && isCounted(kept, layers)) return kept.crowding;
     this.counted++;

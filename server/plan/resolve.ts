@@ -13,10 +13,11 @@ import { type Whole, wholeOf } from './based-on/whole.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
 import { ColourBook } from './colours.js';
 import { resolveConcept } from './concept.js';
-import { withoutShapes } from './crowding.js';
+import { type Crowding, withoutShapes } from './crowding.js';
 import { resolveDivisions } from './divisions.js';
 import { resolveAllowances, resolveRuleSettings } from './exceptions.js';
 import { filesNamed } from './files.js';
+import { FINEST } from './fineness.js';
 import { MOST_MUTUAL_CROSSINGS } from './geometry/crossing-bound.js';
 import { resolveLeads, resolvePath } from './leads.js';
 import { divisionPlace } from './lengths.js';
@@ -193,18 +194,42 @@ function coveringOrder(objects: readonly PlanObject[]): readonly number[] {
 
 function reportCrowding(
   objects: readonly PlanObject[],
-  crowding: ReadonlySet<number>,
+  crowding: ReadonlyMap<number, Crowding>,
   problems: Problems,
 ): void {
   if (crowding.size === 0) return;
   for (const { index, name, location } of objects) {
-    if (!crowding.has(index)) continue;
-    const message = t(
-      '`{0}` crosses what lies under it too often to be measured, so it is not drawn: all outlines of a plan may cross each other {1} times. Draw it with fewer points.',
-      name,
-      thousands(MOST_MUTUAL_CROSSINGS),
-    );
-    problems.error('unreadable shape', message, location);
+    const kind = crowding.get(index);
+    if (kind) problems.error('unreadable shape', crowdingInWords(name, kind), location);
+  }
+}
+
+function crowdingInWords(name: string, kind: Crowding): string {
+  switch (kind) {
+    case 'crossings':
+      return t(
+        '`{0}` crosses what lies under it too often to be measured, so it is not drawn: all outlines of a plan may cross each other {1} times. Draw it with fewer points.',
+        name,
+        thousands(MOST_MUTUAL_CROSSINGS),
+      );
+    case 'parts':
+      return t(
+        '`{0}` has too many parts to be measured with the others, so it is not drawn: all shapes of a plan may have {1} parts. Draw it with fewer.',
+        name,
+        thousands(FINEST.parts),
+      );
+    case 'length':
+      return t(
+        '`{0}` has too long an outline to be measured with the others, so it is not drawn: all outlines of a plan may be {1} times as long as the diagonal of the canvas. Draw it as one mass.',
+        name,
+        thousands(FINEST.length),
+      );
+    case 'level':
+      return t(
+        '`{0}` has too many lines beside each other to be measured with the others, so it is not drawn: points of the outlines of a plan may have lines of the same shape at their height {1} times. Draw it with fewer points.',
+        name,
+        thousands(FINEST.level),
+      );
   }
 }
 

@@ -54,7 +54,7 @@ export class Memory {
       return kept.result as Result;
     }
     const result = work(kept?.result as Result | undefined);
-    this.#worked.set(subject, (this.#worked.get(subject) ?? 0) + 1);
+    this.count(subject);
     current.set(key, { inputs, result });
     return result;
   }
@@ -76,6 +76,11 @@ export class Memory {
       count += new Set(keys).size;
     }
     return count;
+  }
+
+  /** Counts one more piece of a kind of work, of one that is kept by other means than here too. */
+  count(subject: string): void {
+    this.#worked.set(subject, (this.#worked.get(subject) ?? 0) + 1);
   }
 
   /** How often work of this kind has been done so far. */

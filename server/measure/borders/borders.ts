@@ -1,11 +1,13 @@
 import type { Side } from '../../../grammar/index.js';
+import type { Ring } from '../../plan/geometry/outline.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
 import { inSteps } from '../areas/place-order.js';
 import { type Meetings, meetingsOf } from './meeting.js';
-import { type Sides, sidesOf } from './sides.js';
+import { type Sides, keptSides } from './sides.js';
 import { stretchesByFront } from './stretches.js';
+import { keptOrder } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
 import { merged } from '../merged.js';
 
@@ -60,55 +62,58 @@ const EDGES: readonly Side[] = ['left', 'top', 'right', 'bottom'];
 
 /** The areas that are seen, from back to front, and where each lies on others; `Meetings` tell areas by their place here. */
 export interface MeetingAreas {
-  readonly seen: readonly { readonly area: number; readonly sides: Sides }[];
+  readonly canvas: CanvasSize;
+  readonly seen: readonly SeenArea[];
   readonly meetings: readonly Meetings[];
+}
+
+/** An area that is seen; the same one as long as it is the same object at the same place, seen as before. */
+export interface SeenArea {
+  readonly area: number;
+  readonly visible: readonly Ring[];
+  readonly sides: Sides;
 }
 
 /** Who borders on whom among all that is seen, the bare ground too; asking twice costs nothing. */
 export function meetingAreas(plan: Plan, areas: VisibleAreas, memory: Memory): MeetingAreas {
-  const { canvas, coveringOrder, objects } = plan;
-  const inputs: unknown[] = [areas, canvas.width, canvas.height, ...coveringOrder];
-  for (const { key } of objects) inputs.push(key);
-  const found = memory.recall('meeting areas', '', inputs, () => foundMeetings(plan, areas, memory));
-  // Asked for even when all is the same, so that the memory does not drop them.
-  memory.keep('sides');
-  memory.keep('meetings');
-  return found;
+  const { width, height } = plan.canvas;
+  const order = keptOrder(plan, memory);
+  return memory.recall('meetings', '', [areas, width, height, order], (last: MeetingAreas | undefined) =>
+    foundMeetings(order, areas, { width, height }, () => memory.count('sides'), last),
+  );
 }
 
-function foundMeetings(plan: Plan, areas: VisibleAreas, memory: Memory): MeetingAreas {
-  const { canvas } = plan;
-  const { width, height } = canvas;
-  const objects = plan.coveringOrder.flatMap((area, position) => {
-    const visible = areas.layers[position]?.visible ?? [];
-    if (visible.length === 0) return [];
-    const sides = memory.recall('sides', keyOf(plan, area), [visible, width, height], () =>
-      sidesOf(visible, canvas),
-    );
-    return [{ area, sides }];
-  });
+function foundMeetings(
+  order: readonly number[],
+  areas: VisibleAreas,
+  canvas: CanvasSize,
+  worked: () => void,
+  last: MeetingAreas | undefined,
+): MeetingAreas {
+  const isAlike = last?.canvas.width === canvas.width && last.canvas.height === canvas.height;
+  const before = isAlike ? last.seen : [];
+  const seen: SeenArea[] = [];
+  const add = (area: number, visible: readonly Ring[]): void => {
+    const earlier = before[seen.length];
+    const isSame = earlier?.area === area && earlier.visible === visible;
+    seen.push(isSame ? earlier : { area, visible, sides: keptSides(visible, canvas, worked) });
+  };
+  add(GROUND, areas.bare);
+  for (const [position, area] of order.entries()) {
+    const visible = areas.layers[position]?.visible;
+    if (visible && visible.length > 0) add(area, visible);
+  }
   // What stays bare follows from what is seen.
-  const inputs: unknown[] = [width, height];
-  for (const { area, sides } of objects) inputs.push(area, sides);
-  return memory.recall('meetings', '', inputs, (last: MeetingAreas | undefined) => {
-    const seen = [{ area: GROUND, sides: sidesOfBare(areas, canvas) }, ...objects];
-    const sides = seen.map((each) => each.sides);
-    // Sides on a canvas of another size are others, so nothing of that is taken over.
-    const earlier = last && { areas: last.seen.map((each) => each.sides), meetings: last.meetings };
-    return { seen, meetings: meetingsOf(sides, canvas, earlier) };
-  });
+  if (isAlike && isSameButFirst(seen, before)) return last;
+  const sides = seen.map((each) => each.sides);
+  const earlier = isAlike
+    ? { areas: last.seen.map((each) => each.sides), meetings: last.meetings }
+    : undefined;
+  return { canvas, seen, meetings: meetingsOf(sides, canvas, earlier) };
 }
 
-const bareSides = new WeakMap<VisibleAreas['bare'], { readonly size: CanvasSize; readonly sides: Sides }>();
-
-/** Kept as long as the same stays bare. */
-function sidesOfBare({ bare }: VisibleAreas, { width, height }: CanvasSize): Sides {
-  const last = bareSides.get(bare);
-  if (last?.size.width === width && last.size.height === height) return last.sides;
-  const size = { width, height };
-  const sides = sidesOf(bare, size);
-  bareSides.set(bare, { size, sides });
-  return sides;
+function isSameButFirst(one: readonly SeenArea[], other: readonly SeenArea[]): boolean {
+  return one.length === other.length && one.every((area, place) => place === 0 || area === other[place]);
 }
 
 /**
@@ -127,18 +132,19 @@ export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory):
       stretches: together(byFront, last),
       byFront,
       borders: longestFirst(byFront, canvas.diagonal, last),
-      atEdge: met.seen.flatMap(({ area, sides }) =>
-        EDGES.flatMap((side, index) => {
-          const length = sides.atEdge[index] ?? 0;
-          return length > 0 ? [{ area, side, length }] : [];
-        }),
-      ),
+      atEdge: atEdgeOf(met),
     }),
   );
 }
 
-function keyOf(plan: Plan, area: number): string {
-  return plan.objects[area]?.key ?? '';
+function atEdgeOf({ seen }: MeetingAreas): BorderMeasure['atEdge'] {
+  const all: { readonly area: number; readonly side: Side; readonly length: number }[] = [];
+  for (const { area, sides } of seen) {
+    for (const [index, length] of sides.atEdge.entries()) {
+      if (length > 0) all.push({ area, side: EDGES[index] as Side, length });
+    }
+  }
+  return all;
 }
 
 const borders = new WeakMap<readonly BorderStretch[], readonly Border[]>();
@@ -198,7 +204,10 @@ function longestFirst(
 
 /** The borders of those lists of stretches that are not at their places among others. */
 function bordersBeside(byFront: BorderMeasure['byFront'], others: BorderMeasure['byFront']): Border[] {
-  return byFront.flatMap(({ stretches }, index) =>
-    stretches === others[index]?.stretches ? [] : bordersOf(stretches),
-  );
+  const beside: Border[] = [];
+  for (const [index, { stretches }] of byFront.entries()) {
+    if (stretches !== others[index]?.stretches)
+      for (const border of bordersOf(stretches)) beside.push(border);
+  }
+  return beside;
 }

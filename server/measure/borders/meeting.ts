@@ -1,13 +1,17 @@
 import type { CanvasSize } from '../areas/areas.js';
-import { type FoundMeetings, nearChanges, renumbered } from './meetings-before.js';
-import { SAME_PLACE, type Sides, cellOf, markCells, sortingGrid } from './sides.js';
+import { sameInputs } from '../memory.js';
+import { type FoundMeetings, nearChanges } from './meetings-before.js';
+import { type RingSides, SAME_PLACE, type Sides, cellOf, markCells, sortingGrid } from './sides.js';
 
-/** Where the sides of one area lie on those of areas behind it. */
+/** Where the sides of one area lie on those of areas behind it; the same one no longer than these sides are. */
 export interface Meetings {
   /** Four numbers a piece: the side, where along it the piece begins and ends (canvas units), which area lies behind. */
   readonly met: readonly number[];
-  /** Of each piece the side of the area behind. */
-  readonly sidesBehind: readonly number[];
+  /**
+   * Of each piece the ring of the area behind: by itself and not by its number, which becomes another wherever one
+   * before it comes or goes.
+   */
+  readonly ringsBehind: readonly RingSides[];
   /** The areas behind, each once. */
   readonly behind: readonly number[];
 }
@@ -31,7 +35,7 @@ export function meetingsOf(
   const earlier = last?.areas.length === areas.length ? last : undefined;
   const touched = earlier && nearChanges(areas, earlier.areas, count);
   const found: (Found | undefined)[] = areas.map((_, area) =>
-    !touched || touched[area] === 1 ? { met: [], sidesBehind: [], behind: [] } : undefined,
+    !touched || touched[area] === 1 ? { met: [], ringsBehind: [], behind: [] } : undefined,
   );
   const { starts, areaOf, sideOf } = sorted(areas, count, touched);
   for (let cell = 0; cell + 1 < starts.length; cell++) {
@@ -46,17 +50,17 @@ export function meetingsOf(
       }
     }
   }
-  const before = earlier && renumbered(areas, earlier);
   return found.map((own, area) => {
-    const known = before?.[area];
+    const known = earlier?.meetings[area];
     if (!own) return known ?? NO_MEETINGS;
-    if (!known || !sameNumbers(own.met, known.met)) return own;
-    return sameNumbers(own.sidesBehind, known.sidesBehind) ? known : { ...own, met: known.met };
+    if (!known || !sameInputs(own.met, known.met)) return own;
+    const isSame = areas[area] === earlier?.areas[area] && sameInputs(own.ringsBehind, known.ringsBehind);
+    return isSame ? known : { ...own, met: known.met };
   });
 
   function compare(cell: number, front: number, side: number, behind: number, other: number): void {
     const { ends } = areas[front] as Sides;
-    const { ends: others } = areas[behind] as Sides;
+    const { ends: others, rings, ringOf } = areas[behind] as Sides;
     const ax = ends[4 * side] as number;
     const ay = ends[4 * side + 1] as number;
     let ux = (ends[4 * side + 2] as number) - ax;
@@ -83,25 +87,20 @@ export function meetingsOf(
     const middle = (begin + end) / 2;
     if (cellOf(grid, ax + ux * middle, ay + uy * middle) !== cell) return;
     const own = found[front];
-    own?.met.push(side, begin, end, behind);
-    own?.sidesBehind.push(other);
-    if (own && !own.behind.includes(behind)) own.behind.push(behind);
+    if (!own) return;
+    own.met.push(side, begin, end, behind);
+    own.ringsBehind.push(rings[ringOf[other] as number] as RingSides);
+    if (!own.behind.includes(behind)) own.behind.push(behind);
   }
 }
 
 interface Found extends Meetings {
   readonly met: number[];
-  readonly sidesBehind: number[];
+  readonly ringsBehind: RingSides[];
   readonly behind: number[];
 }
 
-const NO_MEETINGS: Meetings = { met: [], sidesBehind: [], behind: [] };
-
-function sameNumbers(one: readonly number[], other: readonly number[]): boolean {
-  if (one.length !== other.length) return false;
-  for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
-  return true;
-}
+const NO_MEETINGS: Meetings = { met: [], ringsBehind: [], behind: [] };
 
 /**
  * All sides by cell, within a cell by area from back to front.

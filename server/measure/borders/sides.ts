@@ -9,14 +9,16 @@ export const SAME_PLACE = 1e-7;
 export interface Sides {
   /** Four numbers a side: x and y of where it begins, x and y of where it ends. */
   readonly ends: Float64Array;
-  /** Of each side the part of the area that it bounds, as `ringPieces` counts them. */
-  readonly pieces: Int32Array;
   /** Two numbers for each cell of the sorting grid that a side passes: the cell, the side. */
   readonly cells: Int32Array;
   /** Length along the edges of the canvas: left, top, right, bottom. */
   readonly atEdge: readonly [number, number, number, number];
   /** Ring by ring, in the order of the sides; what one gives is the same as long as the ring. */
   readonly rings: readonly RingSides[];
+  /** Of each side the place of its ring among these. */
+  readonly ringOf: Int32Array;
+  /** Of each ring the part of the area that it bounds, as `ringPieces` counts them. */
+  readonly pieceOf: Int32Array;
 }
 
 /** The sides of one ring, told as those of an area are. */
@@ -51,30 +53,47 @@ export function cellOf({ columns, rows, cellWidth, cellHeight }: SortingGrid, x:
   return row * columns + column;
 }
 
+const sides = new WeakMap<readonly Ring[], { readonly of: CanvasSize; readonly sides: Sides }>();
+
+/** The sides of what is seen of an area, or of what stays bare, kept as long as that; `worked` is told of each found anew. */
+export function keptSides(rings: readonly Ring[], { width, height }: CanvasSize, worked: () => void): Sides {
+  const last = sides.get(rings);
+  if (last?.of.width === width && last.of.height === height) return last.sides;
+  const of = { width, height };
+  const found = sidesOf(rings, of);
+  worked();
+  sides.set(rings, { of, sides: found });
+  return found;
+}
+
 /**
  * The sides of visible rings. Points that only divide a straight side are passed over, so that the sides do not
  * depend on how the areas were cut; so are slivers that are no more than a line.
  */
-export function sidesOf(rings: readonly Ring[], canvas: CanvasSize): Sides {
-  const pieces = ringPieces(rings);
-  const all = pieces.flatMap((piece) => piece.rings.map((ring) => keptRing(ring, canvas)));
+function sidesOf(rings: readonly Ring[], canvas: CanvasSize): Sides {
+  const all: RingSides[] = [];
+  const pieces: number[] = [];
+  for (const [index, piece] of ringPieces(rings).entries()) {
+    for (const ring of piece.rings) {
+      all.push(keptRing(ring, canvas));
+      pieces.push(index);
+    }
+  }
+  const pieceOf = Int32Array.from(pieces);
   const atEdge: [number, number, number, number] = [0, 0, 0, 0];
   for (const { along } of all) {
     for (let i = 0; i < along.length; i += 2) atEdge[along[i] as 0 | 1 | 2 | 3] += along[i + 1] as number;
   }
-  const pieceOf = new Int32Array(all.reduce((sum, { ends }) => sum + ends.length / 4, 0));
-  let [place, side] = [0, 0];
-  pieces.forEach((piece, index) => {
-    for (let ring = 0; ring < piece.rings.length; ring++) {
-      const end = side + (all[place++] as RingSides).ends.length / 4;
-      pieceOf.fill(index, side, end);
-      side = end;
-    }
-  });
+  const ringOf = new Int32Array(all.reduce((sum, { ends }) => sum + ends.length / 4, 0));
+  let side = 0;
+  for (const [ring, { ends }] of all.entries()) {
+    const end = side + ends.length / 4;
+    ringOf.fill(ring, side, end);
+    side = end;
+  }
   const [only] = all;
-  if (only && all.length === 1)
-    return { ends: only.ends, pieces: pieceOf, cells: only.cells, atEdge, rings: all };
-  return { ...together(all, side), pieces: pieceOf, atEdge, rings: all };
+  const { ends, cells } = only && all.length === 1 ? only : together(all, side);
+  return { ends, cells, atEdge, rings: all, ringOf, pieceOf };
 }
 
 function together(all: readonly RingSides[], count: number): Pick<Sides, 'ends' | 'cells'> {

@@ -1,6 +1,8 @@
 import type { Plan, PlanObject } from '../../plan/plan.js';
+import { type Carried, carried } from '../carried.js';
+import { keptObjects } from '../kept-lists.js';
 import { type Memory, once, sameInputs } from '../memory.js';
-import type { BorderMeasure, BorderStretch, MeetingAreas } from './borders.js';
+import { type BorderMeasure, type BorderStretch, GROUND, type MeetingAreas } from './borders.js';
 import { type Contrast, contrastOf, edgesBetween, tintOf } from './contrast.js';
 import type { Meetings } from './meeting.js';
 
@@ -18,10 +20,11 @@ interface OfFront {
 /** Of all areas in front; lists are by the places of the areas that are seen. */
 interface OfFronts {
   readonly met: MeetingAreas;
+  readonly lengths: Carried<Meetings, number>;
   readonly longest: number;
-  /** None for the bare ground. */
-  readonly objects: readonly (PlanObject | undefined)[];
+  readonly objects: readonly PlanObject[];
   readonly ground: readonly unknown[];
+  /** None for the bare ground. */
   readonly fronts: readonly (OfFront | undefined)[];
   readonly byFront: BorderMeasure['byFront'];
 }
@@ -29,55 +32,56 @@ interface OfFronts {
 /** The stretches of all areas in front, from back to front; what nothing has changed of is the same one as before. */
 export function stretchesByFront(plan: Plan, met: MeetingAreas, memory: Memory): BorderMeasure['byFront'] {
   const { canvas } = plan;
-  const objects = met.seen.map(({ area }) => plan.objects[area]);
+  const objects = keptObjects(plan, memory);
   const ground = [canvas.ground.value, canvas.ground.colour];
-  const inputs = [met, canvas.diagonal, ...ground, ...objects];
+  const inputs = [met, canvas.diagonal, objects, ...ground];
   return memory.recall('stretches', '', inputs, (last: OfFronts | undefined): OfFronts => {
-    const longest = longestStretch(met.meetings, canvas.diagonal);
-    const standing = last && whatStands({ met, longest, objects, ground }, last);
+    const lengths = carried(met.meetings, last?.lengths, lengthOf);
+    const longest = longestStretch(lengths.results, canvas.diagonal);
+    const stands = last?.longest === longest ? whatStands({ met, objects, ground }, last) : undefined;
     const byArea = once(() => new Map(last?.fronts.map((of) => [of?.entry.front, of])));
     const fronts = met.meetings.map((meetings, place) => {
       if (meetings.met.length === 0) return undefined;
-      if (standing?.(place)) return last?.fronts[place];
+      if (stands?.(place)) return last?.fronts[place];
       return ofFront(plan, met, place, longest, (area) => byArea().get(area));
     });
-    const byFront = fronts.flatMap((of) => of?.entry ?? []);
+    const byFront: OfFront['entry'][] = [];
+    for (const of of fronts) if (of) byFront.push(of.entry);
     const isSame = last && sameInputs(byFront, last.byFront);
-    return { met, longest, objects, ground, fronts, byFront: isSame ? last.byFront : byFront };
+    return { met, lengths, longest, objects, ground, fronts, byFront: isSame ? last.byFront : byFront };
   }).byFront;
 }
 
 /** Whether the stretches of the area at a place can't be others than last: neither it nor what lies behind has changed. */
 function whatStands(
-  { met, longest, objects, ground }: Omit<OfFronts, 'fronts' | 'byFront'>,
+  { met, objects, ground }: Pick<OfFronts, 'met' | 'objects' | 'ground'>,
   last: OfFronts,
 ): ((place: number) => boolean) | undefined {
-  if (last.longest !== longest || last.objects.length !== objects.length) return undefined;
-  const isOther = objects.map((object, place) =>
-    object ? object !== last.objects[place] : !sameInputs(ground, last.ground),
-  );
+  if (last.met.seen.length !== met.seen.length) return undefined;
+  const isOther = Uint8Array.from(met.seen, ({ area }, place) => {
+    const before = last.met.seen[place]?.area;
+    if (area !== before) return 1;
+    return area === GROUND
+      ? Number(!sameInputs(ground, last.ground))
+      : Number(objects[area] !== last.objects[area]);
+  });
   return (place) =>
-    !isOther[place] &&
+    isOther[place] === 0 &&
     met.meetings[place]?.met === last.met.meetings[place]?.met &&
     met.seen[place]?.sides === last.met.seen[place]?.sides &&
-    !met.meetings[place]?.behind.some((behind) => isOther[behind]);
+    !met.meetings[place]?.behind.some((behind) => isOther[behind] === 1);
 }
 
-const lengths = new WeakMap<Meetings['met'], number>();
-
-/** How long all pieces are together, kept as long as they are the same. */
-function lengthOf(met: Meetings['met']): number {
-  const known = lengths.get(met);
-  if (known !== undefined) return known;
+/** How long all pieces are together. */
+function lengthOf({ met }: Meetings): number {
   let total = 0;
   for (let i = 0; i < met.length; i += 4) total += (met[i + 2] as number) - (met[i + 1] as number);
-  lengths.set(met, total);
   return total;
 }
 
-function longestStretch(meetings: readonly Meetings[], diagonal: number): number {
+function longestStretch(lengths: readonly number[], diagonal: number): number {
   let total = 0;
-  for (const { met } of meetings) total += lengthOf(met);
+  for (const length of lengths) total += length;
   const usual = STRETCH * diagonal;
   const times = total / usual / MOST_STRETCHES;
   return times > 1 ? usual * 2 ** Math.ceil(Math.log2(times)) : usual;

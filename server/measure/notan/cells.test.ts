@@ -12,7 +12,7 @@ it('cells have the fields of more areas than a call takes arguments', () => {
     isWhole: true,
     areaAt: () => undefined,
   };
-  const byArea = new Map(areas.map((area, index) => [area, { first: 10 * index, pieces: [] }]));
+  const byArea = areas.map((area, index) => ({ area, first: 10 * index, pieces: [] }));
   const cells = new FieldCells({ width: 2, height: 1 }, map, byArea);
   expect([...cells.fieldsIn({ left: 0, top: 0, right: 1, bottom: 0 })]).toEqual([0, 10 * (last - GROUND)]);
 });

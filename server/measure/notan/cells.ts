@@ -1,14 +1,15 @@
-import { largestOf } from '../../plan/extremes.js';
 import type { Ring } from '../../plan/geometry/outline.js';
 import { type Box, boxRound } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
 import { cellRuns, type LabelMap } from '../areas/label-map.js';
 import type { RingPiece } from '../areas/ring-pieces.js';
 import { GROUND } from '../borders/borders.js';
-import { sameInputs } from '../memory.js';
+import { once, sameInputs } from '../memory.js';
 
-/** The fields of one area: `pieces[i]` is the field `first + i`. */
+/** The fields of one area: `pieces[i]` is the field `first + i`; one that has none has a field all the same. */
 export interface AreaFields {
+  /** The index of its object, or `GROUND`. */
+  readonly area: number;
   readonly first: number;
   readonly pieces: readonly RingPiece[];
 }
@@ -26,7 +27,7 @@ export interface CellChanges {
   /** All that are of another field lie within. */
   readonly within: Extent;
   /** Which one a field has become, by its index before; nothing for one that is gone or another. */
-  readonly fieldNow: ReadonlyMap<number, number>;
+  readonly fieldNow: (field: number) => number | undefined;
 }
 
 const NOWHERE: Extent = { left: Infinity, top: Infinity, right: -1, bottom: -1 };
@@ -56,60 +57,64 @@ export class FieldCells {
   readonly rows: number;
   readonly #canvas: CanvasSize;
   /** From back to front. */
-  readonly #areas: readonly number[];
+  readonly #areas: readonly AreaFields[];
   readonly #labels: LabelMap['labels'];
+  readonly #isWhole: boolean;
   /** By area, from the ground on: its largest field. */
-  readonly #largest: Int32Array;
-  readonly #smaller: readonly Smaller[];
-  /** By field. */
-  readonly #extents: readonly Extent[];
+  readonly #largest: () => Int32Array;
+  readonly #smaller: () => readonly Smaller[];
 
-  constructor(canvas: CanvasSize, map: LabelMap, byArea: ReadonlyMap<number, AreaFields>) {
+  constructor(canvas: CanvasSize, map: LabelMap, areas: readonly AreaFields[]) {
     this.columns = map.columns;
     this.rows = map.rows;
     this.#canvas = canvas;
-    this.#areas = [...byArea.keys()];
+    this.#areas = areas;
     this.#labels = map.labels;
-    this.#largest = new Int32Array(largestOf(byArea.keys()) + 1 - GROUND);
+    this.#isWhole = map.isWhole;
+    this.#largest = once(() => largestFields(areas));
+    this.#smaller = once(() => this.#smallerFields());
+  }
+
+  #smallerFields(): readonly Smaller[] {
     const smaller: Smaller[] = [];
-    const extents: Extent[] = [];
-    const all = { left: 0, top: 0, right: map.columns - 1, bottom: map.rows - 1 };
-    for (const [area, { first, pieces }] of byArea) {
-      this.#largest[area - GROUND] = first;
-      // What is left of an area by rounding is counted to its largest field.
-      const box = pieces.map((piece) => piece.box).reduce(boxRound, undefined);
-      extents[first] = box && map.isWhole ? this.#extentOf(box) : all;
-      pieces.slice(1).forEach((piece, index) => {
-        const field = first + 1 + index;
-        const extent = this.#extentOf(piece.box);
-        extents[field] = extent;
-        smaller.push({ field, extent, rings: piece.rings });
-      });
+    for (const { first, pieces } of this.#areas) {
+      for (let index = 1; index < pieces.length; index++) {
+        const { box, rings } = pieces[index] as RingPiece;
+        smaller.push({ field: first + index, extent: this.#extentOf(box), rings });
+      }
     }
-    this.#smaller = smaller;
-    this.#extents = extents;
+    return smaller;
   }
 
   /** All cells of so many fields lie within; a cell more on each side, for what rounding may do. */
   extentOf(fields: readonly number[]): Extent {
     let extent = NOWHERE;
     for (const field of fields) {
-      const own = this.#extents[field];
-      if (own) extent = extentRound(extent, own);
+      extent = extentRound(extent, this.#extentOfField(field));
     }
     return extent;
   }
 
+  #extentOfField(field: number): Extent {
+    const { first, pieces } = this.#areas[placeWith(this.#areas, field)] as AreaFields;
+    const all = { left: 0, top: 0, right: this.columns - 1, bottom: this.rows - 1 };
+    if (field > first) return this.#extentOf((pieces[field - first] as RingPiece).box);
+    // What is left of an area by rounding is counted to its largest field.
+    const box = pieces.map((piece) => piece.box).reduce(boxRound, undefined);
+    return box && this.#isWhole ? this.#extentOf(box) : all;
+  }
+
   /** The fields of the cells in a rectangle, row by row from its upper left. */
   fieldsIn({ left, top, right, bottom }: Extent): Int32Array {
+    const largest = this.#largest();
     const wide = right - left + 1;
     const fields = new Int32Array(wide * (bottom - top + 1));
     for (let row = top, at = 0; row <= bottom; row++) {
       const labels = this.#labels[row] as Int32Array;
       for (let column = left; column <= right; column++, at++)
-        fields[at] = this.#largest[(labels[column] as number) - GROUND] as number;
+        fields[at] = largest[(labels[column] as number) - GROUND] as number;
     }
-    for (const { field, extent, rings } of this.#smaller) {
+    for (const { field, extent, rings } of this.#smaller()) {
       if (extent.left > right || extent.right < left || extent.top > bottom || extent.bottom < top) continue;
       const runs = this.#runsOf(rings);
       for (let run = 0; run + 1 < runs.length; run += 2) {
@@ -129,26 +134,26 @@ export class FieldCells {
       sameInputs(
         [this.#canvas.width, this.#canvas.height, this.columns, this.rows],
         [earlier.#canvas.width, earlier.#canvas.height, earlier.columns, earlier.rows],
-      ) && sameInputs(this.#areas, earlier.#areas);
+      ) &&
+      this.#areas.length === earlier.#areas.length &&
+      this.#areas.every(({ area }, place) => area === earlier.#areas[place]?.area);
     if (!isAlike) return undefined;
-    const fieldNow = new Map(
-      this.#areas.map((area) => [
-        earlier.#largest[area - GROUND] as number,
-        this.#largest[area - GROUND] as number,
-      ]),
-    );
     let within = changedLabels(this.#labels, earlier.#labels);
-    const before = new Map(earlier.#smaller.map((each, index) => [each.rings[0], { ...each, index }]));
-    let last = -1;
-    for (const { field, rings, extent } of this.#smaller) {
-      const same = before.get(rings[0]);
-      if (same && same.index > last && sameInputs(same.rings, rings)) {
-        last = same.index;
-        fieldNow.set(same.field, field);
-        before.delete(rings[0]);
-      } else within = extentRound(within, extent);
+    const stayed = new Map<number, number>();
+    for (const [place, { first, pieces }] of this.#areas.entries()) {
+      const before = earlier.#areas[place] as AreaFields;
+      if (pieces === before.pieces) continue;
+      const { kept, others } = smallerKept(pieces, before.pieces);
+      for (const [piece, now] of kept) stayed.set(before.first + piece, first + now);
+      for (const { box } of others) within = extentRound(within, this.#extentOf(box));
     }
-    for (const { extent } of before.values()) within = extentRound(within, extent);
+    const fieldNow = (field: number): number | undefined => {
+      const place = placeWith(earlier.#areas, field);
+      const before = earlier.#areas[place] as AreaFields;
+      const now = this.#areas[place] as AreaFields;
+      if (field === before.first) return now.first;
+      return now.pieces === before.pieces ? field - before.first + now.first : stayed.get(field);
+    };
     return { within, fieldNow };
   }
 
@@ -175,19 +180,62 @@ export class FieldCells {
   }
 }
 
+/** The place of the area that a field is of; they stand in the order of their fields. */
+function placeWith(areas: readonly AreaFields[], field: number): number {
+  let [first, behind] = [0, areas.length];
+  while (behind - first > 1) {
+    const middle = (first + behind) >> 1;
+    if ((areas[middle] as AreaFields).first > field) behind = middle;
+    else first = middle;
+  }
+  return first;
+}
+
+function largestFields(areas: readonly AreaFields[]): Int32Array {
+  let last = GROUND;
+  for (const { area } of areas) last = Math.max(last, area);
+  const largest = new Int32Array(last + 1 - GROUND);
+  for (const { area, first } of areas) largest[area - GROUND] = first;
+  return largest;
+}
+
+/** Which of the smaller pieces of an area there were before, by their places before and now, and all that are others. */
+function smallerKept(
+  pieces: readonly RingPiece[],
+  before: readonly RingPiece[],
+): { readonly kept: ReadonlyMap<number, number>; readonly others: readonly RingPiece[] } {
+  const places = new Map(before.map(({ rings }, place) => [rings[0], place]));
+  places.delete(before[0]?.rings[0]);
+  const kept = new Map<number, number>();
+  const others: RingPiece[] = [];
+  let last = 0;
+  for (const [now, piece] of pieces.entries()) {
+    if (now === 0) continue;
+    const place = places.get(piece.rings[0]) ?? -1;
+    // Of pieces over each other the later one is seen.
+    if (place > last && sameInputs((before[place] as RingPiece).rings, piece.rings)) {
+      last = place;
+      kept.set(place, now);
+      places.delete(piece.rings[0]);
+    } else others.push(piece);
+  }
+  for (const place of places.values()) others.push(before[place] as RingPiece);
+  return { kept, others };
+}
+
 /** The number of cells follows from the size of the canvas. */
 const keptRuns = new WeakMap<readonly Ring[], CanvasSize & { readonly runs: Int32Array }>();
 
 /** Round all cells whose labels are others. */
 function changedLabels(labels: LabelMap['labels'], earlier: LabelMap['labels']): Extent {
   let within = NOWHERE;
-  labels.forEach((row, y) => {
+  for (const [y, row] of labels.entries()) {
     const before = earlier[y];
-    if (!before || row === before) return;
+    if (!before || row === before) continue;
     let [left, right] = [0, row.length - 1];
     while (left <= right && row[left] === before[left]) left++;
     while (right > left && row[right] === before[right]) right--;
     if (left <= right) within = extentRound(within, { left, top: y, right, bottom: y });
-  });
+  }
   return within;
 }

@@ -3,8 +3,10 @@ import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
 import type { LabelMap } from '../areas/label-map.js';
 import { type RingPiece, ringPieces } from '../areas/ring-pieces.js';
-import { GROUND, type MeetingAreas } from '../borders/borders.js';
-import { isLine } from '../borders/sides.js';
+import { GROUND, type MeetingAreas, type SeenArea } from '../borders/borders.js';
+import type { Meetings } from '../borders/meeting.js';
+import { type RingSides, type Sides, isLine } from '../borders/sides.js';
+import { type Carried, carried } from '../carried.js';
 import { type AreaFields, FieldCells } from './cells.js';
 import { Places } from './places.js';
 
@@ -18,16 +20,14 @@ interface Field {
   readonly middle: Point;
 }
 
-/** Two fields that lie beside each other, by their indices. */
-interface Contact {
-  readonly one: number;
-  readonly other: number;
-}
-
 export interface FieldMap {
   readonly fields: readonly Field[];
-  /** Those that touch along more than a hair. */
-  readonly contacts: readonly Contact[];
+  /** From back to front, the ground first. */
+  readonly areas: readonly AreaFields[];
+  /** Of each area that is seen what it touches behind it. */
+  readonly touched: Carried<Meetings, readonly Touch[]>;
+  /** Two numbers for each two fields that touch along more than a hair: their indices. */
+  readonly contacts: Int32Array;
   /** Looked for on the cells of the label map. */
   readonly places: Places;
 }
@@ -52,31 +52,38 @@ export function fieldMap(
   map: LabelMap,
   last: FieldMap | undefined,
 ): FieldMap {
-  const { fields, byArea } = exactFields(plan, areas);
-  const { width, height } = plan.canvas;
+  const { canvas } = plan;
+  const { fields, byArea } = exactFields(plan, areas, last?.areas ?? []);
+  const touched = carried(meetings.meetings, last?.touched, (own, place) =>
+    touchesOf(own, meetings.seen[place]?.sides),
+  );
+  const long = Math.max(canvas.width, canvas.height);
   return {
     fields,
-    contacts: contactsOf(fields.length, byArea, meetings, Math.max(width, height)),
-    places: new Places(new FieldCells(plan.canvas, map, byArea), plan.canvas, last?.places),
+    areas: byArea,
+    touched,
+    contacts: contactsOf(fields.length, firstFields(meetings, byArea), meetings, touched.results, long),
+    places: new Places(new FieldCells(canvas, map, byArea), canvas, last?.places),
   };
 }
-
-type FieldsByArea = ReadonlyMap<number, AreaFields>;
 
 function exactFields(
   { canvas, coveringOrder }: Plan,
   areas: VisibleAreas,
-): { readonly fields: readonly Field[]; readonly byArea: FieldsByArea } {
+  before: readonly AreaFields[],
+): { readonly fields: readonly Field[]; readonly byArea: readonly AreaFields[] } {
   const fields: Field[] = [];
-  const byArea = new Map<number, AreaFields>();
+  const byArea: AreaFields[] = [];
   const add = (area: number, pieces: readonly RingPiece[]): void => {
-    byArea.set(area, { first: fields.length, pieces });
+    const first = fields.length;
+    const earlier = before[byArea.length];
+    const isSame = earlier?.pieces === pieces && earlier.area === area && earlier.first === first;
+    byArea.push(isSame ? earlier : { area, first, pieces });
     for (const field of fieldsOf(area, pieces, canvas)) fields.push(field);
   };
   add(GROUND, ringPieces(areas.bare));
-  coveringOrder.forEach((object, position) => {
+  for (const [position, object] of coveringOrder.entries())
     add(object, ringPieces(areas.layers[position]?.visible ?? []));
-  });
   return { fields, byArea };
 }
 
@@ -102,54 +109,103 @@ function fieldsOf(area: number, pieces: readonly RingPiece[], canvas: CanvasSize
   return fields;
 }
 
-/** The fields that touch along more than a hair; `long` is the long side of the canvas. */
+/** Where a part of an area lies on a ring of another behind it. */
+interface Touch {
+  /** The part in front, as `ringPieces` counts those of its area. */
+  readonly piece: number;
+  /** The area behind, by its place among those that are seen. */
+  readonly behind: number;
+  readonly ring: RingSides;
+  /** Canvas units. */
+  length: number;
+}
+
+const NO_TOUCHES: readonly Touch[] = [];
+
+/** What one area in front touches, part by part of it. */
+function touchesOf({ met, ringsBehind }: Meetings, sides: Sides | undefined): readonly Touch[] {
+  if (!sides || ringsBehind.length === 0) return NO_TOUCHES;
+  const touches: Touch[] = [];
+  let last: Touch | undefined;
+  for (const [index, ring] of ringsBehind.entries()) {
+    const at = 4 * index;
+    const piece = sides.pieceOf[sides.ringOf[met[at] as number] as number] as number;
+    const length = (met[at + 2] as number) - (met[at + 1] as number);
+    // Pieces of one border mostly follow each other.
+    if (last?.ring === ring && last.piece === piece) last.length += length;
+    else touches.push((last = { piece, behind: met[at + 3] as number, ring, length }));
+  }
+  return touches.sort((one, other) => one.piece - other.piece);
+}
+
+/** Of each area that is seen the index of its first field. */
+function firstFields({ seen }: MeetingAreas, byArea: readonly AreaFields[]): Int32Array {
+  const firsts = new Int32Array(seen.length);
+  let next = 0;
+  for (const [place, { area }] of seen.entries()) {
+    // Both run from back to front.
+    while (byArea[next]?.area !== area) next++;
+    firsts[place] = byArea[next]?.first as number;
+  }
+  return firsts;
+}
+
+const piecesByRing = new WeakMap<Sides, ReadonlyMap<RingSides, number>>();
+
+/** The part of an area that a ring of it bounds. */
+function pieceOf(ring: RingSides, sides: Sides): number {
+  const { rings, pieceOf: pieces } = sides;
+  if (rings.length === 1) return 0;
+  const known = piecesByRing.get(sides) ?? new Map(rings.map((own, index) => [own, pieces[index] as number]));
+  piecesByRing.set(sides, known);
+  return known.get(ring) ?? 0;
+}
+
+/**
+ * The fields that touch along more than a hair.
+ *
+ * @param count of all fields
+ * @param firsts the first field of each area that is seen
+ * @param long the long side of the canvas
+ */
 function contactsOf(
   count: number,
-  byArea: FieldsByArea,
-  { seen, meetings }: MeetingAreas,
+  firsts: Int32Array,
+  { seen }: MeetingAreas,
+  touched: readonly (readonly Touch[])[],
   long: number,
-): readonly Contact[] {
-  const places = new Map<number, number>();
-  const pairs: number[] = [];
-  const lengths: number[] = [];
+): Int32Array {
+  const most = touched.reduce((sum, touches) => sum + touches.length, 0);
+  const pairs = new Int32Array(2 * most);
+  const lengths = new Float64Array(most);
   const borders = new Float64Array(count);
-  const firsts = seen.map(({ area }) => byArea.get(area)?.first ?? 0);
-  const piecesOf = seen.map(({ sides }) => sides.pieces);
-  let [last, place] = [-1, -1];
-  for (const [front, { met, sidesBehind }] of meetings.entries()) {
-    const first = firsts[front] as number;
-    const pieces = piecesOf[front] as Int32Array;
-    for (let piece = 0; piece < sidesBehind.length; piece++) {
-      const at = 4 * piece;
-      const behind = met[at + 3] as number;
-      const one = first + (pieces[met[at] as number] as number);
-      const other =
-        (firsts[behind] as number) +
-        ((piecesOf[behind] as Int32Array)[sidesBehind[piece] as number] as number);
-      const length = (met[at + 2] as number) - (met[at + 1] as number);
-      const pair = Math.min(one, other) * count + Math.max(one, other);
-      // Pieces of one border mostly follow each other.
-      if (pair !== last) {
-        place = places.get(pair) ?? pairs.length;
-        if (place === pairs.length) {
-          places.set(pair, place);
-          pairs.push(pair);
-          lengths.push(0);
-        }
-        last = pair;
+  // Touches come part by part, so of all pairs with a field behind only the last may be the one of a touch.
+  const lastWith = new Int32Array(count).fill(-1);
+  let found = 0;
+  for (const [front, touches] of touched.entries()) {
+    for (const { piece, behind, ring, length } of touches) {
+      const one = (firsts[front] as number) + piece;
+      const other = (firsts[behind] as number) + pieceOf(ring, (seen[behind] as SeenArea).sides);
+      let pair = lastWith[other] as number;
+      if (pair < 0 || pairs[2 * pair] !== one) {
+        pair = found++;
+        pairs[2 * pair] = one;
+        pairs[2 * pair + 1] = other;
+        lastWith[other] = pair;
       }
-      lengths[place] = (lengths[place] as number) + length;
+      lengths[pair] = (lengths[pair] as number) + length;
       borders[one] = (borders[one] as number) + length;
       borders[other] = (borders[other] as number) + length;
     }
   }
-  const contacts: Contact[] = [];
-  pairs.forEach((pair, index) => {
-    const one = Math.floor(pair / count);
-    const other = pair % count;
+  let told = 0;
+  for (let pair = 0; pair < found; pair++) {
+    const [one, other] = [pairs[2 * pair] as number, pairs[2 * pair + 1] as number];
     const border = Math.min(borders[one] as number, borders[other] as number);
     const least = Math.min(HAIR * long, border * PART_OF_BORDER);
-    if ((lengths[index] as number) + ROUNDING * long >= least) contacts.push({ one, other });
-  });
-  return contacts;
+    if ((lengths[pair] as number) + ROUNDING * long < least) continue;
+    pairs[told++] = one;
+    pairs[told++] = other;
+  }
+  return pairs.slice(0, told);
 }

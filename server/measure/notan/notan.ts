@@ -5,7 +5,8 @@ import type { VisibleAreas } from '../areas/areas.js';
 import { GROUND, meetingAreas } from '../borders/borders.js';
 import { labelMap } from '../areas/label-map.js';
 import { inBillionths } from '../areas/place-order.js';
-import { type Memory, once, sameInputs } from '../memory.js';
+import { keptOfObjects } from '../kept-lists.js';
+import { type Memory, sameInputs } from '../memory.js';
 import { type FieldMap, fieldMap } from './fields.js';
 
 /** The picture in two or three flat tones, one to each group of the value scale. */
@@ -48,22 +49,21 @@ export function measureNotan(plan: Plan, areas: VisibleAreas, memory: Memory): N
   );
   const { groups } = plan.scale;
   const { step: groundStep } = plan.canvas.ground;
+  const steps = keptOfObjects('steps', plan, memory, ({ step }) => step);
   const inputs = [
     fields,
     groundStep,
-    ...plan.objects.map(({ step }) => step),
+    steps,
     ...groups.flatMap(({ key, name, from, to }) => [key, name, from, to]),
   ];
   return memory.recall('notan', '', inputs, () => {
+    const roundedSteps = Int32Array.from(steps, (step) => Math.round(step ?? 0));
     const stepOf = (area: number): number =>
-      Math.round((area === GROUND ? groundStep : plan.objects[area]?.step) ?? 0);
-    const pieces = groups.flatMap(({ key, from, to }) =>
-      joinedFields(fields, (area) => stepOf(area) >= from && stepOf(area) <= to).map((own) => ({ key, own })),
-    );
+      area === GROUND ? Math.round(groundStep ?? 0) : (roundedSteps[area] as number);
     return {
-      tones: groups.map(({ key, name }): Tone => {
-        const ofTone = pieces
-          .flatMap((piece) => (piece.key === key ? pieceOf(fields, piece.own) : []))
+      tones: groups.map(({ key, name, from, to }): Tone => {
+        const ofTone = joinedFields(fields, (area) => stepOf(area) >= from && stepOf(area) <= to)
+          .map((own) => pieceOf(fields, own))
           .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
         const share = ofTone.reduce((sum, piece) => sum + piece.share, 0);
         const largest = ofTone[0]?.share ?? 0;
@@ -79,17 +79,21 @@ type Joined = readonly number[];
 /** The fields of the areas that belong, those together that touch. */
 function joinedFields({ fields, contacts }: FieldMap, belongs: (area: number) => boolean): readonly Joined[] {
   const groups = new Groups(fields.length);
-  const isIn = fields.map(({ area, share }) => share > 0 && belongs(area));
-  for (const { one, other } of contacts) if (isIn[one] && isIn[other]) groups.join(one, other);
-  const pieces = new Map<number, number[]>();
-  fields.forEach((_, field) => {
-    if (!isIn[field]) return;
+  const isIn = Uint8Array.from(fields, ({ area, share }) => (share > 0 && belongs(area) ? 1 : 0));
+  for (let i = 0; i < contacts.length; i += 2) {
+    const [one, other] = [contacts[i] as number, contacts[i + 1] as number];
+    if (isIn[one] === 1 && isIn[other] === 1) groups.join(one, other);
+  }
+  const pieces: number[][] = [];
+  const byFirst: (number[] | undefined)[] = [];
+  for (let field = 0; field < fields.length; field++) {
+    if (isIn[field] === 0) continue;
     const first = groups.firstOf(field);
-    const known = pieces.get(first);
+    const known = byFirst[first];
     if (known) known.push(field);
-    else pieces.set(first, [field]);
-  });
-  return [...pieces.values()];
+    else pieces.push((byFirst[first] = [field]));
+  }
+  return pieces;
 }
 
 interface KeptPiece {
@@ -113,8 +117,27 @@ function pieceOf(map: FieldMap, own: Joined): TonePiece {
 }
 
 function joinedPiece({ fields, places }: FieldMap, own: Joined): TonePiece {
-  // What is smaller than a cell is small enough for the middle of its box.
-  const at = once(() => places.inside(own) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
+  let known: Point | undefined;
+  const { share, areas } = own.length === 1 ? ofOne(fields, own) : ofSeveral(fields, own);
+  return {
+    share,
+    get at() {
+      // What is smaller than a cell is small enough for the middle of its box.
+      return (known ??= places.inside(own) ?? fields[own[0] ?? 0]?.middle ?? { x: 0, y: 0 });
+    },
+    areas,
+  };
+}
+
+type PieceAreas = Pick<TonePiece, 'share' | 'areas'>;
+
+/** Most pieces are a single field. */
+function ofOne(fields: FieldMap['fields'], [only = 0]: Joined): PieceAreas {
+  const { area, share } = fields[only] ?? { area: GROUND, share: 0 };
+  return { share, areas: [area] };
+}
+
+function ofSeveral(fields: FieldMap['fields'], own: Joined): PieceAreas {
   const shares = new Map<number, number>();
   for (const index of own) {
     const { area, share } = fields[index] ?? { area: GROUND, share: 0 };
@@ -122,9 +145,6 @@ function joinedPiece({ fields, places }: FieldMap, own: Joined): TonePiece {
   }
   return {
     share: [...shares.values()].reduce((sum, share) => sum + share, 0),
-    get at() {
-      return at();
-    },
     areas: [...shares]
       .sort(([, one], [, other]) => inBillionths(other) - inBillionths(one))
       .map(([area]) => area),

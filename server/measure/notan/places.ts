@@ -27,10 +27,11 @@ export class Places {
     private readonly canvas: CanvasSize,
     last?: Places,
   ) {
-    const changes = last && cells.changesSince(last.cells);
+    if (!last || last.#kept.size === 0) return;
+    const changes = cells.changesSince(last.cells);
     if (!changes) return;
     for (const { own, extent, at } of last.#kept.values()) {
-      const now = own.flatMap((field) => changes.fieldNow.get(field) ?? []).sort((a, b) => a - b);
+      const now = own.flatMap((field) => changes.fieldNow(field) ?? []).sort((a, b) => a - b);
       const [first] = now;
       if (first === undefined || !extent || now.length < own.length) continue;
       const extentNow = extentOfBlocks(cells, now);

@@ -1,7 +1,7 @@
 import type { IToken } from 'chevrotain';
-import type { PlacedLine } from './document.js';
 import { lexLine, spanOf } from './lexer.js';
 import { lineParser, tokensFor } from './line-parser.js';
+import type { PlacedLine } from './lines.js';
 import { linesOf } from './parse.js';
 import type { Span, SyntaxTree } from './syntax.js';
 import {

@@ -1,199 +1,170 @@
-import { t } from './localised.js';
-import { Indentation, type Level } from './indentation.js';
-import { SourceLine, splitLines, type Opening } from './lines.js';
-import type { LineReading } from './line-parser.js';
-import { alternatives, unreadableText } from './messages.js';
-import { nearestWord } from './nearest.js';
-import {
-  opensBlock,
-  statementIn,
-  statementsIn,
-  statementsOpenedBy,
-  type Block,
-  type StatementEntry,
-} from './statements.js';
-import type { Comment, Node, Problem, Statement, StatementKind, SyntaxTree } from './syntax.js';
-import type { LineProblem } from './phrases.js';
+import { BlockReader, type Loss } from './block-reader.js';
+import { SourceLine, splitLines, type PlacedLine } from './lines.js';
+import type { Comment, Node, Problem } from './syntax.js';
 
-/** A line in its place: what the printer and the editor need to know besides the tree. */
-export interface PlacedLine {
-  readonly source: SourceLine;
-  /** Unset for blank lines and comments. */
-  readonly level?: Level;
-  readonly entry?: StatementEntry;
-  readonly reading?: LineReading;
+/** What the lines of a text were read to; each list is in the order of the lines. */
+export interface Reading {
+  readonly lines: readonly PlacedLine[];
+  readonly nodes: readonly Node[];
+  readonly detached: readonly Node[];
+  readonly problems: readonly Problem[];
+  readonly comments: readonly Comment[];
+  readonly losses: readonly Loss[];
+  /** Whether no line disagrees with those above about where blocks stand. */
+  readonly isEven: boolean;
 }
 
-interface GrowingNode extends Node {
-  lastLine: number;
-  readonly statement: Statement;
-  readonly children: GrowingNode[];
-}
+/** Longer lines are hardly ever written twice. */
+const LONGEST_REPEATED = 30;
 
-/** A line under which others may be indented. */
-interface OpenLine {
-  /** What the line is, or undefined when it could not be told; then anything may stand under it. */
-  readonly kind: 'plan' | Statement['kind'] | undefined;
-  /** Where nodes under this line go. */
-  readonly children: GrowingNode[];
-  readonly parent?: OpenLine;
-  readonly statement?: Statement | undefined;
-  readonly node?: GrowingNode | undefined;
-}
-
-interface Found {
-  readonly entry: StatementEntry;
-  readonly host: OpenLine;
-  readonly problem?: LineProblem;
-  readonly detached?: boolean;
-}
-
-/** A document being read, line by line, into a tree. */
-export class DocumentReader {
-  readonly lines: PlacedLine[] = [];
-  private readonly nodes: GrowingNode[] = [];
-  private readonly detached: GrowingNode[] = [];
-  private readonly problems: Problem[] = [];
-  private readonly comments: Comment[] = [];
-  private readonly lostNames: string[] = [];
-  private readonly lostKinds = new Set<StatementKind>();
-  private readonly indentation = new Indentation();
-  private readonly root: OpenLine = { kind: 'plan', children: this.nodes };
-  /** By depth: the line others are now indented under. */
-  private readonly open: OpenLine[] = [];
-  private lastLine = 0;
-
-  /** Each line by its text. */
-  readonly known = new Map<string, SourceLine>();
-
-  /**
-   * @param before lines that were read before, by their texts, which are not read again
-   * @param nodesBefore those of the tree they were read for, which stay where nothing under them has changed
-   */
-  constructor(text: string, before?: ReadonlyMap<string, SourceLine>, nodesBefore: readonly Node[] = []) {
-    // One after the other: what a line is read from need not be kept until all are begun.
-    const lines = splitLines(text);
-    for (let index = 0; index < lines.length; index++) {
-      this.take(this.sourceOf(lines[index] as string, before), index);
-    }
-    this.closeTo(0);
-    keepNodes(this.nodes, nodesBefore);
+/** Reads a text. */
+export function readDocument(text: string): Reading {
+  const reader = new BlockReader();
+  const short = new Map<string, SourceLine>();
+  // One after the other: what a line is read from need not be kept until all are begun.
+  const lines = splitLines(text);
+  for (let line = 0; line < lines.length; line++) {
+    const words = lines[line] as string;
+    const isShort = words.length <= LONGEST_REPEATED;
+    const met = isShort ? short.get(words) : undefined;
+    const source = met ?? new SourceLine(words);
+    if (isShort && !met) short.set(words, source);
+    reader.take(source, line);
   }
+  reader.end();
+  return reader;
+}
 
-  private sourceOf(line: string, before: ReadonlyMap<string, SourceLine> | undefined): SourceLine {
-    const met = this.known.get(line);
+/**
+ * Reads a text that was another before. Blocks at the margin in which nothing changed are taken over, and so are the
+ * lines of the others that were there before. It is the same as reading it afresh.
+ */
+export function readAgain(text: string, before: Reading): Reading {
+  const lines = splitLines(text);
+  const change = changeOf(lines, before.lines);
+  const sourceOf = sources(lines, before.lines, change);
+  const first = before.isEven ? marginBefore(change.from, before.lines) : 0;
+  const reader = new BlockReader();
+  let line = first;
+  for (; line < lines.length; line++) {
+    const source = sourceOf(line);
+    const old = line < change.to ? undefined : before.lines[line - change.added];
+    if (before.isEven && old?.level?.depth === 0 && reader.beginsAnew(source.indentation)) break;
+    reader.take(source, line);
+  }
+  reader.end();
+  const stretch = { first, rest: line - change.added, added: change.added };
+  const { nodes, detached, problems, comments, losses, isEven } = reader;
+  keepNodes(nodes, before.nodes.slice(indexAt(before.nodes, first)));
+  return {
+    lines: before.lines.slice(0, first).concat(reader.lines, before.lines.slice(stretch.rest)),
+    nodes: spliced(before.nodes, nodes, stretch, movedNode),
+    detached: spliced(before.detached, detached, stretch, movedNode),
+    problems: spliced(before.problems, problems, stretch, moved),
+    comments: spliced(before.comments, comments, stretch, moved),
+    losses: spliced(before.losses, losses, stretch, moved),
+    isEven,
+  };
+}
+
+/** Lines that are not those of before. */
+interface Change {
+  /** The first of them. */
+  readonly from: number;
+  /** The first line after them. */
+  readonly to: number;
+  /** How many lines there are more than before. */
+  readonly added: number;
+}
+
+function changeOf(lines: readonly string[], before: readonly PlacedLine[]): Change {
+  const added = lines.length - before.length;
+  const most = Math.min(lines.length, before.length);
+  let from = 0;
+  while (from < most && lines[from] === before[from]?.source.text) from++;
+  let to = lines.length;
+  while (to > from && to - added > from && lines[to - 1] === before[to - 1 - added]?.source.text) to--;
+  return { from, to, added };
+}
+
+/** The source of each line: those of before, where there are any. */
+function sources(
+  lines: readonly string[],
+  before: readonly PlacedLine[],
+  { from, to, added }: Change,
+): (line: number) => SourceLine {
+  const known = new Map<string, SourceLine>();
+  for (const { source } of before.slice(from, to - added)) known.set(source.text, source);
+  return (line) => {
+    if (line < from) return (before[line] as PlacedLine).source;
+    if (line >= to) return (before[line - added] as PlacedLine).source;
+    const words = lines[line] as string;
+    const met = known.get(words);
     if (met) return met;
-    // Of the first text nearly all lines stay, of each later one only those that were edited.
-    const source = before?.get(line) ?? new SourceLine(before ? ownCopy(line) : line);
-    this.known.set(source.text, source);
+    const source = new SourceLine(ownCopy(words));
+    known.set(words, source);
     return source;
-  }
-
-  get tree(): SyntaxTree {
-    const { nodes, detached, problems, comments, lostNames, lostKinds } = this;
-    return { nodes, detached, problems, lostNames, lostKinds, comments, lineCount: this.lines.length };
-  }
-
-  private take(source: SourceLine, line: number): void {
-    const { comment, opening } = source;
-    if (comment) this.comments.push({ line, ...comment });
-    if (source.isQuiet) {
-      this.lines.push({ source });
-      return;
-    }
-    const level = this.indentation.next(source.indentation);
-    this.closeTo(level.depth);
-    this.lastLine = line;
-    const parent = this.open[level.depth - 1] ?? this.root;
-    const found = opening && this.find(opening, parent);
-    const entry = found?.entry;
-    const reading = entry && source.readAs(entry);
-    this.lines.push(placed(source, level, entry, reading));
-    if (reading?.lostName !== undefined) this.lostNames.push(reading.lostName);
-    if (reading?.lostKind !== undefined) this.lostKinds.add(reading.lostKind);
-    if (level.uneven || !found || found.problem || (reading && reading.problems.length > 0))
-      this.tell(line, source, level, parent, found, reading);
-    this.attach(line, level.depth, parent, found, reading?.statement, opening);
-  }
-
-  /** Reports what is wrong with a line, in the order of its words. */
-  private tell(
-    line: number,
-    source: SourceLine,
-    level: Level,
-    parent: OpenLine,
-    found: Found | undefined,
-    reading: LineReading | undefined,
-  ): void {
-    const { opening } = source;
-    const problems: LineProblem[] = [];
-    if (level.uneven) problems.push(unevenIndentation(source, level.uneven));
-    if (opening && !found)
-      problems.push(opening.isWord ? unknownStatement(opening, parent) : noStatement(opening));
-    if (!opening && source.unreadable) problems.push(unreadableText(source.text, source.unreadable));
-    if (found?.problem) problems.push(found.problem);
-    for (const problem of reading?.problems ?? []) problems.push(problem);
-    for (const problem of problems.sort((one, other) => one.start - other.start)) {
-      this.problems.push({ line, ...problem });
-    }
-  }
-
-  private attach(
-    line: number,
-    depth: number,
-    parent: OpenLine,
-    found: Found | undefined,
-    statement: Statement | undefined,
-    opening: Opening | undefined,
-  ): void {
-    const node: GrowingNode | undefined = statement && { line, lastLine: line, statement, children: [] };
-    if (node) (found?.detached ? this.detached : (found?.host.children ?? this.detached)).push(node);
-    const kind = found?.entry.kind ?? (opening && guessedKind(opening, parent));
-    const host = found?.detached ? this.root : (found?.host ?? parent);
-    const children = node?.children ?? this.detached;
-    this.open.push({ kind, children, parent: host, statement, node });
-    if (this.open.length !== depth + 1) throw new Error('indentation and open lines disagree');
-  }
-
-  private closeTo(depth: number): void {
-    while (this.open.length > depth) {
-      const closed = this.open.pop();
-      if (closed?.node) closed.node.lastLine = this.lastLine;
-    }
-  }
-
-  /** Which statement a line is, and where it belongs; `undefined` where its opening is that of none. */
-  private find(opening: Opening, parent: OpenLine): Found | undefined {
-    for (let host: OpenLine | undefined = parent; host; host = host.parent) {
-      const entry = entryUnder(host, opening);
-      if (entry === undefined) continue;
-      if (entry.kind === 'points' && !takesPoints(host)) {
-        return { entry, host, detached: true, problem: pointsWithoutOutline(opening) };
-      }
-      if (host === parent || parent.kind === undefined) return { entry, host };
-      const leaf = parent.kind !== 'plan' && !opensBlock(parent.kind) && host === parent.parent;
-      return {
-        entry,
-        host,
-        problem: leaf ? indentedTooFar(opening, parent) : misplaced(opening, entry, parent),
-      };
-    }
-    const [elsewhere] = statementsOpenedBy(opening.canonical);
-    if (elsewhere) {
-      return {
-        entry: elsewhere,
-        host: parent,
-        detached: true,
-        problem: misplaced(opening, elsewhere, parent),
-      };
-    }
-    return undefined;
-  }
+  };
 }
 
 /** The same text without the longer one that it was cut out of, which is kept as long as what is cut out of it. */
 function ownCopy(text: string): string {
   return ` ${text}`.slice(1);
+}
+
+/** The last line at the margin before a line; the first line of all where there is none. */
+function marginBefore(line: number, lines: readonly PlacedLine[]): number {
+  for (let at = line - 1; at > 0; at--) if (lines[at]?.level?.depth === 0) return at;
+  return 0;
+}
+
+type OnLine = { readonly line: number };
+
+/** What is read anew of a text. */
+interface Stretch {
+  /** Its first line. */
+  readonly first: number;
+  /** The line of before that is the first after it. */
+  readonly rest: number;
+  readonly added: number;
+}
+
+/** A list of before with what was read anew. */
+function spliced<Item extends OnLine>(
+  before: readonly Item[],
+  anew: readonly Item[],
+  { first, rest, added }: Stretch,
+  move: (item: Item, by: number) => Item,
+): readonly Item[] {
+  const after = before.slice(indexAt(before, rest));
+  return before
+    .slice(0, indexAt(before, first))
+    .concat(anew, added === 0 ? after : after.map((item) => move(item, added)));
+}
+
+/** How many of a list stand above a line. */
+function indexAt(list: readonly OnLine[], line: number): number {
+  let low = 0;
+  let high = list.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((list[middle] as OnLine).line < line) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function moved<Item extends OnLine>(item: Item, by: number): Item {
+  return { ...item, line: item.line + by };
+}
+
+function movedNode({ line, lastLine, statement, children }: Node, by: number): Node {
+  return {
+    line: line + by,
+    lastLine: lastLine + by,
+    statement,
+    children: children.length === 0 ? children : children.map((child) => movedNode(child, by)),
+  };
 }
 
 /** Puts nodes of before in the place of those that are the same down to the last statement, on the same lines. */
@@ -215,127 +186,4 @@ function isSameNode(one: Node, other: Node): boolean {
   for (let at = 0; at < length; at++)
     if (!isSameNode(one.children[at] as Node, other.children[at] as Node)) return false;
   return true;
-}
-
-function placed(
-  source: SourceLine,
-  level: Level,
-  entry: StatementEntry | undefined,
-  reading: LineReading | undefined,
-): PlacedLine {
-  if (entry === undefined || reading === undefined) return { source, level };
-  return { source, level, entry, reading };
-}
-
-function entryUnder(host: OpenLine, opening: Opening): StatementEntry | undefined {
-  const { kind } = host;
-  if (kind === undefined) return statementsOpenedBy(opening.canonical)[0];
-  if (kind === 'shape' && continuesOutline(opening)) return statementIn('shape', '');
-  if (!opening.isWord) return undefined;
-  return kind === 'plan' && host.parent === undefined
-    ? statementIn('plan', opening.canonical)
-    : opensBlock(kind)
-      ? statementIn(kind, opening.canonical)
-      : undefined;
-}
-
-/** Under a shape, every line that no other statement opens is a line of points. */
-function continuesOutline(opening: Opening): boolean {
-  if (!opening.isWord) return opening.word.text === '(';
-  return opening.canonical === 'focus' || statementsOpenedBy(opening.canonical).length === 0;
-}
-
-/** A shape that could not be read may well have been an outline. */
-function takesPoints({ statement }: OpenLine): boolean {
-  if (statement?.kind !== 'shape') return true;
-  return statement.shape.form === 'outline' || statement.shape.form === 'smooth';
-}
-
-function pointsWithoutOutline({ word }: Opening): LineProblem {
-  const message = t('Only `outline` and `smooth` go on with points on further lines.');
-  return { start: word.start, end: word.end, code: 'misplaced statement', message };
-}
-
-/** The block whose statements are meant under `line`. */
-function blockOf(line: OpenLine): Block {
-  for (let open: OpenLine | undefined = line; open; open = open.parent) {
-    if (open.kind !== undefined && open.kind !== 'plan' && opensBlock(open.kind)) return open.kind;
-  }
-  return 'plan';
-}
-
-function openingWords(block: Block): readonly string[] {
-  return statementsIn(block).flatMap((entry) => entry.words.slice(0, 1));
-}
-
-function guessedKind(opening: Opening, parent: OpenLine): Statement['kind'] | undefined {
-  const block = blockOf(parent);
-  const nearest = nearestWord(opening.word.text, openingWords(block));
-  return nearest === undefined ? undefined : statementIn(block, nearest)?.kind;
-}
-
-function unknownStatement(opening: Opening, parent: OpenLine): LineProblem {
-  const { word } = opening;
-  const candidates = openingWords(blockOf(parent));
-  const nearest = nearestWord(word.text, candidates);
-  const { start, end } = word;
-  const text = word.text.length > 40 ? `${word.text.slice(0, 39)}…` : word.text;
-  if (nearest === undefined) {
-    const message = t('No statement begins with `{0}`.', text);
-    return { start, end, code: 'unknown word', message };
-  }
-  return {
-    start,
-    end,
-    code: 'unknown word',
-    message: `${t('No statement begins with `{0}`.', text)} ${t('Did you mean {0}?', `\`${nearest}\``)}`,
-    fix: { title: t('Change to {0}', `\`${nearest}\``), replacement: nearest },
-  };
-}
-
-function noStatement({ word }: Opening): LineProblem {
-  const message = t('A line begins with a word that says what it is, such as `object` or `colour`.');
-  return { start: word.start, end: word.end, code: 'unexpected text', message };
-}
-
-function misplaced({ word }: Opening, entry: StatementEntry, parent: OpenLine): LineProblem {
-  const homes = entry.in.filter((block) => block !== 'plan');
-  const margin = entry.in.includes('plan') ? [t('at the left margin')] : [];
-  const under = homes.length > 0 ? [t('under {0}', alternatives(homes))] : [];
-  const here =
-    parent.kind === 'plan' && !parent.parent ? t('at the left margin') : t('under {0}', `\`${parent.kind}\``);
-  return {
-    start: word.start,
-    end: word.end,
-    code: 'misplaced statement',
-    message: t(
-      '`{0}` belongs {1}, not {2}.',
-      word.text,
-      [...margin, ...under].reduce((one, other) => t('{0} or {1}', one, other)),
-      here,
-    ),
-  };
-}
-
-function indentedTooFar({ word }: Opening, parent: OpenLine): LineProblem {
-  const message = t(
-    'Nothing can stand under `{0}`; this line is read as standing beside it.',
-    parent.kind ?? '',
-  );
-  return { start: word.start, end: word.end, code: 'uneven indentation', message };
-}
-
-function unevenIndentation(source: SourceLine, uneven: NonNullable<Level['uneven']>): LineProblem {
-  const end = source.indentation.length;
-  const message =
-    uneven.because === 'tabs and spaces'
-      ? t('This line is indented with other blanks (tabs or spaces) than the lines it stands beside.')
-      : t('This indentation agrees with no line above; the line is read as part of the nearest block.');
-  return {
-    start: 0,
-    end: end === 0 ? (source.opening?.word.end ?? 0) : end,
-    code: 'uneven indentation',
-    message,
-    ...(end > 0 && { fix: { title: t('Align with the block'), replacement: uneven.expected } }),
-  };
 }

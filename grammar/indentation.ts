@@ -44,6 +44,11 @@ export class Indentation {
     return this.levels.map((level) => level.column);
   }
 
+  /** What lines at the margin are indented by; unset before the first line. */
+  get margin(): string | undefined {
+    return this.levels[0]?.indentation;
+  }
+
   /** Takes in the next line that is neither blank nor a comment. */
   next(indentation: string): Level {
     const column = columnsOf(indentation);

@@ -8,7 +8,7 @@ import type { StatementEntry } from './statements.js';
 import type { Span, Word } from './syntax.js';
 import { isKeyword, Word as WordToken } from './tokens.js';
 import { canonicalWord } from './words.js';
-import { indentationOf } from './indentation.js';
+import { indentationOf, type Level } from './indentation.js';
 
 /** The lines of a text, without a byte order mark and without their endings. */
 export function splitLines(text: string): readonly string[] {
@@ -24,6 +24,15 @@ export interface Opening {
   readonly canonical: string;
 }
 
+/** A line in its place: what the printer and the editor need to know besides the tree. */
+export interface PlacedLine {
+  readonly source: SourceLine;
+  /** Unset for blank lines and comments. */
+  readonly level: Level | undefined;
+  readonly entry: StatementEntry | undefined;
+  readonly reading: LineReading | undefined;
+}
+
 /**
  * One line and all that can be known from its text alone. Kept from one parse to the next, so what is read
  * once is not read again while the text of the line stays.
@@ -34,9 +43,8 @@ export class SourceLine {
   readonly comment: (Span & { readonly text: string }) | undefined;
   /** The first characters that are no part of the language, where nothing opens the line. */
   readonly unreadable: Span | undefined;
-  /** Nearly every line is only ever read as one statement. */
-  private entry: StatementEntry | undefined;
-  private reading: LineReading | undefined;
+  /** Nearly every line is only ever read as one statement, and stands in one place. */
+  private placed: PlacedLine | undefined;
   /** Held only until the first reading: tokens are many, and cheap to make again. */
   private lexed: LexedLine | undefined;
 
@@ -60,13 +68,20 @@ export class SourceLine {
     return this.opening === undefined && this.unreadable === undefined;
   }
 
+  /** The line read as the statement of `entry`, if it is one, at a level, if it says anything. */
+  placedAt(level: Level | undefined, entry: StatementEntry | undefined): PlacedLine {
+    const { placed } = this;
+    if (placed !== undefined && placed.level === level && placed.entry === entry) return placed;
+    const reading = entry && this.readAs(entry);
+    return (this.placed = { source: this, level, entry, reading });
+  }
+
   /** The line read as the statement of `entry`. */
   readAs(entry: StatementEntry): LineReading {
-    if (this.reading !== undefined && this.entry?.kind === entry.kind) return this.reading;
+    const { placed } = this;
+    if (placed?.reading !== undefined && placed.entry?.kind === entry.kind) return placed.reading;
     const reading = this.readAsCommon(entry) ?? readLine(entry, this.text, this.lexed ?? lexLine(this.text));
     this.lexed = undefined;
-    this.entry = entry;
-    this.reading = reading;
     return reading;
   }
 

@@ -1,14 +1,34 @@
-import { DocumentReader, type PlacedLine } from './document.js';
-import type { SourceLine } from './lines.js';
+import { readAgain, readDocument, type Reading } from './document.js';
+import type { PlacedLine } from './lines.js';
 import type { SyntaxTree } from './syntax.js';
 
-interface Made {
-  readonly known: ReadonlyMap<string, SourceLine>;
-  readonly lines: readonly PlacedLine[];
-}
+/** A tree with what it was made from, which is no part of it: trees are plain and comparable data. */
+class ReadTree implements SyntaxTree {
+  readonly nodes: SyntaxTree['nodes'];
+  readonly detached: SyntaxTree['detached'];
+  readonly problems: SyntaxTree['problems'];
+  readonly lostNames: SyntaxTree['lostNames'];
+  readonly lostKinds: SyntaxTree['lostKinds'];
+  readonly comments: SyntaxTree['comments'];
+  readonly lineCount: number;
+  readonly #reading: Reading;
 
-/** What each tree was made from. Held beside the tree, so that trees stay plain and comparable data. */
-const makings = new WeakMap<SyntaxTree, Made>();
+  constructor(reading: Reading) {
+    this.nodes = reading.nodes;
+    this.detached = reading.detached;
+    this.problems = reading.problems;
+    this.lostNames = reading.losses.flatMap(({ name }) => name ?? []);
+    this.lostKinds = new Set(reading.losses.flatMap(({ kind }) => kind ?? []));
+    this.comments = reading.comments;
+    this.lineCount = reading.lines.length;
+    this.#reading = reading;
+  }
+
+  /** What a tree was made from; nothing for one that is not of this class. */
+  static readingOf(tree: SyntaxTree): Reading | undefined {
+    return #reading in tree ? tree.#reading : undefined;
+  }
+}
 
 /** A plan with the statements that plans are full of. */
 const USUAL = `canvas  80 x 60 cm
@@ -45,14 +65,14 @@ object  moon
 `;
 
 /**
- * The reading of the usual plan, which stays: whatever is compiled for objects of a kind is thrown away when memory is
+ * The tree of the usual plan, which stays: whatever is compiled for objects of a kind is thrown away when memory is
  * collected while there is none of that kind, as between two edits.
  */
-let usual: DocumentReader | undefined;
+let usual: ReadTree | undefined;
 
 /** The tree of a plan with the statements that plans are full of; always the same. */
 export function usualTree(): SyntaxTree {
-  return (usual ??= new DocumentReader(USUAL)).tree;
+  return (usual ??= new ReadTree(readDocument(USUAL)));
 }
 
 /**
@@ -63,19 +83,14 @@ export function usualTree(): SyntaxTree {
  * margin that stand on the same lines with the same lines under them. The result is the same as without.
  */
 export function parse(text: string, previous?: SyntaxTree): SyntaxTree {
-  usual ??= new DocumentReader(USUAL);
-  const { tree, lines, known } = new DocumentReader(
-    text,
-    previous && makings.get(previous)?.known,
-    previous?.nodes,
-  );
-  makings.set(tree, { known, lines });
-  return tree;
+  usualTree();
+  const before = previous && ReadTree.readingOf(previous);
+  return new ReadTree(before ? readAgain(text, before) : readDocument(text));
 }
 
 /** The lines a tree was made from. Only trees that `parse` gave have them. */
 export function linesOf(tree: SyntaxTree): readonly PlacedLine[] {
-  const making = makings.get(tree);
-  if (making === undefined) throw new Error('this tree was not made by parse');
-  return making.lines;
+  const reading = ReadTree.readingOf(tree);
+  if (reading === undefined) throw new Error('this tree was not made by parse');
+  return reading.lines;
 }

@@ -1,9 +1,9 @@
 import type { IToken } from 'chevrotain';
-import { DocumentReader, type PlacedLine } from './document.js';
+import { readDocument } from './document.js';
 import { columnsOf, Indentation } from './indentation.js';
 import { endOf, lexLine } from './lexer.js';
 import { tokensFor } from './line-parser.js';
-import type { SourceLine } from './lines.js';
+import type { PlacedLine, SourceLine } from './lines.js';
 import { linesOf } from './parse.js';
 import type { StatementEntry } from './statements.js';
 import type { SyntaxTree } from './syntax.js';
@@ -42,7 +42,7 @@ function withoutIdleBlanks(lines: readonly string[]): readonly string[] {
 }
 
 function printedLines(text: string, { indentation = '  ' }: FormatOptions): readonly string[] {
-  const { lines } = new DocumentReader(text);
+  const { lines } = readDocument(text);
   const depths = commentDepths(lines);
   return lines.map((line, index) => {
     const content = printedContent(line);

@@ -1,4 +1,4 @@
-import { constants, closeSync, fstatSync, openSync, readFileSync, realpathSync } from 'node:fs';
+import { constants, closeSync, fstatSync, openSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import { liesBelow } from '../entry/disk.js';
 import { fileSizeLimitBytes } from '../language/file-size.js';
@@ -6,6 +6,7 @@ import { refusalOfPath } from '../language/paths.js';
 import type { PictureBytes } from '../photograph/gather.js';
 import { photographLimitBytes } from '../photograph/limits.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
+import { readUpToAtOnce } from './read-up-to.js';
 import { decodeUtf8 } from './utf8.js';
 
 /**
@@ -83,7 +84,9 @@ function readBytes(file: string, limitBytes: number): PictureBytes {
     const status = fstatSync(handle);
     if (!status.isFile()) return refuse('This is not a file.');
     if (status.size > limitBytes) return refuse(tooLarge(limitBytes));
-    return { ok: true, bytes: readFileSync(handle) };
+    // It may have grown since: one byte more tells that.
+    const bytes = readUpToAtOnce(handle, limitBytes + 1);
+    return bytes.length > limitBytes ? refuse(tooLarge(limitBytes)) : { ok: true, bytes };
   } catch {
     return refuse('This file may not be read.');
   } finally {

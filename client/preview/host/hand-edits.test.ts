@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { evaluatedBundle } from '../../../tests/support/evaluated-bundle.js';
 import { quietEditor } from '../../../tests/support/quiet-editor.js';
 import type { ToPage } from '../messages.js';
@@ -25,13 +25,37 @@ const written = {
   ],
 };
 
-describe('a change by hand that is to be written', () => {
-  let Made: new (parts: HandEditsParts) => HandEdits;
-  beforeAll(async () => {
-    const bundle = await evaluatedBundle('client/preview/host/hand-edits', 'client/extension.node');
-    ({ HandEdits: Made } = bundle.evaluate(quietEditor().vscode) as { readonly HandEdits: typeof Made });
+let Made: new (parts: HandEditsParts) => HandEdits;
+const run = vi.fn(() => Promise.resolve());
+beforeAll(async () => {
+  const bundle = await evaluatedBundle('client/preview/host/hand-edits', 'client/extension.node');
+  const { vscode } = quietEditor({ executeCommand: run });
+  ({ HandEdits: Made } = bundle.evaluate(vscode) as { readonly HandEdits: typeof Made });
+});
+
+describe('a step that is to be taken back', () => {
+  const stepped = async (isShown: boolean) => {
+    run.mockClear();
+    const comeBack = vi.fn();
+    const parts = { document: () => planOf(7), show: () => Promise.resolve(isShown) };
+    await new Made(parts as unknown as HandEditsParts).step('undo', comeBack);
+    return { comeBack };
+  };
+
+  it('is one of the text, which comes forward for that, and the drawing has the focus again', async () => {
+    const { comeBack } = await stepped(true);
+    expect(run.mock.calls).toEqual([['undo']]);
+    expect(comeBack).toHaveBeenCalledTimes(1);
   });
 
+  it('is none of another text, which is in front where this one can’t be shown', async () => {
+    const { comeBack } = await stepped(false);
+    expect(run).not.toHaveBeenCalled();
+    expect(comeBack).not.toHaveBeenCalled();
+  });
+});
+
+describe('a change by hand that is to be written', () => {
   /** What the page is told of a change that an editor takes in this way. */
   async function told(
     edit: (plan: { version: number }) => Promise<boolean>,

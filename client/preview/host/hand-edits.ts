@@ -14,8 +14,8 @@ export interface HandEditsParts {
   readonly editor: () => vscode.TextEditor | undefined;
   readonly look: () => Look;
   readonly post: (message: ToPage) => void;
-  /** Brings the text forward with words of it selected. */
-  readonly show: (selection?: vscode.Range) => Promise<void>;
+  /** Brings the text forward, with words of it selected where they are given. False when that can't be done. */
+  readonly show: (selection?: vscode.Range) => Promise<boolean>;
 }
 
 /** A change as the page asks for it; `id` comes back with the answer. */
@@ -29,7 +29,7 @@ const because = {
   noAnswer: vscode.l10n.t('Mahlstick does not answer, so nothing is written. Your text is not affected.'),
 } as const;
 
-/** Tries and writes in a plan what is done by hand in its drawing. Each change is one edit of the text, for one undo. */
+/** Tries and writes in a plan what is done by hand in its drawing. Each change is one edit of the text, one undo. */
 export class HandEdits {
   readonly #parts: HandEditsParts;
 
@@ -67,7 +67,8 @@ export class HandEdits {
   /** Takes the last change of the text back, or makes it again, and comes back to the drawing. */
   async step(command: 'undo' | 'redo', comeBack: () => void): Promise<void> {
     if (this.#parts.document() === undefined) return;
-    await this.#parts.show();
+    // The command is for whatever text is in front: where that is another, it is left alone.
+    if (!(await this.#parts.show())) return;
     await vscode.commands.executeCommand(command);
     comeBack();
   }
@@ -97,7 +98,7 @@ export class HandEdits {
     return null;
   };
 
-  /** An editor that is closed meanwhile takes no edit, and says so by failing; the page waits for an answer all the same. */
+  /** An editor that is closed meanwhile takes no edit, and says so by failing; the page waits for an answer still. */
   readonly #notMade = (error: unknown): 'notTaken' => {
     this.#parts.log.debug(`A change by hand was not made: ${String(error)}`);
     return 'notTaken';

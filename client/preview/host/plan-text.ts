@@ -48,15 +48,22 @@ export class PlanText {
     }
   }
 
-  /** Brings the text forward, with words of it selected where they are given. */
-  async show(selection?: vscode.Range): Promise<void> {
+  /** Brings the text forward, with words of it selected where they are given. False when that can't be done. */
+  async show(selection?: vscode.Range): Promise<boolean> {
     const document = await this.open();
-    if (document === undefined) return;
-    this.#parts.left();
-    await vscode.window.showTextDocument(document, {
-      viewColumn: columnFor(this.#parts.uri(), this.#parts.panel.viewColumn),
-      ...(selection === undefined ? {} : { selection }),
-    });
+    if (document === undefined) return false;
+    const { left, log, panel, uri } = this.#parts;
+    left();
+    try {
+      await vscode.window.showTextDocument(document, {
+        viewColumn: columnFor(uri(), panel.viewColumn),
+        ...(selection === undefined ? {} : { selection }),
+      });
+      return true;
+    } catch (error) {
+      log.debug(`The text was not brought forward: ${String(error)}`);
+      return false;
+    }
   }
 
   /** Selects words that a drawing of some version stands for, if they are still there. */

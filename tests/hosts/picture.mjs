@@ -1,10 +1,10 @@
 // @ts-check
 // Makes a picture of the editor with an example and its preview. See `usage`.
 import path from 'node:path';
-import { setTimeout } from 'node:timers/promises';
 import { parseArgs } from 'node:util';
 import { artefacts } from './paths.mjs';
 import { themeNamed } from './settings.mjs';
+import { settled } from './settled.mjs';
 import { openWorkbench } from './workbench.mjs';
 
 const usage = `node tests/hosts/picture.mjs [options]
@@ -51,26 +51,10 @@ try {
     for (const title of values.command) await workbench.runCommand(title);
     const preview = await workbench.preview();
     await preview.locator('svg').first().waitFor();
-    await settled(() => preview.locator('body').innerHTML());
+    await settled(() => preview.locator('body').innerHTML(), 1_000);
   }
   await workbench.screenshot(values.output);
   console.log(values.output);
 } finally {
   await workbench.close();
-}
-
-/**
- * Waits until what is read has not changed for a second: the drawing comes before the findings.
- * @param {() => Promise<string>} read
- * @throws {Error} if it changes for half a minute
- */
-async function settled(read) {
-  const end = Date.now() + 30_000;
-  let text = '';
-  for (let since = Date.now(); Date.now() - since < 1_000; await setTimeout(100)) {
-    const now = await read();
-    if (now !== text) since = Date.now();
-    if (since > end) throw new Error('The preview does not come to rest.');
-    text = now;
-  }
 }

@@ -1,15 +1,22 @@
 // @ts-check
-// Takes the pictures of the front page from the real editor: `npm run pictures`, or with their names those alone. Look at each.
+// Takes the pictures of the front page from the real editor: `npm run pictures`, or with their names those alone. Look
+// at each.
 import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { withPalette } from './palette-png.mjs';
 import { examples, root } from './paths.mjs';
+import { settled } from './settled.mjs';
 import { openWorkbench } from './workbench.mjs';
 import { temporaryFolder } from './workspace.mjs';
 
 /** @typedef {import('./workbench.d.mts').Workbench} Workbench */
-/** @typedef {{ readonly theme: import('./settings.mjs').Theme; readonly plans: () => string; readonly show: (workbench: Workbench) => Promise<void> }} Picture */
+/**
+ * @typedef {object} Picture
+ * @property {import('./settings.mjs').Theme} theme
+ * @property {() => string} plans the folder that is opened
+ * @property {(workbench: Workbench) => Promise<void>} show
+ */
 
 const size = { width: 1180, height: 760 };
 
@@ -47,7 +54,7 @@ const pictures = {
       await withView(workbench, 'Record');
       await goTo(workbench, 'photo   "record/quinces-03.jpg"');
       await (await workbench.preview()).locator('image').first().waitFor({ state: 'attached' });
-      await settled(workbench);
+      await atRest(workbench);
     },
   },
   wall: {
@@ -57,7 +64,7 @@ const pictures = {
       await workbench.openFile('winter-barn.mahl');
       await workbench.runCommand('View: Toggle Primary Side Bar Visibility');
       await workbench.runCommand('Mahlstick: Wall of Plans');
-      await settled(workbench);
+      await atRest(workbench);
     },
   },
 };
@@ -68,10 +75,14 @@ async function withView(workbench, view) {
   await workbench.runCommand('Mahlstick: Open Preview to the Side');
   const preview = await workbench.preview();
   await preview.getByRole('radio', { name: view, exact: true }).check({ force: true });
-  await settled(workbench);
+  await atRest(workbench);
 }
 
-/** Places the cursor in the words, which are sought in the file that the folder has. @param {Workbench} workbench @param {string} words */
+/**
+ * Places the cursor in the words, which are sought in the file that the folder has.
+ * @param {Workbench} workbench
+ * @param {string} words
+ */
 async function goTo({ page, folder, plans }, words) {
   const text = plans
     .map((name) => readFileSync(path.join(folder, name), 'utf8'))
@@ -84,23 +95,12 @@ async function goTo({ page, folder, plans }, words) {
   await setTimeout(2_000);
 }
 
-/**
- * Waits until what the page beside the text shows has not changed for two seconds.
- * @param {Workbench} workbench
- * @throws {Error} if it changes for a minute
- */
-async function settled(workbench) {
+/** Waits until the page beside the text is drawn and at rest. @param {Workbench} workbench */
+async function atRest(workbench) {
   const preview = await workbench.preview();
   await preview.locator('svg').first().waitFor();
   await preview.getByText(/Reading the plan|^\d+ of \d+ plans$/).waitFor({ state: 'hidden' });
-  const end = Date.now() + 60_000;
-  let text = '';
-  for (let since = Date.now(); Date.now() - since < 2_000; await setTimeout(200)) {
-    const now = await preview.locator('body').innerHTML();
-    if (now !== text) since = Date.now();
-    if (since > end) throw new Error('The page does not come to rest.');
-    text = now;
-  }
+  await settled(() => preview.locator('body').innerHTML(), 2_000);
 }
 
 const wanted = process.argv.slice(2);

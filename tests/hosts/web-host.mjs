@@ -33,7 +33,12 @@ export async function startWebHost({ extension, workspace, suite, theme }) {
     stderr: true,
   });
   const close = onEnd(() => server.terminate());
-  await within(once(server, 'message'), 60_000, 'The start of the web host');
+  try {
+    await within(once(server, 'message'), 60_000, 'The start of the web host');
+  } catch (error) {
+    await close();
+    throw error;
+  }
   // Webviews live on subdomains of the page, which plain `localhost` cannot have.
   return { url: `http://vscode.localhost:${port}/`, close };
 }

@@ -31,12 +31,14 @@ export async function openWorkbench({
           ...(language === undefined ? {} : { language }),
         })
       : await startWebHost({ extension, workspace: folder, theme });
-  const browser = await launchChromium();
+  /** @type {import('playwright-core').Browser | undefined} */
+  let browser;
   const close = async () => {
-    await browser.close();
+    await browser?.close();
     await server.close();
   };
   try {
+    browser = await launchChromium();
     const page = await browser.newPage({ viewport: size, reducedMotion: 'reduce' });
     page.setDefaultTimeout(limit);
     /** @type {{ address: string; method: string }[]} */

@@ -22,7 +22,8 @@ export function isOff({ x, y }: Point, { width, height }: Pick<Canvas, 'width' |
 
 /** Whether something of an object, or of what it changes of another plan, could not be read or resolved: that is told already. */
 export function hasFault(plan: Plan, { faulty, node, waiting }: PlanObject): boolean {
-  return faulty || waiting || isErrorTold(plan, (place) => isIn(node, place));
+  if (faulty || waiting) return true;
+  return plan.problems.length > 0 && isErrorTold(plan, (place) => isIn(node, place));
 }
 
 /** Whether an error is told of one of some places, in the plan or in one that it builds on. */

@@ -32,7 +32,8 @@ export function foundBy(
     by: rule,
     what,
     severity: severity ?? what.severity ?? rule.severity,
-    allowance: allowances.find((allowance) => setsAside(allowance, rule, what)),
+    allowance:
+      allowances.length > 0 ? allowances.find((allowance) => setsAside(allowance, rule, what)) : undefined,
   }));
 }
 

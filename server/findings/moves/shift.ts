@@ -35,7 +35,7 @@ function placedBy(plan: Plan): readonly (readonly number[])[] {
   const byKey = new Map(plan.objects.map(({ key, index }) => [key, index]));
   const placed = plan.objects.map((): number[] => []);
   for (const object of plan.objects) {
-    for (const key of placersOf(object)) {
+    for (const key of placersOf(object).keys) {
       const other = byKey.get(key);
       if (other !== undefined && other !== object.index) placed[other]?.push(object.index);
     }
@@ -46,16 +46,31 @@ function placedBy(plan: Plan): readonly (readonly number[])[] {
 
 const placements = new WeakMap<Plan, readonly (readonly number[])[]>();
 
-/** The keys of the objects that a place of an object is given by, kept as long as the object. */
-function placersOf(object: PlanObject): readonly string[] {
-  const known = placers.get(object);
-  if (known) return known;
-  const keys = dependenciesOf(object.node.children).flatMap(({ name }) => (name ? nameKey(name.text) : []));
-  placers.set(object, keys);
-  return keys;
+/** What places of an object are given by: the keys of other objects, and whether the focal point is among it. */
+interface Placers {
+  readonly keys: readonly string[];
+  readonly byFocus: boolean;
 }
 
-const placers = new WeakMap<PlanObject, readonly string[]>();
+/** Kept as long as the object. */
+function placersOf(object: PlanObject): Placers {
+  const known = placers.get(object);
+  if (known) return known;
+  const all = dependenciesOf(object.node.children);
+  const found = {
+    keys: all.flatMap(({ name }) => (name ? nameKey(name.text) : [])),
+    byFocus: all.some(({ name }) => name === undefined),
+  };
+  placers.set(object, found);
+  return found;
+}
+
+const placers = new WeakMap<PlanObject, Placers>();
+
+/** Whether a place of an object is given by the focal point. */
+export function isPlacedByFocus(object: PlanObject): boolean {
+  return placersOf(object).byFocus;
+}
 
 /** Whether one of two objects is placed by the other, so that where they meet is as the plan says. */
 export function placedTogether(plan: Plan, one: number, other: number): boolean {

@@ -2,7 +2,7 @@ import { t } from '../../../grammar/index.js';
 import type { Measures } from '../../measure/measures.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import { containsPoint, distanceToOutline } from '../../measure/areas/areas.js';
-import { dependenciesOf } from '../../plan/dependencies.js';
+import type { Outline } from '../../plan/geometry/outline.js';
 import type { Point } from '../../plan/geometry/point.js';
 import { spotOf } from '../../plan/places.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
@@ -13,7 +13,7 @@ import { placeEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds, isOff } from '../limits.js';
 import { ontoFocus } from '../moves/onto-point.js';
-import { distanceWords, movedWith, shiftFix, withItsParts } from '../moves/shift.js';
+import { distanceWords, isPlacedByFocus, movedWith, shiftFix, withItsParts } from '../moves/shift.js';
 import { middleOf } from '../seen/seen.js';
 import { againstLimit, quoted } from '../words/words.js';
 
@@ -122,11 +122,15 @@ function together(
   };
 }
 
+/** Whether a place is inside of an outline; most of a crowd lie elsewhere, as their boxes tell. */
+function holds({ box, rings, fillRule }: Outline, { x, y }: Point): boolean {
+  if (x < box.left || x > box.right || y < box.top || y > box.bottom) return false;
+  return containsPoint(rings, { x, y }, fillRule);
+}
+
 /** Whether an object and all in front of it stay where they are when the focal point moves: none of them is placed by it. */
 function staysWhereItIs(plan: Plan, { parts }: Measures, object: PlanObject): boolean {
-  const placedByFocus = plan.objects.filter(({ node }) =>
-    dependenciesOf(node.children).some(({ name }) => name === undefined),
-  );
+  const placedByFocus = plan.objects.filter(isPlacedByFocus);
   const moved = new Set(placedByFocus.flatMap(({ index }) => movedWith(plan, parts, index)));
   const position = plan.coveringOrder.indexOf(object.index);
   return plan.coveringOrder.slice(position).every((other) => !moved.has(other));
@@ -142,11 +146,11 @@ function isSeenWhenMoved(plan: Plan, object: PlanObject, focus: Point): boolean 
   if (!plan.focus?.crossing || every(node.children, 'repeat').length > 0) return false;
   const by = every(node.children, 'at').at(-1)?.statement.by?.choice ?? 'centre';
   const heldBy = spotOf(outline.box, by);
-  const holds = containsPoint(outline.rings, heldBy, outline.fillRule);
-  if (!holds && distanceToOutline(outline.rings, heldBy) > ON_BORDER * plan.canvas.diagonal) return false;
+  if (!holds(outline, heldBy) && distanceToOutline(outline.rings, heldBy) > ON_BORDER * plan.canvas.diagonal)
+    return false;
   const inFront = plan.coveringOrder.slice(plan.coveringOrder.indexOf(index) + 1);
   return inFront.every((other) => {
-    const { rings, fillRule } = plan.objects[other]?.outline ?? outline;
-    return !containsPoint(rings, focus, fillRule) && !containsPoint(rings, heldBy, fillRule);
+    const cover = plan.objects[other]?.outline ?? outline;
+    return !holds(cover, focus) && !holds(cover, heldBy);
   });
 }

@@ -1,3 +1,5 @@
+import { memoise } from '../../plan/colour/memo.js';
+
 const NARROW = new Set("iljtfrI.,:;'|!()[]-· ");
 const BROAD = new Set('mwMW@%—…');
 
@@ -64,8 +66,14 @@ export function fitted(text: string, size: number, width: number): string {
   return `${kept.join('').trimEnd()}…`;
 }
 
+const remember = memoise<readonly string[]>(1024);
+
 /** The text in lines no wider than `width`, at most `most` of them; what does not fit ends in an ellipsis. */
 export function wrapped(text: string, size: number, width: number, most: number): readonly string[] {
+  return remember(`${size} ${width} ${most} ${text}`, () => wrap(text, size, width, most));
+}
+
+function wrap(text: string, size: number, width: number, most: number): readonly string[] {
   // A figure and what it counts stay together.
   const words = text
     .trim()

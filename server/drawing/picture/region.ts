@@ -52,8 +52,20 @@ export function mapCells(width: number, height: number, shapes: readonly (readon
   return { columns, rows, cell, owner, extents };
 }
 
-/** The cells of a shape, none when it holds the middle of none. */
+const regions = new WeakMap<CellMap, Map<number, Region | undefined>>();
+
+/** The cells of a shape, none when it holds the middle of none; kept as long as the map. */
 export function regionOf(map: CellMap, index: number): Region | undefined {
+  let ofMap = regions.get(map);
+  if (!ofMap) {
+    ofMap = new Map();
+    regions.set(map, ofMap);
+  }
+  if (!ofMap.has(index)) ofMap.set(index, findRegion(map, index));
+  return ofMap.get(index);
+}
+
+function findRegion(map: CellMap, index: number): Region | undefined {
   const extent = map.extents[index];
   if (extent === undefined) return undefined;
   const { left, top, right, bottom } = extent;

@@ -1,9 +1,13 @@
 import type { Finding } from '../../findings/finding.js';
-import { placeHere } from '../../plan/based-on/here.js';
+import { isOwn, placeHere } from '../../plan/based-on/here.js';
 import type { Location, Plan } from '../../plan/plan.js';
 import type { Subjects } from './reading.js';
 import type { Lines, Subject } from '../scene.js';
 import { systemName } from '../captions/words.js';
+
+type Thing = Plan['leads'][number] | Plan['objects'][number];
+
+const kept = new WeakMap<Thing, Subject>();
 
 /** Everything in the plan that a mark can stand for, under keys that stay while the names stay. */
 export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
@@ -28,13 +32,12 @@ export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
     const place = here(location);
     return { ...place, lines: lines ?? { first: place.location.line, last: place.location.line } };
   };
-  const named = (kind: 'object' | 'lead') => (item: Plan['leads'][number] | Plan['objects'][number]) =>
-    add(`${kind}:${item.key}`, {
-      kind,
-      key: item.key,
-      name: item.name,
-      ...linesHere(item),
-    });
+  const named = (kind: 'object' | 'lead') => (item: Thing) => {
+    const subject = kept.get(item) ?? { kind, key: item.key, name: item.name, ...linesHere(item) };
+    // Where something of another plan stands in this one may change while it stays the same.
+    if (isOwn(item.location)) kept.set(item, subject);
+    return add(`${kind}:${item.key}`, subject);
+  };
   const placed = (
     kind: Exclude<Subject['kind'], 'object' | 'lead' | 'paint' | 'sitting' | 'finding'>,
     key: string,

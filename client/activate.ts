@@ -14,8 +14,8 @@ import { showStatus, tellWhenStopped } from './status.js';
 let running: ServerLink | undefined;
 
 /**
- * Everything that both kinds of host share. Settles when there is all that a painter can call; the server starts meanwhile, and
- * what needs it waits for it.
+ * Everything that both kinds of host share. Settles when there is all that a painter can call; the server starts
+ * meanwhile, and what needs it waits for it.
  */
 export async function activateWith(
   context: vscode.ExtensionContext,

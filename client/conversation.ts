@@ -62,8 +62,8 @@ export interface ConversationParts {
 }
 
 /**
- * What is said with one server, from its start to its end. It holds all of the language client, which is loaded beside the
- * extension: nothing that keeps something, such as the language that sentences are told in, may be in both.
+ * What is said with one server, from its start to its end. It holds all of the language client, which is loaded beside
+ * the extension: nothing that keeps something, such as the language that sentences are told in, may be in both.
  */
 export class Conversation {
   readonly #client: BaseLanguageClient;
@@ -81,7 +81,10 @@ export class Conversation {
     return this.#client.start();
   }
 
-  /** Ends the server; one that is starting can be ended only when it has started. Settles when it is gone or can't be ended. */
+  /**
+   * Ends the server; one that is starting can be ended only when it has started. Settles when it is gone or can't be
+   * ended.
+   */
   async stop(): Promise<void> {
     if (!this.#client.needsStop()) return;
     try {

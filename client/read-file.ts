@@ -25,7 +25,9 @@ export type BytesAnswer =
   /** Shown to the painter: a sentence in plain words. */
   | { readonly ok: false; readonly reason: string };
 
-/** Reads a text that a plan names, in UTF-8 and no larger than {@link fileSizeLimitBytes}; see {@link readBytesForPlan}. */
+/**
+ * Reads a text that a plan names, in UTF-8 and no larger than {@link fileSizeLimitBytes}; see {@link readBytesForPlan}.
+ */
 export async function readFileForPlan(uriText: string, reach: Reach, files: Files): Promise<ReadFileResult> {
   const read = await readBytesForPlan(uriText, reach, files, fileSizeLimitBytes);
   if (!read.ok) return read;

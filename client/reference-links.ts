@@ -3,7 +3,9 @@ import type { Middleware } from 'vscode-languageclient';
 
 export const openReferenceCommand = 'mahlstick.openReference';
 
-/** Of documents that codes lead to: newer versions of VS Code follow no code to a command, but every one to a document. */
+/**
+ * Of documents that codes lead to: newer versions of VS Code follow no code to a command, but every one to a document.
+ */
 const scheme = 'mahlstick-reference';
 
 const pages = ['grammar/README.md', 'server/measure/README.md', 'server/findings/README.md'] as const;

@@ -4,7 +4,10 @@ import { planFigure } from './plan-figure.js';
 const drawn = new Map<string, HTMLElement>();
 let count = 0;
 
-/** Puts a drawing in place of each fenced plan of the page. One that can't be drawn, which is a fault of ours, stays as words. */
+/**
+ * Puts a drawing in place of each fenced plan of the page. One that can't be drawn, which is a fault of ours, stays as
+ * words.
+ */
 export function drawPlans(): void {
   for (const code of document.querySelectorAll<HTMLElement>('pre > code.language-mahl')) {
     // The words below a drawing are left as they are.

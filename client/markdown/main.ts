@@ -1,6 +1,6 @@
 /**
- * Goes into every page of VS Code's Markdown preview, and so does next to nothing: what draws is loaded once a page has a
- * plan.
+ * Goes into every page of VS Code's Markdown preview, and so does next to nothing: what draws is loaded once a page has
+ * a plan.
  */
 const script = document.currentScript;
 const page = new MutationObserver(look);

@@ -19,8 +19,8 @@ const NO_FILES: FileAnswer = {
 };
 
 /**
- * A plan as a figure for a page of text: its drawing without mount and captions, and folded away below it what there is to
- * say of it and its words. Never throws for the sake of a text.
+ * A plan as a figure for a page of text: its drawing without mount and captions, and folded away below it what there is
+ * to say of it and its words. Never throws for the sake of a text.
  *
  * @param count tells figures of one page apart
  * @param words what holds the plan's words; it becomes a part of the figure

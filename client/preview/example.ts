@@ -1,7 +1,10 @@
 import { t } from '../../grammar/localised.js';
 import type { Box, Scene } from '../../server/drawing/scene.js';
 
-/** What a plan can begin with, as it is shown where nothing is drawn yet and written into the text when that is asked for. */
+/**
+ * What a plan can begin with, as it is shown where nothing is drawn yet and written into the text when that is asked
+ * for.
+ */
 export interface Example {
   readonly text: string;
   /** A name in it that the painter will want to give anew. */

@@ -16,9 +16,9 @@ export function keepFocus(): void {
 }
 
 /**
- * Takes the focus back for the page when the editor, which took it, asks for that: where it has given it to what the page
- * lies in alone. What is asked again is done until the page has had the focus for a while or something is done in it, for
- * what the focus then goes to, a list of commands say, is to keep it.
+ * Takes the focus back for the page when the editor, which took it, asks for that: where it has given it to what the
+ * page lies in alone. What is asked again is done until the page has had the focus for a while or something is done in
+ * it, for what the focus then goes to, a list of commands say, is to keep it.
  */
 export class FocusTaken {
   /** How often in turn the page had the focus already when it was asked. */

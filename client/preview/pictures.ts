@@ -2,8 +2,8 @@ import { bytesOfPicture } from '../../server/drawing/picture-data.js';
 import type { PictureData, Scene } from '../../server/drawing/scene.js';
 
 /**
- * Pictures of a drawing as addresses that the page may show: it shows what it has made itself only. One that is no longer in
- * the drawing is given back at once.
+ * Pictures of a drawing as addresses that the page may show: it shows what it has made itself only. One that is no
+ * longer in the drawing is given back at once.
  */
 export class Pictures {
   readonly #addresses = new Map<PictureData, string>();

@@ -1,4 +1,7 @@
-/** In letters across. In less room captions that stand beside each other, and names in the picture, are too small to be read. */
+/**
+ * In letters across. In less room captions that stand beside each other, and names in the picture, are too small to be
+ * read.
+ */
 const LEAST_FOR_COLUMNS = 24;
 
 /** Tells at once, and again whenever it changes, whether a place is so narrow that a drawing has to be set for it. */

@@ -67,7 +67,10 @@ export function balanceText({ balance, canvas }: MeasureDocument): string {
   );
 }
 
-/** Where leads come from and how near they pass, at what angle they meet, where the eye can leave, and the stops of the path. */
+/**
+ * Where leads come from and how near they pass, at what angle they meet, where the eye can leave, and the stops of the
+ * path.
+ */
 export function eyePathText({ eyePath, canvas, emphasis }: MeasureDocument): string {
   const leads = eyePath.leads.map((lead) => [
     shown(lead.name),

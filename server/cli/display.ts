@@ -1,4 +1,7 @@
-/** Controls, and marks that turn the direction of what follows: from a stranger's plan they could forge what a terminal shows. */
+/**
+ * Controls, and marks that turn the direction of what follows: from a stranger's plan they could forge what a terminal
+ * shows.
+ */
 const UNSAFE = /[\p{Cc}\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]|\p{Cs}/gu;
 
 /** Text that is safe to show on one line of a terminal: tabs become spaces, other controls a replacement character. */

@@ -17,9 +17,9 @@ import { CommandFailure, type Terminal } from './terminal.js';
 const NOTHING = '/dev/null';
 
 /**
- * What git is answered as its program for differences of plans (`diff.NAME.command`): it gives the path, then the file, the hash
- * and the mode of both sides, and for a file that was renamed its new path and a note. Of a path that is not merged it gives the
- * path alone. Always ends well, because git stops at a program that does not.
+ * What git is answered as its program for differences of plans (`diff.NAME.command`): it gives the path, then the file,
+ * the hash and the mode of both sides, and for a file that was renamed its new path and a note. Of a path that is not
+ * merged it gives the path alone. Always ends well, because git stops at a program that does not.
  */
 export async function gitDiff(words: readonly string[], terminal: Terminal): Promise<ExitCode> {
   const [at = '', oldFile, , , newFile, , , newPath] = words;

@@ -23,8 +23,9 @@ const quiet = (folder: string): readonly string[] => [
 ];
 
 /**
- * Where git is run: not in the folder that it is about, as Windows looks for a program where it is run before it looks anywhere
- * else. What a repository lacks is not fetched, as that runs what the repository names; the second goes for every version of git.
+ * Where git is run: not in the folder that it is about, as Windows looks for a program where it is run before it looks
+ * anywhere else. What a repository lacks is not fetched, as that runs what the repository names; the second goes for
+ * every version of git.
  */
 const bounds = () =>
   ({
@@ -38,9 +39,9 @@ const bounds = () =>
   }) as const;
 
 /**
- * Runs git, without a shell and with bounded output. What a repository sets up to be run by git (watchers, hooks, filters, what
- * shows differences, what fetches) is left out, as a repository may come from a stranger. So nothing is asked that has to read
- * files of the working tree, which would go through filters.
+ * Runs git, without a shell and with bounded output. What a repository sets up to be run by git (watchers, hooks,
+ * filters, what shows differences, what fetches) is left out, as a repository may come from a stranger. So nothing is
+ * asked that has to read files of the working tree, which would go through filters.
  * @throws CommandFailure when there is no git
  */
 export async function git(words: readonly string[], folder: string): Promise<GitAnswer> {
@@ -63,7 +64,9 @@ export async function git(words: readonly string[], folder: string): Promise<Git
   });
 }
 
-/** A file at a revision, by its path from the top of the repository, read at once; for where git has answered before. */
+/**
+ * A file at a revision, by its path from the top of the repository, read at once; for where git has answered before.
+ */
 export function blobAtOnce(
   revision: string,
   file: string,
@@ -113,8 +116,8 @@ export function isIndex(revision: string): boolean {
 }
 
 /**
- * The path, from the top of the repository, that a file had at a revision, when it was renamed since. The index is asked, and of
- * the working tree only whether the file of the old name is gone.
+ * The path, from the top of the repository, that a file had at a revision, when it was renamed since. The index is
+ * asked, and of the working tree only whether the file of the old name is gone.
  */
 export async function nameThen(revision: string, now: string, folder: string): Promise<string | undefined> {
   if (isIndex(revision)) return undefined;
@@ -148,7 +151,9 @@ export async function plansAt(revision: string, folder: string): Promise<readonl
   return answer.ok ? fields(answer.bytes).filter((path) => path.endsWith('.mahl')) : [];
 }
 
-/** The plans that are about to be committed, by their paths from the top of the repository; those that go are left out. */
+/**
+ * The plans that are about to be committed, by their paths from the top of the repository; those that go are left out.
+ */
 export async function stagedPlans(folder: string): Promise<readonly string[]> {
   const answer = await git(
     [

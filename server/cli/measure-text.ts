@@ -41,7 +41,9 @@ function headingText({ title, canvas }: MeasureDocument, ink: Inks): string {
   return `${ink.strong(shown(title ?? 'Untitled plan'))}\n${parts.join(', ')}\n`;
 }
 
-/** `figure 20, 73 x 60 cm`, by its stock name where it has one; `18 x 14 in, a stock size` for one named by its sides. */
+/**
+ * `figure 20, 73 x 60 cm`, by its stock name where it has one; `18 x 14 in, a stock size` for one named by its sides.
+ */
 function sizeText({ width, height, unit, stock, proportion }: MeasureDocument['canvas']): string {
   const size = `${figure(width)} x ${figure(height)} ${unit}`;
   const named = proportion.named.filter(({ sameSize }) => sameSize).map(({ name }) => name);

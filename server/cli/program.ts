@@ -45,7 +45,8 @@ function describe(terminal: Terminal, printed: string[], end: (code: ExitCode | 
       writeOut: (text) => void printed.push(text),
       writeErr: (text) => terminal.explain(text),
       outputError: (text) => {
-        // What was likely meant stands on a line of its own, which is the library's; other breaks are in what was typed.
+        // What was likely meant stands on a line of its own, which is the library's; other breaks are in what was
+        // typed.
         const [said = '', guess] = text.trimEnd().split(/\n(?=\(Did you mean [^\n]*\)$)/u);
         terminal.complain(said.replace(/^error: /, '').replaceAll('\n', ' '));
         if (guess !== undefined) terminal.explain(`${guess}\n`);

@@ -101,7 +101,9 @@ function unpaintedText({ objects }: Measured): string {
   return `not painted yet: ${names.join(', ')}; shares are not held to the plan until all is`;
 }
 
-/** Groups of values and colour roles, each with what is planned and the budget, to which it is held once all is painted. */
+/**
+ * Groups of values and colour roles, each with what is planned and the budget, to which it is held once all is painted.
+ */
 function sharesText(
   { groups, valueBudget, roles, colourBudget, noRole, whole }: Measured,
   ink: Inks,

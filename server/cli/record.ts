@@ -15,8 +15,8 @@ export interface RecordOptions extends Pick<
 }
 
 /**
- * `mahlstick record`: what the photographs of the sittings tell, or with -o the drawing of it. A plan with errors is worked
- * with as far as it can be read.
+ * `mahlstick record`: what the photographs of the sittings tell, or with -o the drawing of it. A plan with errors is
+ * worked with as far as it can be read.
  */
 export async function record(name: string, options: RecordOptions, terminal: Terminal): Promise<ExitCode> {
   const { json, output } = options;

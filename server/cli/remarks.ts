@@ -20,8 +20,8 @@ export interface Remark {
 }
 
 /**
- * All remarks on a plan, gravest first; of one severity what is wrong with the text in its order, and then what the rules
- * find, what matters most to the picture first. Those set aside are included.
+ * All remarks on a plan, gravest first; of one severity what is wrong with the text in its order, and then what the
+ * rules find, what matters most to the picture first. Those set aside are included.
  */
 export function remarksOf({ tree, plan, findings }: Snapshot): readonly Remark[] {
   const unreadable = tree.problems.map(({ code, message, line, start, end }): Remark => ({

@@ -34,8 +34,8 @@ away    2027-03-04 to 2027-03-05
 describe('mahlstick schedule', () => {
   it('tells the sittings in a painter’s words', async () => {
     const { code, output, complaints } = await session(['schedule', '-'], PLAN);
-    // A block-in of 0.09 mm takes 3 days, so until the 4th, and the next free day is the 6th; a film of 0.3 mm takes 10:
-    // the 13th. Worked back from the 20th: the 10th, and 3 days before that the 7th.
+    // A block-in of 0.09 mm takes 3 days, so until the 4th, and the next free day is the 6th; a film of 0.3 mm takes
+    // 10: the 13th. Worked back from the 20th: the 10th, and 3 days before that the 7th.
     expect(output).toBe(`Two pears
 
 Sittings

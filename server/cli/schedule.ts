@@ -16,7 +16,10 @@ export interface ScheduleOptions {
   readonly output?: string;
 }
 
-/** `mahlstick schedule`: the sittings in time, or as a calendar. A plan with errors is worked with as far as it can be read. */
+/**
+ * `mahlstick schedule`: the sittings in time, or as a calendar. A plan with errors is worked with as far as it can be
+ * read.
+ */
 export async function schedule(
   name: string,
   options: ScheduleOptions,

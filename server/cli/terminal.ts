@@ -21,7 +21,10 @@ export interface Terminal {
   explain(text: string): void;
 }
 
-/** How what is amiss reads on the error stream: a line that says who tells it, whatever signs are in the names that it tells of. */
+/**
+ * How what is amiss reads on the error stream: a line that says who tells it, whatever signs are in the names that it
+ * tells of.
+ */
 export function complaint(message: string): string {
   return `mahlstick: ${shown(message)}\n`;
 }

@@ -34,8 +34,8 @@ export interface TransferOptions {
 }
 
 /**
- * `mahlstick transfer`: what is measured off to carry a drawing over, or with a file the drawing itself, as a PDF at full
- * size on sheets of paper. A plan with errors is worked with as far as it can be read.
+ * `mahlstick transfer`: what is measured off to carry a drawing over, or with a file the drawing itself, as a PDF at
+ * full size on sheets of paper. A plan with errors is worked with as far as it can be read.
  */
 export async function transfer(
   name: string,

@@ -30,7 +30,10 @@ export function decodeUtf8(bytes: Uint8Array): Decoded {
   return { ok: false, reason: `is no text in UTF-8: ${found}; save it as UTF-8`, ...place };
 }
 
-/** The first line that is no UTF-8, and the byte in it at which reading stops. A line feed is never part of another character. */
+/**
+ * The first line that is no UTF-8, and the byte in it at which reading stops. A line feed is never part of another
+ * character.
+ */
 function firstUnreadable(bytes: Uint8Array): { readonly line: number; readonly byte: number } {
   let line = 1;
   let start = 0;

@@ -32,7 +32,9 @@ export interface PlanPhotographsHost {
 }
 
 export interface AskedPhotographs extends Photographs {
-  /** The same for a text that is only tried: it is answered with what is known, and nothing is read or measured for it. */
+  /**
+   * The same for a text that is only tried: it is answered with what is known, and nothing is read or measured for it.
+   */
   readonly aside: Photographs;
 }
 
@@ -54,10 +56,10 @@ const stopped: NoPhotograph = {
 };
 
 /**
- * The photographs and sketches that open plans name. A plan asks and is answered at once, with `undefined` while a picture is
- * on its way; it is told when asking again would give another answer. One file is read and measured at a time, that of the
- * plan edited last first. What was measured is kept by the content of the file, so neither a new name nor another line of the
- * plan has it measured again.
+ * The photographs and sketches that open plans name. A plan asks and is answered at once, with `undefined` while a
+ * picture is on its way; it is told when asking again would give another answer. One file is read and measured at a
+ * time, that of the plan edited last first. What was measured is kept by the content of the file, so neither a new name
+ * nor another line of the plan has it measured again.
  */
 export class PlanPhotographs {
   readonly #host: PlanPhotographsHost;
@@ -132,7 +134,9 @@ export class PlanPhotographs {
     }
   }
 
-  /** A plan that is closed needs its pictures no more; what was measured is kept a while, in case it is opened again. */
+  /**
+   * A plan that is closed needs its pictures no more; what was measured is kept a while, in case it is opened again.
+   */
   forget(planUri: string): void {
     this.#letGo(planUri, Number.POSITIVE_INFINITY);
     this.#computations.forget(planUri);

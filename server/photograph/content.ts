@@ -1,8 +1,8 @@
 import type { Squaring } from '../measure/photograph/photographs.js';
 
 /**
- * Tells one content of a file from every other: SHA-256 in hexadecimal digits. A page that came without encryption has no such
- * thing; there every reading counts as another content.
+ * Tells one content of a file from every other: SHA-256 in hexadecimal digits. A page that came without encryption has
+ * no such thing; there every reading counts as another content.
  */
 export async function contentOf(bytes: Uint8Array): Promise<string> {
   const { subtle } = crypto as Partial<Crypto>;

@@ -16,8 +16,8 @@ const SHORTEST = 24;
 const FLATTEST = 0.1;
 
 /**
- * The corners of the canvas in the upright photograph, in its pixels: its own where none are given. Refused in words are those
- * that are not four, lie beside the photograph, do not go round a canvas, or leave too little of one.
+ * The corners of the canvas in the upright photograph, in its pixels: its own where none are given. Refused in words
+ * are those that are not four, lie beside the photograph, do not go round a canvas, or leave too little of one.
  * @param size of the upright photograph
  */
 export function cornersIn({ corners }: Pick<Squaring, 'corners'>, size: Size): CornersAnswer {

@@ -42,7 +42,10 @@ const lost: NoPhotograph = {
   ),
 };
 
-/** Squares up photographs in a thread, one at a time. The thread begins with the first and is begun anew when it was ended. */
+/**
+ * Squares up photographs in a thread, one at a time. The thread begins with the first and is begun anew when it was
+ * ended.
+ */
 export class Darkroom {
   readonly #begin: (listener: ThreadListener) => Thread;
   readonly #longest: number;

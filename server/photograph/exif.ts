@@ -23,8 +23,8 @@ const typeSize: Readonly<Record<number, number>> = { 1: 1, 2: 1, 3: 2, 4: 4, 7: 
 const MOST_ENTRIES = 1_000;
 
 /**
- * Four facts out of the TIFF structure that Exif is (CIPA DC-008, TIFF 6.0 section 2). Three directories are looked at, each
- * once, and nothing is read beyond the bytes given; what is broken is as if it were not there. Never throws.
+ * Four facts out of the TIFF structure that Exif is (CIPA DC-008, TIFF 6.0 section 2). Three directories are looked at,
+ * each once, and nothing is read beyond the bytes given; what is broken is as if it were not there. Never throws.
  */
 export function cameraFacts(tiff: Uint8Array | undefined): CameraFacts {
   if (tiff === undefined) return { orientation: 1 };

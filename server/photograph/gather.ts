@@ -19,8 +19,8 @@ export function namesPictures({ sittings, sketch }: Pick<Plan, 'sittings' | 'ske
 }
 
 /**
- * The photographs of all sittings squared up, one after the other, and the size of the sketch, for where there is time to
- * wait for them. Never rejects.
+ * The photographs of all sittings squared up, one after the other, and the size of the sketch, for where there is time
+ * to wait for them. Never rejects.
  * @param readBytes reads a file by the path written in the plan
  */
 export async function gatherPhotographs(

@@ -6,8 +6,8 @@ import type { PictureHead } from './head/picture-head.js';
 export const photographLimitBytes = 100 * 1024 * 1024;
 
 /**
- * The most pixels that are decoded: four bytes each, and as much again while they change hands, so 800 MB. What must be held
- * whole before a row of it is known takes twice that for a pixel, and so may have half as many.
+ * The most pixels that are decoded: four bytes each, and as much again while they change hands, so 800 MB. What must be
+ * held whole before a row of it is known takes twice that for a pixel, and so may have half as many.
  */
 const MOST_PIXELS = 100_000_000;
 const LONGEST_SIDE = 30_000;

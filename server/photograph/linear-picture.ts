@@ -5,7 +5,9 @@ export interface LinearPicture extends Size {
   readonly rgb: Float32Array;
 }
 
-/** The same picture no larger: each pixel that comes out is the mean of what it covers, parts of pixels by their areas. */
+/**
+ * The same picture no larger: each pixel that comes out is the mean of what it covers, parts of pixels by their areas.
+ */
 export function reduced(picture: LinearPicture, out: Size): LinearPicture {
   if (out.width === picture.width && out.height === picture.height) return picture;
   const columns = coverOf(picture.width, out.width);

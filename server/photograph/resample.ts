@@ -14,16 +14,18 @@ export interface Resampled {
 }
 
 /**
- * Samples of one pixel that comes out, across or down: 9 are as even as a painter can see, and of a photograph of 24 million
- * pixels a third of what all would be. What is measured is smaller than what is shown, and has some 50 to each pixel.
+ * Samples of one pixel that comes out, across or down: 9 are as even as a painter can see, and of a photograph of 24
+ * million pixels a third of what all would be. What is measured is smaller than what is shown, and has some 50 to each
+ * pixel.
  */
 const MOST_SAMPLES = 3;
 
 /**
- * Brings what lies between four corners of a photograph onto a rectangle, in linear light. Where pixels of the photograph are
- * smaller than those that come out, samples of them are averaged, each row of them a little farther along than the one above,
- * so that neither the weave of a canvas nor a straight edge meets all of them at once; where they are larger, four are mixed by
- * their distance. Beside the photograph its edge goes on. What is not opaque stands before white.
+ * Brings what lies between four corners of a photograph onto a rectangle, in linear light. Where pixels of the
+ * photograph are smaller than those that come out, samples of them are averaged, each row of them a little farther
+ * along than the one above, so that neither the weave of a canvas nor a straight edge meets all of them at once; where
+ * they are larger, four are mixed by their distance. Beside the photograph its edge goes on. What is not opaque stands
+ * before white.
  * @param corners in pixels as they are stored, convex
  */
 export function resample(pixels: Pixels, tables: Tables, corners: Corners, out: Size): Resampled {
@@ -41,7 +43,10 @@ interface Reading {
   readonly out: Size;
 }
 
-/** How many samples it takes to meet each pixel of the photograph: by how far the map goes for one pixel, at its farthest. */
+/**
+ * How many samples it takes to meet each pixel of the photograph: by how far the map goes for one pixel, at its
+ * farthest.
+ */
 function samplesFor(
   map: Homography,
   { width, height }: Size,
@@ -131,8 +136,8 @@ const anyRow: AddRow = ({ pixels, tables, map, out }, { y, shift, across, row, e
 };
 
 /**
- * Of 8 bits and opaque, as photographs are: the same as {@link anyRow}, several times faster. All in whole numbers of 32 bits:
- * four channels at once, and places in 65 536ths of a pixel, for which no side may have more than 32 767.
+ * Of 8 bits and opaque, as photographs are: the same as {@link anyRow}, several times faster. All in whole numbers of
+ * 32 bits: four channels at once, and places in 65 536ths of a pixel, for which no side may have more than 32 767.
  */
 function opaqueRow({ data, width, height }: Pixels): AddRow {
   const words = new Int32Array(data.buffer, data.byteOffset, width * height);

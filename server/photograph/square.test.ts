@@ -158,7 +158,8 @@ describe('colours', () => {
   it('beyond sRGB are kept', async () => {
     const red = painted(64, 48, () => [255, 0, 0]);
     const found = await squared(withProfile(await mozJpeg(red), readReferenceBytes('DisplayP3.icm')));
-    // Display P3's red by its primaries, as CSS Color 4 converts it: oklch and lab of color(display-p3 1 0 0) lie outside sRGB.
+    // Display P3's red by its primaries, as CSS Color 4 converts it: oklch and lab of color(display-p3 1 0 0) lie
+    // outside sRGB.
     expect(Math.hypot(labAt(found, 0.5, 0.5)[1], labAt(found, 0.5, 0.5)[2])).toBeGreaterThan(110);
   });
 

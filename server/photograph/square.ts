@@ -28,11 +28,11 @@ import { type Size, storedPlace, uprightSize } from './orientation.js';
 import { type Tables, resample } from './resample.js';
 
 /**
- * Squares up the canvas in the bytes of a photograph: decoded, turned upright, its colours read by its profile, balanced by
- * its grey patch, and brought between its corners in linear light. Never rejects, whatever the bytes.
+ * Squares up the canvas in the bytes of a photograph: decoded, turned upright, its colours read by its profile,
+ * balanced by its grey patch, and brought between its corners in linear light. Never rejects, whatever the bytes.
  *
- * What is in memory at once is the picture decoded, twice for a moment, and what comes out of it: for the largest that is
- * allowed (see `limits.ts`) about a gigabyte.
+ * What is in memory at once is the picture decoded, twice for a moment, and what comes out of it: for the largest that
+ * is allowed (see `limits.ts`) about a gigabyte.
  */
 export const squarePhotograph: SquarePhotograph = async (bytes, squaring, options = {}) => {
   try {
@@ -175,7 +175,10 @@ function canvasIn(pixels: Pixels, { head, facts, stated, squaring, corners }: Kn
 
 const unit: Size = { width: 1, height: 1 };
 
-/** Where the corners of the upright canvas lie in the stored picture, in the order that they have when it is turned as that is. */
+/**
+ * Where the corners of the upright canvas lie in the stored picture, in the order that they have when it is turned as
+ * that is.
+ */
 function asStored(corners: Corners, stored: Size, orientation: number): Corners {
   const found = ownCorners(unit).map((corner) => {
     const index = ownCorners(unit).findIndex((upright) => {

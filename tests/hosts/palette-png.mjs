@@ -7,11 +7,14 @@ const COLOURS = 256;
 /** Levels of red, green and blue that are told apart when colours are counted: 32 of each. */
 const SHIFT = 3;
 
-/** @typedef {{ sum: [number, number, number]; count: number }} Cell colours that are alike: their sum, and how many pixels have them */
+/**
+ * Colours that are alike: their sum, and how many pixels have them.
+ * @typedef {{ sum: [number, number, number]; count: number }} Cell
+ */
 
 /**
- * The same picture with at most 256 colours, in about a third of the bytes: for pictures of an editor, which are flat areas and letters.
- * Colours are found by halving the box of all colours where most pixels lie, along its longest side.
+ * The same picture with at most 256 colours, in about a third of the bytes: for pictures of an editor, which are flat
+ * areas and letters. Colours are found by halving the box of all colours where most pixels lie, along its longest side.
  * @param {Uint8Array} png with 8 bits for each of red, green, blue and, if there is one, an alpha that is not used
  * @returns {Uint8Array} an indexed PNG
  */

@@ -11,7 +11,8 @@ const pending = new Set();
 
 /**
  * Registers what must be undone however this process ends: on return, on an error, on Ctrl+C.
- * @param {() => unknown} undo called at most once; may be called while the process exits, so the part that matters must be synchronous
+ * @param {() => unknown} undo called at most once; may be called while the process exits, so the part that matters must
+ *   be synchronous
  * @returns {() => Promise<void>} undoes it now
  */
 export function onEnd(undo) {

@@ -1,5 +1,6 @@
 // @ts-check
-// `npm start`: builds, then opens the examples with their preview in a VS Code that runs the extension of this repository.
+// `npm start`: builds, then opens the examples with their preview in a VS Code that runs the extension of this
+// repository.
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from '../../client/build.mjs';

@@ -53,7 +53,9 @@ const lackOf: Readonly<Record<Tool, string>> = {
   lead: marked('A lead has {0} points or more.'),
 };
 
-/** The corner of a box that is as wide as it is high; one that is drawn straight down or across goes to the lower right. */
+/**
+ * The corner of a box that is as wide as it is high; one that is drawn straight down or across goes to the lower right.
+ */
 export function evenSided(from: Spot, to: Spot): Spot {
   const side = Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y));
   return {

@@ -2,8 +2,8 @@ import type { TextEdit } from 'vscode-languageserver-types';
 import type { DocumentShape } from '../host/reveal.js';
 
 /**
- * Whether edits that were worked out for `version` can be made in the document as it is now: `stale` when it has another
- * version, `outside` when it has no such place.
+ * Whether edits that were worked out for `version` can be made in the document as it is now: `stale` when it has
+ * another version, `outside` when it has no such place.
  */
 export function checkEdits(
   document: DocumentShape,

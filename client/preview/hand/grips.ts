@@ -95,7 +95,9 @@ export function onlyWay(
   return { way, perUnit: isSide ? 1 : Math.hypot(width, height) / Math.max(width, height) };
 }
 
-/** Whether a place of the plan is so far inside that it takes hold of the thing, not of a handle, however small that is. */
+/**
+ * Whether a place of the plan is so far inside that it takes hold of the thing, not of a handle, however small that is.
+ */
 export function isDeepInside({ frame }: SizeGrip, at: Spot): boolean {
   return isInside({ ...frame, width: frame.width / 2, height: frame.height / 2 }, at);
 }

@@ -58,7 +58,9 @@ export class Keyboard {
     }
   }
 
-  /** Another drawing is there: what keys have moved is shown where it will be, although the text does not say so yet. */
+  /**
+   * Another drawing is there: what keys have moved is shown where it will be, although the text does not say so yet.
+   */
   show(): void {
     const { board, overlay, writes } = this.#host;
     const grip = this.#nudged === undefined ? undefined : board.grip(this.#nudged.key);

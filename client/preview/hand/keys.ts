@@ -60,13 +60,17 @@ export function askedBy(pressed: Pressed, on: 'thing' | 'handle', unit: Unit): A
   return key === 'Escape' && on === 'handle' ? { kind: 'leave handle' } : undefined;
 }
 
-/** The letter of a key in small; where it has a letter of another script, the one that has its place on Latin keyboards. */
+/**
+ * The letter of a key in small; where it has a letter of another script, the one that has its place on Latin keyboards.
+ */
 function letterOf({ key, code }: Pressed): string {
   const isOfAnotherScript = /^\p{L}$/u.test(key) && !/^\p{Script=Latin}$/u.test(key);
   return (isOfAnotherScript ? code.replace(/^Key(?=[A-Z]$)/u, '') : key).toLowerCase();
 }
 
-/** With Option a Mac writes other signs by these keys: US, British, German and French keyboards those that stand behind. */
+/**
+ * With Option a Mac writes other signs by these keys: US, British, German and French keyboards those that stand behind.
+ */
 const growing: ReadonlySet<string> = new Set(['+', '=', '±', '≠']);
 const shrinking: ReadonlySet<string> = new Set(['-', '–', '—']);
 

@@ -51,7 +51,10 @@ export class MarkedPanel {
     if (focused !== undefined) this.#refocus(focused);
   }
 
-  /** Where there is no room for the names of all colours, only the chosen one has its; swatches tell theirs when pointed at. */
+  /**
+   * Where there is no room for the names of all colours, only the chosen one has its; swatches tell theirs when pointed
+   * at.
+   */
   #fit(): void {
     const { section } = this;
     section.classList.remove('tight');

@@ -18,8 +18,8 @@ export function unitsPerPixel({ a, b }: ScreenMatrix): number {
 }
 
 /**
- * A place of the plan as a place of the drawing, and the other way round: they differ in the view that turns the picture
- * round.
+ * A place of the plan as a place of the drawing, and the other way round: they differ in the view that turns the
+ * picture round.
  */
 export function turned({ x, y }: Spot, picture: Box, view: View): Spot {
   return view === 'mirror' ? { x: 2 * picture.x + picture.width - x, y } : { x, y };

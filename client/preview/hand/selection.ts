@@ -16,7 +16,9 @@ export interface SelectionHost {
 /** Pixels of the screen round a handle that belong to it. */
 const gripPixels = 13;
 
-/** The thing whose handles are shown and whose value and colour can be chosen: what had the focus last, or the cursor. */
+/**
+ * The thing whose handles are shown and whose value and colour can be chosen: what had the focus last, or the cursor.
+ */
 export class Selection {
   readonly #host: SelectionHost;
   #subject: string | undefined;

@@ -7,8 +7,8 @@ export interface Made {
 }
 
 /**
- * Tries changes while something moves: one question at a time, and after its answer the latest change that came meanwhile,
- * so that a fast hand neither piles up questions nor waits for all of them.
+ * Tries changes while something moves: one question at a time, and after its answer the latest change that came
+ * meanwhile, so that a fast hand neither piles up questions nor waits for all of them.
  */
 export class TryFeed {
   /** Asks, and gives the number that the answer will bear. */

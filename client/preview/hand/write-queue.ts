@@ -10,7 +10,9 @@ export type Wish =
   | { readonly kind: 'change'; readonly change: HandChange }
   | { readonly kind: 'nudge'; readonly grip: string; readonly by: Spot };
 
-/** The drawing that is on the page: of which version, and what can be taken hold of in it, which on a board is nothing. */
+/**
+ * The drawing that is on the page: of which version, and what can be taken hold of in it, which on a board is nothing.
+ */
 export interface Ground {
   readonly version: number;
   readonly handling?: Handling | undefined;
@@ -25,8 +27,9 @@ export interface WriteQueueHost {
 }
 
 /**
- * Writes changes one after the other. Each is made on a drawing of the text that holds the ones before, so none is stale
- * and none is lost; nudges of one grip that come meanwhile become one, as do values and colours tried out on one thing.
+ * Writes changes one after the other. Each is made on a drawing of the text that holds the ones before, so none is
+ * stale and none is lost; nudges of one grip that come meanwhile become one, as do values and colours tried out on one
+ * thing.
  */
 export class WriteQueue {
   readonly #host: WriteQueueHost;
@@ -122,7 +125,10 @@ export class WriteQueue {
   }
 }
 
-/** Two wishes as one: nudges of a grip add up, and of values or colours of a thing, or places of a corner, the last is meant. */
+/**
+ * Two wishes as one: nudges of a grip add up, and of values or colours of a thing, or places of a corner, the last is
+ * meant.
+ */
 function joined(earlier: Wish, later: Wish): Wish | undefined {
   if (earlier.kind === 'nudge')
     return later.kind === 'nudge' && later.grip === earlier.grip

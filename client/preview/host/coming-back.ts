@@ -9,9 +9,10 @@ export interface ComingBackParts {
 }
 
 /**
- * Brings the focus from the text back into the page. An editor that is asked for the preview while it is still on its way
- * to the text gives the focus, sooner or later, to what the page lies in alone, and keys are lost there. Only the page sees
- * that, and only the editor knows whether the focus has gone to the text again meanwhile, which is not to be disturbed.
+ * Brings the focus from the text back into the page. An editor that is asked for the preview while it is still on its
+ * way to the text gives the focus, sooner or later, to what the page lies in alone, and keys are lost there. Only the
+ * page sees that, and only the editor knows whether the focus has gone to the text again meanwhile, which is not to be
+ * disturbed.
  */
 export class ComingBack {
   readonly #parts: ComingBackParts;

@@ -1,8 +1,8 @@
 import type { FromPage } from '../messages.js';
 
 /**
- * Whether messages of a page come in their turn: none before the page has said that it listens, no change made by hand under a
- * number that came before, no word of a copy that was not asked for. A page that is made anew begins anew.
+ * Whether messages of a page come in their turn: none before the page has said that it listens, no change made by hand
+ * under a number that came before, no word of a copy that was not asked for. A page that is made anew begins anew.
  */
 export class MessageOrder {
   #listens = false;

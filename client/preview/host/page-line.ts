@@ -11,7 +11,10 @@ export interface PageLineParts {
   readonly received: (message: FromPage) => void;
 }
 
-/** What is said with the page of a preview: it has nothing before it listens and while it is hidden, and what it says is checked. */
+/**
+ * What is said with the page of a preview: it has nothing before it listens and while it is hidden, and what it says is
+ * checked.
+ */
 export class PageLine {
   readonly #parts: PageLineParts;
   readonly #order = new MessageOrder();

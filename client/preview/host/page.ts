@@ -18,9 +18,8 @@ export interface PageParts {
 }
 
 /**
- * The page's content security policy: our one script, our one style sheet, pictures that the page
- * has made itself, nothing else. Colours and places
- * are set through attributes and the CSSOM, which need no inline styles.
+ * The page's content security policy: our one script, our one style sheet, pictures that the page has made itself,
+ * nothing else. Colours and places are set through attributes and the CSSOM, which need no inline styles.
  */
 export function contentSecurityPolicy({ cspSource, nonce }: Pick<PageParts, 'cspSource' | 'nonce'>): string {
   return [

@@ -4,8 +4,8 @@ import type { ToPage } from '../messages.js';
 import { SketchFile } from './sketch-file.js';
 
 /**
- * The picture under the drawing: the sketch, or the photograph of a sitting, as the page wants it. No file is read for the page but
- * those that the drawn plan names.
+ * The picture under the drawing: the sketch, or the photograph of a sitting, as the page wants it. No file is read for
+ * the page but those that the drawn plan names.
  */
 export class PictureBeneath implements vscode.Disposable {
   readonly #plan: () => vscode.Uri;

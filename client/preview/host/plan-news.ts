@@ -12,7 +12,10 @@ export interface PlanNewsParts {
   readonly post: (message: ToPage) => void;
 }
 
-/** Keeps a page told of what is about the text and in no drawing: findings, the place of the cursor, whether it can be written. */
+/**
+ * Keeps a page told of what is about the text and in no drawing: findings, the place of the cursor, whether it can be
+ * written.
+ */
 export class PlanNews implements vscode.Disposable {
   readonly #parts: PlanNewsParts;
   readonly #subscriptions: vscode.Disposable;

@@ -92,7 +92,8 @@ describe('pixels', () => {
       ? painted(61, 47, (x, y) => [x * 4, y * 5, 90, 255 - ((x * 3 + y) & 127)])
       : picture;
     const bytes = await webp(given, options);
-    // Written in Rust, where the first is in C; they spread the colour of a lossy one over its pixels in different ways.
+    // Written in Rust, where the first is in C; they spread the colour of a lossy one over its pixels in different
+    // ways.
     const second = PhotonImage.new_from_byteslice(bytes);
     const told = second.get_raw_pixels();
     second.free();

@@ -22,8 +22,8 @@ export interface Pixels {
 export type PixelsAnswer = { readonly ok: true; readonly pixels: Pixels } | NoPhotograph;
 
 /**
- * Decodes a picture whose head has been read and whose size is allowed. What a decoder can't read is a sentence, and so is a
- * picture of another size than its head says.
+ * Decodes a picture whose head has been read and whose size is allowed. What a decoder can't read is a sentence, and so
+ * is a picture of another size than its head says.
  * @throws where a decoder can't be had at all
  */
 export async function decode(bytes: Uint8Array, head: PictureHead): Promise<PixelsAnswer> {

@@ -20,7 +20,8 @@ export interface EmscriptenOptions {
 }
 
 /**
- * For an instance of its own: the memory of one only ever grows, so what a large photograph took would never be given back.
+ * For an instance of its own: the memory of one only ever grows, so what a large photograph took would never be given
+ * back.
  * @param said is called with what the module says on its streams, which belong to the painter here
  */
 export async function fresh(

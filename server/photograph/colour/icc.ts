@@ -23,8 +23,8 @@ const LONGEST_NAME = 60;
 const SAVE_IN_SRGB = 'Save the photograph anew in sRGB or Display P3.';
 
 /**
- * Reads a colour profile (ICC.1:2022, and versions from 2 on) of three curves and a matrix, or of one curve for grey. Refused
- * in words are those of tables of many dimensions, of inks, and broken ones. Never throws, whatever the bytes.
+ * Reads a colour profile (ICC.1:2022, and versions from 2 on) of three curves and a matrix, or of one curve for grey.
+ * Refused in words are those of tables of many dimensions, of inks, and broken ones. Never throws, whatever the bytes.
  */
 export function readProfile(bytes: Uint8Array): SpaceAnswer {
   try {
@@ -41,8 +41,8 @@ const broken: SpaceAnswer = {
 };
 
 /**
- * The connection space has the white D50, whatever the white of the device was (its tag `chad` says how that was brought
- * there), so what is wanted under D65 is brought from D50 alone.
+ * The connection space has the white D50, whatever the white of the device was (its tag `chad` says how that was
+ * brought there), so what is wanted under D65 is brought from D50 alone.
  */
 const fromConnection = adaptation(d50, d65);
 

@@ -43,8 +43,8 @@ export function inverse(matrix: Matrix): Matrix | undefined {
 }
 
 /**
- * From linear red, green and blue to X, Y and Z under their own white: SMPTE RP 177 (1993), section 3. `undefined` where the
- * primaries lie in a line.
+ * From linear red, green and blue to X, Y and Z under their own white: SMPTE RP 177 (1993), section 3. `undefined`
+ * where the primaries lie in a line.
  */
 export function fromPrimaries(
   primaries: readonly [Chromaticity, Chromaticity, Chromaticity],

@@ -42,8 +42,8 @@ const MOST_PROFILE_BYTES = 4 * 1024 * 1024;
 export const srgb = spaceOf('sRGB', primaries.srgb, linearChannel);
 
 /**
- * How the colours of a photograph are to be read. A profile goes before what a PNG or the camera says otherwise; in a PNG,
- * `cICP` goes before a profile (PNG, third edition, section 4.3). Where nothing is said, sRGB is taken.
+ * How the colours of a photograph are to be read. A profile goes before what a PNG or the camera says otherwise; in a
+ * PNG, `cICP` goes before a profile (PNG, third edition, section 4.3). Where nothing is said, sRGB is taken.
  */
 export async function spaceFor(head: PictureHead, facts: CameraFacts): Promise<StatedSpace> {
   const { profile, spoken } = head;

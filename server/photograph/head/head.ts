@@ -12,8 +12,8 @@ const OF_NO_SIZE = {
 } as const satisfies Readonly<Record<PictureType, string>>;
 
 /**
- * Reads what a picture says of itself, without its pixels. Refused are what is no JPEG, PNG or WebP, what ends too early,
- * and kinds of these that can't be measured. Never throws, whatever the bytes.
+ * Reads what a picture says of itself, without its pixels. Refused are what is no JPEG, PNG or WebP, what ends too
+ * early, and kinds of these that can't be measured. Never throws, whatever the bytes.
  */
 export function headOf(bytes: Uint8Array): HeadAnswer {
   const kind = kindOf(bytes);

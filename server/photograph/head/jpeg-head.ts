@@ -114,7 +114,10 @@ function refusalOf({ marker: kind, content }: Segment): string | undefined {
   return undefined;
 }
 
-/** Goes through the scans to the end of the picture; what comes behind it, as films and second pictures do, is not looked at. */
+/**
+ * Goes through the scans to the end of the picture; what comes behind it, as films and second pictures do, is not
+ * looked at.
+ */
 function hasEnd(bytes: Uint8Array, from: number): boolean {
   let at = from;
   for (;;) {

@@ -5,28 +5,19 @@ import type {
   SquaredAnswer,
   Squaring,
 } from '../measure/photograph/photographs.js';
-import { marked } from '../../grammar/marked.js';
-import type { SquarePhotograph } from '../photograph/answers.js';
-import { contentOf, idOf } from '../photograph/content.js';
-import type { PictureBytes } from '../photograph/gather.js';
-import { sizeOfPicture } from '../photograph/size.js';
+import { idOf } from '../photograph/content.js';
 import { AskedBy, Computations } from './asked-by.js';
-import { type AskedPicture, AskedPictures, plansOf, type Want } from './asked-pictures.js';
-import { KeptAnswers } from './kept-answers.js';
+import { type AskedPicture, AskedPictures, plansOf } from './asked-pictures.js';
 import { contains, resolvePath, usualSpelling } from './paths.js';
+import { PhotographWork, type PhotographWorkHost } from './photograph-work.js';
+import { PictureAnswers } from './picture-answers.js';
 
-export interface PlanPhotographsHost {
-  /** Fetches a file by URI. It may reject; the painter is then told that the file can't be read. */
-  readonly fetch: (uri: string, planUri: string) => Promise<PictureBytes>;
-  /** Squares up one photograph at a time, away from what answers the editor. */
-  readonly square: SquarePhotograph;
+export interface PlanPhotographsHost extends PhotographWorkHost {
   readonly folders: () => readonly string[];
   /** These plans were given another answer than they would be given now. */
   readonly changed: (planUris: readonly string[]) => void;
   /** Changed files below the folders are told of. */
   readonly isTold: boolean;
-  /** Shows that photographs are being measured; `stop` is what the painter can do about it. */
-  readonly show?: (stop: () => void) => MeasuringShown;
   /** How long it is waited for more to change before anything is read. */
   readonly settleMilliseconds?: number;
 }
@@ -38,22 +29,8 @@ export interface AskedPhotographs extends Photographs {
   readonly aside: Photographs;
 }
 
-/** What is shown while photographs are measured. */
-export interface MeasuringShown {
-  /** `part` of all that is known to be done, 0 to 1. */
-  readonly at: (path: string, part: number) => void;
-  readonly end: () => void;
-}
-
 /** Programs write a photograph in several goes, and painters a corner in several keys. */
 export const SETTLE_MILLISECONDS = 200;
-
-const stopped: NoPhotograph = {
-  ok: false,
-  reason: marked(
-    'Measuring was stopped. It goes on when the plan is saved, or when this line or the photograph changes.',
-  ),
-};
 
 /**
  * The photographs and sketches that open plans name. A plan asks and is answered at once, with `undefined` while a
@@ -64,16 +41,22 @@ const stopped: NoPhotograph = {
 export class PlanPhotographs {
   readonly #host: PlanPhotographsHost;
   readonly #pictures = new AskedPictures();
-  readonly #answers = new KeptAnswers();
+  readonly #answers = new PictureAnswers();
+  readonly #work: PhotographWork;
   readonly #computations = new Computations();
   /** The plan edited last is the last. */
   readonly #edited = new Set<string>();
-  #current: { readonly want: Want; readonly controller: AbortController } | undefined;
-  #isRunning = false;
-  #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(host: PlanPhotographsHost) {
     this.#host = host;
+    this.#work = new PhotographWork({
+      ...host,
+      pictures: this.#pictures,
+      answers: this.#answers,
+      edited: this.#edited,
+      known: (pictures) => this.#tell(pictures),
+      settleMilliseconds: host.settleMilliseconds ?? SETTLE_MILLISECONDS,
+    });
   }
 
   /** What one computation of a plan asks. What was asked for in neither this nor the last one is let go. */
@@ -101,11 +84,11 @@ export class PlanPhotographs {
       aside: {
         squared: (squaring) => {
           const known = this.#known(planUri, squaring.path);
-          return known && this.#answerTo(known, squaring);
+          return known && this.#answers.squared(known, squaring);
         },
         sizeOf: (path) => {
           const known = this.#known(planUri, path);
-          return known && this.#sizeIn(known);
+          return known && this.#answers.size(known);
         },
       },
     };
@@ -145,10 +128,7 @@ export class PlanPhotographs {
 
   /** The painter wants no more to be measured for now. */
   stop(): void {
-    const left = this.#pictures.all.filter((picture) => this.#hasWork(picture));
-    for (const picture of left) picture.isStopped = true;
-    this.#current?.controller.abort();
-    this.#tell(left);
+    this.#work.stop();
   }
 
   #known(planUri: string, path: string): AskedPicture | undefined {
@@ -176,114 +156,26 @@ export class PlanPhotographs {
       picture.isStopped = false;
     }
     want.askedBy.add(planUri, computation);
-    want.given = this.#answerTo(picture, squaring);
-    if (want.given === undefined) this.#wake();
+    want.given = this.#answers.squared(picture, squaring);
+    if (want.given === undefined) this.#work.wake();
     return want.given;
   }
 
   #sizeOf(picture: AskedPicture, planUri: string, computation: number): SizeAnswer | undefined {
     picture.size.askedBy.add(planUri, computation);
-    picture.size.given = this.#sizeIn(picture);
+    picture.size.given = this.#answers.size(picture);
     if (picture.size.given === undefined) {
       // It was read before anybody asked how large it is.
       if (picture.content !== undefined) picture.isStale = true;
-      this.#wake();
+      this.#work.wake();
     }
     return picture.size.given;
-  }
-
-  /** While a file is read again, what it held before still stands. */
-  #answerTo(picture: AskedPicture, squaring: Squaring): SquaredAnswer | undefined {
-    if (picture.failure !== undefined) return picture.failure;
-    const known =
-      picture.content === undefined ? undefined : this.#answers.use(idOf(picture.content, squaring));
-    return known ?? (picture.isStopped ? stopped : undefined);
-  }
-
-  #sizeIn(picture: AskedPicture): SizeAnswer | undefined {
-    return picture.failure ?? picture.measured ?? (picture.isStopped ? stopped : undefined);
-  }
-
-  #hasWork(picture: AskedPicture): boolean {
-    if (picture.isStopped) return false;
-    return (
-      picture.isStale ||
-      [...picture.wants.values()].some(({ squaring }) => !this.#answerTo(picture, squaring))
-    );
   }
 
   #renew(picture: AskedPicture): void {
     picture.isStale = true;
     picture.isStopped = false;
-    this.#wake();
-  }
-
-  #wake(): void {
-    if (this.#isRunning) return;
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.#run(), this.#host.settleMilliseconds ?? SETTLE_MILLISECONDS);
-  }
-
-  async #run(): Promise<void> {
-    if (this.#isRunning) return;
-    this.#isRunning = true;
-    let shown: MeasuringShown | undefined;
-    let done = 0;
-    for (let next = this.#next(); next !== undefined; next = this.#next()) {
-      const picture = next;
-      shown ??= this.#host.show?.(() => this.stop());
-      const left = this.#pictures.all.filter((each) => this.#hasWork(each)).length;
-      const report = (part: number): void => shown?.at(picture.path, (done + part) / (done + left));
-      await this.#work(picture, report);
-      done += 1;
-    }
-    shown?.end();
-    this.#isRunning = false;
-  }
-
-  /** Of the plan edited last, in the order in which it asked. */
-  #next(): AskedPicture | undefined {
-    const waiting = this.#pictures.all.filter((picture) => this.#hasWork(picture));
-    const order = [...this.#edited];
-    const recency = (picture: AskedPicture): number =>
-      Math.max(-1, ...[...plansOf(picture)].map((plan) => order.indexOf(plan)));
-    const latest = Math.max(...waiting.map(recency));
-    return waiting.find((picture) => recency(picture) === latest);
-  }
-
-  /** Reads a file and measures in it what is wanted of it. Never rejects. */
-  async #work(picture: AskedPicture, report: (part: number) => void): Promise<void> {
-    report(0);
-    picture.isStale = false;
-    const { uri } = picture;
-    const [planUri = uri] = plansOf(picture);
-    const read = await this.#host.fetch(uri, planUri).catch(() => unreadable);
-    if (!read.ok) {
-      if (picture.failure?.reason !== read.reason) picture.failure = read;
-      picture.content = undefined;
-      this.#tell([picture]);
-      return;
-    }
-    picture.failure = undefined;
-    picture.content = await contentOf(read.bytes);
-    picture.measured = picture.size.askedBy.plans.length > 0 ? sizeOfPicture(read.bytes) : undefined;
-    this.#tell([picture]);
-    const { content } = picture;
-    for (const [key, want] of [...picture.wants]) {
-      const isWanted = picture.wants.has(key);
-      if (picture.isStale || picture.isStopped || !isWanted || this.#answerTo(picture, want.squaring))
-        continue;
-      const controller = new AbortController();
-      this.#current = { want, controller };
-      const { signal } = controller;
-      const answer = await this.#host
-        .square(read.bytes, want.squaring, { signal, progress: report, content })
-        .catch((): SquaredAnswer => unmeasurable);
-      this.#current = undefined;
-      if (signal.aborted) continue;
-      this.#answers.keep(idOf(content, want.squaring), answer, this.#pictures.ids);
-      this.#tell([picture]);
-    }
+    this.#work.wake();
   }
 
   /** Tells the plans that would now be answered otherwise. */
@@ -291,12 +183,12 @@ export class PlanPhotographs {
     const plans = new Set<string>();
     for (const picture of pictures) {
       for (const want of picture.wants.values()) {
-        const answer = this.#answerTo(picture, want.squaring);
+        const answer = this.#answers.squared(picture, want.squaring);
         if (answer === undefined || answer === want.given) continue;
         want.given = answer;
         want.askedBy.plans.forEach((plan) => plans.add(plan));
       }
-      const size = this.#sizeIn(picture);
+      const size = this.#answers.size(picture);
       if (size === undefined || isSameSize(size, picture.size.given)) continue;
       picture.size.given = size;
       picture.size.askedBy.plans.forEach((plan) => plans.add(plan));
@@ -305,13 +197,9 @@ export class PlanPhotographs {
   }
 
   #letGo(planUri: string, before: number): void {
-    const unwanted = this.#pictures.letGo(planUri, before);
-    if (this.#current && unwanted.includes(this.#current.want)) this.#current.controller.abort();
+    this.#work.letGo(this.#pictures.letGo(planUri, before));
   }
 }
-
-const unreadable: NoPhotograph = { ok: false, reason: marked('This file could not be read.') };
-const unmeasurable: NoPhotograph = { ok: false, reason: marked('This photograph could not be measured.') };
 
 function isSameSize(one: SizeAnswer, other: SizeAnswer | undefined): boolean {
   if (one.ok && other?.ok === true) return one.width === other.width && one.height === other.height;

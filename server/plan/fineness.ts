@@ -1,6 +1,7 @@
 import { pointsOf } from './build-outline.js';
 import type { Layers } from './crowding.js';
 import type { Outline } from './geometry/outline.js';
+import { boxHeight, boxWidth } from './geometry/point.js';
 import type { CanvasSize } from './geometry/sheet.js';
 
 /** What takes time to cut and measure in a shape, however little it crosses others. */
@@ -19,22 +20,40 @@ export interface Fineness {
  */
 export const FINEST: Fineness = { parts: 10_000, length: 1_000, level: 10_000_000 };
 
-/** A plan with no more points can't be too fine, as each of its lines is a diagonal of the canvas long at most. */
-const PLAINLY_FEW = 900;
-
 /**
  * The objects, by their indices, whose shapes are so fine that they can't be measured with those under them while
  * somebody waits, and what there is too much of.
  */
-export function tooFineObjects({
-  canvas,
-  objects,
-  coveringOrder,
-}: Layers): ReadonlyMap<number, keyof Fineness> {
+export function tooFineObjects(all: Layers): ReadonlyMap<number, keyof Fineness> {
+  return isPlainlyCoarse(all) ? NONE : refusedOf(all);
+}
+
+const NONE: ReadonlyMap<number, keyof Fineness> = new Map();
+
+/** Whether a look at boxes and numbers of points shows that nothing can be too fine. */
+function isPlainlyCoarse({ canvas, objects }: Layers): boolean {
+  const diagonal = diagonalOf(canvas.width, canvas.height);
+  let [parts, length, level] = [0, 0, 0];
+  for (const { outline } of objects) {
+    const { rings, box } = outline;
+    const points = pointsOf(outline);
+    parts += rings.length;
+    // No line is longer than its shape or the canvas.
+    length += points * Math.min(1, diagonalOf(boxWidth(box), boxHeight(box)) / diagonal);
+    level += levelAtMost(points);
+  }
+  return parts <= FINEST.parts && length <= PLAINLY_SHORT && level <= FINEST.level;
+}
+
+/** What is less by more than rounding can take away. */
+const PLAINLY_SHORT = 0.999 * FINEST.length;
+
+function diagonalOf(width: number, height: number): number {
+  return Math.sqrt(width * width + height * height);
+}
+
+function refusedOf({ canvas, objects, coveringOrder }: Layers): ReadonlyMap<number, keyof Fineness> {
   const refused = new Map<number, keyof Fineness>();
-  let points = 0;
-  for (const { outline } of objects) points += pointsOf(outline);
-  if (points <= PLAINLY_FEW) return refused;
   let [parts, length, level] = [0, 0, 0];
   for (const index of coveringOrder) {
     const outline = objects[index]?.outline;
@@ -88,7 +107,7 @@ function lengthWithin({ rings }: Outline, width: number, height: number): number
 function levelWith(outline: Outline): number {
   const { rings } = outline;
   const points = pointsOf(outline);
-  if (points * points <= FINEST.level / MANY_SHAPES) return 0;
+  if (levelAtMost(points) === 0) return 0;
   const heights = heightsOf(rings, points);
   let level = 0;
   for (const ring of rings) {
@@ -100,6 +119,11 @@ function levelWith(outline: Outline): number {
     }
   }
   return level;
+}
+
+function levelAtMost(points: number): number {
+  const pairs = points * points;
+  return pairs <= FINEST.level / MANY_SHAPES ? 0 : pairs;
 }
 
 /** So many shapes with so few points each are within the limit together; that of others is counted. */

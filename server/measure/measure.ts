@@ -1,5 +1,5 @@
 import type { Plan } from '../plan/plan.js';
-import { visibleAreas } from './areas/areas.js';
+import { type VisibleAreas, visibleAreas } from './areas/areas.js';
 import { measureBalance } from './objects/balance.js';
 import { measureBorders } from './borders/borders.js';
 import { measureColours } from './colours.js';
@@ -7,6 +7,7 @@ import { measureEmphasis } from './emphasis/emphasis.js';
 import { measureEyePath } from './eye-path/eye-path.js';
 import { measureFocus } from './emphasis/focus.js';
 import { measureHues } from './hues/hues.js';
+import { keptOfObjects, keptOrder } from './kept-lists.js';
 import type { Measures } from './measures.js';
 import { Memory } from './memory.js';
 import { Mixer } from './mixing/mixer.js';
@@ -39,12 +40,19 @@ export function measure(
   photographs: Photographs = noPhotographs,
 ): Measures {
   memory.turnOver();
-  const layers = plan.coveringOrder.flatMap((index) => plan.objects[index] ?? []);
   const { width, height } = plan.canvas;
-  const areas = memory.recall('areas', '', [width, height, ...layers.map(({ outline }) => outline)], () =>
-    visibleAreas(plan.canvas, layers),
+  const order = keptOrder(plan, memory);
+  const outlines = keptOfObjects('outlines', plan, memory, ({ outline }) => outline);
+  const areas = memory.recall(
+    'areas',
+    '',
+    [width, height, order, outlines],
+    (last: VisibleAreas | undefined) => {
+      const layers = order.flatMap((index) => plan.objects[index] ?? []);
+      return visibleAreas(plan.canvas, layers, undefined, last);
+    },
   );
-  const objects = measureObjects(plan, areas);
+  const objects = measureObjects(plan, areas, memory);
   const shares = sharesOf(objects);
   const parts = keptParts(plan, memory);
   const focus = measureFocus(plan, areas);

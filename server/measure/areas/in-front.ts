@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
-import { type Piece, cornersOf } from '../../plan/geometry/piece.js';
-import { boxesOverlap } from '../../plan/geometry/point.js';
+import { NOTHING, type Piece, cornersOf } from '../../plan/geometry/piece.js';
+import { type Box, boxesOverlap } from '../../plan/geometry/point.js';
 import { type Way, isWithin, joined } from '../../plan/geometry/subtract.js';
 
 /** With more covers than this, those that lie within the largest of them are looked for. */
@@ -12,6 +12,13 @@ const BLOCK = 16;
 /** Fewer than this are not worth joining. */
 const WORTH_JOINING = 4;
 
+/** Whether two boxes have a point in common, on their borders too: as an index of boxes finds them. */
+export function boxesMeet(one: Box, other: Box): boolean {
+  return (
+    one.left <= other.right && other.left <= one.right && one.top <= other.bottom && other.top <= one.bottom
+  );
+}
+
 /**
  * The shapes in front of the one that is looked at, while a scene is gone through from its front to its back. Only
  * those of which something is seen are added: what the others would cover is covered already by those in front of
@@ -19,26 +26,36 @@ const WORTH_JOINING = 4;
  * union takes the place of each of them, so that not all have to be cut out of each shape behind them.
  */
 export class InFront {
+  /** Where shapes are, for those who ask often; few questions are answered sooner by going through all. */
   private readonly boxes: Flatbush | undefined;
-  private readonly needed = new Set<number>();
+  /** 1 for each piece that is needed. */
+  private readonly needed: Uint8Array;
   private readonly unions: Piece[] = [];
   /** Blocks that would not be simpler as one. */
   private readonly apart = new Set<number>();
+  private plain = true;
 
   /** `pieces` from back to front. */
   constructor(
     private readonly pieces: readonly Piece[],
     private readonly way: Way,
+    isAskedOften: boolean,
   ) {
-    if (pieces.length === 0) return;
+    this.needed = new Uint8Array(pieces.length);
+    if (pieces.length === 0 || !isAskedOften) return;
     this.boxes = new Flatbush(pieces.length);
     for (const { box } of pieces) this.boxes.add(box.left, box.top, box.right, box.bottom);
     this.boxes.finish();
   }
 
+  /** Whether each shape added stands for itself: none is passed over or joined with others yet. */
+  get isPlain(): boolean {
+    return this.plain;
+  }
+
   /** The piece of this index is in front of all that are asked for from now on. */
   add(index: number): void {
-    this.needed.add(index);
+    this.needed[index] = 1;
   }
 
   /** All that is needed of what was added to know what it covers of `piece`: each shape or the union it is in. */
@@ -46,6 +63,7 @@ export class InFront {
     if (area === 0) return [];
     let single = this.neededIn(box);
     if (single.length > MANY) {
+      this.plain = false;
       this.passOverInner(single);
       single = this.neededIn(box);
     }
@@ -59,10 +77,17 @@ export class InFront {
   }
 
   /** Indices from back to front. */
-  private neededIn({ left, top, right, bottom }: Piece['box']): readonly number[] {
-    if (this.needed.size === 0) return [];
-    const found = this.boxes?.search(left, top, right, bottom, (index) => this.needed.has(index));
-    return (found ?? []).sort((a, b) => a - b);
+  private neededIn(box: Piece['box']): readonly number[] {
+    const { boxes, needed, pieces } = this;
+    if (boxes) {
+      const found = boxes.search(box.left, box.top, box.right, box.bottom, (index) => needed[index] === 1);
+      return found.sort((a, b) => a - b);
+    }
+    const found: number[] = [];
+    for (let index = 0; index < pieces.length; index++) {
+      if (needed[index] === 1 && boxesMeet((pieces[index] as Piece).box, box)) found.push(index);
+    }
+    return found;
   }
 
   private piecesOf(indices: readonly number[]): Piece[] {
@@ -75,11 +100,11 @@ export class InFront {
   }
 
   private passOverInner(covers: readonly number[]): void {
-    const [largest] = this.piecesOf(covers).toSorted((a, b) => b.area - a.area);
-    if (!largest) return;
+    let largest = NOTHING;
+    for (const piece of this.piecesOf(covers)) if (piece.area > largest.area) largest = piece;
     for (const index of covers) {
       const piece = this.pieces[index];
-      if (piece && piece !== largest && isWithin(piece, largest, this.way)) this.needed.delete(index);
+      if (piece && piece !== largest && isWithin(piece, largest, this.way)) this.needed[index] = 0;
     }
   }
 
@@ -87,7 +112,9 @@ export class InFront {
     const blocks = new Map<number, number[]>();
     for (const index of covers) {
       const block = Math.floor(index / BLOCK);
-      blocks.set(block, [...(blocks.get(block) ?? []), index]);
+      const known = blocks.get(block);
+      if (known) known.push(index);
+      else blocks.set(block, [index]);
     }
     for (const [block, indices] of blocks) {
       if (indices.length < WORTH_JOINING || this.apart.has(block)) continue;
@@ -100,7 +127,7 @@ export class InFront {
         continue;
       }
       this.unions.push(union);
-      for (const index of indices) this.needed.delete(index);
+      for (const index of indices) this.needed[index] = 0;
     }
   }
 }

@@ -3,33 +3,36 @@ import type { LayerAreas, VisibleAreas } from '../areas/areas.js';
 import type { Cover } from '../areas/covers.js';
 import { inBillionths } from '../areas/place-order.js';
 import type { ObjectMeasure } from '../measures.js';
-import { sameInputs } from '../memory.js';
+import { keptOrder } from '../kept-lists.js';
+import type { Memory } from '../memory.js';
 
 interface KeptMeasures {
+  readonly order: readonly number[];
   readonly count: number;
-  readonly coveringOrder: readonly number[];
+  readonly layers: readonly LayerAreas[];
   readonly measures: readonly ObjectMeasure[];
 }
 
-const kept = new WeakMap<VisibleAreas, KeptMeasures>();
-
 /**
- * The measured areas in the order of `plan.objects`; shares are parts of the canvas or of the shape, as named. Kept
- * as long as the areas.
+ * The measured areas in the order of `plan.objects`; shares are parts of the canvas or of the shape, as named. That of
+ * one object is the same as long as its layer, in one order of covering.
  */
 export function measureObjects(
-  { objects, coveringOrder }: Pick<Plan, 'objects' | 'coveringOrder'>,
-  areas: VisibleAreas,
+  plan: Plan,
+  { layers }: VisibleAreas,
+  memory: Memory,
 ): readonly ObjectMeasure[] {
-  const last = kept.get(areas);
-  if (last?.count === objects.length && sameInputs(last.coveringOrder, coveringOrder)) return last.measures;
-  const measures: ObjectMeasure[] = objects.map(() => UNSEEN);
-  coveringOrder.forEach((object, position) => {
-    const layer = areas.layers[position];
-    if (layer) measures[object] = measureOf(layer, coveringOrder);
-  });
-  kept.set(areas, { count: objects.length, coveringOrder, measures });
-  return measures;
+  const order = keptOrder(plan, memory);
+  const count = plan.objects.length;
+  return memory.recall('object measures', '', [order, count, layers], (last: KeptMeasures | undefined) => {
+    const before = last?.order === order && last.count === count ? last : undefined;
+    const measures = before?.measures.slice() ?? plan.objects.map(() => UNSEEN);
+    for (const [position, object] of order.entries()) {
+      const layer = layers[position];
+      if (layer && layer !== before?.layers[position]) measures[object] = measureOf(layer, order);
+    }
+    return { order, count, layers, measures };
+  }).measures;
 }
 
 const UNSEEN: ObjectMeasure = {

@@ -3,6 +3,7 @@ import { type Outline, type Ring, boxOfRings } from '../../plan/geometry/outline
 import { type Box, boxDiagonal } from '../../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import type { SeenAreas, SeenLayer } from '../areas/areas.js';
+import { boxesMeet } from '../areas/in-front.js';
 import { inSteps } from '../areas/place-order.js';
 import { once } from '../memory.js';
 import { widened } from '../tangency/segments.js';
@@ -90,7 +91,7 @@ export function neighboursOf(
   return seen.map((here, index) => {
     const around = widened(here.box, reach);
     const earlier = last[index];
-    if (changed && earlier?.here === here && !changed.some((box) => meet(box, around))) return earlier;
+    if (changed && earlier?.here === here && !meetsAny(around, changed)) return earlier;
     const others: Seen[] = [];
     for (const found of tree().search(around.left, around.top, around.right, around.bottom)) {
       const there = seen[found];
@@ -117,11 +118,9 @@ function boxesChanged(seen: readonly Seen[], last: readonly Beside[]): readonly 
   return changed.length > MOST_CHANGED ? undefined : changed;
 }
 
-/** Whether two boxes have a point in common, on their borders too. */
-function meet(one: Box, other: Box): boolean {
-  return (
-    one.left <= other.right && other.left <= one.right && one.top <= other.bottom && other.top <= one.bottom
-  );
+function meetsAny(box: Box, others: readonly Box[]): boolean {
+  for (const other of others) if (boxesMeet(box, other)) return true;
+  return false;
 }
 
 function bySize(one: Seen, other: Seen): number {

@@ -6,6 +6,8 @@ import type { SeenAreas } from '../areas/areas.js';
 import { partsOf } from '../areas/parts.js';
 import { inSteps } from '../areas/place-order.js';
 import type { Corner } from '../eye-path/eye-path.js';
+import { type Carried, carried } from '../carried.js';
+import { keptOfObjects, keptOrder } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
 import { type CornerKind, cornerMeetings } from '../tangency/canvas-corner.js';
 import { edgeMeetings } from '../tangency/canvas-edge.js';
@@ -81,12 +83,13 @@ export function measureTangents(plan: Plan, areas: SeenAreas, only?: ReadonlySet
   const { canvas } = plan;
   const seen = seenOf(plan, areas);
   const near = nearTo(only, neighboursOf(seen, TANGENT_REACH * canvas.diagonal), canvas);
-  const asked = seen.filter(({ object }) => only.has(object));
+  const endsOfAll = (some: readonly Seen[]) => carried(some, undefined, (one) => endsOf(one, canvas));
+  const asked = endsOfAll(seen.filter(({ object }) => only.has(object)));
   return {
     touches: near.touches
       .filter(notMeant(canvas, () => partsOf(plan), near.gapsOf))
       .sort((one, other) => inSteps(one.gap, canvas.diagonal) - inSteps(other.gap, canvas.diagonal)),
-    edges: edgesOf(asked, canvas).filter(notOfSeveral(canvas, () => edgesOf(seen, canvas))),
+    edges: edgesOf(asked).filter(notOfSeveral(canvas, () => edgesOf(endsOfAll(seen)))),
     corners: cornersOf(asked, plan),
   };
 }
@@ -98,9 +101,17 @@ export function keptTangents(
   parts: readonly (readonly number[])[],
   memory: Memory,
 ): TangentMeasure {
-  const { canvas, coveringOrder, objects } = plan;
-  const inputs: unknown[] = [areas, parts, canvas.width, canvas.height, ...coveringOrder];
-  for (const object of objects) inputs.push(object.outline, object.plane, isLost(object));
+  const { width, height } = plan.canvas;
+  const inputs = [
+    areas,
+    parts,
+    width,
+    height,
+    keptOrder(plan, memory),
+    keptOfObjects('outlines', plan, memory, ({ outline }) => outline),
+    keptOfObjects('planes', plan, memory, ({ plane }) => plane),
+    keptOfObjects('lost outlines', plan, memory, isLost),
+  ];
   return memory.recall('tangents', '', inputs, (last: FoundTangents | undefined) =>
     foundTangents(plan, areas, parts, last),
   ).measure;
@@ -112,6 +123,7 @@ interface FoundTangents {
   readonly seen: readonly Seen[];
   readonly besides: readonly Beside[];
   readonly told: ToldTouches;
+  readonly ends: Carried<Seen, Ends>;
   readonly measure: TangentMeasure;
 }
 
@@ -127,27 +139,29 @@ function foundTangents(
   const seen = seenOf(plan, areas, earlier?.seen);
   const besides = neighboursOf(seen, TANGENT_REACH * canvas.diagonal, earlier?.besides);
   const told = toldTouches(besides, canvas, parts, earlier?.told);
-  const edges = edgesOf(seen, canvas);
+  const ends = carried(seen, earlier?.ends, (one) => endsOf(one, canvas));
+  const edges = edgesOf(ends);
   const measure = {
     touches: told.told.map(({ touch }) => touch),
     edges: edges.filter(notOfSeveral(canvas, () => edges)),
-    corners: cornersOf(seen, plan),
+    corners: cornersOf(ends, plan),
   };
-  return { canvas, seen, besides, told, measure };
+  return { canvas, seen, besides, told, ends, measure };
 }
 
-function edgesOf(seen: readonly Seen[], canvas: Canvas): readonly EdgeTouch[] {
+function edgesOf({ things, results }: Carried<Seen, Ends>): readonly EdgeTouch[] {
   const touches: EdgeTouch[] = [];
-  for (const { object, outline, layer } of seen) {
-    for (const edge of endsOf(outline, layer.visible, canvas).edges) touches.push({ object, ...edge });
+  for (const [index, { edges }] of results.entries()) {
+    for (const edge of edges) touches.push({ object: (things[index] as Seen).object, ...edge });
   }
   return touches;
 }
 
-function cornersOf(seen: readonly Seen[], { canvas, objects }: Plan): readonly CornerFill[] {
+function cornersOf({ things, results }: Carried<Seen, Ends>, { objects }: Plan): readonly CornerFill[] {
   const fills: CornerFill[] = [];
-  for (const { object, outline, layer } of seen) {
-    for (const corner of endsOf(outline, layer.visible, canvas).corners) {
+  for (const [index, { corners }] of results.entries()) {
+    for (const corner of corners) {
+      const { object } = things[index] as Seen;
       if (corner.kind === 'run into' || objects[object]?.plane !== 'background')
         fills.push({ object, ...corner });
     }
@@ -155,20 +169,23 @@ function cornersOf(seen: readonly Seen[], { canvas, objects }: Plan): readonly C
   return fills;
 }
 
-interface KeptEnds {
-  readonly visible: readonly Ring[];
-  readonly width: number;
-  readonly height: number;
+interface Ends {
   readonly edges: readonly Omit<EdgeTouch, 'object'>[];
   readonly corners: readonly Omit<CornerFill, 'object'>[];
 }
 
-const ends = new WeakMap<Outline, KeptEnds>();
+interface KeptEnds extends Ends {
+  readonly visible: readonly Ring[];
+  readonly width: number;
+  readonly height: number;
+}
+
+const knownEnds = new WeakMap<Outline, KeptEnds>();
 
 /** How an outline ends at the edges and corners of the canvas, kept as long as it and what is seen of it. */
-function endsOf(outline: Outline, visible: readonly Ring[], canvas: Canvas): KeptEnds {
+function endsOf({ outline, layer: { visible } }: Seen, canvas: Canvas): Ends {
   const { width, height, diagonal } = canvas;
-  const kept = ends.get(outline);
+  const kept = knownEnds.get(outline);
   if (kept?.visible === visible && kept.width === width && kept.height === height) return kept;
   const found: KeptEnds = {
     visible,
@@ -183,6 +200,6 @@ function endsOf(outline: Outline, visible: readonly Ring[], canvas: Canvas): Kep
       shareOfDiagonal: gap / diagonal,
     })),
   };
-  ends.set(outline, found);
+  knownEnds.set(outline, found);
   return found;
 }

@@ -1,4 +1,5 @@
 import type { Canvas } from '../../plan/plan.js';
+import { type Carried, carried } from '../carried.js';
 import { merged } from '../merged.js';
 import { type Parts, notMeant } from './meant-touches.js';
 import { type PlacedTouch, addTo, touchesAt } from './near-touches.js';
@@ -8,9 +9,8 @@ import type { Touch } from './tangents.js';
 /** The touches that a painter has not meant, with all that was looked at. */
 export interface ToldTouches {
   readonly parts: Parts;
-  readonly besides: readonly Beside[];
   /** What each object comes near, in the order of the objects. */
-  readonly near: readonly (readonly PlacedTouch[])[];
+  readonly near: Carried<Beside, readonly PlacedTouch[]>;
   /** Nearest first. */
   readonly told: readonly PlacedTouch[];
 }
@@ -27,56 +27,64 @@ export function toldTouches(
   parts: Parts,
   last?: ToldTouches,
 ): ToldTouches {
-  const near = besides.map((beside, place) =>
-    beside === last?.besides[place] ? (last.near[place] ?? []) : touchesAt(beside, place, canvas),
-  );
-  const earlier = last?.parts === parts && last.near.length === near.length ? last : undefined;
-  const stirred = earlier && objectsStirred(near, earlier.near);
+  const near = carried(besides, last?.near, (beside, place) => touchesAt(beside, place, canvas));
+  const isAlike = last?.parts === parts && last.near.results.length === besides.length;
+  const earlier = isAlike ? last : undefined;
+  if (earlier?.near.results === near.results) return { parts, near, told: earlier.told };
+  const stirred = earlier
+    ? objectsStirred(near.results, earlier.near.results, parts.length)
+    : new Uint8Array(parts.length).fill(1);
   const judged: PlacedTouch[] = [];
-  for (const own of near) for (const touch of own) if (isStirred(touch, stirred)) judged.push(touch);
-  const isNotMeant = notMeant(canvas, () => parts, gapsRound(judged, near));
+  for (const own of near.results) for (const touch of own) if (isStirred(touch, stirred)) judged.push(touch);
+  const isNotMeant = notMeant(canvas, () => parts, gapsRound(judged, near.results, parts.length));
   const added = judged.filter(({ touch }) => isNotMeant(touch)).sort(nearestFirst);
   const stayed = earlier ? earlier.told.filter((touch) => !isStirred(touch, stirred)) : [];
-  return { parts, besides, near, told: merged(stayed, added, nearestFirst) };
+  return { parts, near, told: merged(stayed, added, nearestFirst) };
 }
 
-/** The objects that come near other things than before. */
+/** 1 for each object that comes near other things than before, `count` of all. */
 function objectsStirred(
   near: readonly (readonly PlacedTouch[])[],
   before: readonly (readonly PlacedTouch[])[],
-): ReadonlySet<number> {
-  const stirred = new Set<number>();
-  const take = ({ touch: { one, other } }: PlacedTouch): void => {
-    stirred.add(one);
-    stirred.add(other);
+  count: number,
+): Uint8Array {
+  const stirred = new Uint8Array(count);
+  const take = (touches: readonly PlacedTouch[] | undefined): void => {
+    for (const { touch } of touches ?? []) {
+      stirred[touch.one] = 1;
+      stirred[touch.other] = 1;
+    }
   };
-  near.forEach((own, place) => {
-    const earlier = before[place];
-    if (own === earlier) return;
-    own.forEach(take);
-    earlier?.forEach(take);
-  });
+  for (const [place, own] of near.entries()) {
+    if (own === before[place]) continue;
+    take(own);
+    take(before[place]);
+  }
   return stirred;
 }
 
-/** @param stirred all objects are unless given */
-function isStirred({ touch }: PlacedTouch, stirred: ReadonlySet<number> | undefined): boolean {
-  return !stirred || (stirred.size > 0 && (stirred.has(touch.one) || stirred.has(touch.other)));
+function isStirred({ touch }: PlacedTouch, stirred: Uint8Array): boolean {
+  return stirred[touch.one] === 1 || stirred[touch.other] === 1;
 }
 
-/** For each object of some touches all gaps beside it. */
+/** For each object of some touches all gaps beside it, `count` objects in all. */
 function gapsRound(
   touches: readonly PlacedTouch[],
   near: readonly (readonly PlacedTouch[])[],
+  count: number,
 ): (object: number) => readonly Touch[] {
-  const wanted = new Set(touches.flatMap(({ touch: { one, other } }) => [one, other]));
+  const wanted = new Uint8Array(count);
+  for (const { touch } of touches) {
+    wanted[touch.one] = 1;
+    wanted[touch.other] = 1;
+  }
   const gaps = new Map<number, Touch[]>();
-  if (wanted.size > 0) {
+  if (touches.length > 0) {
     for (const own of near) {
       for (const { touch } of own) {
         if (!touch.along) continue;
-        if (wanted.has(touch.one)) addTo(gaps, touch.one, touch);
-        if (wanted.has(touch.other)) addTo(gaps, touch.other, touch);
+        if (wanted[touch.one] === 1) addTo(gaps, touch.one, touch);
+        if (wanted[touch.other] === 1) addTo(gaps, touch.other, touch);
       }
     }
   }

@@ -9,7 +9,6 @@ import {
 } from './geometry/crossing-bound.js';
 import { CrossingCount } from './geometry/crossing-count.js';
 import { boxOfRings, EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
-import { boxesOverlap } from './geometry/point.js';
 import { ringsOf } from './geometry/polygons.js';
 import { type CanvasSize, sheetsOver } from './geometry/sheet.js';
 
@@ -96,16 +95,27 @@ export function withoutShapes<Item extends { readonly outline: Outline }>(
 function plainlyFew(layers: readonly Layer[]): boolean {
   if (layers.length > MOST_COMPARED) return false;
   const sizes: BorderSize[] = [];
+  /** Four numbers a layer: each is compared with all below it. */
+  const boxes = new Float64Array(4 * layers.length);
   let most = 0;
   for (const { outline } of layers) {
     const size = sizeOf(outline);
-    for (let other = 0; other < sizes.length; other++) {
-      const below = layers[other] as Layer;
-      if (boxesOverlap(below.outline.box, outline.box))
-        most += mostCrossings(size, sizes[other] as BorderSize);
+    const { left, top, right, bottom } = outline.box;
+    const end = 4 * sizes.length;
+    for (let at = 0; at < end; at += 4) {
+      const isApart =
+        (boxes[at] as number) >= right ||
+        (boxes[at + 1] as number) >= bottom ||
+        (boxes[at + 2] as number) <= left ||
+        (boxes[at + 3] as number) <= top;
+      if (!isApart) most += mostCrossings(size, sizes[at / 4] as BorderSize);
     }
     if (most > MOST_MUTUAL_CROSSINGS) return false;
     sizes.push(size);
+    boxes[end] = left;
+    boxes[end + 1] = top;
+    boxes[end + 2] = right;
+    boxes[end + 3] = bottom;
   }
   return true;
 }
@@ -115,7 +125,8 @@ const KEPT_POINTS = 500;
 
 const sizes = new WeakMap<Shape, BorderSize>();
 
-function sizeOf(outline: Shape): BorderSize {
+/** What tells how often an outline crosses others at most, kept as long as it. */
+export function sizeOf(outline: Shape): BorderSize {
   const points = pointsOf(outline);
   const known = points < KEPT_POINTS ? undefined : sizes.get(outline);
   if (known) return known;

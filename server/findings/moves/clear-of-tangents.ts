@@ -10,6 +10,7 @@ import { boxesOverlap } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { exceeds } from '../limits.js';
 import { type Shift, movedWith, placedTogether, shifted } from './shift.js';
+import { triesWithin } from './trial-costs.js';
 
 const BARELY_OFF = 0.02;
 const MOST_TRIED = 12;
@@ -45,7 +46,8 @@ export function firstClear(
 ): Shift | undefined {
   const known = new Set(namesOf(plan, measures.tangents));
   let second: Shift | undefined;
-  for (const shift of shifts.slice(0, MOST_TRIED)) {
+  const most = triesWithin(plan, shifts[0]?.object ?? -1, MOST_TRIED);
+  for (const shift of shifts.slice(0, most)) {
     const moved = new Set(movedWith(plan, measures.parts, shift.object));
     const trial = shifted(plan, measures, shift);
     if (!keepsCompany(plan, trial, moved, pair)) continue;

@@ -2,6 +2,7 @@ import { dependenciesOf } from '../../plan/dependencies.js';
 import type { Outline } from '../../plan/geometry/outline.js';
 import type { Plan } from '../../plan/plan.js';
 import { sameInputs } from '../../measure/memory.js';
+import { triesWithin } from './trial-costs.js';
 
 interface Kept {
   readonly inputs: readonly unknown[];
@@ -16,7 +17,8 @@ const kept = new WeakMap<Outline, Map<string, Kept>>();
 /**
  * The result of trying something on the picture, kept as long as the object's outline, and used again as long as
  * nothing else changes that a trial looks at: shapes, their order, roles and what is placed by what. So a finding that
- * stands while other lines are typed costs nothing. Nothing is tried in a plan of more than 300 objects.
+ * stands while other lines are typed costs nothing. Nothing is tried in a plan of more than 300 objects, nor with an object
+ * for which one trial alone costs too much.
  */
 export function remembered<Result>(
   plan: Plan,
@@ -53,7 +55,7 @@ function keptFor<Result>(
   kept.set(outline, ofOutline);
   const known = ofOutline.get(what);
   if (known && sameInputs(known.inputs, inputs)) return known.result as Result | undefined;
-  const result = work();
+  const result = triesWithin(plan, object, 1) === 0 ? undefined : work();
   ofOutline.set(what, { inputs, result });
   return result;
 }

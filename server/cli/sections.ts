@@ -17,10 +17,16 @@ export function findingsIn(chapter: Chapter, findings: readonly Finding[]): read
 /** The same for people, each with its severity and its advice. */
 export function findingsText(chapter: Chapter, findings: readonly Finding[], ink: Inks): string {
   return findingsIn(chapter, findings)
-    .map(({ severity, message, advice }) => {
-      const told = wrapped(shown(message), `  ${severity}: `).slice(`  ${severity}`.length);
-      const grade = `  ${ink[severity](severity)}`;
-      return grade + told + (advice === undefined ? '' : wrapped(shown(advice), '    Try: '));
-    })
+    .map(
+      ({ severity, message, advice }) =>
+        graded(severity, ': ', message, ink) +
+        (advice === undefined ? '' : wrapped(shown(advice), '    Try: ')),
+    )
     .join('');
+}
+
+/** A text behind its severity, its further lines indented as far as the first, whatever signs its colours take. */
+export function graded(severity: Finding['severity'], between: ': ' | '  ', text: string, ink: Inks): string {
+  const plain = `  ${severity}`;
+  return `  ${ink[severity](severity)}${wrapped(shown(text), plain + between).slice(plain.length)}`;
 }

@@ -7,7 +7,7 @@ import type { Plan } from '../plan/plan.js';
 import { capitalised, plainNumber } from '../plan/problems.js';
 import { inks, shown, table, type Alignment, type Inks } from './display.js';
 import type { TransferDocument } from './schema/transfer.js';
-import { findingsIn, section } from './sections.js';
+import { findingsIn, graded, section } from './sections.js';
 import { wrapped } from './wrapped.js';
 
 type ShapePart = TransferDocument['objects'][number]['shapes'][number];
@@ -157,10 +157,9 @@ function linesText({ divisions, ruler }: TransferDocument, { canvas, divisions: 
 
 function findingsText(findings: readonly Finding[], ink: Inks): string {
   return findingsIn('transfer', findings)
-    .map(({ message, advice, severity }) => {
-      const text = advice === undefined ? message : `${message} ${advice}`;
-      return wrapped(shown(text), `  ${ink[severity](severity)}  `);
-    })
+    .map(({ message, advice, severity }) =>
+      graded(severity, '  ', advice === undefined ? message : `${message} ${advice}`, ink),
+    )
     .join('');
 }
 
@@ -168,6 +167,6 @@ function roundingLine({ ruler, rounding }: TransferDocument): string {
   const marks = ruler === 'in' ? 'sixteenths of an inch' : 'whole millimetres';
   const most = plainNumber(rounding, 2);
   if (rounding < 0.005) return `Every length lies on ${marks}, so rounding costs nothing.`;
-  const most1 = ruler === 'in' ? ` (a sixteenth is ${plainNumber(markOf('in'), 1)} mm)` : '';
-  return `Lengths are rounded to ${marks}${most1}, which moves the worst of these points by ${most} mm across or down.`;
+  const inMillimetres = ruler === 'in' ? ` (a sixteenth is ${plainNumber(markOf('in'), 1)} mm)` : '';
+  return `Lengths are rounded to ${marks}${inMillimetres}, which moves the worst of these points by ${most} mm across or down.`;
 }

@@ -18,30 +18,29 @@ export const noValueOrColour: Rule = {
   formula: 'visible share > 0, no `value`, no `colour`',
   source: 'common practice, no source',
   check: (plan, measures) =>
-    largestFirst(plan, measures).flatMap(({ object, share }): RuleFinding[] => {
-      // A line that can't be read may well have given one.
-      if (share === 0 || object.value !== undefined || object.colourLost || hasFault(plan, object)) return [];
-      return [
-        {
-          message: t(
-            '{0} has neither a value nor a colour, so {1} of the picture belongs to no step and no colour.',
-            quoted(object.name),
-            percent(share),
-          ),
-          ...advice(plan, measures, object),
-          location: object.location,
-          objects: [object.index],
-        },
-      ];
-    }),
+    unplannedLargestFirst(plan, measures).map(({ object, share }) => ({
+      message: t(
+        '{0} has neither a value nor a colour, so {1} of the picture belongs to no step and no colour.',
+        quoted(object.name),
+        percent(share),
+      ),
+      ...advice(plan, measures, object),
+      location: object.location,
+      objects: [object.index],
+    })),
 };
 
-function largestFirst(
-  { objects }: Plan,
+function unplannedLargestFirst(
+  plan: Plan,
   measures: Measures,
 ): readonly { readonly object: PlanObject; readonly share: number }[] {
-  return objects
-    .map((object) => ({ object, share: measures.objects[object.index]?.share ?? 0 }))
+  return plan.objects
+    .flatMap((object) => {
+      const share = measures.objects[object.index]?.share ?? 0;
+      // A line that can't be read may well have given one.
+      if (share === 0 || object.value !== undefined || object.colourLost || hasFault(plan, object)) return [];
+      return { object, share };
+    })
     .sort((one, other) => inSteps(other.share, 1) - inSteps(one.share, 1));
 }
 

@@ -5,11 +5,23 @@ import { type Box, boxCentre, boxHeight, type Point } from '../../plan/geometry/
 import { boxOfRings, type Ring } from '../../plan/geometry/outline.js';
 import type { Canvas, Plan, PlanObject } from '../../plan/plan.js';
 
+/** Part of the diagonal by which what is seen of an object may lie beside its box: it is cut on a grid, far finer. */
+const BESIDE_ITS_BOX = 0.001;
+
 /** The object that is seen at a place in the picture; nothing on bare ground. */
 export function seenAt(plan: Plan, { areas }: Measures, place: Point): PlanObject | undefined {
-  const position = areas.layers.findIndex(({ visible }) => containsPoint(visible, place));
-  const index = plan.coveringOrder[position];
-  return index === undefined ? undefined : plan.objects[index];
+  const slack = BESIDE_ITS_BOX * plan.canvas.diagonal;
+  for (const [position, index] of plan.coveringOrder.entries()) {
+    const object = plan.objects[index];
+    // Of a crowd most lie elsewhere, as their boxes tell.
+    if (!object || isBeside(object.outline.box, place, slack)) continue;
+    if (containsPoint(areas.layers[position]?.visible ?? [], place)) return object;
+  }
+  return undefined;
+}
+
+function isBeside({ left, top, right, bottom }: Box, { x, y }: Point, slack: number): boolean {
+  return x < left - slack || x > right + slack || y < top - slack || y > bottom + slack;
 }
 
 /** The dominant object of which most is seen. */
@@ -36,11 +48,22 @@ export function onCanvas({ x, y }: Point, { width, height }: Pick<Canvas, 'width
 /** Parts of a region's height at which a place in it is looked for. */
 const LEVELS: readonly number[] = [1 / 2, 1 / 4, 3 / 4];
 
+const places = new WeakMap<readonly Ring[], { readonly canvas: Canvas; readonly at: Point | undefined }>();
+
 /**
  * A place well within the region that is tallest: in the widest stretch of it at half its height, or at a quarter of it
- * where two are as wide. Of regions alike the highest, then the one nearest to the middle of the canvas.
+ * where two are as wide. Of regions alike the highest, then the one nearest to the middle of the canvas. Kept as long as
+ * the list of rings.
  */
 export function placeWithin(rings: readonly Ring[], canvas: Canvas): Point | undefined {
+  const known = places.get(rings);
+  if (known?.canvas.width === canvas.width && known.canvas.height === canvas.height) return known.at;
+  const at = findPlaceWithin(rings, canvas);
+  places.set(rings, { canvas, at });
+  return at;
+}
+
+function findPlaceWithin(rings: readonly Ring[], canvas: Canvas): Point | undefined {
   const higher = higherFirst(canvas);
   const steps = (length: number): number => inSteps(length, canvas.diagonal);
   const boxes = rings.map((ring) => boxOfRings([ring]));

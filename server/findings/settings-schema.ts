@@ -1,8 +1,8 @@
-import { marked, said, t } from '../../grammar/index.js';
+import { said, t } from '../../grammar/index.js';
 import type { Rule, RuleLimit } from './finding.js';
 import { ruleSlug, rules } from './rules.js';
 import { asSetting, greatestOf } from './settings.js';
-import { limitInWords } from './words/words.js';
+import { ruleInShort } from './words/rule-in-short.js';
 
 const SEVERITIES = ['off', 'hint', 'warning'] as const;
 
@@ -62,28 +62,10 @@ function limitSchema(limit: RuleLimit, description: string): Readonly<Record<str
 }
 
 function textsOf(rule: Rule): readonly (readonly [string, string])[] {
-  const { summary, severity, limit, isCaution } = rule;
-  const { plain, limited, cautioned } = usually[severity];
-  if (isCaution) return [[keyOf(rule), said(cautioned, said(summary))]];
-  if (!limit) return [[keyOf(rule), said(plain, said(summary))]];
-  return [
-    [keyOf(rule), said(limited, said(summary), limitInWords(limit))],
-    [limitKeyOf(rule), limitText(limit)],
-  ];
+  const { limit, isCaution } = rule;
+  const inShort = [keyOf(rule), ruleInShort(rule)] as const;
+  return limit && !isCaution ? [inShort, [limitKeyOf(rule), limitText(limit)]] : [inShort];
 }
-
-const usually = {
-  hint: {
-    plain: marked('{0} Usually a hint.'),
-    limited: marked('{0} Usually a hint, with the limit {1}.'),
-    cautioned: marked('{0} Usually a hint; a plan sets it aside with a reason, a setting does not.'),
-  },
-  warning: {
-    plain: marked('{0} Usually a warning.'),
-    limited: marked('{0} Usually a warning, with the limit {1}.'),
-    cautioned: marked('{0} Usually a warning; a plan sets it aside with a reason, a setting does not.'),
-  },
-} as const;
 
 function limitText(limit: RuleLimit): string {
   const { unit, of, most } = limit;

@@ -3,15 +3,13 @@ import {
   classify,
   type ColourSpec,
   type Node,
-  said,
   speaking,
   type Statement,
   statements,
-  t,
 } from '../../grammar/index.js';
 import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
-import { limitInWords } from '../findings/words/words.js';
+import { ruleInShort } from '../findings/words/rule-in-short.js';
 import { isOnLine } from '../plan/based-on/here.js';
 import { parseColour } from '../plan/colour/colour.js';
 import type { OwnLocation } from '../plan/plan.js';
@@ -206,18 +204,11 @@ function ruleFigures(id: string, style: Style): Paragraphs {
 /** What a rule says, how grave it is, where it begins to be broken and where it comes from. */
 export function ruleMeaning(rule: Rule, style: Style): Paragraphs {
   return [
-    style.text(speaking(style.language, () => `${said(rule.summary)} ${usually(rule)}`)),
+    style.text(speaking(style.language, () => ruleInShort(rule))),
     style.text(rule.explanation),
     style.text(`From: ${rule.source}`),
     ...referenceAt(findingPage(style.reference, rule.id), style),
   ];
-}
-
-function usually({ severity, limit }: Rule): string {
-  if (limit === undefined) return severity === 'warning' ? t('Usually a warning.') : t('Usually a hint.');
-  return severity === 'warning'
-    ? t('Usually a warning, with the limit {0}.', limitInWords(limit))
-    : t('Usually a hint, with the limit {0}.', limitInWords(limit));
 }
 
 function meaningOf(statement: Statement, style: Style): Paragraphs {

@@ -33,6 +33,13 @@ describe.each(['allow', 'rule'])('behind `%s`', (keyword) => {
     });
     expect(offBalance(nothing)).toMatchObject({ kind: 'plaintext' });
   });
+
+  test('a caution says that no setting turns it off', () => {
+    const dust = complete(`${keyword} |`, nothing).find(({ label }) => label === 'dust')?.documentation;
+    expect(dust).toMatchObject({
+      value: expect.stringMatching(/a plan sets it aside with a reason, a setting does not\./) as unknown,
+    });
+  });
 });
 
 describe('behind the name of a rule', () => {

@@ -62,6 +62,13 @@ const toPage: OneOfEach<ToPage> = {
   'come back': { type: 'come back', isFirst: true },
   sketch: { type: 'sketch', file: 'a.png', read: { ok: true, bytes: Uint8Array.of(1) } },
   tried: { type: 'tried', id: 1, version: 3, scene: stillLife },
+  'tried change': {
+    type: 'tried change',
+    id: 1,
+    version: 3,
+    epoch: 1,
+    change: sceneChange({ ...stillLife, subjects: {} }, stillLife),
+  },
   rasterise: { type: 'rasterise', id: 1, svg: '<svg/>', width: 20, goesTo: 'file' },
   copy: { type: 'copy' },
   written: { type: 'written', id: 1, version: 4 },

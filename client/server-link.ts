@@ -18,6 +18,7 @@ import type {
   Refused,
   SceneParams,
   SceneResult,
+  TriedChange,
   WholeScene,
   WrittenChange,
 } from '../server/language/protocol.js';
@@ -101,14 +102,18 @@ export class ServerLink implements vscode.Disposable {
     return this.#ask('scene', { ...this.#sceneParams(uri, look), handling: true, known });
   }
 
-  /** @throws when the server is not running */
+  /**
+   * @param known as for `scene`
+   * @throws when the server is not running
+   */
   tryChange(
     uri: vscode.Uri,
     look: Look,
     version: number,
     change: HandChange,
-  ): Promise<SceneResult | Refused | null> {
-    return this.#ask('tryChange', { ...this.#sceneParams(uri, look), version, change });
+    known: number,
+  ): Promise<SceneResult | TriedChange | Refused | null> {
+    return this.#ask('tryChange', { ...this.#sceneParams(uri, look), version, change, known });
   }
 
   /** @throws when the server is not running */

@@ -2,8 +2,9 @@ import '../page.css';
 import './preview.css';
 import './toolbar/toolbar.css';
 import * as v from 'valibot';
+import { t } from '../../grammar/localised.js';
 import { type Scene, type View, views } from '../../server/drawing/scene.js';
-import { changedScene } from '../../server/drawing/scene-change.js';
+import { type SceneChange, changedScene } from '../../server/drawing/scene-change.js';
 import type { Location } from '../../server/plan/plan.js';
 import { DistanceChoice } from './toolbar/distance-choice.js';
 import { element } from './elements.js';
@@ -167,8 +168,7 @@ function take(message: ToPage): void {
       takeScene(message, message.scene);
       return;
     case 'scene change': {
-      const isNext = message.epoch === now.epoch + 1;
-      const scene = isNext && lastScene ? changedScene(lastScene, message.change) : undefined;
+      const scene = changed(message.epoch - 1, message.change);
       if (scene === undefined) host.postMessage({ type: 'again' });
       else takeScene(message, scene);
       return;
@@ -210,6 +210,16 @@ function take(message: ToPage): void {
     case 'sketch':
       toolbar.sketch.received(message.file, message.read);
       return;
+    case 'tried change': {
+      const { id, version, epoch, change } = message;
+      const scene = changed(epoch, change);
+      if (scene !== undefined) hand.answer({ type: 'tried', id, version, scene });
+      else {
+        const reason = t('The text has changed meanwhile. Nothing is written; the drawing follows the text.');
+        hand.answer({ type: 'refused', id, reason, isStale: true });
+      }
+      return;
+    }
     case 'tried':
     case 'written':
     case 'refused':
@@ -223,6 +233,11 @@ function takeScene({ epoch, version }: { epoch: number; version: number }, scene
   now.epoch = epoch;
   now.sceneVersion = version;
   draw(scene);
+}
+
+/** The scene that a change makes of the one of that epoch, where that is the last. */
+function changed(epoch: number, change: SceneChange): Scene | undefined {
+  return epoch === now.epoch && lastScene !== undefined ? changedScene(lastScene, change) : undefined;
 }
 
 function draw(scene: Scene): void {

@@ -89,6 +89,14 @@ const toPage = v.variant('type', [
   }),
   /** How the plan would look after a change that was only tried; `id` is that of the question. */
   v.strictObject({ type: v.literal('tried'), id: count, version: count, scene: sceneSchema }),
+  /** The same, told by what is another than in the scene of that epoch. */
+  v.strictObject({
+    type: v.literal('tried change'),
+    id: count,
+    version: count,
+    epoch: count,
+    change: sceneChangeSchema,
+  }),
   /** A drawing to be painted in so many pixels across, for a file or for the clipboard. */
   v.strictObject({
     type: v.literal('rasterise'),

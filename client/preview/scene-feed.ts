@@ -23,6 +23,16 @@ export interface Delivery {
   readonly change?: SceneChange;
 }
 
+/** The last drawing that was delivered. */
+export interface Delivered {
+  readonly epoch: number;
+  readonly view: View;
+  readonly version: number;
+  /** What the server knows it by. */
+  readonly id: number;
+  readonly scene: Scene;
+}
+
 /**
  * Keeps a page supplied with the latest drawing: one request at a time, and one more when the plan has changed
  * meanwhile, so that fast typing neither piles up requests nor stops the drawing. An answer for a view that is no
@@ -46,6 +56,11 @@ export class SceneFeed {
 
   get look(): Look {
     return this.#look;
+  }
+
+  /** The drawing that the page has. */
+  get delivered(): Delivered | undefined {
+    return this.#last;
   }
 
   show(look: Look): void {
@@ -105,15 +120,8 @@ export class SceneFeed {
       return;
     }
     const isNext = change !== undefined && before === this.#last;
-    this.#last = { view, version, id, scene };
     this.#epoch += 1;
+    this.#last = { epoch: this.#epoch, view, version, id, scene };
     this.#host.deliver({ epoch: this.#epoch, version, scene, ...(isNext ? { change } : {}) });
   }
-}
-
-interface Delivered {
-  readonly view: View;
-  readonly version: number;
-  readonly id: number;
-  readonly scene: Scene;
 }

@@ -36,6 +36,15 @@ it('tells all of a drawing in another view, and to a client whose drawing it doe
   expect(given.answer({ version: 1, scene: first }, 99)).toMatchObject({ scene: first });
 });
 
+it('tells what is another in a drawing that is only tried, and goes on from the one that the client has', () => {
+  const given = new GivenScenes();
+  const { id } = given.answer({ version: 1, scene: first }, 0);
+  const tried = given.tried({ version: 1, scene: second }, id);
+  expect('change' in tried ? changedScene(first, tried.change) : undefined).toEqual(second);
+  expect(given.tried({ version: 1, scene: second }, undefined)).toEqual({ version: 1, scene: second });
+  expect(come(given.answer({ version: 2, scene: second }, id), first)).toEqual(second);
+});
+
 it('keeps the drawings of eight previews, of which each has one, and forgets what was given longest ago', () => {
   const given = new GivenScenes();
   const ids = Array.from({ length: 8 }, () => given.answer({ version: 1, scene: first }, 0).id);

@@ -1,6 +1,6 @@
 import type { Scene } from '../drawing/scene.js';
 import { sceneChange } from '../drawing/scene-change.js';
-import type { ChangedScene, SceneResult, WholeScene } from './protocol.js';
+import type { ChangedScene, SceneResult, TriedChange, WholeScene } from './protocol.js';
 
 /** Previews that are looked at together; of more, some are told whole. */
 const MOST = 8;
@@ -18,6 +18,13 @@ export class GivenScenes {
     const id = this.#keep(scene, known);
     if (before?.view !== scene.view) return { version, id, scene };
     return { version, id, change: sceneChange(before, scene) };
+  }
+
+  /** A drawing that is only tried: the client goes on having the one that it has. */
+  tried(result: SceneResult, known: number | undefined): SceneResult | TriedChange {
+    const before = known === undefined ? undefined : this.#scenes.get(known);
+    if (before?.view !== result.scene.view) return result;
+    return { version: result.version, change: sceneChange(before, result.scene) };
   }
 
   #keep(scene: Scene, instead: number): number {

@@ -106,6 +106,14 @@ export interface TryChangeParams extends SceneParams {
   /** Of the document that the drawing was made from. */
   readonly version: number;
   readonly change: HandChange;
+  /** The drawing that the client has, see `NextSceneParams`. */
+  readonly known?: number;
+}
+
+/** A drawing that is only tried, told by what is another than in the one that the client has. */
+export interface TriedChange {
+  readonly version: number;
+  readonly change: SceneChange;
 }
 
 /** A change that can't be made, and why: a sentence in plain words. */
@@ -118,9 +126,11 @@ export interface Refused {
  * Client to server: the plan as it would be drawn after a change made by hand in the drawing, which is only tried. `null`
  * when the document is not open.
  */
-export const tryChangeRequest = new RequestType<TryChangeParams, SceneResult | Refused | null, void>(
-  'mahlstick/tryChange',
-);
+export const tryChangeRequest = new RequestType<
+  TryChangeParams,
+  SceneResult | TriedChange | Refused | null,
+  void
+>('mahlstick/tryChange');
 
 export interface WriteChangeParams {
   readonly textDocument: DocumentIdentifier;

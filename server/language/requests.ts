@@ -168,7 +168,10 @@ export function answerRequests(connection: Connection, guard: Guard): void {
   answerLater(CodeActionRequest.type, ofActions, null, ({ service }, { textDocument, range, context }) => [
     ...service.codeActions(textDocument.uri, range, context.only),
   ]);
-  answer(tryChangeRequest, tried, null, ({ service }, params) => service.tryChange(params));
+  answer(tryChangeRequest, tried, null, ({ service }, { known, ...params }) => {
+    const attempt = service.tryChange(params);
+    return attempt !== null && 'scene' in attempt ? given.tried(attempt, known) : attempt;
+  });
   answer(writeChangeRequest, written, null, ({ service }, params) => service.writeChange(params));
   answer(sceneRequest, ofView, null, ({ service }, { textDocument, view, known, ...options }) => {
     const version = service.snapshot(textDocument.uri)?.version;

@@ -1,7 +1,11 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { evaluatedBundle } from '../../../tests/support/evaluated-bundle.js';
 import { quietEditor } from '../../../tests/support/quiet-editor.js';
+import { sceneChange } from '../../../server/drawing/scene-change.js';
+import type { SceneResult, TriedChange } from '../../../server/language/protocol.js';
 import type { ToPage } from '../messages.js';
+import type { Delivered } from '../scene-feed.js';
+import { stillLife } from '../still-life.js';
 import type { HandEdits, HandEditsParts } from './hand-edits.js';
 
 const change = { kind: 'value', subject: 'object:jar', to: 3 } as unknown as Parameters<
@@ -52,6 +56,44 @@ describe('a step that is to be taken back', () => {
     const { comeBack } = await stepped(false);
     expect(run).not.toHaveBeenCalled();
     expect(comeBack).not.toHaveBeenCalled();
+  });
+});
+
+describe('a change by hand that is only tried', () => {
+  const before: Delivered = { epoch: 5, view: 'drawing', version: 7, id: 2, scene: stillLife };
+  const other = { ...stillLife, title: 'Another' };
+  const difference = sceneChange(stillLife, other);
+
+  /** What the page is told, which has one drawing when it asks and another perhaps when the server answers. */
+  async function tried(answer: SceneResult | TriedChange, after = before): Promise<readonly ToPage[]> {
+    const posted: ToPage[] = [];
+    const drawn = vi.fn(() => after).mockReturnValueOnce(before);
+    const tryChange = vi.fn(() => Promise.resolve(answer));
+    const hand = new Made({
+      server: { tryChange },
+      log: { debug: () => undefined },
+      document: () => planOf(7),
+      look: () => ({ view: 'drawing' }),
+      drawn,
+      post: (message: ToPage) => posted.push(message),
+    } as unknown as HandEditsParts);
+    await hand.try({ id: 4, version: 7, change });
+    expect(tryChange.mock.lastCall).toEqual([{ scheme: 'untitled' }, { view: 'drawing' }, 7, change, 2]);
+    return posted;
+  }
+
+  it('is shown whole, or by what is another than in the drawing of the page', async () => {
+    expect(await tried({ version: 7, scene: other })).toEqual([
+      { type: 'tried', id: 4, version: 7, scene: other },
+    ]);
+    expect(await tried({ version: 7, change: difference })).toEqual([
+      { type: 'tried change', id: 4, version: 7, epoch: 5, change: difference },
+    ]);
+  });
+
+  it('is not shown where it is told by a drawing that the page has no more', async () => {
+    const [told] = await tried({ version: 7, change: difference }, { ...before, epoch: 6 });
+    expect(told).toMatchObject({ type: 'refused', id: 4, isStale: true });
   });
 });
 

@@ -5,6 +5,7 @@ import { checkEdits } from '../hand/edit-check.js';
 import type { Made } from '../hand/try-feed.js';
 import type { Look } from '../look.js';
 import type { ToPage } from '../messages.js';
+import type { Delivered } from '../scene-feed.js';
 import { shapeOf } from './reveal.js';
 
 export interface HandEditsParts {
@@ -13,6 +14,8 @@ export interface HandEditsParts {
   readonly document: () => vscode.TextDocument | undefined;
   readonly editor: () => vscode.TextEditor | undefined;
   readonly look: () => Look;
+  /** The drawing that the page has. */
+  readonly drawn: () => Delivered | undefined;
   readonly post: (message: ToPage) => void;
   /** Brings the text forward, with words of it selected where they are given. False when that can't be done. */
   readonly show: (selection?: vscode.Range) => Promise<boolean>;
@@ -38,14 +41,19 @@ export class HandEdits {
   }
 
   async try({ id, version, change }: Asked): Promise<void> {
-    const { server, document, look } = this.#parts;
+    const { server, document, look, drawn, post } = this.#parts;
     const plan = document();
     if (plan === undefined) return this.#refuse(id, because.gone);
     if (plan.version !== version) return this.#refuse(id, because.stale, true);
-    const answer = await server.tryChange(plan.uri, look(), version, change).catch(this.#failed);
+    const before = drawn();
+    const answer = await server
+      .tryChange(plan.uri, look(), version, change, before?.id ?? 0)
+      .catch(this.#failed);
     if (answer === null) this.#refuse(id, because.noAnswer);
     else if ('refused' in answer) this.#refuse(id, answer.refused, plan.version !== version);
-    else this.#parts.post({ type: 'tried', id, version: answer.version, scene: answer.scene });
+    else if ('scene' in answer) post({ type: 'tried', id, version, scene: answer.scene });
+    else if (before === undefined || before !== drawn()) this.#refuse(id, because.stale, true);
+    else post({ type: 'tried change', id, version, epoch: before.epoch, change: answer.change });
   }
 
   async write(asked: Asked): Promise<void> {

@@ -90,6 +90,7 @@ export class PreviewPanel implements vscode.Disposable {
       document: () => documentOf(this.#uri),
       editor: () => editorOf(this.#uri),
       look: () => this.#feed.look,
+      drawn: () => this.#feed.delivered,
       post: (message) => this.#post(message),
       show: (selection) => this.#text.show(selection),
     });

@@ -1,22 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Grip } from '../../../server/drawing/scene.js';
 import { Drag, guidesFor } from './drag.js';
 import { held } from './snap.js';
+import { bowl, focus } from './test-grips.js';
 
-const bowl: Grip = {
-  key: 'bowl',
-  subject: 'object:bowl',
-  kind: 'object',
-  at: { x: 10, y: 10 },
-  name: 'bowl',
-};
-const focus: Grip = {
-  key: 'focus',
-  subject: 'focus',
-  kind: 'focus',
-  at: { x: 25, y: 11 },
-  name: 'focal point',
-};
 const none = { lines: [], crossings: [] };
 const free = { isStraight: false, reach: undefined, step: undefined };
 const take = () => new Drag({ grip: bowl, start: { x: 12, y: 11 }, anchors: [held] });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Grip, Handling } from '../../../server/drawing/scene.js';
 import { frameAt, gripIn, isDeepInside, onlyWay, putDown, sizeGripsOf } from './grips.js';
 import { turned } from './place.js';
+import { focus } from './test-grips.js';
 
 const jug: Grip = {
   key: 'object:jug',
@@ -12,13 +13,6 @@ const jug: Grip = {
   frame: { middle: { x: 12, y: 14 }, width: 6, height: 8, turn: 0 },
 };
 const asItIs = sizeGripsOf(jug, (at) => at);
-const focus: Grip = {
-  key: 'focus',
-  subject: 'focus',
-  kind: 'focus',
-  at: { x: 25, y: 11 },
-  name: 'focal point',
-};
 const handling: Handling = {
   grips: [focus, jug],
   guides: { lines: [], crossings: [] },

@@ -6,14 +6,7 @@ import type { Grip } from './grips.js';
 import { Moving } from './moving.js';
 import type { Overlay } from './overlay.js';
 import type { Readout } from './readout.js';
-
-const bowl: Grip = {
-  key: 'bowl',
-  subject: 'object:bowl',
-  kind: 'object',
-  at: { x: 10, y: 10 },
-  name: 'bowl',
-};
+import { bowl } from './test-grips.js';
 
 /** A drawing in which a bowl lies wherever it is pressed; a pixel is a centimetre. */
 function drawing() {

@@ -79,32 +79,30 @@ export class PreviewPanels implements vscode.Disposable {
       known.bringForward();
       return;
     }
-    const panel = vscode.window.createWebviewPanel(
-      viewType,
-      '',
-      { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
-      pageOptions(this.#extensionUri),
-    );
-    await this.#add(panel, uri, { view: configuredView() });
+    await this.#add(this.#beside(), uri, { view: configuredView() });
   }
 
   /** Opens one more preview of a plan, in another view, so that two can be compared. */
   async openAnother(uri: vscode.Uri): Promise<void> {
     const shown = this.viewOf(uri);
-    const panel = vscode.window.createWebviewPanel(
-      viewType,
-      '',
-      { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
-      pageOptions(this.#extensionUri),
-    );
     const view = shown === undefined ? configuredView() : shown === 'notan' ? 'drawing' : 'notan';
-    await this.#add(panel, uri, { view });
+    await this.#add(this.#beside(), uri, { view });
   }
 
   dispose(): void {
     this.#subscriptions.dispose();
     this.#changed.dispose();
     for (const preview of this.#open) preview.dispose();
+  }
+
+  /** A panel beside the text, which keeps the focus. */
+  #beside(): vscode.WebviewPanel {
+    return vscode.window.createWebviewPanel(
+      viewType,
+      '',
+      { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+      pageOptions(this.#extensionUri),
+    );
   }
 
   async #restore(panel: vscode.WebviewPanel, state: unknown): Promise<void> {

@@ -3,6 +3,7 @@ import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from './areas.js';
 import { GROUND } from '../borders/borders.js';
+import { keptOrder } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
 
 /** Who is seen where: the visible areas on a raster of equal cells over the canvas. */
@@ -41,61 +42,87 @@ function labelGrid({ width, height }: CanvasSize): {
 }
 
 /**
- * The map of a plan's visible areas, 1,024 cells on the long side. The runs of cells of each area are kept in the
- * memory as long as the same of it is seen, and the map itself as long as all is; asking twice costs nothing.
+ * The map of a plan's visible areas, 1,024 cells on the long side. The runs of cells of each area are taken over as
+ * long as the same of it is seen, and the map itself is kept as long as all is; asking twice costs nothing.
  */
 export function labelMap(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
-  const { coveringOrder, objects } = plan;
-  const inputs: unknown[] = [areas, ...coveringOrder];
-  for (const { key } of objects) inputs.push(key);
-  const map = memory.recall('label map of areas', '', inputs, () => mapOf(plan, areas, memory));
-  // Asked for even when the map is kept, so that the memory does not drop them.
-  memory.keep('label runs');
-  memory.keep('label map');
-  return map;
+  const { width, height } = plan.canvas;
+  const order = keptOrder(plan, memory);
+  const inputs = [areas, width, height, order];
+  return memory.recall('label map of areas', '', inputs, (last: Mapped | undefined) =>
+    mapOf(order, areas, { width, height, ...labelGrid(plan.canvas) }, memory, last),
+  ).map;
 }
 
-function mapOf(plan: Plan, areas: VisibleAreas, memory: Memory): LabelMap {
-  const { width, height } = plan.canvas;
-  const { columns, rows } = labelGrid(plan.canvas);
-  const grid = { width, height, columns, rows };
-  const seen = plan.coveringOrder.flatMap((object, position) => {
-    const visible = areas.layers[position]?.visible ?? [];
-    if (visible.length === 0) return [];
-    const key = plan.objects[object]?.key ?? '';
-    const runs = memory.recall('label runs', key, [visible, width, height], () => cellRuns(visible, grid));
-    return [{ object, runs }];
+function mapOf(
+  order: readonly number[],
+  areas: VisibleAreas,
+  grid: Grid,
+  memory: Memory,
+  last: Mapped | undefined,
+): Mapped {
+  const { width, height } = grid;
+  const before = last?.grid.width === width && last.grid.height === height ? last : undefined;
+  const laid: Runs[] = [];
+  const add = (object: number, visible: readonly Ring[]): void => {
+    const earlier = before?.laid[laid.length];
+    const isSame = earlier?.object === object && earlier.visible === visible;
+    const runs = () => (object === GROUND ? cellRuns(visible, grid) : runsOf(visible, grid, memory));
+    laid.push(isSame ? earlier : { object, visible, runs: runs() });
+  };
+  add(GROUND, areas.bare);
+  order.forEach((object, position) => {
+    const visible = areas.layers[position]?.visible;
+    if (visible && visible.length > 0) add(object, visible);
   });
   // What stays bare follows from what is seen.
-  const inputs = [width, height, ...seen.flatMap(({ object, runs }) => [object, runs])];
-  const mapped = (last: Mapped | undefined): Mapped => {
-    const laid = [{ object: GROUND, runs: cellRuns(areas.bare, grid) }, ...seen];
-    const { labels, isWhole } = labelsOf(laid, grid, last);
-    const map: LabelMap = {
-      columns,
-      rows,
-      labels,
-      isWhole,
-      areaAt: ({ x, y }) => {
-        if (!(x >= 0 && x <= width && y >= 0 && y <= height)) return undefined;
-        const column = Math.min(columns - 1, Math.floor((x / width) * columns));
-        const row = Math.min(rows - 1, Math.floor((y / height) * rows));
-        return labels[row]?.[column];
-      },
-    };
-    return { laid, map };
+  const isSame =
+    before?.laid.length === laid.length &&
+    laid.every((own, place) => place === 0 || own === before.laid[place]);
+  if (isSame) return before;
+  return { grid, laid, map: asMap(labelsOf(laid, grid, before), grid) };
+}
+
+/** By itself, so that it keeps nothing of an earlier map. */
+function asMap({ labels, isWhole }: Pick<LabelMap, 'labels' | 'isWhole'>, grid: Grid): LabelMap {
+  const { width, height, columns, rows } = grid;
+  return {
+    columns,
+    rows,
+    labels,
+    isWhole,
+    areaAt: ({ x, y }) => {
+      if (!(x >= 0 && x <= width && y >= 0 && y <= height)) return undefined;
+      const column = Math.min(columns - 1, Math.floor((x / width) * columns));
+      const row = Math.min(rows - 1, Math.floor((y / height) * rows));
+      return labels[row]?.[column];
+    },
   };
-  return memory.recall('label map', '', inputs, mapped).map;
+}
+
+const keptRuns = new WeakMap<readonly Ring[], CanvasSize & { readonly runs: Int32Array }>();
+
+/** The runs of what is seen of an area, kept as long as that: the number of cells follows from the size of the canvas. */
+function runsOf(visible: readonly Ring[], grid: Grid, memory: Memory): Int32Array {
+  const { width, height } = grid;
+  const known = keptRuns.get(visible);
+  if (known?.width === width && known.height === height) return known.runs;
+  const runs = cellRuns(visible, grid);
+  keptRuns.set(visible, { width, height, runs });
+  memory.count('label runs');
+  return runs;
 }
 
 /** The runs of cells of an object, or of `GROUND`. */
 interface Runs {
   readonly object: number;
+  readonly visible: readonly Ring[];
   readonly runs: Int32Array;
 }
 
 /** A map and the runs that it was laid of, from back to front. */
 interface Mapped {
+  readonly grid: Grid;
   readonly laid: readonly Runs[];
   readonly map: LabelMap;
 }

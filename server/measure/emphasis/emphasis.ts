@@ -15,6 +15,7 @@ import {
   laidField,
 } from './field.js';
 import { strongestOf } from './candidates.js';
+import { takeOverGatherings } from './gathering.js';
 import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';
 import { centreOfInterest, isElsewhere } from './centre.js';
 import { type MeansMeasure, measureMeans } from './means.js';
@@ -111,8 +112,16 @@ export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): Emphasi
   const grid = fieldGrid(canvas);
   const pull = gather(plan, seen.borders, 'pull', byPull, grid, memory);
   const { byFront } = seen.borders;
-  const places = memory.recall('strong places', '', [pull, canvas.width, canvas.height], () =>
-    peaks(pull, grid, byFront, byPull, canvas.diagonal).map((peak) => strongPlace(peak, canvas)),
+  const inputs = [pull, canvas.width, canvas.height];
+  const { places } = memory.recall(
+    'strong places',
+    '',
+    inputs,
+    (last: KeptPlaces | undefined): KeptPlaces => {
+      if (last) takeOverGatherings(byFront, last.byFront, byPull, canvas.diagonal);
+      const found = peaks(pull, grid, byFront, byPull, canvas.diagonal);
+      return { byFront, places: found.map((peak) => strongPlace(peak, canvas)) };
+    },
   );
   const focal = focalEmphasis(plan, seen, { grid, pull, places }, memory);
   const enough = STRONG * (focal?.strength ?? places[0]?.strength ?? 0);
@@ -129,6 +138,11 @@ export function measureEmphasis(plan: Plan, seen: Seen, memory: Memory): Emphasi
       ({ fromEdge, strength }) => isNearEdge(fromEdge) && strength >= enough - ROUNDING,
     ),
   };
+}
+
+interface KeptPlaces {
+  readonly byFront: BorderMeasure['byFront'];
+  readonly places: readonly StrongPlace[];
 }
 
 export function isNearEdge(fromEdge: number): boolean {

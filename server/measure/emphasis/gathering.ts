@@ -21,7 +21,12 @@ interface KeptGatherings {
   readonly weigh: Weigh;
   readonly diagonal: number;
   /** By place. */
-  readonly at: Map<string, Gathered>;
+  readonly at: Map<string, KeptGathering>;
+}
+
+interface KeptGathering {
+  readonly place: Point;
+  readonly gathered: Gathered;
 }
 
 const gatherings = new WeakMap<Fronts, KeptGatherings>();
@@ -34,9 +39,29 @@ export function keptGathering(byFront: Fronts, weigh: Weigh, place: Point, diago
     gatherings.set(byFront, kept);
   }
   const key = `${place.x} ${place.y}`;
-  const known = kept.at.get(key) ?? gathering(byFront, weigh, place, diagonal);
+  const known = kept.at.get(key) ?? { place, gathered: gathering(byFront, weigh, place, diagonal) };
   kept.at.set(key, known);
-  return known;
+  return known.gathered;
+}
+
+/**
+ * Takes over what was gathered of the borders before at places that nothing comes near which is another now.
+ *
+ * @param before of which each front stands at its place, or nothing is taken over
+ */
+export function takeOverGatherings(byFront: Fronts, before: Fronts, weigh: Weigh, diagonal: number): void {
+  const kept = gatherings.get(before);
+  if (byFront.length !== before.length || kept?.weigh !== weigh || kept.diagonal !== diagonal) return;
+  const changed: Box[] = [];
+  byFront.forEach(({ stretches }, index) => {
+    const earlier = (before[index] as Fronts[number]).stretches;
+    if (stretches !== earlier) changed.push(boxOfStretches(stretches), boxOfStretches(earlier));
+  });
+  const at = new Map<string, KeptGathering>();
+  for (const [key, known] of kept.at) {
+    if (changed.every((box) => isFarOff(known.place, box, diagonal))) at.set(key, known);
+  }
+  gatherings.set(byFront, { weigh, diagonal, at });
 }
 
 /** The stretches of borders, by the front that they belong to. */

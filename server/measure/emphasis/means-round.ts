@@ -103,9 +103,11 @@ export function seenRound(plan: Plan, areas: VisibleAreas, memory: Memory): read
         counts[place] = (counts[place] as number) + 1;
       }
     }
-    return [...counts]
-      .flatMap((count, place) => (count > 0 ? { area: place + GROUND, share: count / (columns * rows) } : []))
-      .sort((one, other) => other.share - one.share || one.area - other.area);
+    const parts: SeenPart[] = [];
+    counts.forEach((count, place) => {
+      if (count > 0) parts.push({ area: place + GROUND, share: count / (columns * rows) });
+    });
+    return parts.sort((one, other) => other.share - one.share || one.area - other.area);
   });
 }
 

@@ -33,14 +33,16 @@ export function seenChromas(
   seen: readonly SeenHue[],
   memory: Memory,
 ): readonly SeenChroma[] {
-  const visible = new Map(
-    plan.coveringOrder.map((object, position) => [object, areas.layers[position]?.visible ?? []]),
-  );
+  const positions = new Int32Array(plan.objects.length);
+  plan.coveringOrder.forEach((object, position) => {
+    positions[object] = position;
+  });
+  const visibleOf = (area: number): readonly Ring[] =>
+    (area === GROUND ? areas.bare : areas.layers[positions[area] as number]?.visible) ?? [];
   const chromas = seen
     .filter(({ share }) => share >= LEAST_SHARE)
     .map(({ area, hue }): SeenChroma => {
-      const rings = area === GROUND ? areas.bare : (visible.get(area) ?? []);
-      const fromFocus = fromFocusOf(plan, area, rings, memory);
+      const fromFocus = fromFocusOf(plan, area, visibleOf(area), memory);
       return { area, chroma: hue.chroma, ...(fromFocus === undefined ? {} : { fromFocus }) };
     });
   const most = largestOf(chromas.map(({ chroma }) => chroma));

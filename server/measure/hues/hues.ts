@@ -3,11 +3,13 @@ import type { Colour } from '../../plan/colour/colour.js';
 import { hueDistance, hueName, hueOn, type Wheel } from '../../plan/colour/hue.js';
 import { toMunsell } from '../../plan/colour/munsell.js';
 import { temperatureOf, type Temperature, warmthOf } from '../../plan/colour/hue-warmth.js';
-import type { Plan } from '../../plan/plan.js';
+import type { Plan, PlanObject } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { GROUND } from '../borders/borders.js';
 import { seenChromas, type SeenChroma } from './chroma.js';
 import { areaShareBesideOpposite, roleHues, type SeenHue } from './roles.js';
+import { type Carried, carried } from '../carried.js';
+import { keptObjects } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
 
 /** Hues on the plan's wheel and what they do: complement and discords, warm and cool, chroma. Angles are degrees of that wheel. */
@@ -99,8 +101,15 @@ export function measureHues(
   memory: Memory,
 ): HueMeasure {
   const { wheel, canvas } = plan;
-  const objects = plan.objects.map(({ colour, chroma }): AreaHue | undefined =>
-    colour ? areaHue(colour.colour, wheel, chroma?.reached) : undefined,
+  const all = keptObjects(plan, memory);
+  const { results: objects } = memory.recall(
+    'hues of objects',
+    wheel,
+    [all],
+    (last: HuesOfObjects | undefined) =>
+      carried(all, last, ({ colour, chroma }) =>
+        colour ? areaHue(colour.colour, wheel, chroma?.reached) : undefined,
+      ),
   );
   const ground = canvas.ground.location ? areaHue(canvas.ground.colour, wheel) : undefined;
   const seen: SeenHue[] = [];
@@ -144,6 +153,8 @@ export function measureHues(
       : {}),
   };
 }
+
+type HuesOfObjects = Carried<PlanObject, AreaHue | undefined>;
 
 interface OwnHue {
   readonly hueDegrees: number | undefined;

@@ -27,10 +27,10 @@ export function measureObjects(
   return memory.recall('object measures', '', [order, count, layers], (last: KeptMeasures | undefined) => {
     const before = last?.order === order && last.count === count ? last : undefined;
     const measures = before?.measures.slice() ?? plan.objects.map(() => UNSEEN);
-    for (const [position, object] of order.entries()) {
+    order.forEach((object, position) => {
       const layer = layers[position];
       if (layer && layer !== before?.layers[position]) measures[object] = measureOf(layer, order);
-    }
+    });
     return { order, count, layers, measures };
   }).measures;
 }
@@ -85,8 +85,8 @@ export function largestFirst(
 
 const sorted = new WeakMap<readonly number[], readonly ObjectShare[]>();
 
-/** All visible objects, kept as long as the list of their shares. */
-function allLargestFirst(shares: readonly number[]): readonly ObjectShare[] {
+/** All visible objects, largest share first; kept as long as the list of their shares. */
+export function allLargestFirst(shares: readonly number[]): readonly ObjectShare[] {
   const known = sorted.get(shares);
   if (known) return known;
   const visible = shares

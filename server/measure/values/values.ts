@@ -2,7 +2,7 @@ import { stepValue } from '../../plan/colour/value.js';
 import type { Plan } from '../../plan/plan.js';
 import { measureBudget } from '../budget.js';
 import type { ValueMeasure } from '../measures.js';
-import { largestFirst, totalShare } from '../objects/objects.js';
+import { allLargestFirst, largestFirst, totalShare } from '../objects/objects.js';
 import { measureSpread } from './spread.js';
 
 /**
@@ -16,10 +16,14 @@ export function measureValues(plan: Plan, shares: readonly number[], bareShare: 
     const step = plan.objects[object]?.step;
     return step === undefined ? undefined : Math.round(step);
   };
+  const sums = new Float64Array(steps + 1);
+  for (const { object, share } of allLargestFirst(shares)) {
+    const step = stepOf(object);
+    if (step !== undefined && step >= 1 && step <= steps) sums[step] = (sums[step] as number) + share;
+  }
   const stepShares = Array.from({ length: steps }, (_, index) => {
     const step = index + 1;
-    const objects = largestFirst(shares, (object) => stepOf(object) === step);
-    return { step, value: stepValue(step, steps), share: totalShare(objects) + bareAt(step) };
+    return { step, value: stepValue(step, steps), share: (sums[step] as number) + bareAt(step) };
   });
   const groups = plan.scale.groups.map(({ name, key, from, to }) => {
     const inGroup = stepShares.filter(({ step }) => step >= from && step <= to);

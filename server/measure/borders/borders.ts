@@ -99,10 +99,10 @@ function foundMeetings(
     seen.push(isSame ? earlier : { area, visible, sides: keptSides(visible, canvas, worked) });
   };
   add(GROUND, areas.bare);
-  for (const [position, area] of order.entries()) {
+  order.forEach((area, position) => {
     const visible = areas.layers[position]?.visible;
     if (visible && visible.length > 0) add(area, visible);
-  }
+  });
   // What stays bare follows from what is seen.
   if (isAlike && isSameButFirst(seen, before)) return last;
   const sides = seen.map((each) => each.sides);
@@ -140,9 +140,9 @@ export function measureBorders(plan: Plan, areas: VisibleAreas, memory: Memory):
 function atEdgeOf({ seen }: MeetingAreas): BorderMeasure['atEdge'] {
   const all: { readonly area: number; readonly side: Side; readonly length: number }[] = [];
   for (const { area, sides } of seen) {
-    for (const [index, length] of sides.atEdge.entries()) {
+    sides.atEdge.forEach((length, index) => {
       if (length > 0) all.push({ area, side: EDGES[index] as Side, length });
-    }
+    });
   }
   return all;
 }
@@ -205,9 +205,9 @@ function longestFirst(
 /** The borders of those lists of stretches that are not at their places among others. */
 function bordersBeside(byFront: BorderMeasure['byFront'], others: BorderMeasure['byFront']): Border[] {
   const beside: Border[] = [];
-  for (const [index, { stretches }] of byFront.entries()) {
+  byFront.forEach(({ stretches }, index) => {
     if (stretches !== others[index]?.stretches)
       for (const border of bordersOf(stretches)) beside.push(border);
-  }
+  });
   return beside;
 }

@@ -73,12 +73,12 @@ export function keptSides(rings: readonly Ring[], { width, height }: CanvasSize,
 function sidesOf(rings: readonly Ring[], canvas: CanvasSize): Sides {
   const all: RingSides[] = [];
   const pieces: number[] = [];
-  for (const [index, piece] of ringPieces(rings).entries()) {
+  ringPieces(rings).forEach((piece, index) => {
     for (const ring of piece.rings) {
       all.push(keptRing(ring, canvas));
       pieces.push(index);
     }
-  }
+  });
   const pieceOf = Int32Array.from(pieces);
   const atEdge: [number, number, number, number] = [0, 0, 0, 0];
   for (const { along } of all) {
@@ -86,11 +86,11 @@ function sidesOf(rings: readonly Ring[], canvas: CanvasSize): Sides {
   }
   const ringOf = new Int32Array(all.reduce((sum, { ends }) => sum + ends.length / 4, 0));
   let side = 0;
-  for (const [ring, { ends }] of all.entries()) {
+  all.forEach(({ ends }, ring) => {
     const end = side + ends.length / 4;
     ringOf.fill(ring, side, end);
     side = end;
-  }
+  });
   const [only] = all;
   const { ends, cells } = only && all.length === 1 ? only : together(all, side);
   return { ends, cells, atEdge, rings: all, ringOf, pieceOf };

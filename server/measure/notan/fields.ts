@@ -82,8 +82,9 @@ function exactFields(
     for (const field of fieldsOf(area, pieces, canvas)) fields.push(field);
   };
   add(GROUND, ringPieces(areas.bare));
-  for (const [position, object] of coveringOrder.entries())
+  coveringOrder.forEach((object, position) => {
     add(object, ringPieces(areas.layers[position]?.visible ?? []));
+  });
   return { fields, byArea };
 }
 
@@ -142,11 +143,11 @@ function touchesOf({ met, ringsBehind }: Meetings, sides: Sides | undefined): re
 function firstFields({ seen }: MeetingAreas, byArea: readonly AreaFields[]): Int32Array {
   const firsts = new Int32Array(seen.length);
   let next = 0;
-  for (const [place, { area }] of seen.entries()) {
+  seen.forEach(({ area }, place) => {
     // Both run from back to front.
     while (byArea[next]?.area !== area) next++;
     firsts[place] = byArea[next]?.first as number;
-  }
+  });
   return firsts;
 }
 
@@ -182,7 +183,7 @@ function contactsOf(
   // Touches come part by part, so of all pairs with a field behind only the last may be the one of a touch.
   const lastWith = new Int32Array(count).fill(-1);
   let found = 0;
-  for (const [front, touches] of touched.entries()) {
+  touched.forEach((touches, front) => {
     for (const { piece, behind, ring, length } of touches) {
       const one = (firsts[front] as number) + piece;
       const other = (firsts[behind] as number) + pieceOf(ring, (seen[behind] as SeenArea).sides);
@@ -197,7 +198,7 @@ function contactsOf(
       borders[one] = (borders[one] as number) + length;
       borders[other] = (borders[other] as number) + length;
     }
-  }
+  });
   let told = 0;
   for (let pair = 0; pair < found; pair++) {
     const [one, other] = [pairs[2 * pair] as number, pairs[2 * pair + 1] as number];

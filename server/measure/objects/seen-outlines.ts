@@ -111,10 +111,10 @@ function treeOf(seen: readonly Seen[]): Flatbush {
 /** The boxes of all that is another at its place than before, as it was and as it is; none known where they are many. */
 function boxesChanged(seen: readonly Seen[], last: readonly Beside[]): readonly Box[] | undefined {
   const changed: Box[] = [];
-  for (const [index, here] of seen.entries()) {
+  seen.forEach((here, index) => {
     const before = last[index]?.here;
     if (before !== here) changed.push(here.box, ...(before ? [before.box] : []));
-  }
+  });
   return changed.length > MOST_CHANGED ? undefined : changed;
 }
 

@@ -151,21 +151,21 @@ function foundTangents(
 
 function edgesOf({ things, results }: Carried<Seen, Ends>): readonly EdgeTouch[] {
   const touches: EdgeTouch[] = [];
-  for (const [index, { edges }] of results.entries()) {
+  results.forEach(({ edges }, index) => {
     for (const edge of edges) touches.push({ object: (things[index] as Seen).object, ...edge });
-  }
+  });
   return touches;
 }
 
 function cornersOf({ things, results }: Carried<Seen, Ends>, { objects }: Plan): readonly CornerFill[] {
   const fills: CornerFill[] = [];
-  for (const [index, { corners }] of results.entries()) {
+  results.forEach(({ corners }, index) => {
     for (const corner of corners) {
       const { object } = things[index] as Seen;
       if (corner.kind === 'run into' || objects[object]?.plane !== 'background')
         fills.push({ object, ...corner });
     }
-  }
+  });
   return fills;
 }
 

@@ -55,11 +55,11 @@ function objectsStirred(
       stirred[touch.other] = 1;
     }
   };
-  for (const [place, own] of near.entries()) {
-    if (own === before[place]) continue;
+  near.forEach((own, place) => {
+    if (own === before[place]) return;
     take(own);
     take(before[place]);
-  }
+  });
   return stirred;
 }
 

@@ -27,6 +27,9 @@ const zoom = v.strictObject({
   y: part,
 });
 
+/** More than anybody reads; a text that is no plan has as many errors as lines. */
+export const mostFindings = 10_000;
+
 const listedFinding = v.strictObject({
   /** The rule or problem, such as `value-budget`. */
   code: v.pipe(v.string(), v.maxLength(200)),
@@ -69,7 +72,7 @@ const toPage = v.variant('type', [
   v.strictObject({
     type: v.literal('findings'),
     version: count,
-    findings: v.pipe(v.array(listedFinding), v.maxLength(10_000)),
+    findings: v.pipe(v.array(listedFinding), v.maxLength(mostFindings)),
   }),
   /** Where the cursor is: zero-based, `null` while the plan is in no editor. */
   v.strictObject({ type: v.literal('mark'), version: count, line: v.nullable(count) }),

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { findingsOf } from '../../plan-findings.js';
 import type { ServerLink } from '../../server-link.js';
-import type { ToPage } from '../messages.js';
+import { type ToPage, mostFindings } from '../messages.js';
 import { isReadOnly } from './hand-edits.js';
 import { documentOf, editorOf } from './plan-places.js';
 
@@ -55,7 +55,8 @@ export class PlanNews implements vscode.Disposable {
   #tellFindings(): void {
     const { server, uri, post } = this.#parts;
     const version = server.versionOf(uri());
-    if (version !== undefined) post({ type: 'findings', version, findings: [...findingsOf(uri())] });
+    if (version === undefined) return;
+    post({ type: 'findings', version, findings: findingsOf(uri()).slice(0, mostFindings) });
   }
 
   #tellMark(): void {

@@ -16,4 +16,5 @@ export { isWord } from './tokens.js';
 export { nearestWord } from './nearest.js';
 export { nameIn, placesIn } from './place-uses.js';
 export { classify, type ClassifiedText, type TextClass } from './classify.js';
-export { marked, said, speaking, spokenNow, t, type Sentences } from './localised.js';
+export { marked, reasonInWords, said, speaking, spokenNow, t, type Sentences } from './localised.js';
+export { reasonOf, type Reason } from './reason.js';

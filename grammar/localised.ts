@@ -1,3 +1,5 @@
+import type { Reason } from './reason.js';
+
 export { marked } from './marked.js';
 /**
  * Sentences of another language by the English ones that the sources hold, as in the bundles of VS Code: `{0}` stands for
@@ -41,4 +43,11 @@ export function said(english: string, ...values: readonly (string | number)[]): 
   const sentence = (spoken !== undefined && Object.hasOwn(spoken, english) && spoken[english]) || english;
   if (values.length === 0) return sentence;
   return sentence.replace(/\{(\d)\}/gu, (place, index: string) => String(values[Number(index)] ?? place));
+}
+
+/** A reason in the language that is spoken; one that is a string is `said`. */
+export function reasonInWords(reason: string | Reason): string {
+  if (typeof reason === 'string') return said(reason);
+  const { text, values } = reason;
+  return said(text, ...values.map((value) => (typeof value === 'object' ? reasonInWords(value) : value)));
 }

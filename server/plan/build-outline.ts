@@ -1,4 +1,4 @@
-import { marked } from '../../grammar/index.js';
+import { type Reason, marked, reasonOf } from '../../grammar/index.js';
 import { mirror, type Matrix, rotate, scale, translate } from './geometry/matrix.js';
 import {
   ellipse,
@@ -12,7 +12,6 @@ import {
 } from './geometry/outline.js';
 import { outlineOfPathData } from './geometry/path-data.js';
 import { boxCentre, boxHeight, boxWidth } from './geometry/point.js';
-import { type Reason, reasonOf } from './geometry/reason.js';
 import { partOfSvg } from './geometry/svg-file.js';
 import { isTangled } from './geometry/tangle.js';
 import { spotOf } from './places.js';

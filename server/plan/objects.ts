@@ -1,11 +1,10 @@
 import type { Choice, Node, NodeOf, Word } from '../../grammar/index.js';
-import { inQuotes, nameKey, nearestWord, t } from '../../grammar/index.js';
+import { inQuotes, nameKey, nearestWord, reasonInWords, t } from '../../grammar/index.js';
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
 import { nearestStep, stepValue, valueOf } from './colour/value.js';
 import type { ColourBook } from './colours.js';
 import type { Outline } from './geometry/outline.js';
-import { reasonInWords } from './geometry/reason.js';
 import { ObjectBlock } from './object-block.js';
 import { idsOfSvg } from './geometry/svg-file.js';
 import type { OutlineCache } from './outline-cache.js';

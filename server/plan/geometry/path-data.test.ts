@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { pathData } from './outline.js';
 import { commandsOfPathData, outlineOfPathData } from './path-data.js';
 import { areaOf } from './regions.js';
-import { reasonInWords } from './reason.js';
+import { reasonInWords } from '../../../grammar/index.js';
 
 function read(text: string, tolerance = 0.001) {
   const reading = outlineOfPathData(text, tolerance);

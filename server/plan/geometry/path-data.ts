@@ -1,8 +1,7 @@
-import { marked } from '../../../grammar/index.js';
+import { type Reason, marked, reasonOf } from '../../../grammar/index.js';
 import svgpath from 'svgpath';
 import { thousands } from '../problems.js';
 import { type Outline, type PathCommand, isUsableCommand, outlineOf } from './outline.js';
-import { type Reason, reasonOf } from './reason.js';
 
 /** Most drawing commands that one path may hold. */
 export const MOST_COMMANDS = 200_000;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { areaOf } from './regions.js';
-import { reasonInWords } from './reason.js';
+import { reasonInWords } from '../../../grammar/index.js';
 import { idsOfSvg, partOfSvg } from './svg-file.js';
 
 function svg(inside: string, attributes = 'viewBox="0 0 200 100"'): string {

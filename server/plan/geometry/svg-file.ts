@@ -1,11 +1,11 @@
-import { marked } from '../../../grammar/index.js';
+import { type Reason, marked, reasonOf } from '../../../grammar/index.js';
 import { thousands } from '../problems.js';
 import { IDENTITY, type Matrix, isUsableMatrix, multiply, translate } from './matrix.js';
 import { EMPTY_OUTLINE, type Outline, join, outlineOf, transform } from './outline.js';
 import { MOST_COMMANDS } from './path-data.js';
 import type { PathCommand } from './path.js';
 import { type Box, boxDiagonal, boxOfPoints } from './point.js';
-import { type Reason, Refusal, reasonOf } from './reason.js';
+import { Refusal } from './refusal.js';
 import { SHAPE_NAMES, commandsOfShape, lengthOf } from './svg-shape.js';
 import { numbersOf, transformOf } from './svg-transform.js';
 import { type SvgElement, readSvg } from './svg-tree.js';

@@ -1,9 +1,9 @@
-import { marked } from '../../../grammar/index.js';
+import { marked, reasonOf } from '../../../grammar/index.js';
 import { ellipse } from './outline.js';
 import { type CommandsReading, commandsOfPathData } from './path-data.js';
 import type { PathCommand } from './path.js';
 import { type Box, boxDiagonal, boxHeight, boxWidth, isUsable } from './point.js';
-import { Refusal, reasonOf } from './reason.js';
+import { Refusal } from './refusal.js';
 import type { SvgElement } from './svg-tree.js';
 import { numbersOf } from './svg-transform.js';
 

@@ -1,7 +1,7 @@
-import { marked } from '../../../grammar/index.js';
+import { type Reason, marked, reasonOf } from '../../../grammar/index.js';
 import { SaxesParser } from 'saxes';
 import { thousands } from '../problems.js';
-import { type Reason, Refusal, reasonOf } from './reason.js';
+import { Refusal } from './refusal.js';
 
 /** An element of an SVG file, with the attributes that bear no namespace and `href`. */
 export interface SvgElement {

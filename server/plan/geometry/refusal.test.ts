@@ -1,15 +1,8 @@
 import { expect, it } from 'vitest';
-import { marked, speaking } from '../../../grammar/index.js';
+import { speaking } from '../../../grammar/index.js';
 import { planOf } from '../../../tests/support/plan.js';
 import { german } from '../../entry/german.js';
 import { OutlineCache } from '../outline-cache.js';
-import { reasonInWords, reasonOf } from './reason.js';
-
-it('a reason is told with its values, of which one may be another reason', () => {
-  const inner = reasonOf(marked('a number is missing {0}'), reasonOf(marked('at its end')));
-  const reason = reasonOf(marked('a path in it cannot be read: {0}'), inner);
-  expect(reasonInWords(reason)).toBe('a path in it cannot be read: a number is missing at its end');
-});
 
 it('why a shape can’t be read is told in the language that is spoken, also of one that is kept', () => {
   const text = 'canvas 40 x 30 cm\nobject jug\n  shape path "M0 0 L9"\n  value 3\n';

@@ -37,7 +37,7 @@ export const hiddenObject: Rule = {
     return hiddenOnes.map(({ object, measured, covers }, position): RuleFinding => {
       const plane = position < MOST_FIXED ? planeInFront(plan, object, measured.coveredBy) : undefined;
       return {
-        message: `${hidden(object, measured.hiddenShare)} ${coveredBy(covers)}`,
+        message: hidden(object, measured.hiddenShare, covers),
         advice: plane
           ? t('Write `plane {0}` under {1}, or move it.', plane, quoted(object.name))
           : advice(object, covers),
@@ -63,15 +63,16 @@ export const hiddenObject: Rule = {
 };
 
 /** By the usual limit nothing is seen; a plan may set a lower one. */
-function hidden({ name }: PlanObject, share: number): string {
-  return share >= WHOLLY
-    ? t('Nothing of {0} is seen:', quoted(name))
-    : t('{0} is {1} hidden:', quoted(name), percent(share));
-}
-
-function coveredBy(covers: readonly PlanObject[]): string {
-  const names = inWords(covers.map(({ name }) => quoted(name)));
-  return covers.length === 1 ? t('{0} covers it.', names) : t('{0} cover it.', names);
+function hidden(object: PlanObject, share: number, covers: readonly PlanObject[]): string {
+  const name = quoted(object.name);
+  const coverNames = inWords(covers.map((cover) => quoted(cover.name)));
+  if (share >= WHOLLY)
+    return covers.length === 1
+      ? t('Nothing of {0} is seen: {1} covers it.', name, coverNames)
+      : t('Nothing of {0} is seen: {1} cover it.', name, coverNames);
+  return covers.length === 1
+    ? t('{0} is {1} hidden: {2} covers it.', name, percent(share), coverNames)
+    : t('{0} is {1} hidden: {2} cover it.', name, percent(share), coverNames);
 }
 
 /** What would bring it before all that covers it: its place in the text within one plane, else its plane. */

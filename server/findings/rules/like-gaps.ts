@@ -108,35 +108,73 @@ function namesOf(plan: Plan, objects: readonly number[]): string {
 function standWords(plan: Plan, pair: GapPair, limit: number): string {
   const { one, other, difference, apart } = pair;
   const isAcross = one.along === 'across';
-  const [first, second] = [length(one.size, plan.canvas), length(other.size, plan.canvas)];
-  const isEqual = difference < EQUAL;
-  const sizes = isEqual
-    ? t('{0} each; more than {1} apart reads as uneven.', first, percent(limit))
+  const names =
+    apart === 0
+      ? ([namesOf(plan, objectsOf(pair))] as const)
+      : ([namesOf(plan, one.between), namesOf(plan, other.between)] as const);
+  const first = length(one.size, plan.canvas);
+  if (difference < EQUAL) return standEqual(isAcross, names, [first, percent(limit)]);
+  const figures = [first, length(other.size, plan.canvas), percent(difference), percent(limit)] as const;
+  return standAlmostEqual(isAcross, names, figures);
+}
+
+/** What stands in one row of gaps, or beside the one gap and beside the other. */
+type Standing = readonly [string] | readonly [string, string];
+
+function standEqual(isAcross: boolean, names: Standing, figures: readonly [string, string]): string {
+  if (names.length === 1)
+    return isAcross
+      ? t(
+          '{0} stand side by side at equal distances, {1} each; more than {2} apart reads as uneven.',
+          ...names,
+          ...figures,
+        )
+      : t(
+          '{0} stand one above the other at equal distances, {1} each; more than {2} apart reads as uneven.',
+          ...names,
+          ...figures,
+        );
+  return isAcross
+    ? t(
+        'In one row, side by side, {0} stand as far from each other as {1}, {2} each; more than {3} apart reads as uneven.',
+        ...names,
+        ...figures,
+      )
     : t(
-        '{0} and {1}, {2} apart; more than {3} apart reads as uneven.',
-        first,
-        second,
-        percent(difference),
-        percent(limit),
+        'In one row, one above the other, {0} stand as far from each other as {1}, {2} each; more than {3} apart reads as uneven.',
+        ...names,
+        ...figures,
       );
-  if (apart === 0) {
-    const told = [namesOf(plan, objectsOf(pair)), sizes] as const;
-    if (isAcross)
-      return isEqual
-        ? t('{0} stand side by side at equal distances, {1}', ...told)
-        : t('{0} stand side by side at almost equal distances, {1}', ...told);
-    return isEqual
-      ? t('{0} stand one above the other at equal distances, {1}', ...told)
-      : t('{0} stand one above the other at almost equal distances, {1}', ...told);
-  }
-  const told = [namesOf(plan, one.between), namesOf(plan, other.between), sizes] as const;
-  if (isAcross)
-    return isEqual
-      ? t('In one row, side by side, {0} stand as far from each other as {1}, {2}', ...told)
-      : t('In one row, side by side, {0} stand almost as far from each other as {1}, {2}', ...told);
-  return isEqual
-    ? t('In one row, one above the other, {0} stand as far from each other as {1}, {2}', ...told)
-    : t('In one row, one above the other, {0} stand almost as far from each other as {1}, {2}', ...told);
+}
+
+function standAlmostEqual(
+  isAcross: boolean,
+  names: Standing,
+  figures: readonly [string, string, string, string],
+): string {
+  if (names.length === 1)
+    return isAcross
+      ? t(
+          '{0} stand side by side at almost equal distances, {1} and {2}, {3} apart; more than {4} apart reads as uneven.',
+          ...names,
+          ...figures,
+        )
+      : t(
+          '{0} stand one above the other at almost equal distances, {1} and {2}, {3} apart; more than {4} apart reads as uneven.',
+          ...names,
+          ...figures,
+        );
+  return isAcross
+    ? t(
+        'In one row, side by side, {0} stand almost as far from each other as {1}, {2} and {3}, {4} apart; more than {5} apart reads as uneven.',
+        ...names,
+        ...figures,
+      )
+    : t(
+        'In one row, one above the other, {0} stand almost as far from each other as {1}, {2} and {3}, {4} apart; more than {5} apart reads as uneven.',
+        ...names,
+        ...figures,
+      );
 }
 
 function broughtNearer(plan: Plan, { one, other, apart }: GapPair, by: string): string {

@@ -202,16 +202,23 @@ function counterweight(plan: Plan, { balance, values }: Measures, limit: number)
   // Weight w at the arm -FAR_OUT: (offset x total - FAR_OUT w) / (total + w) = limit.
   const weight = (balance.total * (Math.abs(offset) - limit)) / (FAR_OUT + limit);
   const share = percent(weight / Math.max(contrast, BLACK_OR_WHITE));
-  const accent =
-    offset < 0
-      ? isLight
-        ? t('set some light accent near the right edge, about {0} of the picture,', share)
-        : t('set some dark accent near the right edge, about {0} of the picture,', share)
-      : isLight
-        ? t('set some light accent near the left edge, about {0} of the picture,', share)
-        : t('set some dark accent near the left edge, about {0} of the picture,', share);
-  return t(
-    'No move or change of value of one object alone does it: {0} or bring part of the weight over to that side.',
-    accent,
-  );
+  if (offset < 0)
+    return isLight
+      ? t(
+          'No move or change of value of one object alone does it: set some light accent near the right edge, about {0} of the picture, or bring part of the weight over to that side.',
+          share,
+        )
+      : t(
+          'No move or change of value of one object alone does it: set some dark accent near the right edge, about {0} of the picture, or bring part of the weight over to that side.',
+          share,
+        );
+  return isLight
+    ? t(
+        'No move or change of value of one object alone does it: set some light accent near the left edge, about {0} of the picture, or bring part of the weight over to that side.',
+        share,
+      )
+    : t(
+        'No move or change of value of one object alone does it: set some dark accent near the left edge, about {0} of the picture, or bring part of the weight over to that side.',
+        share,
+      );
 }

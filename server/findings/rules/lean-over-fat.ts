@@ -56,9 +56,13 @@ function takenFrom(plan: Plan, ...sittings: readonly ScheduledSitting[]): string
   const taken = sittings.flatMap(({ fat, fatFrom, layer, sitting }) => {
     if (fatFrom === 'share') return [];
     const body = fatFrom === 'body' ? plan.sittings[sitting]?.body : undefined;
-    return [t('{0} is usual of {1}', percent(fat), laidWords(layer, body))];
+    return [[percent(fat), laidWords(layer, body)] as const];
   });
   const [first, second] = taken;
   if (first === undefined) return '';
-  return ` ${second === undefined ? `${first}.` : t('{0}, and {1}.', first, second)}`;
+  return ` ${
+    second === undefined
+      ? t('{0} is usual of {1}.', ...first)
+      : t('{0} is usual of {1}, and {2} is usual of {3}.', ...first, ...second)
+  }`;
 }

@@ -5,7 +5,7 @@ import { inWords } from '../../plan/problems.js';
 import type { Plan } from '../../plan/plan.js';
 import { moveEdits } from '../edits/sittings.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
-import { dayInWords, daysInWords } from '../words/days.js';
+import { dayInWords, daysInWords, sittingName } from '../words/days.js';
 import { sittingAndDay } from '../words/layers.js';
 import { counted } from '../words/words.js';
 
@@ -31,13 +31,24 @@ export const pastTheDueDate: Rule = {
     const stated = plan.sittings[last?.sitting ?? -1];
     if (!last || !stated) return [];
     const late = daysInWords(readyOn - day);
-    const when =
-      last.dryOn === readyOn
-        ? t('{0} is not dry to the touch before {1}', sittingAndDay(plan, last), dayInWords(readyOn))
-        : t('{0} is only then', sittingAndDay(plan, last));
     return [
       {
-        message: t('The picture must be ready on {0}, and {1}: {2} late.', dayInWords(day), when, late),
+        message:
+          last.dryOn === readyOn
+            ? t(
+                'The picture must be ready on {0}, and {1} is not dry to the touch before {2}: {3} late.',
+                dayInWords(day),
+                sittingAndDay(plan, last),
+                dayInWords(readyOn),
+                late,
+              )
+            : t(
+                'The picture must be ready on {0}, and {1} is only on {2}: {3} late.',
+                dayInWords(day),
+                sittingName(plan, last.sitting),
+                dayInWords(readyOn),
+                late,
+              ),
         location: stated.dateLocation ?? stated.location,
         related: plan.due ? [{ location: plan.due.location, message: t('The due date is here.') }] : [],
         remedy: (): Remedy => remedy(plan, schedule),

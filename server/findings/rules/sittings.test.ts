@@ -235,7 +235,7 @@ describe('days', () => {
       messages('past the due date', sitting('Frame', day, 'task "frame it"'), 'due     2027-03-20');
     expect(late('03-20')).toEqual([]);
     expect(late('03-21')).toEqual([
-      'The picture must be ready on 20 March 2027, and “Frame” on 21 March 2027 is only then: one day late.',
+      'The picture must be ready on 20 March 2027, and “Frame” is only on 21 March 2027: one day late.',
     ]);
   });
 

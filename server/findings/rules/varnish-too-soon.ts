@@ -25,13 +25,7 @@ export const varnishTooSoon: Rule = {
   check: (plan, measures) => {
     const { schedule } = measures;
     return meetings(plan, measures, ID, 'varnish too soon').map((meeting): RuleFinding => ({
-      message: t(
-        '{0} comes {1} too soon for {2}: {3}',
-        sittingAndDay(plan, meeting.above),
-        daysInWords(meeting.worst.missing ?? 0),
-        objectsNamed(plan, meeting.objects),
-        why(plan, meeting),
-      ),
+      message: message(plan, meeting),
       location: plan.sittings[meeting.above.sitting]?.location ?? { line: 0, start: 0, end: 0 },
       related: relatedTo(
         plan,
@@ -45,16 +39,23 @@ export const varnishTooSoon: Rule = {
   },
 };
 
-function why(plan: Plan, { above, below, worst, coatBelow }: Meeting): string {
-  const from = dayInWords((above.day ?? 0) + (worst.missing ?? 0));
+function message(plan: Plan, { above, below, worst, coatBelow, objects }: Meeting): string {
+  const missing = worst.missing ?? 0;
+  const tooSoon = [sittingAndDay(plan, above), daysInWords(missing), objectsNamed(plan, objects)] as const;
+  const from = dayInWords((above.day ?? 0) + missing);
   if (above.varnish === 'final' && isDryingOil(below.binder)) {
     return t(
-      'a final varnish waits {0} months for oil paint, and the last of it is laid in {1}, so until {2}.',
+      '{0} comes {1} too soon for {2}: a final varnish waits {3} months for oil paint, and the last of it is laid in {4}, so until {5}.',
+      ...tooSoon,
       counted(VARNISH_AFTER_MONTHS),
       sittingAndDay(plan, below),
       from,
     );
   }
-  const name = sittingName(plan, below.sitting);
-  return `${t('it waits until {0} is dry to the touch, on {1}.', name, from)} ${restsOn(plan, coatBelow)}`;
+  return `${t(
+    '{0} comes {1} too soon for {2}: it waits until {3} is dry to the touch, on {4}.',
+    ...tooSoon,
+    sittingName(plan, below.sitting),
+    from,
+  )} ${restsOn(plan, coatBelow)}`;
 }

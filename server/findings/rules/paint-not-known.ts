@@ -45,23 +45,35 @@ function finding(
       },
     ];
   }
-  const why = pigment
-    ? t('{0}, {1}, can be very different paints', index ?? pigment.index, pigment.name)
-    : index === undefined
-      ? t('it has no Colour Index name')
-      : t('nothing is known of the pigment {0}', index);
   return [
     {
       message:
-        t(
-          'No mixtures can be worked out with {0}: {1}, and the plan gives no tones of it.',
-          quoted(name),
-          why,
-        ) + (isMother ? ` ${t('It is the mother colour, so it is left out of all mixtures.')}` : ''),
+        messageOn(name, pigment, index) +
+        (isMother ? ` ${t('It is the mother colour, so it is left out of all mixtures.')}` : ''),
       advice: adviceOn(pigment, index),
       location,
     },
   ];
+}
+
+function messageOn(name: string, pigment: Pigment | undefined, index: string | undefined): string {
+  if (pigment)
+    return t(
+      'No mixtures can be worked out with {0}: {1}, {2}, can be very different paints, and the plan gives no tones of it.',
+      quoted(name),
+      index ?? pigment.index,
+      pigment.name,
+    );
+  return index === undefined
+    ? t(
+        'No mixtures can be worked out with {0}: it has no Colour Index name, and the plan gives no tones of it.',
+        quoted(name),
+      )
+    : t(
+        'No mixtures can be worked out with {0}: nothing is known of the pigment {1}, and the plan gives no tones of it.',
+        quoted(name),
+        index,
+      );
 }
 
 /** Some names stand for several paints, and then what the paint is called tells which. */

@@ -1,12 +1,11 @@
 import { t } from '../../../grammar/index.js';
 import type { BudgetMeasure, Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
-import { capitalised, inWords } from '../../plan/problems.js';
+import { inWords } from '../../plan/problems.js';
 import { outOfColourBudget } from '../seen/colour-shares.js';
 import { aboveObjects } from '../edits.js';
 import type { Fix, Remedy, Rule } from '../finding.js';
 import { exceeds } from '../limits.js';
-import { roleWords } from '../words/colours.js';
 import { percent } from '../words/words.js';
 
 export const usualColourShares: Rule = {
@@ -32,16 +31,7 @@ export const usualColourShares: Rule = {
     return [
       {
         ...found,
-        message: `${t(
-          '{0}; the usual shares are {1}, each within {2}.',
-          covered(budget),
-          inWords(budget.map(({ target }) => percent(target))),
-          percent(limit),
-        )} ${
-          worst.name === 'discord'
-            ? t('{0} are farthest off.', capitalised(roleWords(worst.name)))
-            : t('{0} is farthest off.', capitalised(roleWords(worst.name)))
-        }`,
+        message: `${covered(budget, limit)} ${farthestOff(worst.name)}`,
         remedy: () => orAsMeasured(plan, measures, found.remedy?.() ?? {}),
       },
     ];
@@ -58,14 +48,27 @@ function orAsMeasured(plan: Plan, measures: Measures, other: Remedy): Remedy {
   };
 }
 
-/** `The dominant colour covers 88.9 % of the picture, the complement 11.1 % and the discords 0 %` */
-function covered(budget: readonly BudgetMeasure[]): string {
-  const shares = budget.map(({ name, share }, index) =>
-    index === 0
-      ? t('{0} covers {1} of the picture', capitalised(roleWords(name)), percent(share))
-      : `${roleWords(name)} ${percent(share)}`,
+function covered(budget: readonly BudgetMeasure[], limit: number): string {
+  const shareOf = (role: string): string => percent(budget.find(({ name }) => name === role)?.share ?? 0);
+  return t(
+    'The dominant colour covers {0} of the picture, the complement {1} and the discords {2}; the usual shares are {3}, each within {4}.',
+    shareOf('dominant'),
+    shareOf('complement'),
+    shareOf('discord'),
+    inWords(budget.map(({ target }) => percent(target))),
+    percent(limit),
   );
-  return inWords(shares);
+}
+
+function farthestOff(role: string): string {
+  switch (role) {
+    case 'dominant':
+      return t('The dominant colour is farthest off.');
+    case 'complement':
+      return t('The complement is farthest off.');
+    default:
+      return t('The discords are farthest off.');
+  }
 }
 
 /** The shares as they are, for the plan that means them: whole percent, rounded down so that they add up to no more than all. */

@@ -40,15 +40,24 @@ export function guessedKind(opening: Opening, parent: Host): Statement['kind'] |
   return nearest === undefined ? undefined : statementIn(block, nearest)?.kind;
 }
 
-/** What is told of a line whose word opens no statement, with the nearest word as a fix. */
+/** What is told of a line whose word opens no statement: the nearest word, as a fix, or those that can stand there. */
 export function unknownStatement(opening: Opening, parent: Host): LineProblem {
   const { word } = opening;
-  const candidates = openingWords(blockOf(parent));
+  const block = blockOf(parent);
+  const candidates = openingWords(block);
   const nearest = nearestWord(word.text, candidates);
   const { start, end } = word;
   const text = word.text.length > 40 ? `${word.text.slice(0, 39)}…` : word.text;
   if (nearest === undefined) {
-    const message = t('No statement begins with `{0}`.', text);
+    const message =
+      block === 'plan' || candidates.length === 0
+        ? t('No statement begins with `{0}`.', text)
+        : t(
+            'No statement begins with `{0}`. Under `{1}` can stand {2}.',
+            text,
+            block,
+            alternatives(candidates),
+          );
     return { start, end, code: 'unknown word', message };
   }
   return {

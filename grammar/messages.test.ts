@@ -65,6 +65,10 @@ describe('a mistyped word', () => {
     ['object sky\n  edges blurry', 'blurry: `blurry` is not known here. Did you mean `soft`? [soft]'],
     ['zzzzzz 3', 'zzzzzz: No statement begins with `zzzzzz`.'],
     [
+      'palette\n  zzzzzz 3',
+      'zzzzzz: No statement begins with `zzzzzz`. Under `palette` can stand `paint`, `mother`, `film` or `tube`.',
+    ],
+    [
       'object sky\n  edges zigzag',
       'zigzag: `zigzag` is not known here. After `edges` one of `hard`, `firm`, `soft` or `lost` is needed.',
     ],

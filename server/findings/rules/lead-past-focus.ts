@@ -1,7 +1,7 @@
 import { t } from '../../../grammar/index.js';
 import type { LeadMeasure } from '../../measure/eye-path/eye-path.js';
 import { boxCentre, type Point } from '../../plan/geometry/point.js';
-import type { Lead, Plan } from '../../plan/plan.js';
+import type { Lead, Plan, PlanObject } from '../../plan/plan.js';
 import { replace } from '../edits/edit.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { fromIt, lies } from '../words/leads.js';
@@ -44,19 +44,14 @@ function told(plan: Plan, { lead, index, measure, aim, passes }: Past, limit: nu
   const object = aim.kind === 'object' ? plan.objects[aim.object] : undefined;
   const carrier = lead.along && plan.objects[lead.along.object];
   const place = object ? boxCentre(object.outline.box) : plan.focus?.at;
-  const name = object ? quoted(object.name) : t('the focal point');
   const isCarried = carrier !== undefined && lead.through.length === 0;
-  const onward = isCarried
-    ? t('the edge of {0} that carries it', quoted(carrier.name))
-    : t('the line, carried on,');
   const related = object ? { location: object.location, message: t('What it aims at.') } : focalPoint(plan);
   const { measured, wanted } = againstLimit(passes / plan.canvas.diagonal, limit, plan.canvas);
   return {
-    message: t(
-      '{0} is to lead to {1}, but {2} passes {3}; within {4} it arrives.',
-      quoted(lead.name),
-      name,
-      onward,
+    message: passesBy(
+      lead,
+      object,
+      isCarried ? carrier : undefined,
       object || !measure.nearest || !place
         ? t('{0} from it', measured)
         : fromIt(measured, lies(measure.nearest, place)),
@@ -67,8 +62,50 @@ function told(plan: Plan, { lead, index, measure, aim, passes }: Past, limit: nu
     leads: [index],
     objects: [...(isCarried ? [carrier.index] : []), ...(object ? [object.index] : [])],
     ...(measure.nearest && !object ? { at: measure.nearest } : { at: measure.end }),
-    ...(isCarried ? turnOfEdge(measure, place, carrier.name, name) : endAtFocus(lead)),
+    ...(isCarried ? turnOfEdge(measure, place, carrier, object) : endAtFocus(lead)),
   };
+}
+
+/** @param carrier what carries the lead to its end; a line that is merely drawn is carried on */
+function passesBy(
+  lead: Lead,
+  object: PlanObject | undefined,
+  carrier: PlanObject | undefined,
+  away: string,
+  wanted: string,
+): string {
+  const name = quoted(lead.name);
+  if (object)
+    return carrier
+      ? t(
+          '{0} is to lead to {1}, but the edge of {2} that carries it passes {3}; within {4} it arrives.',
+          name,
+          quoted(object.name),
+          quoted(carrier.name),
+          away,
+          wanted,
+        )
+      : t(
+          '{0} is to lead to {1}, but the line, carried on, passes {2}; within {3} it arrives.',
+          name,
+          quoted(object.name),
+          away,
+          wanted,
+        );
+  return carrier
+    ? t(
+        '{0} is to lead to the focal point, but the edge of {1} that carries it passes {2}; within {3} it arrives.',
+        name,
+        quoted(carrier.name),
+        away,
+        wanted,
+      )
+    : t(
+        '{0} is to lead to the focal point, but the line, carried on, passes {1}; within {2} it arrives.',
+        name,
+        away,
+        wanted,
+      );
 }
 
 function focalPoint({
@@ -92,22 +129,37 @@ export function endAtFocus(lead: Lead): Pick<RuleFinding, 'advice' | 'fix'> {
 function turnOfEdge(
   { end, heading }: LeadMeasure,
   place: Point | undefined,
-  carrier: string,
-  name: string,
+  carrier: PlanObject,
+  object: PlanObject | undefined,
 ): Pick<RuleFinding, 'advice'> {
   if (!place) return {};
   const wanted = (Math.atan2(place.y - end.y, place.x - end.x) * 180) / Math.PI;
   const turn = ((((wanted - heading) % 360) + 540) % 360) - 180;
-  const told = [quoted(carrier), Math.round(Math.abs(turn)), name] as const;
+  const told = [quoted(carrier.name), Math.round(Math.abs(turn))] as const;
+  if (object)
+    return {
+      advice:
+        turn < 0
+          ? t(
+              'Turn that edge of {0} by {1}° anticlockwise where the lead leaves it, and it points to {2}; or name with `through` where another mark takes the eye on.',
+              ...told,
+              quoted(object.name),
+            )
+          : t(
+              'Turn that edge of {0} by {1}° clockwise where the lead leaves it, and it points to {2}; or name with `through` where another mark takes the eye on.',
+              ...told,
+              quoted(object.name),
+            ),
+    };
   return {
     advice:
       turn < 0
         ? t(
-            'Turn that edge of {0} by {1}° anticlockwise where the lead leaves it, and it points to {2}; or name with `through` where another mark takes the eye on.',
+            'Turn that edge of {0} by {1}° anticlockwise where the lead leaves it, and it points to the focal point; or name with `through` where another mark takes the eye on.',
             ...told,
           )
         : t(
-            'Turn that edge of {0} by {1}° clockwise where the lead leaves it, and it points to {2}; or name with `through` where another mark takes the eye on.',
+            'Turn that edge of {0} by {1}° clockwise where the lead leaves it, and it points to the focal point; or name with `through` where another mark takes the eye on.',
             ...told,
           ),
   };

@@ -8,7 +8,7 @@ import type { Rule, RuleFinding } from '../finding.js';
 import { smallestTurn } from '../advice/lead-turns.js';
 import { degreesInWords, leadName } from '../words/leads.js';
 import { exceeds } from '../limits.js';
-import { objectName, quoted } from '../words/words.js';
+import { objectName } from '../words/words.js';
 
 export const leadsTooClose: Rule = {
   id: 'leads too close',
@@ -37,26 +37,8 @@ function told(
 ): RuleFinding {
   const [lead, near] = [plan.leads[other], plan.leads[one]];
   const carriers = [near, lead].flatMap((each) => (each?.along ? [each.along.object] : []));
-  const told = degreesInWords(degrees);
-  const both = inWords([leadName(plan, one), leadName(plan, other)]);
-  const place =
-    lead?.to.names === 'object' ? quoted(plan.objects[lead.to.object]?.name ?? '') : t('the focal point');
   return {
-    message:
-      told === '0°'
-        ? t(
-            '{0} arrive at {1} from one direction, so they read as one line; over {2} apart they read as two.',
-            both,
-            place,
-            degreesInWords(limit),
-          )
-        : t(
-            '{0} arrive at {1} {2} apart, so they read as one line; over {3} apart they read as two.',
-            both,
-            place,
-            told,
-            degreesInWords(limit),
-          ),
+    message: arriveTogether(plan, { one, other, degrees }, limit),
     remedy: () => {
       const closeBefore = closePairs(measures.eyePath.angles, limit);
       const turn = smallestTurn(plan, measures, [other, one], ({ leads, measured }) => {
@@ -77,21 +59,73 @@ function told(
   };
 }
 
+function arriveTogether(plan: Plan, { one, other, degrees }: LeadAngle, limit: number): string {
+  const both = inWords([leadName(plan, one), leadName(plan, other)]);
+  const apart = degreesInWords(degrees);
+  const wanted = degreesInWords(limit);
+  const isOneDirection = apart === '0°';
+  const to = plan.leads[other]?.to;
+  if (to?.names === 'object') {
+    const object = objectName(plan, to.object);
+    return isOneDirection
+      ? t(
+          '{0} arrive at {1} from one direction, so they read as one line; over {2} apart they read as two.',
+          both,
+          object,
+          wanted,
+        )
+      : t(
+          '{0} arrive at {1} {2} apart, so they read as one line; over {3} apart they read as two.',
+          both,
+          object,
+          apart,
+          wanted,
+        );
+  }
+  return isOneDirection
+    ? t(
+        '{0} arrive at the focal point from one direction, so they read as one line; over {1} apart they read as two.',
+        both,
+        wanted,
+      )
+    : t(
+        '{0} arrive at the focal point {1} apart, so they read as one line; over {2} apart they read as two.',
+        both,
+        apart,
+        wanted,
+      );
+}
+
 /** By how much what carries the leads has to turn, where no turn of a line that is merely drawn does it. */
 function partEdges(plan: Plan, carriers: readonly number[], missing: number): string {
   const [first, second] = carriers.map((object) => objectName(plan, object));
   const far = degreesInWords(missing);
-  const by = far === '0°' ? t('a little') : t('by more than {0}', far);
-  if (first === undefined) return t('Turn one of them {0}, away from the other.', by);
+  const isLittle = far === '0°';
+  if (first === undefined)
+    return isLittle
+      ? t('Turn one of them a little, away from the other.')
+      : t('Turn one of them by more than {0}, away from the other.', far);
   if (second === undefined)
-    return t('Turn the edge of {0}, which carries one of them, {1}, away from the other.', first, by);
+    return isLittle
+      ? t('Turn the edge of {0}, which carries one of them, a little, away from the other.', first)
+      : t(
+          'Turn the edge of {0}, which carries one of them, by more than {1}, away from the other.',
+          first,
+          far,
+        );
   if (second !== first)
-    return t(
-      'Turn the edge of {0} or that of {1}, which carry them, {2}, away from the other.',
-      first,
-      second,
-      by,
-    );
+    return isLittle
+      ? t(
+          'Turn the edge of {0} or that of {1}, which carry them, a little, away from the other.',
+          first,
+          second,
+        )
+      : t(
+          'Turn the edge of {0} or that of {1}, which carry them, by more than {2}, away from the other.',
+          first,
+          second,
+          far,
+        );
   return t('{0} carries both: keep one of the two, or let one come from elsewhere.', first);
 }
 

@@ -124,7 +124,7 @@ export function turnAdvice(
   const hue = turned && hueOn(turned.colour, plan.wheel);
   if (!turned || hue === undefined) return { advice: t('Turn it towards {0}.', hueWords(way.end, plan)) };
   return {
-    advice: `${whither(hueDegrees, hue, way.end, plan)} ${chromaWords(colour, turned)}`,
+    advice: turnWords(hueDegrees, hue, way.end, plan, turned.text, chromaChange(colour, turned)),
     fix: {
       title: isGround
         ? t('Turn the ground to `{0}`', turned.text)
@@ -135,26 +135,64 @@ export function turnAdvice(
 }
 
 /** Where a hue is turned, in words: a turn within what has one name is told by what it goes towards. */
-function whither(fromDegrees: number, toDegrees: number, endDegrees: number, plan: Plan): string {
-  const [from, to, end] = [fromDegrees, toDegrees, endDegrees].map((degrees) => hueWords(degrees, plan));
-  if (from !== to) return t('Turn it to {0}:', to ?? '');
-  return end === to ? t('Turn it a little:') : t('Turn it a little towards {0}:', end ?? '');
+function turnWords(
+  fromDegrees: number,
+  toDegrees: number,
+  endDegrees: number,
+  plan: Plan,
+  written: string,
+  chroma: ChromaChange | undefined,
+): string {
+  const [from, to, end] = [
+    hueWords(fromDegrees, plan),
+    hueWords(toDegrees, plan),
+    hueWords(endDegrees, plan),
+  ] as const;
+  if (from !== to)
+    return chroma
+      ? t(
+          'Turn it to {0}: `{1}` has the same value, and chroma {2} instead of {3}, the most that a screen shows there.',
+          to,
+          written,
+          chroma.after,
+          chroma.before,
+        )
+      : t('Turn it to {0}: `{1}` has the same value and chroma.', to, written);
+  if (end === to)
+    return chroma
+      ? t(
+          'Turn it a little: `{0}` has the same value, and chroma {1} instead of {2}, the most that a screen shows there.',
+          written,
+          chroma.after,
+          chroma.before,
+        )
+      : t('Turn it a little: `{0}` has the same value and chroma.', written);
+  return chroma
+    ? t(
+        'Turn it a little towards {0}: `{1}` has the same value, and chroma {2} instead of {3}, the most that a screen shows there.',
+        end,
+        written,
+        chroma.after,
+        chroma.before,
+      )
+    : t('Turn it a little towards {0}: `{1}` has the same value and chroma.', end, written);
 }
 
 /** Chromas that differ by less look the same. */
 const SAME_CHROMA = 0.5;
 
-function chromaWords(colour: Colour, turned: Rewritten): string {
+/** Munsell chromas as they are told. */
+interface ChromaChange {
+  readonly before: string;
+  readonly after: string;
+}
+
+/** Nothing where the chroma looks the same. */
+function chromaChange(colour: Colour, turned: Rewritten): ChromaChange | undefined {
   const before = toMunsell(colour).chroma;
   const after = toMunsell(turned.colour).chroma;
-  return Math.abs(before - after) < SAME_CHROMA
-    ? t('`{0}` has the same value and chroma.', turned.text)
-    : t(
-        '`{0}` has the same value, and chroma {1} instead of {2}, the most that a screen shows there.',
-        turned.text,
-        plainNumber(after, 1),
-        plainNumber(before, 1),
-      );
+  if (Math.abs(before - after) < SAME_CHROMA) return undefined;
+  return { before: plainNumber(before, 1), after: plainNumber(after, 1) };
 }
 
 /** Which way round a hue lies from another the shorter way: 1 onward, -1 backward. */

@@ -81,28 +81,40 @@ function causeOf(
 function causeInWords(plan: Plan, { seen, more }: Cause, many: boolean): string {
   const name = objectName(plan, seen.object);
   const off = seen.against?.stepsOff ?? 0;
-  const most =
-    Math.abs(off) >= SAID
-      ? t('Most of that is {0}, {1} than planned:', name, offInSteps(off))
-      : t('Most of that is {0}:', name);
   const share = percent(Math.abs(more));
+  if (Math.abs(off) < SAID) {
+    if (more > 0)
+      return many
+        ? t('Most of that is {0}: with it {1} of the canvas has come to them.', name, share)
+        : t('Most of that is {0}: with it {1} of the canvas has come to it.', name, share);
+    return many
+      ? t('Most of that is {0}: with it {1} of the canvas has left them.', name, share)
+      : t('Most of that is {0}: with it {1} of the canvas has left it.', name, share);
+  }
+  const figures = [name, offInSteps(off), share] as const;
   if (more > 0)
     return many
-      ? t('{0} with it {1} of the canvas has come to them.', most, share)
-      : t('{0} with it {1} of the canvas has come to it.', most, share);
+      ? t('Most of that is {0}, {1} than planned: with it {2} of the canvas has come to them.', ...figures)
+      : t('Most of that is {0}, {1} than planned: with it {2} of the canvas has come to it.', ...figures);
   return many
-    ? t('{0} with it {1} of the canvas has left them.', most, share)
-    : t('{0} with it {1} of the canvas has left it.', most, share);
+    ? t('Most of that is {0}, {1} than planned: with it {2} of the canvas has left them.', ...figures)
+    : t('Most of that is {0}, {1} than planned: with it {2} of the canvas has left it.', ...figures);
 }
 
 function adviceOn(plan: Plan, { seen, more }: Cause, entry: BudgetMeasure): string {
   const { words } = toneWords(entry);
   const off = seen.against?.stepsOff ?? 0;
   const name = objectName(plan, seen.object);
-  const brings = t('that brings {0} to {1}.', words, percent(Math.max(0, entry.share - more)));
+  const after = percent(Math.max(0, entry.share - more));
   if (Math.abs(off) < SAID)
-    return t('Bring the lights and darks within {0} together, onto its step of the plan: {1}', name, brings);
+    return t(
+      'Bring the lights and darks within {0} together, onto its step of the plan: that brings {1} to {2}.',
+      name,
+      words,
+      after,
+    );
+  const steps = stepsInWords(off);
   return off < 0
-    ? t('Lighten {0} by {1}: {2}', name, stepsInWords(off), brings)
-    : t('Darken {0} by {1}: {2}', name, stepsInWords(off), brings);
+    ? t('Lighten {0} by {1}: that brings {2} to {3}.', name, steps, words, after)
+    : t('Darken {0} by {1}: that brings {2} to {3}.', name, steps, words, after);
 }

@@ -9,7 +9,7 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { exceeds } from '../limits.js';
 import { repaintingOf } from '../advice/repainting.js';
-import { stepWords, toStep } from '../words/tones.js';
+import { toStep } from '../words/tones.js';
 import { isPrincipal } from '../words/principals.js';
 import { againstLimit, quoted } from '../words/words.js';
 
@@ -143,13 +143,15 @@ function advice(
   const lost = `lost against ${behind.name}`;
   if (change && object) {
     const { from, to } = change;
+    const told = [quoted(object.name), to, lost, quoted(front.name)] as const;
     return {
-      advice: t(
-        '{0}; or let the edge go, with `edges {1}` under {2}.',
-        stepWords(quoted(object.name), from, to),
-        lost,
-        quoted(front.name),
-      ),
+      advice:
+        to > from
+          ? t('Take {0} one step up, to step {1}; or let the edge go, with `edges {2}` under {3}.', ...told)
+          : t(
+              'Take {0} one step down, to step {1}; or let the edge go, with `edges {2}` under {3}.',
+              ...told,
+            ),
       fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
     };
   }

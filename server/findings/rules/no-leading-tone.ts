@@ -5,7 +5,7 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { type ContestedTones, contestedTones, LEADING_BY } from '../seen/leading-tone.js';
 import { repaintingOf } from '../advice/repainting.js';
-import { stepWords, toneWords, toStep } from '../words/tones.js';
+import { stepsInWords, toneWords, toStep } from '../words/tones.js';
 import { enoughPercent, heading, percent, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
@@ -81,15 +81,15 @@ function advice(
     const [first, second] = [larger, smaller].sort((a, b) => (after[b] ?? 0) - (after[a] ?? 0));
     const lead = toneWords(groups[first ?? larger] ?? more);
     const told = [
-      stepWords(quoted(object.name), change.from, change.to),
+      quoted(object.name),
+      stepsInWords(change.to - change.from),
+      change.to,
       lead.words,
       percent(after[first ?? 0] ?? 0),
       percent(after[second ?? 0] ?? 0),
     ] as const;
     return {
-      advice: lead.many
-        ? t('{0}: then {1} lead with {2} to {3}.', ...told)
-        : t('{0}: then {1} leads with {2} to {3}.', ...told),
+      advice: leading(change.to > change.from, lead.many, told),
       fix: {
         title: toStep(quoted(object.name), change.to),
         edits: stepEdit(object, change.to),
@@ -106,4 +106,19 @@ function advice(
       toneWords(more).words,
     ),
   };
+}
+
+/** @param told the object, by how many steps and to which one, and what leads then with which share to which */
+function leading(
+  isUp: boolean,
+  isMany: boolean,
+  told: readonly [string, string, number, string, string, string],
+): string {
+  if (isUp)
+    return isMany
+      ? t('Take {0} {1} up, to step {2}: then {3} lead with {4} to {5}.', ...told)
+      : t('Take {0} {1} up, to step {2}: then {3} leads with {4} to {5}.', ...told);
+  return isMany
+    ? t('Take {0} {1} down, to step {2}: then {3} lead with {4} to {5}.', ...told)
+    : t('Take {0} {1} down, to step {2}: then {3} leads with {4} to {5}.', ...told);
 }

@@ -8,7 +8,7 @@ import { stepEdit } from '../edits.js';
 import type { Rule, RuleFinding } from '../finding.js';
 import { disorderedPlanes } from '../seen/plane-order.js';
 import { repaintingOf } from '../advice/repainting.js';
-import { planeWords, stepsInWords, stepWords, toStep } from '../words/tones.js';
+import { planeWords, stepsInWords, toStep } from '../words/tones.js';
 import { heading, quoted } from '../words/words.js';
 
 type Trend = 'lighten' | 'darken';
@@ -97,11 +97,12 @@ function advice(
   const object = change && plan.objects[change.object];
   if (change && object) {
     const { from, to } = change;
+    const told = [quoted(object.name), planeWords(object.plane), stepsInWords(to - from), to] as const;
     return {
-      advice: t(
-        '{0}: then they are in order.',
-        stepWords(t('{0}, in the {1},', quoted(object.name), planeWords(object.plane)), from, to),
-      ),
+      advice:
+        to > from
+          ? t('Take {0}, in the {1}, {2} up, to step {3}: then they are in order.', ...told)
+          : t('Take {0}, in the {1}, {2} down, to step {3}: then they are in order.', ...told),
       fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
     };
   }

@@ -8,7 +8,7 @@ import { exceeds } from '../limits.js';
 import { repaintingOf } from '../advice/repainting.js';
 import { givers, takers } from '../advice/budgets.js';
 import { resizingFor, resizingWords } from '../advice/resizing.js';
-import { stepWords, toneWords, toStep } from '../words/tones.js';
+import { stepsInWords, toneWords, toStep } from '../words/tones.js';
 import { heading, objectShare, percent, percentOutside, quoted } from '../words/words.js';
 import { capitalised } from '../../plan/problems.js';
 
@@ -79,17 +79,16 @@ function advice(plan: Plan, measures: Measures, entry: BudgetMeasure): Pick<Rule
   const { words } = toneWords(entry);
   if (repainted && resized) {
     const name = quoted(resized.object.name);
-    const told = [repainted.words, resizingWords(resized), words] as const;
+    const size = resizingWords(resized);
     return {
       advice:
         resized.object.index === repainted.object.index
-          ? t('{0}, or make it {1}: either brings {2} within.', ...told)
-          : t('{0}, or make {3} {1}: either brings {2} within.', ...told, name),
+          ? repaintedOrResized(repainted, size, words)
+          : repaintedOrOtherResized(repainted, name, size, words),
       fix: repainted.fix,
     };
   }
-  if (repainted)
-    return { advice: t('{0}: that brings {1} within.', repainted.words, words), fix: repainted.fix };
+  if (repainted) return { advice: repaintedAlone(repainted, words), fix: repainted.fix };
   if (resized) {
     return {
       advice: t(
@@ -122,9 +121,34 @@ function amountAdvice(budget: readonly BudgetMeasure[], { difference, share }: B
 
 interface Repainted {
   readonly object: PlanObject;
-  /** Take `wall` one step down, to step 3 */
-  readonly words: string;
+  readonly isUp: boolean;
+  /** The object, and by how many steps to which one. */
+  readonly told: readonly [string, string, number];
   readonly fix: Fix;
+}
+
+function repaintedAlone({ isUp, told }: Repainted, group: string): string {
+  return isUp
+    ? t('Take {0} {1} up, to step {2}: that brings {3} within.', ...told, group)
+    : t('Take {0} {1} down, to step {2}: that brings {3} within.', ...told, group);
+}
+
+function repaintedOrResized({ isUp, told }: Repainted, size: string, group: string): string {
+  return isUp
+    ? t('Take {0} {1} up, to step {2}, or make it {3}: either brings {4} within.', ...told, size, group)
+    : t('Take {0} {1} down, to step {2}, or make it {3}: either brings {4} within.', ...told, size, group);
+}
+
+function repaintedOrOtherResized(
+  { isUp, told }: Repainted,
+  other: string,
+  size: string,
+  group: string,
+): string {
+  const rest = [other, size, group] as const;
+  return isUp
+    ? t('Take {0} {1} up, to step {2}, or make {3} {4}: either brings {5} within.', ...told, ...rest)
+    : t('Take {0} {1} down, to step {2}, or make {3} {4}: either brings {5} within.', ...told, ...rest);
 }
 
 function repaintedFor(plan: Plan, measures: Measures, entry: BudgetMeasure): Repainted | undefined {
@@ -137,7 +161,8 @@ function repaintedFor(plan: Plan, measures: Measures, entry: BudgetMeasure): Rep
   const { from, to } = change;
   return {
     object,
-    words: stepWords(quoted(object.name), from, to),
+    isUp: to > from,
+    told: [quoted(object.name), stepsInWords(to - from), to],
     fix: { title: toStep(quoted(object.name), to), edits: stepEdit(object, to) },
   };
 }

@@ -37,20 +37,7 @@ export function planeWords(plane: Plane): string {
   }
 }
 
-/** An object taken elsewhere on the scale: `` Take `wall` one step down, to step 3 ``. */
-export function stepWords(name: string, from: number, to: number): string {
-  const steps = Math.abs(to - from);
-  if (to > from) {
-    return steps === 1
-      ? t('Take {0} one step up, to step {1}', name, to)
-      : t('Take {0} {1} steps up, to step {2}', name, steps, to);
-  }
-  return steps === 1
-    ? t('Take {0} one step down, to step {1}', name, to)
-    : t('Take {0} {1} steps down, to step {2}', name, steps, to);
-}
-
-/** The same as the title of a fix: `` Take `wall` to step 3 ``. */
+/** An object taken elsewhere on the scale, as the title of a fix: `` Take `wall` to step 3 ``. */
 export function toStep(name: string, to: number | string): string {
   return t('Take {0} to step {1}', name, to);
 }

@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, truncateSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { toldAnswer } from '../../tests/support/told-answer.js';
 import { filesBeside, picturesBeside } from './files-beside.js';
 
 const top = mkdtempSync(path.join(tmpdir(), 'mahlstick-beside-'));
@@ -66,7 +67,8 @@ describe('filesBeside', () => {
       'This file is no text in UTF-8: byte 2 of line 1 belongs to another encoding; save it as UTF-8.',
     ],
   ])('refuses %j with a reason', (written, reason) => {
-    expect(filesBeside(plans, plans)(written)).toEqual({ ok: false, reason });
+    const answer = filesBeside(plans, plans)(written);
+    expect(answer && toldAnswer(answer)).toEqual({ ok: false, reason });
   });
 });
 
@@ -85,6 +87,6 @@ describe('picturesBeside', () => {
     ['huge.jpg', 'This file is larger than 100 MB.'],
     ['/etc/passwd', 'Files are named by their path from the plan, not from the top of the disk.'],
   ])('refuses %s as texts are refused', (name, reason) => {
-    expect(picturesBeside(plans, plans)(name)).toEqual({ ok: false, reason });
+    expect(toldAnswer(picturesBeside(plans, plans)(name))).toEqual({ ok: false, reason });
   });
 });

@@ -1,7 +1,7 @@
 import { constants, closeSync, fstatSync, openSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import { liesBelow } from '../entry/disk.js';
-import { fileSizeLimitBytes } from '../language/file-size.js';
+import { fileSizeLimitBytes, tooLarge } from '../language/file-size.js';
 import { refusalOfPath } from '../language/paths.js';
 import type { PictureBytes } from '../photograph/gather.js';
 import { photographLimitBytes } from '../photograph/limits.js';
@@ -50,7 +50,7 @@ export function asText(bytes: Uint8Array): FileAnswer {
   return decoded.ok ? { ok: true, text: decoded.text } : refuse(`This file ${decoded.reason}.`);
 }
 
-type Refusal = { readonly ok: false; readonly reason: string };
+type Refusal = Extract<FileAnswer, { readonly ok: false }>;
 
 function fileBeside(
   written: string,
@@ -70,11 +70,6 @@ function fileBeside(
 }
 
 const OUTSIDE = "This file lies outside the plan's folder and outside the folder you are in.";
-
-/** The reason for which a file is not read. */
-export function tooLarge(limitBytes: number): string {
-  return `This file is larger than ${limitBytes / 1024 / 1024} MB.`;
-}
 
 function readBytes(file: string, limitBytes: number): PictureBytes {
   let handle: number | undefined;
@@ -102,6 +97,6 @@ function realPath(file: string): string | undefined {
   }
 }
 
-function refuse(reason: string): Refusal {
+function refuse(reason: Refusal['reason']): Refusal {
   return { ok: false, reason };
 }

@@ -2,6 +2,7 @@ import * as fs from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
+import { toldAnswer } from '../../tests/support/told-answer.js';
 import { fileSizeLimitBytes } from '../language/file-size.js';
 import { filesBeside } from './files-beside.js';
 
@@ -28,7 +29,8 @@ afterAll(() => fs.rmSync(folder, { recursive: true }));
 function readGrownTo(bytes: number) {
   fs.writeFileSync(growing, '.');
   grownBytes = bytes;
-  return filesBeside(folder, folder)('growing.svg');
+  const answer = filesBeside(folder, folder)('growing.svg');
+  return answer && toldAnswer(answer);
 }
 
 describe('a file that grows while it is read', () => {

@@ -1,3 +1,4 @@
+import { reasonInWords } from '../../grammar/index.js';
 import { doubtInWords } from '../findings/words/photographs.js';
 import type { BudgetMeasure, Measures } from '../measure/measures.js';
 import type { RecordFigures, RecordObject, SittingRecord } from '../measure/photograph/record.js';
@@ -39,7 +40,7 @@ function entryOf(plan: Plan, measures: Measures, record: SittingRecord): Entry {
     case 'on its way':
       return { ...head, is: record.is };
     case 'unreadable':
-      return { ...head, is: record.is, reason: record.reason };
+      return { ...head, is: record.is, reason: reasonInWords(record.reason) };
     case 'measured':
       return { ...head, is: record.is, ...measuredPart(plan, measures, record) };
   }

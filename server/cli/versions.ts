@@ -3,8 +3,8 @@ import path from 'node:path';
 import { nearestWord } from '../../grammar/index.js';
 import { refusalOfPath } from '../language/paths.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
-import { fileSizeLimitBytes } from '../language/file-size.js';
-import { asText, remembering, tooLarge } from './files-beside.js';
+import { fileSizeLimitBytes, tooLarge } from '../language/file-size.js';
+import { asText, remembering } from './files-beside.js';
 import {
   blobAtOnce,
   git,

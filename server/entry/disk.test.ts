@@ -4,6 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { URI } from 'vscode-uri';
+import { toldAnswer } from '../../tests/support/told-answer.js';
 import { readBytesFromDisk, readFromDisk } from './disk.js';
 
 let base: string;
@@ -52,7 +53,7 @@ test.each([
   ['studio/large.svg', 'This file is larger than 5 MB.'],
   ['studio/latin1.svg', 'This file is not a text in UTF-8.'],
 ])('%s is refused', async (file, reason) => {
-  expect(await read(file)).toEqual({ ok: false, reason });
+  expect(toldAnswer(await read(file))).toEqual({ ok: false, reason });
 });
 
 test('what is not on a disk is refused', async () => {

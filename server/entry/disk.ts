@@ -3,7 +3,7 @@ import { constants } from 'node:fs';
 import { open, realpath } from 'node:fs/promises';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
-import { fileSizeLimitBytes } from '../language/file-size.js';
+import { fileSizeLimitBytes, tooLarge } from '../language/file-size.js';
 import type { PictureBytes } from '../photograph/gather.js';
 import { photographLimitBytes } from '../photograph/limits.js';
 import type { FileAnswer } from '../plan/plan.js';
@@ -63,8 +63,7 @@ async function readBytes(file: string, limitBytes: number): Promise<PictureBytes
   try {
     const status = await handle.stat();
     if (!status.isFile()) return refuse(marked('This is not a file.'));
-    const tooLarge = `This file is larger than ${limitBytes / 1024 / 1024} MB.`;
-    if (status.size > limitBytes) return refuse(tooLarge);
+    if (status.size > limitBytes) return refuse(tooLarge(limitBytes));
     // One byte more tells that it has grown since.
     const bytes = new Uint8Array(status.size + 1);
     let length = 0;
@@ -73,13 +72,17 @@ async function readBytes(file: string, limitBytes: number): Promise<PictureBytes
       if (bytesRead === 0) break;
       length += bytesRead;
     }
-    return length > limitBytes ? refuse(tooLarge) : { ok: true, bytes: bytes.subarray(0, length) };
+    return length > limitBytes
+      ? refuse(tooLarge(limitBytes))
+      : { ok: true, bytes: bytes.subarray(0, length) };
   } finally {
     await handle.close();
   }
 }
 
-function refuse(reason: string): { readonly ok: false; readonly reason: string } {
+type Refusal = Extract<FileAnswer, { readonly ok: false }>;
+
+function refuse(reason: Refusal['reason']): Refusal {
   return { ok: false, reason };
 }
 

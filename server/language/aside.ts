@@ -1,10 +1,11 @@
-import { parse } from '../../grammar/index.js';
+import { marked, parse } from '../../grammar/index.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
 import { Mixer, type MixingStore } from '../measure/mixing/mixer.js';
 import { OutlineCache } from '../plan/outline-cache.js';
 import type { FileAnswer } from '../plan/plan.js';
 import type { PlanText } from './comparison-protocol.js';
+import { filesPerPlan, tooManyFiles } from './files.js';
 import { resolvePath, usualSpelling } from './paths.js';
 import { type Snapshot, takeSnapshot } from './snapshot.js';
 
@@ -23,7 +24,6 @@ export type Aside = { readonly snapshot: Snapshot } | { readonly needs: readonly
 
 /** A file may name files, and those others: as far as plans build on each other. */
 const MOST_ROUNDS = 12;
-const MOST_FILES = 200;
 
 /**
  * Reads, measures and checks a plan beside the open ones, with the files it names and its mixtures. It is told in English,
@@ -61,16 +61,11 @@ export async function readAside(
     if (missing.size === 0) return mixed(snapshot, take, kept.mixer, goOn);
     if (files !== undefined) return { needs: [...missing] };
     for (const path of missing)
-      known.set(path, known.size < MOST_FILES ? await answerFor(path, uri, host) : TOO_MANY);
+      known.set(path, known.size < filesPerPlan ? await answerFor(path, uri, host) : tooManyFiles);
     if (!(await goOn())) return undefined;
   }
   return undefined;
 }
-
-const TOO_MANY: FileAnswer = {
-  ok: false,
-  reason: `A plan can name ${MOST_FILES} files, and this one names more.`,
-};
 
 async function answerFor(path: string, planUri: string, host: AsideHost): Promise<FileAnswer> {
   const target = resolvePath(planUri, path, host.folders());
@@ -80,7 +75,7 @@ async function answerFor(path: string, planUri: string, host: AsideHost): Promis
   try {
     return await host.fetch(target.uri, planUri);
   } catch {
-    return { ok: false, reason: 'This file could not be read.' };
+    return { ok: false, reason: marked('This file could not be read.') };
   }
 }
 

@@ -1,3 +1,5 @@
+import { marked } from '../../grammar/marked.js';
+import { reasonOf } from '../../grammar/reason.js';
 import type { NoPhotograph, SizeAnswer, SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
 import { idOf } from '../photograph/content.js';
 import { AskedBy } from './asked-by.js';
@@ -50,7 +52,10 @@ export class AskedPictures {
     const known = this.known(uri);
     if (known !== undefined) return known;
     if (this.all.filter((picture) => plansOf(picture).has(planUri)).length >= PICTURES_PER_PLAN)
-      return { ok: false, reason: `A plan can name ${PICTURES_PER_PLAN} pictures, and this one names more.` };
+      return {
+        ok: false,
+        reason: reasonOf(marked('A plan can name {0} pictures, and this one names more.'), PICTURES_PER_PLAN),
+      };
     const picture: AskedPicture = {
       uri,
       path,

@@ -13,7 +13,7 @@ import {
   type InitializeResult,
   type NotificationType,
 } from 'vscode-languageserver';
-import { type Sentences, speaking, t } from '../../grammar/index.js';
+import { marked, type Sentences, speaking, t } from '../../grammar/index.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
 import { abilitiesOf, type Abilities } from './abilities.js';
 import { capabilitiesFor } from './capabilities.js';
@@ -242,7 +242,10 @@ function whenWanted(begin: () => SquarePhotograph | undefined): SquarePhotograph
   return async (bytes, squaring, options) => {
     square ??= begin();
     return (
-      square?.(bytes, squaring, options) ?? { ok: false, reason: 'Photographs cannot be measured here.' }
+      square?.(bytes, squaring, options) ?? {
+        ok: false,
+        reason: marked('Photographs cannot be measured here.'),
+      }
     );
   };
 }

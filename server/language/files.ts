@@ -1,11 +1,18 @@
+import { reasonInWords } from '../../grammar/localised.js';
 import { marked } from '../../grammar/marked.js';
+import { reasonOf } from '../../grammar/reason.js';
 import type { FileAnswer, ReadFile } from '../plan/plan.js';
 import { AskedBy, Computations } from './asked-by.js';
 import { resolvePath, usualSpelling } from './paths.js';
-import { fileSizeLimitBytes } from './file-size.js';
+import { fileSizeLimitBytes, tooLarge } from './file-size.js';
 
 /** A plan from a stranger could name any number of files, each of them read into memory. */
-const filesPerPlan = 200;
+export const filesPerPlan = 200;
+
+export const tooManyFiles: FileAnswer = {
+  ok: false,
+  reason: reasonOf(marked('A plan can name {0} files, and this one names more.'), filesPerPlan),
+};
 
 interface Entry {
   answer: FileAnswer | undefined;
@@ -84,7 +91,7 @@ export class PlanFiles {
   #ask(uri: string, planUri: string, computation: number): FileAnswer | undefined {
     let entry = this.#entries.get(uri);
     if (entry === undefined && this.#countFor(planUri) >= filesPerPlan) {
-      return { ok: false, reason: `A plan can name ${filesPerPlan} files, and this one names more.` };
+      return tooManyFiles;
     }
     if (entry === undefined) {
       entry = { answer: undefined, askedBy: new AskedBy(), reads: 0 };
@@ -125,11 +132,11 @@ export class PlanFiles {
 
 function withinLimit(answer: FileAnswer): FileAnswer {
   if (!answer.ok || answer.text.length <= fileSizeLimitBytes) return answer;
-  return { ok: false, reason: marked('This file is larger than 5 MB.') };
+  return { ok: false, reason: tooLarge(fileSizeLimitBytes) };
 }
 
 function sameAnswer(a: FileAnswer | undefined, b: FileAnswer): boolean {
   if (a?.ok === true && b.ok) return a.text === b.text;
-  if (a?.ok === false && !b.ok) return a.reason === b.reason;
+  if (a?.ok === false && !b.ok) return reasonInWords(a.reason) === reasonInWords(b.reason);
   return false;
 }

@@ -1,4 +1,4 @@
-import { parse, type SyntaxTree } from '../../grammar/index.js';
+import { marked, parse, type SyntaxTree } from '../../grammar/index.js';
 import type { FileAnswer } from '../plan/plan.js';
 import { every } from '../plan/select.js';
 import { filesNamedIn } from './file-names.js';
@@ -149,7 +149,7 @@ export class Library {
     if (known !== undefined) return known;
     const answer = this.#host
       .fetch(uri, planUri)
-      .catch((): FileAnswer => ({ ok: false, reason: 'This file could not be read.' }));
+      .catch((): FileAnswer => ({ ok: false, reason: marked('This file could not be read.') }));
     this.#texts.set(uri, answer);
     return answer;
   }

@@ -1,3 +1,4 @@
+import { reasonInWords } from '../../grammar/localised.js';
 import { marked } from '../../grammar/marked.js';
 import type { NoPhotograph, SquaredAnswer } from '../measure/photograph/photographs.js';
 import type { SquarePhotograph } from '../photograph/answers.js';
@@ -109,7 +110,8 @@ export class PhotographWork {
     const [planUri = uri] = plansOf(picture);
     const read = await fetch(uri, planUri).catch(() => unreadable);
     if (!read.ok) {
-      if (picture.failure?.reason !== read.reason) picture.failure = read;
+      if (!picture.failure || reasonInWords(picture.failure.reason) !== reasonInWords(read.reason))
+        picture.failure = read;
       picture.content = undefined;
       known([picture]);
       return;

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { reasonInWords } from '../../grammar/index.js';
 import type { SquaredAnswer, Squaring } from '../measure/photograph/photographs.js';
 import type { PictureBytes } from '../photograph/gather.js';
 import { PlanPhotographs } from './photographs.js';
@@ -78,7 +79,7 @@ const ask = (paths: readonly string[], proportion = 1.5, of = plan): readonly (s
   const { squared } = photographs.photographsFor(of);
   return paths.map((path) => {
     const answer = squared(wish(path, proportion));
-    return answer && !answer.ok ? answer.reason : undefined;
+    return answer && !answer.ok ? reasonInWords(answer.reason) : undefined;
   });
 };
 const told = (times: number) => vi.waitFor(() => expect(changed.length).toBeGreaterThanOrEqual(times));

@@ -1,4 +1,5 @@
 import { marked } from '../../grammar/marked.js';
+import { reasonOf } from '../../grammar/reason.js';
 import type { NoPhotograph, Squaring } from '../measure/photograph/photographs.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, cross, toward } from '../plan/geometry/point.js';
@@ -7,7 +8,7 @@ import type { Size } from './orientation.js';
 
 export type CornersAnswer = { readonly ok: true; readonly corners: Corners } | NoPhotograph;
 
-const names = ['upper left', 'upper right', 'lower right', 'lower left'];
+const names = [marked('upper left'), marked('upper right'), marked('lower right'), marked('lower left')];
 /** A corner may lie beside the photograph by this part of its longer side; what is seen at the edge is taken there. */
 const BESIDE = 0.02;
 /** The shortest side that a canvas may have, in pixels. */
@@ -25,13 +26,18 @@ export function cornersIn({ corners }: Pick<Squaring, 'corners'>, size: Size): C
   if (corners.length === 0) return { ok: true, corners: ownCorners(size) };
   const [p0, p1, p2, p3, ...more] = corners.map((place) => pixelAt(place, size));
   if (!p0 || !p1 || !p2 || !p3 || more.length > 0)
-    return refuse(`A canvas has four corners; \`corners\` gives ${corners.length}.`);
+    return refuse(reasonOf(marked('A canvas has four corners; `corners` gives {0}.'), corners.length));
   const round: Corners = [p0, p1, p2, p3];
 
   const beside = round.findIndex((corner) => liesBeside(corner, size));
   if (beside >= 0)
     return refuse(
-      `The ${names[beside]} corner lies outside the photograph, which is ${width} × ${height} pixels.`,
+      reasonOf(
+        marked('The {0} corner lies outside the photograph, which is {1} × {2} pixels.'),
+        reasonOf(names[beside] ?? ''),
+        width,
+        height,
+      ),
     );
 
   const sides = round.map((corner, index) => toward(corner, round[(index + 1) % 4] ?? corner));
@@ -39,7 +45,13 @@ export function cornersIn({ corners }: Pick<Squaring, 'corners'>, size: Size): C
   const shortest = Math.min(...lengths);
   if (shortest < SHORTEST)
     return refuse(
-      `One side of the canvas is only ${Math.round(shortest)} pixels long in this photograph; it takes ${SHORTEST} at the least. Look at \`corners\`, or take the photograph from nearer.`,
+      reasonOf(
+        marked(
+          'One side of the canvas is only {0} pixels long in this photograph; it takes {1} at the least. Look at `corners`, or take the photograph from nearer.',
+        ),
+        Math.round(shortest),
+        SHORTEST,
+      ),
     );
 
   const turns = sides.map((side, index) => {
@@ -81,6 +93,6 @@ function liesBeside({ x, y }: Point, { width, height }: Size): boolean {
   return !(x >= -most && x <= width + most && y >= -most && y <= height + most);
 }
 
-function refuse(reason: string): NoPhotograph {
+function refuse(reason: NoPhotograph['reason']): NoPhotograph {
   return { ok: false, reason };
 }

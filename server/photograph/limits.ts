@@ -1,3 +1,5 @@
+import { marked } from '../../grammar/marked.js';
+import { type Reason, reasonOf } from '../../grammar/reason.js';
 import type { PictureHead } from './head/picture-head.js';
 
 /**
@@ -22,12 +24,25 @@ export function refusalOfSize(
     isProgressive,
     type,
   }: Pick<PictureHead, 'width' | 'height' | 'bits' | 'isProgressive' | 'type'>,
-): string | undefined {
+): Reason | undefined {
   if (bytes > photographLimitBytes)
-    return `This photograph is larger than ${photographLimitBytes / 1024 / 1024} MB. Save it smaller: 3000 pixels across are plenty.`;
+    return reasonOf(
+      marked('This photograph is larger than {0} MB. Save it smaller: 3000 pixels across are plenty.'),
+      photographLimitBytes / 1024 / 1024,
+    );
   const takesMore = bits === 16 || isProgressive || type === 'WebP';
   const most = takesMore ? MOST_PIXELS / 2 : MOST_PIXELS;
   if (width * height <= most && Math.max(width, height) <= LONGEST_SIDE) return undefined;
   const millions = Math.round((width * height) / 1e6);
-  return `This ${type} has ${width} × ${height} pixels, ${millions} million; ${most / 1e6} million can be measured, and ${LONGEST_SIDE} a side. Save it smaller: 3000 pixels across are plenty.`;
+  return reasonOf(
+    marked(
+      'This {0} has {1} × {2} pixels, {3} million; {4} million can be measured, and {5} a side. Save it smaller: 3000 pixels across are plenty.',
+    ),
+    type,
+    width,
+    height,
+    millions,
+    most / 1e6,
+    LONGEST_SIDE,
+  );
 }

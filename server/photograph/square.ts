@@ -1,4 +1,5 @@
 import {
+  type NoPhotograph,
   type PhotographTrust,
   type SquaredAnswer,
   type Squaring,
@@ -6,6 +7,7 @@ import {
   shownSide,
 } from '../measure/photograph/photographs.js';
 import { marked } from '../../grammar/marked.js';
+import { reasonOf } from '../../grammar/reason.js';
 import type { Corners } from '../plan/geometry/homography.js';
 import { type Point, distance } from '../plan/geometry/point.js';
 import { pixelAt } from '../plan/picture-places.js';
@@ -38,17 +40,20 @@ export const squarePhotograph: SquarePhotograph = async (bytes, squaring, option
   try {
     return await squared(bytes, squaring, options);
   } catch (error) {
-    return { ok: false, reason: reasonOf(error) };
+    return { ok: false, reason: failureInWords(error) };
   }
 };
 
 /** What is left when everything known has been looked at: above all, memory that is not to be had. */
-function reasonOf(error: unknown): string {
+function failureInWords(error: unknown): NoPhotograph['reason'] {
   if (error instanceof RangeError)
     return marked(
       'There is not enough memory to measure this photograph. Save it smaller: 2000 pixels across are enough.',
     );
-  return `This photograph could not be measured (${error instanceof Error ? error.message : String(error)}).`;
+  return reasonOf(
+    marked('This photograph could not be measured ({0}).'),
+    error instanceof Error ? error.message : String(error),
+  );
 }
 
 async function squared(

@@ -1,3 +1,5 @@
+import type { Reason } from '../../grammar/index.js';
+
 /** Where the things of a plan stand in its text, the files that it names, and what of it could not be resolved. */
 
 /** A stretch of one line of the text, zero-based, columns in UTF-16 code units, end exclusive. */
@@ -52,7 +54,9 @@ export type PlanProblemCode =
 
 /** What a file that the plan names holds, or why it can't be had. */
 export type FileAnswer =
-  { readonly ok: true; readonly text: string } | { readonly ok: false; readonly reason: string };
+  | { readonly ok: true; readonly text: string }
+  /** A sentence to the painter, or the makings of one. */
+  | { readonly ok: false; readonly reason: string | Reason };
 
 /** Reads a file by the path written in the plan; `undefined` while it is still being fetched. */
 export type ReadFile = (path: string) => FileAnswer | undefined;

@@ -1,7 +1,7 @@
 import {
   type Node,
   type Plane,
-  said,
+  reasonInWords,
   type ShapeForm,
   type Span,
   type SyntaxTree,
@@ -242,7 +242,7 @@ function partReader(readFile: ReadFile | undefined, waiting: Set<Node>, problems
     }
     if (answer.ok) return answer.text;
     const { value } = shape.file;
-    const reason = said(answer.reason);
+    const reason = reasonInWords(answer.reason);
     const message = value === '' ? reason : `${t('`{0}` cannot be read.', value)} ${reason}`;
     problems.error('unreadable file', message, locate(node, shape.file));
     return undefined;

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { PhotonImage } from '@silvia-odwyer/photon-node';
 import { describe, expect, it } from 'vitest';
+import { reasonInWords } from '../../grammar/index.js';
 import { squarePhotograph } from '../../server/photograph/square.js';
 import { linear } from '../support/taken-photographs.js';
 
@@ -77,7 +78,7 @@ describe('photographs that cameras have taken', () => {
       corners: [],
       proportion: width / height,
     });
-    if (!answer.ok) throw new Error(answer.reason);
+    if (!answer.ok) throw new Error(reasonInWords(answer.reason));
     const { picture } = answer;
     expect([picture.source.width, picture.source.height]).toEqual([width, height]);
     const [across, down] = [20, 15];

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { bench, describe } from 'vitest';
+import { reasonInWords } from '../../grammar/index.js';
 import { decode } from '../../server/photograph/codec/decode.js';
 import { headOf } from '../../server/photograph/head/head.js';
 import { squarePhotograph } from '../../server/photograph/square.js';
@@ -16,7 +17,7 @@ const at = (across: number, down: number): PicturePlace => ({
 });
 const corners = [at(0.03, 0.02), at(0.97, 0.05), at(0.95, 0.97), at(0.02, 0.95)];
 const answer = headOf(photograph);
-if (!answer.ok) throw new Error(answer.reason);
+if (!answer.ok) throw new Error(reasonInWords(answer.reason));
 const { head } = answer;
 
 describe(`a JPEG of 24 million pixels and ${(photograph.length / 1e6).toFixed(0)} MB`, () => {

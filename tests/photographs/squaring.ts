@@ -1,4 +1,5 @@
 import { painted, quarters, type Rgba } from './made.js';
+import { reasonInWords } from '../../grammar/index.js';
 import type { SquaredPicture, Squaring } from '../../server/measure/photograph/photographs.js';
 import { labDifference } from '../../server/plan/colour/difference.js';
 import type { Lab } from '../../server/plan/colour/model.js';
@@ -15,13 +16,13 @@ export const at = (x: number, y: number): PicturePlace => ({
 
 export async function squared(bytes: Uint8Array, squaring: Partial<Squaring> = {}): Promise<SquaredPicture> {
   const answer = await squarePhotograph(bytes, { ...whole, ...squaring });
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(reasonInWords(answer.reason));
   return answer.picture;
 }
 
 export async function refused(bytes: Uint8Array, squaring: Partial<Squaring>): Promise<string> {
   const answer = await squarePhotograph(bytes, { ...whole, ...squaring });
-  return answer.ok ? 'it was measured' : answer.reason;
+  return answer.ok ? 'it was measured' : reasonInWords(answer.reason);
 }
 
 /** At a part of the width and of the height. */

@@ -1,3 +1,4 @@
+import { reasonInWords } from '../../../grammar/index.js';
 import type { SittingRecord } from '../../measure/photograph/record.js';
 import { type Standing, standingAfter } from '../../measure/sittings/standing.js';
 import { computedColour } from '../../plan/colour/model.js';
@@ -167,7 +168,7 @@ function missingCell(reading: Reading, record: Exclude<SittingRecord, { readonly
   const subject = subjects.sittings[record.sitting];
   const why =
     record.is === 'unreadable'
-      ? record.reason
+      ? reasonInWords(record.reason)
       : 'The photograph is on its way: it is being read and measured.';
   return {
     shapes: (box) => [pathMark('record:missing', rectanglePath(box), { fill: 'track', subject })],

@@ -1,3 +1,4 @@
+import { reasonInWords } from '../../../grammar/index.js';
 import type { SittingRecord } from '../../measure/photograph/record.js';
 import { capitalised, inWords } from '../../plan/problems.js';
 import { andMore, percent } from '../captions/words.js';
@@ -36,7 +37,7 @@ export function describedRecord(
   return [
     `The plan beside the photograph of ${name}`,
     ...(record.is === 'measured' ? measuredSentences(reading, records, record) : []),
-    ...(record.is === 'unreadable' ? [record.reason] : []),
+    ...(record.is === 'unreadable' ? [reasonInWords(record.reason)] : []),
     ...(record.is === 'on its way' ? ['The photograph is on its way'] : []),
     ...(others.length === 0 ? [] : [`The other sittings: ${limited(others)}`]),
   ];

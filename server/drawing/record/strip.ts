@@ -1,3 +1,4 @@
+import { reasonInWords } from '../../../grammar/index.js';
 import type { SittingRecord } from '../../measure/photograph/record.js';
 import type { BoardPlace } from '../board.js';
 import { type Block, stacked } from '../captions/block.js';
@@ -132,7 +133,8 @@ export function frameInWords(
   record: SittingRecord | undefined,
   isChosen: boolean,
 ): string {
-  const state = record?.is === 'unreadable' ? record.reason.replace(/\.$/, '') : signIn(record);
+  const state =
+    record?.is === 'unreadable' ? reasonInWords(record.reason).replace(/\.$/, '') : signIn(record);
   return [
     sittingName(plan, sitting),
     dateOfSitting(plan, sitting),
@@ -169,7 +171,7 @@ function wordsUnder(
           textMark(lineKey, text, x, y, { size, ink: 'ink', face: isChosen ? 'strong' : 'text', subject }),
       ),
       quiet('date', dateOfSitting(plan, sitting), 2),
-      ...(record?.is === 'unreadable' ? [quiet('why', record.reason, 4)] : []),
+      ...(record?.is === 'unreadable' ? [quiet('why', reasonInWords(record.reason), 4)] : []),
       ...(record?.is === 'on its way' ? [quiet('why', 'on its way', 1)] : []),
       ...(isChosen ? [quiet('chosen', 'shown above', 1)] : []),
     ],

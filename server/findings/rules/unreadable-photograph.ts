@@ -1,4 +1,4 @@
-import { said, t } from '../../../grammar/index.js';
+import { reasonInWords, t } from '../../../grammar/index.js';
 import type { Rule } from '../finding.js';
 import { sittingAndDay } from '../words/layers.js';
 
@@ -20,7 +20,7 @@ export const unreadablePhotograph: Rule = {
       const sitting = schedule?.sittings.find((one) => one.sitting === each.sitting) ?? each;
       return [
         {
-          message: `${t('The photograph of {0} can’t be used.', sittingAndDay(plan, sitting))} ${said(each.reason)}`,
+          message: `${t('The photograph of {0} can’t be used.', sittingAndDay(plan, sitting))} ${reasonInWords(each.reason)}`,
           advice: t('Name a JPEG, PNG or WebP that lies beside the plan, or take the line out.'),
           location,
         },

@@ -1,3 +1,4 @@
+import { reasonInWords } from '../../../grammar/index.js';
 import { doubtInWords, offInSteps } from '../../findings/words/photographs.js';
 import { objectName, percent } from '../../findings/words/words.js';
 import { sittingName } from '../../findings/words/days.js';
@@ -28,7 +29,7 @@ function recordInWords(plan: Plan, record: SittingRecord): readonly string[] {
     case 'on its way':
       return ['The photograph is being measured.'];
     case 'unreadable':
-      return [record.reason];
+      return [reasonInWords(record.reason)];
     case 'measured':
       return figuresInWords(plan, record.figures);
   }

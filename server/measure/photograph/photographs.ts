@@ -1,3 +1,4 @@
+import type { Reason } from '../../../grammar/index.js';
 import type { PicturePlace } from '../../plan/plan.js';
 
 /** How a photograph of the canvas is to be squared up. */
@@ -65,10 +66,10 @@ export interface PhotographTrust {
   readonly sharpness: number;
 }
 
-/** Why something can't be had: a sentence to the painter. */
+/** Why something can't be had: a sentence to the painter, or the makings of one. */
 export interface NoPhotograph {
   readonly ok: false;
-  readonly reason: string;
+  readonly reason: string | Reason;
 }
 
 export type SquaredAnswer = { readonly ok: true; readonly picture: SquaredPicture } | NoPhotograph;

@@ -2,7 +2,7 @@ import type { ColourRole } from '../../../grammar/index.js';
 import type { Lab } from '../../plan/colour/colour.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { BudgetMeasure } from '../measures.js';
-import type { SquaredPicture } from './photographs.js';
+import type { NoPhotograph, SquaredPicture } from './photographs.js';
 
 /**
  * What the photographs of the sittings tell: one entry for each sitting that names a photograph, in the order of the text.
@@ -18,7 +18,7 @@ export interface RecordMeasure {
 /** `sitting` is an index into `plan.sittings`. */
 export type SittingRecord = { readonly sitting: number } & (
   | { readonly is: 'on its way' }
-  | { readonly is: 'unreadable'; readonly reason: string }
+  | { readonly is: 'unreadable'; readonly reason: NoPhotograph['reason'] }
   | { readonly is: 'measured'; readonly picture: SquaredPicture; readonly figures: RecordFigures }
 );
 

@@ -1,7 +1,7 @@
 import { fromUnitSquare } from '../../plan/geometry/homography.js';
 import { pixelAt } from '../../plan/picture-places.js';
 import type { Plan } from '../../plan/plan.js';
-import type { Photographs } from '../photograph/photographs.js';
+import type { NoPhotograph, Photographs } from '../photograph/photographs.js';
 
 /** A sketch held against the canvas that it is to be carried over to. */
 export type SketchMeasure =
@@ -11,7 +11,7 @@ export type SketchMeasure =
   | { readonly is: 'folded' }
   | { readonly is: 'on its way' }
   /** Why can't be told here: the line of the sketch says it. */
-  | { readonly is: 'unreadable'; readonly reason: string }
+  | { readonly is: 'unreadable'; readonly reason: NoPhotograph['reason'] }
   | {
       readonly is: 'measured';
       /** Upright, in pixels. */

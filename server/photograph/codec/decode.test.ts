@@ -2,6 +2,7 @@ import { PhotonImage } from '@silvia-odwyer/photon-node';
 import { encode as encodePng, decode as decodePng } from 'fast-png';
 import { decode as decodeJpeg } from 'jpeg-js';
 import { describe, expect, it } from 'vitest';
+import { reasonInWords } from '../../../grammar/index.js';
 import { mozJpeg, painted, rawPng, webp } from '../../../tests/photographs/made.js';
 import { headOf } from '../head/head.js';
 import { decode } from './decode.js';
@@ -14,9 +15,9 @@ const picture = painted(61, 47, (x, y) => {
 
 async function pixelsOf(bytes: Uint8Array) {
   const head = headOf(bytes);
-  if (!head.ok) throw new Error(head.reason);
+  if (!head.ok) throw new Error(reasonInWords(head.reason));
   const answer = await decode(bytes, head.head);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(reasonInWords(answer.reason));
   return answer.pixels;
 }
 

@@ -1,4 +1,5 @@
 import { marked } from '../../../grammar/marked.js';
+import { reasonOf } from '../../../grammar/reason.js';
 import decodeJpeg, { init as initJpeg } from '@jsquash/jpeg/decode.js';
 import jpegWasm from '@jsquash/jpeg/codec/dec/mozjpeg_dec.wasm?bytes';
 import decodePng, { init as initPng } from '@jsquash/png/decode.js';
@@ -35,7 +36,14 @@ export async function decode(bytes: Uint8Array, head: PictureHead): Promise<Pixe
   if (width !== head.width || height !== head.height || data.length !== 4 * width * height) {
     return {
       ok: false,
-      reason: `This ${head.type} says that it has ${head.width} × ${head.height} pixels and holds ${width} × ${height}. Save it anew.`,
+      reason: reasonOf(
+        marked('This {0} says that it has {1} × {2} pixels and holds {3} × {4}. Save it anew.'),
+        head.type,
+        head.width,
+        head.height,
+        width,
+        height,
+      ),
     };
   }
   return { ok: true, pixels: { width, height, data, isOpaque: !head.hasAlpha } };

@@ -1,5 +1,6 @@
 import * as lcms from 'lcms-wasm';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { reasonInWords } from '../../../grammar/index.js';
 import {
   adobeColumns,
   type CurveTag,
@@ -48,7 +49,7 @@ function oracle(profile: Uint8Array, colours: readonly (readonly number[])[]): r
 /** What is measured here, brought back under D50 as Little CMS has it. */
 function measured(profile: Uint8Array, colours: readonly Row[]): readonly Lab[] {
   const answer = readProfile(profile);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(reasonInWords(answer.reason));
   const { curves, toXyz } = answer.space;
   const back = adaptation(d65, d50);
   return colours.map(([red, green, blue]) => {
@@ -124,7 +125,7 @@ describe('a profile that can’t be read', () => {
   const good = makeProfile({ curves: three({ gamma: 2.2 }) });
   const reasonFor = (bytes: Uint8Array) => {
     const answer = readProfile(bytes);
-    return answer.ok ? 'it was read' : answer.reason;
+    return answer.ok ? 'it was read' : reasonInWords(answer.reason);
   };
 
   it.each<readonly [string, Uint8Array, string]>([

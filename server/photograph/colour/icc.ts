@@ -1,3 +1,5 @@
+import { marked } from '../../../grammar/marked.js';
+import { reasonOf } from '../../../grammar/reason.js';
 import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import { reflectanceOfLightness } from '../../plan/colour/value.js';
 import { latin, viewOf } from '../head/bytes.js';
@@ -18,9 +20,9 @@ export interface ColourSpace {
 
 export type SpaceAnswer = { readonly ok: true; readonly space: ColourSpace } | NoPhotograph;
 
+const NAMELESS = marked('a profile without a name');
 const MOST_TAGS = 200;
 const LONGEST_NAME = 60;
-const SAVE_IN_SRGB = 'Save the photograph anew in sRGB or Display P3.';
 
 /**
  * Reads a colour profile (ICC.1:2022, and versions from 2 on) of three curves and a matrix, or of one curve for grey.
@@ -37,7 +39,9 @@ export function readProfile(bytes: Uint8Array): SpaceAnswer {
 
 const broken: SpaceAnswer = {
   ok: false,
-  reason: `The colour profile in this photograph is broken. ${SAVE_IN_SRGB}`,
+  reason: marked(
+    'The colour profile in this photograph is broken. Save the photograph anew in sRGB or Display P3.',
+  ),
 };
 
 /**
@@ -52,11 +56,22 @@ function spaceIn(bytes: Uint8Array): SpaceAnswer {
   const kind = latin(bytes, 16, 4);
   const connection = latin(bytes, 20, 4);
   const tags = tagsOf(bytes);
-  const name = nameIn(tags.get('desc')) ?? 'a profile without a name';
+  const told = nameIn(tags.get('desc'));
+  const name = told ?? NAMELESS;
   if (kind === 'GRAY') return greySpace(name, tags, connection);
   if (kind !== 'RGB ') {
-    const what = kind === 'CMYK' ? 'inks of a press (CMYK)' : `“${plain(kind)}”`;
-    return { ok: false, reason: `The colour profile in this photograph is for ${what}. ${SAVE_IN_SRGB}` };
+    const reason =
+      kind === 'CMYK'
+        ? marked(
+            'The colour profile in this photograph is for inks of a press (CMYK). Save the photograph anew in sRGB or Display P3.',
+          )
+        : reasonOf(
+            marked(
+              'The colour profile in this photograph is for “{0}”. Save the photograph anew in sRGB or Display P3.',
+            ),
+            plain(kind) ?? '?',
+          );
+    return { ok: false, reason };
   }
   const columns = ['rXYZ', 'gXYZ', 'bXYZ'].map((tag) => xyzIn(tags.get(tag)));
   const curves = ['rTRC', 'gTRC', 'bTRC'].map((tag) => curveIn(tags.get(tag)));
@@ -66,7 +81,12 @@ function spaceIn(bytes: Uint8Array): SpaceAnswer {
     if (!tags.has('A2B0')) return broken;
     return {
       ok: false,
-      reason: `The colour profile in this photograph, ${name}, is made of tables, which are not read here. ${SAVE_IN_SRGB}`,
+      reason: reasonOf(
+        marked(
+          'The colour profile in this photograph, {0}, is made of tables, which are not read here. Save the photograph anew in sRGB or Display P3.',
+        ),
+        told ?? reasonOf(NAMELESS),
+      ),
     };
   }
   const toConnection: Matrix = [

@@ -13,6 +13,7 @@ import {
   withProfile,
   withSegments,
 } from '../../../tests/photographs/made.js';
+import { reasonInWords } from '../../../grammar/index.js';
 import { squarePhotograph } from '../square.js';
 import { sizeOfPicture } from '../size.js';
 import { headOf } from './head.js';
@@ -33,16 +34,16 @@ beforeAll(async () => {
 
 const headIn = (bytes: Uint8Array) => {
   const answer = headOf(bytes);
-  if (!answer.ok) throw new Error(answer.reason);
+  if (!answer.ok) throw new Error(reasonInWords(answer.reason));
   return answer.head;
 };
 const reasonFor = (bytes: Uint8Array) => {
   const answer = headOf(bytes);
-  return answer.ok ? 'it was read' : answer.reason;
+  return answer.ok ? 'it was read' : reasonInWords(answer.reason);
 };
 const squaredReason = async (bytes: Uint8Array) => {
   const answer = await squarePhotograph(bytes, { path: 'a.jpg', corners: [], proportion: 4 / 3 });
-  return answer.ok ? 'it was measured' : answer.reason;
+  return answer.ok ? 'it was measured' : reasonInWords(answer.reason);
 };
 const latin = (words: string) => new Uint8Array(Buffer.from(words, 'latin1'));
 

@@ -1,5 +1,7 @@
 import { marked } from '../../../grammar/marked.js';
+import { reasonOf } from '../../../grammar/reason.js';
 import { latin, viewOf } from './bytes.js';
+import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import { endsTooEarly, type HeadAnswer, type PictureHead } from './picture-head.js';
 
 /** Markers of ITU-T T.81, table B.1. */
@@ -59,7 +61,11 @@ export function jpegHead(bytes: Uint8Array): HeadAnswer {
   // A block of 8 x 8 takes two bits at the least: one says its mean, one that there is no more to it.
   if (frame.marker !== 0xc2 && width * height > 8 * 32 * (bytes.length - at)) {
     return refuse(
-      `This JPEG says that it has ${width} × ${height} pixels and holds too little for that. Save it anew.`,
+      reasonOf(
+        marked('This JPEG says that it has {0} × {1} pixels and holds too little for that. Save it anew.'),
+        width,
+        height,
+      ),
     );
   }
   const profile = joined(pieces);
@@ -97,20 +103,26 @@ function isFrame(kind: number): boolean {
   return kind >= 0xc0 && kind <= 0xcf && ![marker.huffman, 0xc8, marker.arithmetic].includes(kind);
 }
 
-function refusalOf({ marker: kind, content }: Segment): string | undefined {
+function refusalOf({ marker: kind, content }: Segment): NoPhotograph['reason'] | undefined {
   const [precision, channels] = [content[0], content[5]];
   if (kind > 0xc2)
     return marked(
       'This JPEG is of a kind that cameras do not make (lossless, layered or arithmetic). Save it anew as a usual JPEG.',
     );
   if (precision !== 8)
-    return `This JPEG has ${precision ?? 'no'} bits a channel; those that can be read have 8. Save it anew.`;
+    return reasonOf(
+      marked('This JPEG has {0} bits a channel; those that can be read have 8. Save it anew.'),
+      precision ?? 0,
+    );
   if (channels === 4)
     return marked(
       'This JPEG is for a press: it holds inks (CMYK) in place of red, green and blue. Save it anew in sRGB.',
     );
   if (channels !== 1 && channels !== 3)
-    return `This JPEG has ${channels ?? 'no'} channels; a photograph has three. Save it anew.`;
+    return reasonOf(
+      marked('This JPEG has {0} channels; a photograph has three. Save it anew.'),
+      channels ?? 0,
+    );
   return undefined;
 }
 
@@ -152,6 +164,6 @@ function joined(pieces: readonly Uint8Array[]): Uint8Array | undefined {
   return whole;
 }
 
-function refuse(reason: string): HeadAnswer {
+function refuse(reason: NoPhotograph['reason']): HeadAnswer {
   return { ok: false, reason };
 }

@@ -1,10 +1,10 @@
 import { marked } from '../../../grammar/marked.js';
-import type { NoPhotograph } from '../../measure/photograph/photographs.js';
 import { latin } from './bytes.js';
 
 export type PictureType = 'JPEG' | 'PNG' | 'WebP';
 
-export type KindAnswer = { readonly ok: true; readonly type: PictureType } | NoPhotograph;
+export type KindAnswer =
+  { readonly ok: true; readonly type: PictureType } | { readonly ok: false; readonly reason: string };
 
 /** What a file is by its first bytes, whatever it is called; what can't be read here is refused with what to do. */
 export function kindOf(bytes: Uint8Array): KindAnswer {

@@ -1,4 +1,4 @@
-import { type Node, type NodeOf, said, type SyntaxTree, t } from '../../../grammar/index.js';
+import { type Node, type NodeOf, reasonInWords, type SyntaxTree, t } from '../../../grammar/index.js';
 import type { OwnLocation, PlanProblemCode, ReadFile } from '../plan.js';
 import { inWords, locate, type Problems } from '../problems.js';
 import { every, lastOf } from '../select.js';
@@ -71,10 +71,8 @@ export function readBases(
     if (!answer) return { location, plans: [], lacking: 'on its way' };
     const who = heir === undefined ? `\`${file}\`` : t('`{0}`, on which `{1}` is based,', file, heir);
     if (!answer.ok) {
-      return refuse(
-        file === '' ? said(answer.reason) : `${t('{0} cannot be read.', who)} ${said(answer.reason)}`,
-        link,
-      );
+      const reason = reasonInWords(answer.reason);
+      return refuse(file === '' ? reason : `${t('{0} cannot be read.', who)} ${reason}`, link);
     }
     characters += answer.text.length;
     if (characters > MOST_CHARACTERS) {

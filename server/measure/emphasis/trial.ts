@@ -3,6 +3,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { BorderMeasure, BorderStretch } from '../borders/borders.js';
 import { contrastBetween } from '../borders/contrast.js';
 import { centreOfInterest, isElsewhere } from './centre.js';
+import { strongestOf } from './candidates.js';
 import { type StrongPlace, strongPlace } from './emphasis.js';
 import {
   type FieldGrid,
@@ -51,9 +52,9 @@ export function tryContrast(
   const field = triedField(contrastField(weigh, measures.borders, base), weigh, tried, changed, base);
   const { grid, near } = base;
   return {
-    there: near ? strongest(field, near) : 0,
+    there: near ? strongestAmong(near, field) : 0,
     elsewhere: (least) => {
-      if (!focus || strongest(field) < least) return 0;
+      if (!focus || strongestOf(field) < least) return 0;
       const centre = centreOfInterest(tried, measures);
       const counts = (peak: Peak): boolean => isElsewhere(peak, focus.at, centre, canvas.diagonal);
       const { byFront } = measures.borders;
@@ -100,18 +101,22 @@ function baseOf(borders: BorderMeasure, { canvas, focus }: Plan): Base {
 }
 
 /** Looked for once for each area that is asked for. */
-function stretchesByArea({ byFront }: BorderMeasure): (area: number) => readonly BorderStretch[] {
+function stretchesByArea(borders: BorderMeasure): (area: number) => readonly BorderStretch[] {
   const known = new Map<number, readonly BorderStretch[]>();
   return (area) => {
-    const found = known.get(area) ?? stretchesOf(area, byFront);
+    const found = known.get(area) ?? stretchesOf(area, borders);
     known.set(area, found);
     return found;
   };
 }
 
-function stretchesOf(area: number, byFront: BorderMeasure['byFront']): readonly BorderStretch[] {
+function stretchesOf(area: number, { byFront, borders }: BorderMeasure): readonly BorderStretch[] {
+  // There are many times fewer borders than stretches.
+  const fronts = new Set([area]);
+  for (const { front, behind } of borders) if (behind === area) fronts.add(front);
   const found: BorderStretch[] = [];
   for (const { front, stretches } of byFront) {
+    if (!fronts.has(front)) continue;
     for (const stretch of stretches) if (front === area || stretch.behind === area) found.push(stretch);
   }
   return found;
@@ -155,10 +160,10 @@ export function tryEmphasis(tried: Plan, changed: readonly number[], measures: M
   const field = triedField(emphasis.field.strengths, byPull, tried, changed, base);
   const onCanvas = emphasis.focal ? focus : undefined;
   return {
-    there: onCanvas && base.near ? strongest(field, base.near) : strongest(field),
+    there: onCanvas && base.near ? strongestAmong(base.near, field) : strongestOf(field),
     at: (place) => field[cellAt(grid, place)] ?? 0,
     elsewhere: (least) => {
-      if (strongest(field) < least) return [];
+      if (strongestOf(field) < least) return [];
       const centre = centreOfInterest(tried, measures);
       const after = otherwise(byPull, tried, changed);
       const touched = boxOfStretches(touchedBy(changed, base.ofArea));
@@ -195,7 +200,7 @@ function triedField(
   changed: readonly number[],
   { grid, diagonal, ofArea }: Base,
 ): Float64Array {
-  const field = Float64Array.from(now);
+  const field = new Float64Array(now);
   const touched = touchedBy(changed, ofArea);
   add(field, grid, keptPart(touched, weigh, grid, diagonal), -1);
   add(field, grid, partOfField(touched, otherwise(weigh, tried, changed), grid, diagonal), 1);
@@ -220,11 +225,9 @@ function add(field: Float64Array, grid: FieldGrid, part: PartOfField | undefined
   }
 }
 
-/** The greatest of a field, or of some of its cells. */
-function strongest(field: Float64Array, cells?: readonly number[]): number {
+function strongestAmong(cells: readonly number[], field: Float64Array): number {
   let most = 0;
-  if (cells) for (const cell of cells) most = Math.max(most, field[cell] as number);
-  else for (const strength of field) most = Math.max(most, strength);
+  for (const cell of cells) most = Math.max(most, field[cell] as number);
   return most;
 }
 

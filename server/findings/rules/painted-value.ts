@@ -66,16 +66,21 @@ function adviceOn(
   { step, stepsOff, colour }: { readonly step: number; readonly stepsOff: number; readonly colour?: unknown },
 ): string {
   const steps = stepsInWords(stepsOff);
-  const way = stepsOff < 0 ? t('Lighten it by {0}', steps) : t('Darken it by {0}', steps);
+  const isLightened = stepsOff < 0;
   const mixture = colour === undefined ? undefined : plannedMixture(plan, measures, object.index);
-  if (mixture) return t('{0}: its planned colour is mixed from {1}.', way, mixture);
+  if (mixture)
+    return isLightened
+      ? t('Lighten it by {0}: its planned colour is mixed from {1}.', steps, mixture)
+      : t('Darken it by {0}: its planned colour is mixed from {1}.', steps, mixture);
   const match = heldToPlan(plan, latest).find(
     ({ object: other, against }) =>
       other.index !== object.index &&
       Math.abs(against.step - step) < MATCHES &&
       Math.abs(against.stepsOff) < MATCHES,
   );
-  return match
-    ? t('{0}, until it is as light as {1}, which is on its step.', way, quoted(match.object.name))
-    : `${way}.`;
+  if (!match) return isLightened ? t('Lighten it by {0}.', steps) : t('Darken it by {0}.', steps);
+  const name = quoted(match.object.name);
+  return isLightened
+    ? t('Lighten it by {0}, until it is as light as {1}, which is on its step.', steps, name)
+    : t('Darken it by {0}, until it is as light as {1}, which is on its step.', steps, name);
 }

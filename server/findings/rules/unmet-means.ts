@@ -36,11 +36,9 @@ export const unmetMeans: Rule = {
       if (!measure || measure.holds || (BY_PAINT.has(value) && !painted)) return [];
       return [
         {
-          message: t(
-            'The focal point is to win by {0}, but {1}.',
-            meansWords(value),
-            besideRival(plan, focal, measure) ?? measure.inWords,
-          ),
+          message:
+            besideRival(plan, focal, measure) ??
+            t('The focal point is to win by {0}, but {1}.', meansWords(value), measure.inWords),
           remedy: () => meansAdvice(plan, measures, measure),
           location,
           at: focus.at,
@@ -63,10 +61,10 @@ function besideRival(
   const key = borderKey({ areas });
   if (!rivals.some((rival) => borderKey(rival) === key)) return undefined;
   return t(
-    'its rival, where {0}, has {1} as much contrast of {2}; up to {3} times is let pass',
+    'The focal point is to win by {0}, but its rival, where {1}, has {2} as much contrast of {0}; up to {3} times is let pass.',
+    meansWords(means),
     meeting(plan, areas),
     timesAbove(elsewhere / there, ENOUGH),
-    meansWords(means),
     ENOUGH,
   );
 }

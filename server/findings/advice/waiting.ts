@@ -30,7 +30,7 @@ export function waitRemedy(plan: Plan, schedule: ScheduleMeasure, meeting: Meeti
     };
   }
   return {
-    advice: `${withOthersMoved(moves, t('Hold it on {0} or later', day))}.`,
+    advice: holdOrLater(moves, day),
     fix: {
       title: moveTitle(sittingName(plan, above.sitting), from, moves),
       edits: moveEdits(plan, moves),
@@ -38,18 +38,22 @@ export function waitRemedy(plan: Plan, schedule: ScheduleMeasure, meeting: Meeti
   };
 }
 
-/** The first move as an order, with `, and the two sittings after it as much later` behind it. */
-export function withOthersMoved(moves: readonly Move[], told: string): string {
+function holdOrLater(moves: readonly Move[], day: string): string {
   const others = moves.length - 1;
-  if (others < 1) return told;
+  if (others < 1) return t('Hold it on {0} or later.', day);
   return others === 1
-    ? t('{0}, and the sitting after it as much later', told)
-    : t('{0}, and the {1} sittings after it as much later', told, counted(others));
+    ? t('Hold it on {0} or later, and the sitting after it as much later.', day)
+    : t('Hold it on {0} or later, and the {1} sittings after it as much later.', day, counted(others));
 }
 
 /** `Move “Body colour” to 22 January 2027`, with the sittings after it. */
 export function moveTitle(name: string, day: number, moves: readonly Move[]): string {
-  return withOthersMoved(moves, t('Move {0} to {1}', name, dayInWords(day)));
+  const others = moves.length - 1;
+  const told = [name, dayInWords(day)] as const;
+  if (others < 1) return t('Move {0} to {1}', ...told);
+  return others === 1
+    ? t('Move {0} to {1}, and the sitting after it as much later', ...told)
+    : t('Move {0} to {1}, and the {2} sittings after it as much later', ...told, counted(others));
 }
 
 function tooLate(moves: readonly Move[], day: string, due: string): string {

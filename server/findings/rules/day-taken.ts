@@ -2,11 +2,12 @@ import { t } from '../../../grammar/index.js';
 import { dayOf } from '../../measure/sittings/days.js';
 import type { ScheduledSitting, ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import type { Plan } from '../../plan/plan.js';
-import { moveTitle, withOthersMoved } from '../advice/waiting.js';
-import { keepsDueDate, moveEdits, putOff } from '../edits/sittings.js';
+import { moveTitle } from '../advice/waiting.js';
+import { keepsDueDate, type Move, moveEdits, putOff } from '../edits/sittings.js';
 import type { Remedy, Rule, RuleFinding } from '../finding.js';
 import { dayInWords, sittingName } from '../words/days.js';
 import { sittingAndDay } from '../words/layers.js';
+import { counted } from '../words/words.js';
 
 export const dayTaken: Rule = {
   id: 'day taken',
@@ -53,7 +54,7 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, sitting: ScheduledSitting
   const [first] = moves ?? [];
   if (moves && first && keepsDueDate(schedule, moves)) {
     return {
-      advice: `${withOthersMoved(moves, t('The next free day is {0}: hold it then', dayInWords(first.day)))}.`,
+      advice: onNextFree(moves, dayInWords(first.day)),
       fix: { title: moveTitle(name, first.day, moves), edits: moveEdits(plan, moves) },
     };
   }
@@ -69,4 +70,16 @@ function remedy(plan: Plan, schedule: ScheduleMeasure, sitting: ScheduledSitting
   return {
     advice: t('Hold it on another day, or paint on this one after all and take it out of `away`.'),
   };
+}
+
+function onNextFree(moves: readonly Move[], day: string): string {
+  const others = moves.length - 1;
+  if (others < 1) return t('The next free day is {0}: hold it then.', day);
+  return others === 1
+    ? t('The next free day is {0}: hold it then, and the sitting after it as much later.', day)
+    : t(
+        'The next free day is {0}: hold it then, and the {1} sittings after it as much later.',
+        day,
+        counted(others),
+      );
 }

@@ -1,12 +1,12 @@
 import * as vscode from 'vscode';
 import { URI, Utils } from 'vscode-uri';
+import { said } from '../../../grammar/localised.js';
 import { resolvePath } from '../../../server/language/paths.js';
 import { openFolders, reachOfPlans, workspaceFiles } from '../../reach.js';
 import { readBytesForPlan } from '../../read-file.js';
 import { languageId } from '../../server-link.js';
-import { kindOf } from '../../../server/photograph/head/kind.js';
 import type { SketchRead, ToPage } from '../messages.js';
-import { pictureHeader } from '../sketch/sketch-header.js';
+import { shownBytes } from './shown-bytes.js';
 
 /** A scan in colour of a large sheet has room in it. */
 const limitBytes = 25 * 1024 * 1024;
@@ -64,19 +64,15 @@ export class SketchFile implements vscode.Disposable {
     const read = ++this.#reads;
     const target = resolvePath(named.plan.toString(), named.file, openFolders());
     if (target.ok) this.#watch(target.uri);
-    const answer = target.ok ? await this.#bytesOf(target.uri, named.as) : target;
+    const answer = target.ok
+      ? await this.#bytesOf(target.uri, named.as)
+      : ({ ok: false, reason: said(target.reason) } as const);
     if (read === this.#reads) this.#post({ type: 'sketch', file: named.file, read: answer });
   }
 
   async #bytesOf(uri: string, as: Named): Promise<SketchRead> {
     const answer = await readBytesForPlan(uri, reachOfPlans(languageId), workspaceFiles, limitBytes);
-    if (!answer.ok) return answer;
-    // What the server can't read either is told in the same words.
-    const kind = as === 'photograph' ? kindOf(answer.bytes) : undefined;
-    if (kind?.ok === false) return kind;
-    const header = pictureHeader(answer.bytes);
-    // What a file system hands out may be part of a larger store, or a Buffer, which a page does not know.
-    return header.ok ? { ok: true, bytes: Uint8Array.from(answer.bytes) } : header;
+    return answer.ok ? shownBytes(answer.bytes, as) : answer;
   }
 
   #watch(uri: string): void {

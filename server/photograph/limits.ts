@@ -14,7 +14,7 @@ export const photographLimitBytes = 100 * 1024 * 1024;
 const MOST_PIXELS = 100_000_000;
 const LONGEST_SIDE = 30_000;
 
-/** Why a picture is too large to be decoded, as a sentence; nothing when it is not. */
+/** Why a picture is too large to be decoded; nothing when it is not. */
 export function refusalOfSize(
   bytes: number,
   {

@@ -4,6 +4,7 @@ import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
 import { inSteps } from '../areas/place-order.js';
+import { GROUND } from './ground.js';
 import { type Meetings, meetingsOf } from './meeting.js';
 import { type Sides, keptSides } from './sides.js';
 import { stretchesByFront } from './stretches.js';
@@ -11,8 +12,7 @@ import { keptOrder } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
 import { merged } from '../merged.js';
 
-/** Stands for the bare ground where an area is named by the index of its object. */
-export const GROUND = -1;
+export { GROUND };
 
 /** A short stretch of the border between two areas that are seen: it stands for one place. */
 export interface BorderStretch {

@@ -2,8 +2,9 @@ import type { Plan, PlanObject } from '../../plan/plan.js';
 import { type Carried, carried } from '../carried.js';
 import { keptObjects } from '../kept-lists.js';
 import { type Memory, once, sameInputs } from '../memory.js';
-import { type BorderMeasure, type BorderStretch, GROUND, type MeetingAreas } from './borders.js';
+import type { BorderMeasure, BorderStretch, MeetingAreas } from './borders.js';
 import { type Contrast, contrastOf, edgesBetween, tintOf } from './contrast.js';
+import { GROUND } from './ground.js';
 import type { Meetings } from './meeting.js';
 
 /** Part of the diagonal that a stretch is long at most. */

@@ -370,6 +370,13 @@ describe('a plan that can be read in part', () => {
     expect(objectNamed(plan, 'dot').faulty).toBe(true);
   });
 
+  it('takes the first word of a place for no name where the second could not be read', () => {
+    const half = (place: string) => messages(resolvePlan(parse(`${CANVAS}\nfocus   ${place}`)));
+    expect(half('upper rihgt')).toEqual([]);
+    expect(half('upper')).toEqual(['There is no object called `upper` in this plan.']);
+    expect(half('jug rihgt')).toEqual(['There is no object called `jug` in this plan.']);
+  });
+
   it('knows of a centre of interest of whose line nothing could be read', () => {
     expect(resolvePlan(parse(`${CANVAS}\nfocus   (3,`)).focusUnplaced).toBe(true);
     expect(resolvePlan(parse(CANVAS)).focusUnplaced).toBe(false);

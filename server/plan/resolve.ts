@@ -1,9 +1,9 @@
 import {
   type Node,
   type Plane,
+  type Problem,
   reasonInWords,
   type ShapeForm,
-  type Span,
   type SyntaxTree,
   t,
   usualTree,
@@ -173,17 +173,26 @@ function told(
 /** Words that could not be read mean nothing, so it is no news that nothing goes by that name. */
 function news(problems: readonly FoundProblem[], tree: SyntaxTree): readonly FoundProblem[] {
   if (tree.problems.length === 0) return problems;
-  const told = new Map<number, Span[]>();
-  for (const { line, start, end } of tree.problems) {
-    told.set(line, [...(told.get(line) ?? []), { start, end }]);
-  }
-  return problems.filter(({ location, severity }) => {
-    const spans = told.get(location.line) ?? [];
+  const told = new Map<number, Problem[]>();
+  for (const problem of tree.problems) told.set(problem.line, [...(told.get(problem.line) ?? []), problem]);
+  return problems.filter(({ location, severity, code }) => {
+    const unread = told.get(location.line) ?? [];
     // What a line leaves out may stand in the words of it that could not be read.
-    if (spans.length > 0 && severity === 'hint') return false;
-    return !spans.some(({ start, end }) => start < location.end && end > location.start);
+    if (unread.length > 0 && severity === 'hint') return false;
+    return !unread.some(
+      (problem) =>
+        (problem.start < location.end && problem.end > location.start) ||
+        (code === 'unknown name' && problem.start === location.end + 1 && endsAPlace(problem)),
+    );
   });
 }
+
+/** Whether the word was to be the second of a place, as in `upper rihgt`: then the first is no name. */
+function endsAPlace({ fix }: Problem): boolean {
+  return fix !== undefined && SECOND_OF_A_PLACE.has(fix.replacement);
+}
+
+const SECOND_OF_A_PLACE: ReadonlySet<string> = new Set(['left', 'centre', 'right']);
 
 function coveringOrder(objects: readonly PlanObject[]): readonly number[] {
   const order: number[] = [];

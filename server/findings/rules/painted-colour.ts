@@ -65,15 +65,49 @@ function munsellOf(lab: Lab): Munsell {
 function adviceOn(plan: Plan, measures: Measures, object: PlanObject, seen: Lab, planned: Lab): string {
   const wanted = munsellOf(planned);
   const stronger = munsellOf(seen).chroma - wanted.chroma;
-  const way =
-    stronger > SAID
-      ? t('Grey it by {0} of chroma', plainNumber(stronger, 1))
-      : stronger < -SAID
-        ? t('Strengthen it by {0} of chroma', plainNumber(-stronger, 1))
-        : t('Turn its hue back');
   const mixture = plannedMixture(plan, measures, object.index);
-  const order = isNeutral(computedColour(planned)) ? way : t('{0}, towards {1}', way, wanted.hue ?? '');
+  const towards = isNeutral(computedColour(planned)) ? undefined : wanted.hue;
+  if (stronger > SAID) return greyed(plainNumber(stronger, 1), towards, mixture);
+  if (stronger < -SAID) return strengthened(plainNumber(-stronger, 1), towards, mixture);
+  return turnedBack(towards, mixture);
+}
+
+function greyed(chroma: string, towards: string | undefined, mixture: string | undefined): string {
+  if (towards === undefined)
+    return mixture === undefined
+      ? t('Grey it by {0} of chroma.', chroma)
+      : t('Grey it by {0} of chroma: its planned colour is mixed from {1}.', chroma, mixture);
   return mixture === undefined
-    ? `${order}.`
-    : t('{0}: its planned colour is mixed from {1}.', order, mixture);
+    ? t('Grey it by {0} of chroma, towards {1}.', chroma, towards)
+    : t(
+        'Grey it by {0} of chroma, towards {1}: its planned colour is mixed from {2}.',
+        chroma,
+        towards,
+        mixture,
+      );
+}
+
+function strengthened(chroma: string, towards: string | undefined, mixture: string | undefined): string {
+  if (towards === undefined)
+    return mixture === undefined
+      ? t('Strengthen it by {0} of chroma.', chroma)
+      : t('Strengthen it by {0} of chroma: its planned colour is mixed from {1}.', chroma, mixture);
+  return mixture === undefined
+    ? t('Strengthen it by {0} of chroma, towards {1}.', chroma, towards)
+    : t(
+        'Strengthen it by {0} of chroma, towards {1}: its planned colour is mixed from {2}.',
+        chroma,
+        towards,
+        mixture,
+      );
+}
+
+function turnedBack(towards: string | undefined, mixture: string | undefined): string {
+  if (towards === undefined)
+    return mixture === undefined
+      ? t('Turn its hue back.')
+      : t('Turn its hue back: its planned colour is mixed from {0}.', mixture);
+  return mixture === undefined
+    ? t('Turn its hue back, towards {0}.', towards)
+    : t('Turn its hue back, towards {0}: its planned colour is mixed from {1}.', towards, mixture);
 }

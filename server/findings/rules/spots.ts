@@ -82,11 +82,11 @@ function advice(
 ): Pick<RuleFinding, 'advice' | 'fix'> {
   const sinking = firstSinking(plan, measures, tone, found.toReversed());
   if (!sinking) {
-    const smallest = found.at(-1);
+    const smallest = found.slice(-1).map((spot) => spotWords(plan, spot));
     return {
       advice: t(
         'Bring them together, or join {0} to a larger piece of {1}.',
-        smallest ? spotWords(plan, smallest) : t('one'),
+        smallest.join(''),
         toneWords(tone).words,
       ),
     };

@@ -1,35 +1,38 @@
-import * as fs from 'node:fs';
+import fs from 'node:fs';
+import { syncBuiltinESMExports } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { toldAnswer } from '../../tests/support/told-answer.js';
 import { fileSizeLimitBytes } from '../language/file-size.js';
 import { filesBeside } from './files-beside.js';
 
 const folder = fs.mkdtempSync(path.join(tmpdir(), 'mahlstick-growing-'));
 const growing = path.join(folder, 'growing.svg');
-let grownBytes = 0;
-
-// As if somebody wrote to the file between the look at its size and the reading of it.
-vi.mock('node:fs', async (original) => {
-  const real = await original<typeof fs>();
-  return {
-    ...real,
-    fstatSync: (handle: number) => {
-      const status = real.fstatSync(handle);
-      real.truncateSync(growing, grownBytes);
-      return status;
-    },
-  };
-});
-
 afterAll(() => fs.rmSync(folder, { recursive: true }));
+
+/** Does something as if somebody wrote to the file between each look at its size and the reading of it. */
+function whileItGrowsTo<T>(bytes: number, work: () => T): T {
+  const { fstatSync } = fs;
+  const grown = (handle: number): fs.Stats => {
+    const status = fstatSync(handle);
+    fs.truncateSync(growing, bytes);
+    return status;
+  };
+  Object.assign(fs, { fstatSync: grown });
+  syncBuiltinESMExports();
+  try {
+    return work();
+  } finally {
+    Object.assign(fs, { fstatSync });
+    syncBuiltinESMExports();
+  }
+}
 
 /** What is read of a file that has one byte when it is looked at, and so many when it is read. */
 function readGrownTo(bytes: number) {
   fs.writeFileSync(growing, '.');
-  grownBytes = bytes;
-  const answer = filesBeside(folder, folder)('growing.svg');
+  const answer = whileItGrowsTo(bytes, () => filesBeside(folder, folder)('growing.svg'));
   return answer && toldAnswer(answer);
 }
 

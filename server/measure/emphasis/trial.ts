@@ -29,11 +29,16 @@ export function triedStretches(
   changed: readonly number[],
   stretches: readonly BorderStretch[],
 ): readonly BorderStretch[] {
-  return stretches.map((stretch) =>
-    isTouched(stretch, changed)
-      ? { ...stretch, ...contrastBetween(tried, stretch.front, stretch.behind) }
-      : stretch,
-  );
+  const all = stretches.slice();
+  for (const area of changed) {
+    // Of many stretches few are touched.
+    for (let index = 0; index < stretches.length; index++) {
+      const stretch = stretches[index] as BorderStretch;
+      if (stretch.front !== area && stretch.behind !== area) continue;
+      all[index] = { ...stretch, ...contrastBetween(tried, stretch.front, stretch.behind) };
+    }
+  }
+  return all;
 }
 
 /**

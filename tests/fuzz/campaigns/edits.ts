@@ -256,14 +256,14 @@ async function answersOf(
   });
   while (changes !== seen) {
     changes = seen;
-    // Files of photographs are fetched once typing has settled, and the plan is told to be another when they are known.
-    if (documents.some(({ text }) => text.includes('photograph'))) await delay(SETTLE_MILLISECONDS);
     for (const { uri } of documents) {
       await pulled(client, uri);
       // It waits for all mixtures, and makes nothing here.
       await client.request('mahlstick/export', { textDocument: { uri }, what: 'drawing', format: 'svg' });
       await client.request('workspace/symbol', { query: '' });
     }
+    // Files of photographs are fetched a while after they are asked for, and the plan is told to be another when they are known.
+    if (documents.some(({ text }) => text.includes('photo'))) await delay(2 * SETTLE_MILLISECONDS);
   }
   const answers: Record<string, unknown> = {};
   for (const { uri, text, version } of documents) {

@@ -4,17 +4,10 @@ import type { BorderMeasure, BorderStretch } from '../../measure/borders/borders
 import { type Centre, centreOfInterest } from '../../measure/emphasis/centre.js';
 import { tryContrast, triedStretches } from '../../measure/emphasis/trial.js';
 import { type MeansMeasure, isQuiet } from '../../measure/emphasis/means.js';
-import {
-  bustleRound,
-  detailRound,
-  isInRing,
-  type SeenPart,
-  sharpnessRound,
-} from '../../measure/emphasis/means-round.js';
-import { counted } from '../../measure/emphasis/field.js';
+import { bustleRound, detailRound, isInRing, type SeenPart } from '../../measure/emphasis/means-round.js';
+import { sharpnessRound } from '../../measure/emphasis/means-sharpness.js';
 import type { Measures } from '../../measure/measures.js';
-import { once } from '../../measure/memory.js';
-import { type Point, distance } from '../../plan/geometry/point.js';
+import { distance } from '../../plan/geometry/point.js';
 import type { Plan, PlanObject } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 import { detailEdit } from '../edits/edges.js';
@@ -124,9 +117,8 @@ function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: Means
       .flatMap((index) => plan.objects[index] ?? [])
       .flatMap((object) => softerThan(object.edges).map((edges) => otherEdges(object, edges))),
   ];
-  const stretches = once(() => withFarOnesTogether(plan, measures.borders, own));
   const found = firstThat(changes, plan, measures, 'means edges', ({ object }, tried) => {
-    const after = sharpnessRound(tried, triedStretches(tried, [object.index], stretches()), own);
+    const after = sharpnessRound(tried, measures.borders, own, object.index);
     return exceeds(after.there, after.elsewhere);
   });
   if (found) return found;
@@ -139,39 +131,6 @@ function edgesAdvice(plan: Plan, measures: Measures, { there, elsewhere }: Means
             plainNumber(elsewhere),
           ),
   };
-}
-
-/**
- * The stretches of all borders, those of each border as one where they count as sharpness elsewhere whatever the place:
- * beyond the reach of the focal point, and not in front of what is dominant there. A large picture has ten times fewer.
- */
-function withFarOnesTogether(
-  { focus, canvas }: Plan,
-  { byFront }: BorderMeasure,
-  centre: Centre,
-): readonly BorderStretch[] {
-  const found: BorderStretch[] = [];
-  for (const { front, stretches } of byFront) {
-    const isOwn = centre.has(front);
-    const far = new Map<number, { readonly one: BorderStretch; length: number }>();
-    for (const stretch of stretches) {
-      if (isOwn || !focus || countsAt(stretch.at, focus.at, canvas.diagonal)) {
-        found.push(stretch);
-        continue;
-      }
-      const known = far.get(stretch.behind);
-      if (known) known.length += stretch.length;
-      else far.set(stretch.behind, { one: stretch, length: stretch.length });
-    }
-    for (const { one, length } of far.values()) found.push({ ...one, length });
-  }
-  return found;
-}
-
-/** Whether any of a stretch is gathered at a place, by a plain root: there are many. */
-function countsAt(one: Point, place: Point, diagonal: number): boolean {
-  const [dx, dy] = [one.x - place.x, one.y - place.y];
-  return counted(Math.sqrt(dx * dx + dy * dy), diagonal) > 0;
 }
 
 /** The objects in front of the longest borders, the longest first. */

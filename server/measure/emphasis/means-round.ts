@@ -2,8 +2,8 @@ import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { type BorderStretch, GROUND } from '../borders/borders.js';
-import { type Centre, isOwnEdge } from './centre.js';
-import { type FieldGrid, REACH, counted, fieldGrid, middleOf } from './field.js';
+import type { Centre } from './centre.js';
+import { type FieldGrid, REACH, fieldGrid, middleOf } from './field.js';
 import { labelMap } from '../areas/label-map.js';
 import { type Memory, sameInputs } from '../memory.js';
 
@@ -17,56 +17,6 @@ export interface SeenPart {
   /** Index of the object, or `GROUND`. */
   readonly area: number;
   readonly share: number;
-}
-
-/** How sharp borders are at the focal point and elsewhere: a mean by length, 0 where none has contrast. */
-export interface SharpnessRound {
-  readonly there: number;
-  readonly elsewhere: number;
-  /** No border with contrast is near: the edges of what is dominant there are looked at, in which the focal point lies deep. */
-  readonly isOfDominant: boolean;
-}
-
-/**
- * Mean sharpness of the borders that have contrast, within 8 % of the diagonal and in the rest. A painter who means a
- * head to win by its edges sets the point in its midst: where no such border is near, those of the dominant object
- * there and of all that lies on it are the near ones, as far as they are one with the focal point.
- */
-export function sharpnessRound(
-  { focus, canvas }: Plan,
-  stretches: readonly BorderStretch[],
-  centre: Centre,
-): SharpnessRound {
-  const { diagonal } = canvas;
-  if (!focus) return { there: 0, elsewhere: 0, isOfDominant: false };
-  const near = sharpnessBy(stretches, ({ at }) => counted(apart(at, focus.at), diagonal));
-  if (near.there > 0) return { ...near, isOfDominant: false };
-  const own = sharpnessBy(stretches, ({ at, front }) =>
-    isOwnEdge(front, apart(at, focus.at) / diagonal, centre) ? 1 : 0,
-  );
-  return { ...own, isOfDominant: own.there > 0 };
-}
-
-/** @param part of a stretch that counts there; the rest of it is elsewhere */
-function sharpnessBy(
-  stretches: readonly BorderStretch[],
-  part: (stretch: BorderStretch) => number,
-): { readonly there: number; readonly elsewhere: number } {
-  const inside = { sharpness: 0, length: 0 };
-  const outside = { sharpness: 0, length: 0 };
-  for (const stretch of stretches) {
-    const { length, sharpness, pull } = stretch;
-    if (pull === 0) continue;
-    const there = part(stretch);
-    inside.sharpness += there * length * sharpness;
-    inside.length += there * length;
-    outside.sharpness += (1 - there) * length * sharpness;
-    outside.length += (1 - there) * length;
-  }
-  return {
-    there: ratio(inside.sharpness, inside.length),
-    elsewhere: ratio(outside.sharpness, outside.length),
-  };
 }
 
 /** Mean detail by area, at the focal point and elsewhere. */
@@ -152,11 +102,12 @@ export function isInRing(away: number): boolean {
 }
 
 /** The distance of two places by a plain root, many times quicker than the careful one. */
-function apart(one: Point, other: Point): number {
+export function apart(one: Point, other: Point): number {
   const [dx, dy] = [one.x - other.x, one.y - other.y];
   return Math.sqrt(dx * dx + dy * dy);
 }
 
-function ratio(part: number, whole: number): number {
+/** What part something is of a whole; 0 of nothing. */
+export function ratio(part: number, whole: number): number {
   return whole > ROUNDING ? part / whole : 0;
 }

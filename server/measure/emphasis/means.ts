@@ -8,7 +8,8 @@ import type { Centre } from './centre.js';
 import type { Seen } from './emphasis.js';
 import type { Peak } from './places.js';
 import { labelMap } from '../areas/label-map.js';
-import { type SeenPart, bustleRound, detailRound, sharpnessRound } from './means-round.js';
+import { type SeenPart, bustleRound, detailRound } from './means-round.js';
+import { sharpnessRound } from './means-sharpness.js';
 import type { Memory } from '../memory.js';
 import { runsAcross, wholeOf } from '../areas/parts.js';
 import { meeting, areaName } from '../areas/area-words.js';
@@ -136,7 +137,7 @@ function edges(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memor
   const { focus, canvas } = plan;
   const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal, ...[...centre].flat()];
   const { there, elsewhere, isOfDominant } = memory.recall('means edges', '', inputs, () =>
-    sharpnessRound(plan, borders.stretches, centre),
+    sharpnessRound(plan, borders, centre),
   );
   const [dominant = GROUND] = centre.keys();
   return {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checked, mended } from '../../../tests/support/plan.js';
 import type { Finding } from '../finding.js';
+import { nearTangent } from './near-tangent.js';
 
 /** A canvas with a diagonal of 100 cm. */
 const CANVAS = `canvas  80 x 60 cm
@@ -35,6 +36,23 @@ describe('near tangent', () => {
     expect(finding?.fix).toBeDefined();
     if (finding?.fix) expect(told(mended(PAIR, finding.fix))).toEqual([]);
   });
+
+  it.each([0, 0.002, 0.004, 0.0041, 0.008, 0.012])(
+    'finds all that is no farther apart than a limit: %d',
+    (limit) => {
+      const pairs = [0.2, 0.4, 0.4005, 0.41, 0.4, 0.79, 0.8, 0.9].map(
+        (gap, index) =>
+          thing(`cup${index}`, `circle 4 at (10, ${4 + 7 * index})`) +
+          thing(`plum${index}`, `circle 4 at (${14 + gap}, ${4 + 7 * index})`),
+      );
+      const { plan, measures } = checked(CANVAS + pairs.join(''));
+      const near = measures.tangents.touches.filter(({ shareOfDiagonal }) => shareOfDiagonal <= limit + 1e-9);
+      expect(measures.tangents.touches.length).toBeGreaterThan(pairs.length - 1);
+      expect(nearTangent.check(plan, measures, limit).map(({ objects }) => objects)).toEqual(
+        near.map(({ one, other }) => [one, other]),
+      );
+    },
+  );
 
   it('tells two straight sides that run along each other, and parts them', () => {
     const jars = (left: number) =>

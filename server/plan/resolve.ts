@@ -201,16 +201,27 @@ function coveringOrder(objects: readonly PlanObject[]): readonly number[] {
   return order;
 }
 
+/** Of all that are left out for one reason the first is told, and how many more there are. */
 function reportCrowding(
   objects: readonly PlanObject[],
   crowding: ReadonlyMap<number, Crowding>,
   problems: Problems,
 ): void {
   if (crowding.size === 0) return;
-  for (const { index, name, location } of objects) {
-    const kind = crowding.get(index);
-    if (kind) problems.error('unreadable shape', crowdingInWords(name, kind), location);
+  for (const kind of new Set(crowding.values())) {
+    const [first, ...others] = objects.filter(({ index }) => crowding.get(index) === kind);
+    if (!first) continue;
+    const message = crowdingInWords(first.name, kind);
+    const more = othersInWords(others.length);
+    problems.error('unreadable shape', more === '' ? message : `${message} ${more}`, first.location);
   }
+}
+
+function othersInWords(count: number): string {
+  if (count === 0) return '';
+  return count === 1
+    ? t('One more object is left out for the same reason.')
+    : t('{0} more objects are left out for the same reason.', count);
 }
 
 function crowdingInWords(name: string, kind: Crowding): string {

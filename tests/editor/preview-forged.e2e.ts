@@ -50,17 +50,17 @@ describe('a page of a preview that is taken over', () => {
     page.evaluate((all) => {
       for (const message of all) (window as unknown as Forger).forge?.(message);
     }, messages);
-  const heard = (type: string) =>
+  const heard = (...types: readonly string[]) =>
     page.evaluate(
       (wanted) =>
-        ((window as unknown as Forger).heard ?? []).filter(
-          (message) => (message as { type: string }).type === wanted,
+        ((window as unknown as Forger).heard ?? []).filter((message) =>
+          wanted.includes((message as { type: string }).type),
         ),
-      type,
+      types,
     );
   const outline = () => page.locator(shape('bowl')).getAttribute('d');
   /** The version of the text that is drawn. */
-  const version = async () => ((await heard('scene')).at(-1) as { version: number }).version;
+  const version = async () => ((await heard('scene', 'scene change')).at(-1) as { version: number }).version;
   /**
    * What was sent before has come to all that it comes to: a change of what there is not goes the same way to the server, and
    * the second one is asked about after the editor was given what the first ones came to.

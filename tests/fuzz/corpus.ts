@@ -28,7 +28,12 @@ export function keptCases(root: string, name: CampaignName): readonly unknown[] 
 export function keep(root: string, name: CampaignName, { what, seed, case: one }: Fault): string {
   const folder = folderOf(root, name);
   mkdirSync(folder, { recursive: true });
-  const kept: KeptCase = { what, ...(seed === undefined ? {} : { seed }), case: one };
+  // A stack names files of the machine that it was found on.
+  const kept: KeptCase = {
+    what: what.replaceAll(`${root}${path.sep}`, ''),
+    ...(seed === undefined ? {} : { seed }),
+    case: one,
+  };
   const digest = createHash('sha256')
     .update(JSON.stringify(one) ?? 'null')
     .digest('hex');

@@ -1,5 +1,5 @@
 import type { Scene, View } from '../../server/drawing/scene.js';
-import { type SceneChange, changedScene } from '../../server/drawing/scene-change.js';
+import { type SceneChange, toldScene } from '../../server/drawing/scene-change.js';
 import type { ChangedScene, WholeScene } from '../../server/language/protocol.js';
 import type { Look } from './look.js';
 
@@ -24,13 +24,9 @@ export interface Delivery {
 }
 
 /** The last drawing that was delivered. */
-export interface Delivered {
-  readonly epoch: number;
-  readonly view: View;
-  readonly version: number;
+export interface Delivered extends Omit<Delivery, 'change'> {
   /** What the server knows it by. */
   readonly id: number;
-  readonly scene: Scene;
 }
 
 /**
@@ -110,10 +106,10 @@ export class SceneFeed {
 
   #take(view: View, answer: WholeScene | ChangedScene, before: Delivered | undefined): void {
     const { version, id = 0 } = answer;
-    const overtaken = this.#last?.view === view && version < this.#last.version;
+    const overtaken = this.#last?.scene.view === view && version < this.#last.version;
     if (this.#stopped || view !== this.#look.view || overtaken) return;
     const change = 'change' in answer ? answer.change : undefined;
-    const scene = 'change' in answer ? before && changedScene(before.scene, answer.change) : answer.scene;
+    const scene = toldScene(answer, before?.scene);
     if (scene === undefined) {
       this.forget();
       this.#wanted = true;
@@ -121,7 +117,8 @@ export class SceneFeed {
     }
     const isNext = change !== undefined && before === this.#last;
     this.#epoch += 1;
-    this.#last = { epoch: this.#epoch, view, version, id, scene };
-    this.#host.deliver({ epoch: this.#epoch, version, scene, ...(isNext ? { change } : {}) });
+    const delivery = { epoch: this.#epoch, version, scene };
+    this.#last = { ...delivery, id };
+    this.#host.deliver(isNext ? { ...delivery, change } : delivery);
   }
 }

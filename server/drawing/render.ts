@@ -1,3 +1,4 @@
+import isSame from 'fast-deep-equal';
 import { ClipPath, Defs, type Element, G, Image, Path, SVG, Text, type Svg } from '@svgdotjs/svg.js';
 import {
   imageAttributes,
@@ -137,7 +138,7 @@ function patchLayer(
   for (const [key, mark] of wanted) {
     const known = drawn.get(key);
     const element = known?.element ?? elementFor(mark);
-    if (known === undefined || allChanged || !isSameMark(known.mark, mark)) applyMark(element, mark, context);
+    if (known === undefined || allChanged || !isSame(known.mark, mark)) applyMark(element, mark, context);
     if (element.node === next) next = next.nextSibling;
     else group.node.insertBefore(element.node, next);
     kept.set(key, { mark, element });
@@ -159,17 +160,6 @@ function elementFor({ kind }: Mark): Element {
 
 function isDrawn(mark: Mark, options: RenderOptions): boolean {
   return options.part !== 'plain' || (mark.kind === 'path' && mark.fill !== undefined);
-}
-
-function isSameMark(one: Mark, other: Mark): boolean {
-  if (one === other) return true;
-  // A picture is long, and the same one is known to be the same without being gone through.
-  if (one.kind === 'image' && other.kind === 'image')
-    return (
-      one.href === other.href &&
-      JSON.stringify({ ...one, href: '' }) === JSON.stringify({ ...other, href: '' })
-    );
-  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 function applyMark(element: Element, mark: Mark, { options, em }: Context): void {

@@ -73,6 +73,15 @@ export function changedScene(
   }
 }
 
+/** @returns the scene that is told whole, or by what makes it of the one before; undefined where it is of some other */
+export function toldScene(
+  told: { readonly scene: Scene } | { readonly change: SceneChange },
+  before: Scene | undefined,
+): Scene | undefined {
+  if ('scene' in told) return told.scene;
+  return before && changedScene(before, told.change);
+}
+
 function handlingChange(before: Handling | undefined, { grips, painted, ...rest }: Handling): HandlingChange {
   return {
     rest,

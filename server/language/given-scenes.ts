@@ -13,11 +13,8 @@ export class GivenScenes {
   /** @param known the drawing that the client has, see `NextSceneParams` */
   answer(result: SceneResult, known: number | undefined): WholeScene | ChangedScene {
     if (known === undefined) return result;
-    const { version, scene } = result;
-    const before = this.#scenes.get(known);
-    const id = this.#keep(scene, known);
-    if (before?.view !== scene.view) return { version, id, scene };
-    return { version, id, change: sceneChange(before, scene) };
+    const answer = this.tried(result, known);
+    return { ...answer, id: this.#keep(result.scene, known) };
   }
 
   /** A drawing that is only tried: the client goes on having the one that it has. */

@@ -60,7 +60,7 @@ describe('a step that is to be taken back', () => {
 });
 
 describe('a change by hand that is only tried', () => {
-  const before: Delivered = { epoch: 5, view: 'drawing', version: 7, id: 2, scene: stillLife };
+  const before: Delivered = { epoch: 5, version: 7, id: 2, scene: stillLife };
   const other = { ...stillLife, title: 'Another' };
   const difference = sceneChange(stillLife, other);
 

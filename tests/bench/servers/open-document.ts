@@ -1,5 +1,5 @@
 import type { Scene } from '../../../server/drawing/scene.js';
-import { changedScene } from '../../../server/drawing/scene-change.js';
+import { toldScene } from '../../../server/drawing/scene-change.js';
 import type { ChangedScene, WholeScene } from '../../../server/language/protocol.js';
 import type { Taken } from '../taken.js';
 import type { RunningServer } from './server.js';
@@ -94,7 +94,7 @@ export class OpenDocument {
       const answer = (await server.request('mahlstick/scene', asked)) as WholeScene | ChangedScene | null;
       if (answer?.version !== version)
         throw new Error(`version ${answer?.version} was drawn, not ${version}`);
-      const scene = 'change' in answer ? before && changedScene(before.scene, answer.change) : answer.scene;
+      const scene = toldScene(answer, before?.scene);
       if (scene === undefined) throw new Error('a drawing was told by another than there is');
       this.#drawing = { id: answer.id ?? 0, scene };
       return taken();

@@ -5,7 +5,7 @@ import { setTimeout as delay } from 'node:timers/promises';
 import fc from 'fast-check';
 import type { SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver-protocol';
 import type { Scene } from '../../../server/drawing/scene.js';
-import { changedScene } from '../../../server/drawing/scene-change.js';
+import { toldScene } from '../../../server/drawing/scene-change.js';
 import * as features from '../../../server/language/features.js';
 import type { ChangedScene, WholeScene } from '../../../server/language/protocol.js';
 import { SETTLE_MILLISECONDS } from '../../../server/language/photographs.js';
@@ -211,7 +211,7 @@ async function updateDrawing(client: Client, document: Document): Promise<void> 
   const asked = { textDocument: { uri }, ...look, known: before?.id ?? 0 };
   const answer = await client.request<WholeScene | ChangedScene | null>('mahlstick/scene', asked);
   if (answer === null) return;
-  const scene = 'change' in answer ? before && changedScene(before.scene, answer.change) : answer.scene;
+  const scene = toldScene(answer, before?.scene);
   assert(scene !== undefined, 'a change of the drawing that there is');
   document.drawing = { id: answer.id ?? 0, scene };
 }

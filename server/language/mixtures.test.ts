@@ -108,3 +108,20 @@ test('a change that is only tried has its mixtures at once', () => {
   expect(tried?.measures.palette?.mixing).toBeDefined();
   expect(service.mixFurther(uri)).toBe(false);
 });
+
+test.each([
+  ['palette\nobject jug', 'The picture has no colours yet that could be mixed from it.'],
+  [
+    'palette\nobject jug\n  shape rectangle (1, 1) to (9, 9)\n  value 3',
+    'No paint of it is known that mixtures could be worked out from.',
+  ],
+  [
+    'palette\n  paint smoke\nobject jug\n  shape rectangle (1, 1) to (9, 9)\n  value 3',
+    'No paint of it is known that mixtures could be worked out from.',
+  ],
+])('a palette that nothing can be mixed from does not promise that all can be: %j', (lines, expected) => {
+  const { service, uri } = openPlan(`${lines}\ncanvas 40 x 30 cm`);
+  mixedThrough(service, uri);
+  const { contents } = service.hover(uri, { line: 0, character: 3 }) ?? {};
+  expect(JSON.stringify(contents)).toContain(expected);
+});

@@ -49,6 +49,8 @@ test('after any edits everything is said that a service says which has seen no o
         const text = service.snapshot(planUri)?.text ?? '';
         const fresh = openPlan('', everything);
         fresh.service.change(planUri, edits.length + 1, [{ text }]);
+        // Mixtures come when there is time for them, and sooner where they were asked for before.
+        for (const each of [service, fresh.service]) while (each.mixFurther(planUri));
         const places = edits.map((edit) => placeOf(text, edit));
         expect(everythingSaid(service, places)).toEqual(everythingSaid(fresh.service, places));
         expect([...failures, ...fresh.failures]).toEqual([]);

@@ -1,5 +1,5 @@
 import { amountInWords, differenceInWords, partsInWords } from '../../findings/words/paints.js';
-import type { GlazeMeasure, Swatch } from '../../measure/mixing/mixing.js';
+import type { GlazeMeasure, MixingMeasure, Swatch } from '../../measure/mixing/mixing.js';
 import { CAUTION_FIRST, cautionsAboutMedium, cautionsAboutPaint } from '../../plan/materials/cautions.js';
 import { pigmentOf, type Pigment } from '../../plan/materials/pigments.js';
 import type { Paint, Plan } from '../../plan/plan.js';
@@ -68,7 +68,6 @@ export function paletteFigures({ plan, measures: { palette } }: Snapshot, style:
   const lacking = primaries.flatMap(({ primary, lacks }) =>
     lacks.length === 2 ? [`no ${primary} at all`] : lacks.map((side) => `no ${side} ${primary}`),
   );
-  const beyond = (mixing?.beyond ?? []).flatMap((index) => mixing?.swatches[index] ?? []);
   return [
     style.text(`${count} ${count === 1 ? 'paint' : 'paints'} on the palette.`),
     style.text(
@@ -76,17 +75,20 @@ export function paletteFigures({ plan, measures: { palette } }: Snapshot, style:
         ? 'A warm and a cool one of each primary.'
         : `Of the primaries there is ${inWords(lacking)}.`,
     ),
-    style.text(
-      mixing === undefined
-        ? 'Its mixtures are being worked out.'
-        : beyond.length === 0
-          ? 'Every colour of the picture can be mixed from it, as far as can be predicted.'
-          : `${beyond.length} of ${mixing.swatches.length} colours of the picture are beyond it.`,
-    ),
+    style.text(mixing === undefined ? 'Its mixtures are being worked out.' : reachInWords(mixing)),
     ...(plan.palette?.mother
       ? [`${style.name(plan.palette.mother.value)} ${style.text('goes into every mixture.')}`]
       : []),
   ];
+}
+
+function reachInWords({ swatches, beyond }: MixingMeasure): string {
+  if (swatches.length === 0) return 'The picture has no colours yet that could be mixed from it.';
+  if (swatches.every(({ mixture }) => mixture === undefined))
+    return 'No paint of it is known that mixtures could be worked out from.';
+  if (beyond.length > 0)
+    return `${beyond.length} of ${swatches.length} colours of the picture are beyond it.`;
+  return 'Every colour of the picture can be mixed from it, as far as can be predicted.';
 }
 
 /** How the colour of an object is mixed, and what its glaze makes of it; nothing without a palette. */

@@ -2,6 +2,8 @@ import type { Ring } from '../../plan/geometry/outline.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from './areas.js';
+import { type CellGrid, keptCellRuns, lay } from './cell-runs.js';
+import { ringPieces } from './ring-pieces.js';
 import { GROUND } from '../borders/borders.js';
 import { keptOrder } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
@@ -57,7 +59,7 @@ export function labelMap(plan: Plan, areas: VisibleAreas, memory: Memory): Label
 function mapOf(
   order: readonly number[],
   areas: VisibleAreas,
-  grid: Grid,
+  grid: CellGrid,
   memory: Memory,
   last: Mapped | undefined,
 ): Mapped {
@@ -66,9 +68,13 @@ function mapOf(
   const laid: Runs[] = [];
   const add = (object: number, visible: readonly Ring[]): void => {
     const earlier = before?.laid[laid.length];
-    const isSame = earlier?.object === object && earlier.visible === visible;
-    const runs = () => (object === GROUND ? cellRuns(visible, grid) : runsOf(visible, grid, memory));
-    laid.push(isSame ? earlier : { object, visible, runs: runs() });
+    if (earlier?.object === object && earlier.visible === visible) {
+      laid.push(earlier);
+      return;
+    }
+    if (object !== GROUND) memory.count('label runs');
+    const parts = object === GROUND ? ringPieces(visible).map(({ rings }) => rings) : [visible];
+    laid.push({ object, visible, parts: parts.map((rings) => keptCellRuns(rings, grid)) });
   };
   add(GROUND, areas.bare);
   order.forEach((object, position) => {
@@ -84,7 +90,7 @@ function mapOf(
 }
 
 /** By itself, so that it keeps nothing of an earlier map. */
-function asMap({ labels, isWhole }: Pick<LabelMap, 'labels' | 'isWhole'>, grid: Grid): LabelMap {
+function asMap({ labels, isWhole }: Pick<LabelMap, 'labels' | 'isWhole'>, grid: CellGrid): LabelMap {
   const { width, height, columns, rows } = grid;
   return {
     columns,
@@ -100,29 +106,17 @@ function asMap({ labels, isWhole }: Pick<LabelMap, 'labels' | 'isWhole'>, grid: 
   };
 }
 
-const keptRuns = new WeakMap<readonly Ring[], CanvasSize & { readonly runs: Int32Array }>();
-
-/** The runs of what is seen of an area, kept as long as that: the number of cells follows from the size of the canvas. */
-function runsOf(visible: readonly Ring[], grid: Grid, memory: Memory): Int32Array {
-  const { width, height } = grid;
-  const known = keptRuns.get(visible);
-  if (known?.width === width && known.height === height) return known.runs;
-  const runs = cellRuns(visible, grid);
-  keptRuns.set(visible, { width, height, runs });
-  memory.count('label runs');
-  return runs;
-}
-
-/** The runs of cells of an object, or of `GROUND`. */
+/** The cells of an object, or of `GROUND`. */
 interface Runs {
   readonly object: number;
   readonly visible: readonly Ring[];
-  readonly runs: Int32Array;
+  /** Runs of cells; of the ground those of each part by itself, as most of them stay when an object moves. */
+  readonly parts: readonly Int32Array[];
 }
 
 /** A map and the runs that it was laid of, from back to front. */
 interface Mapped {
-  readonly grid: Grid;
+  readonly grid: CellGrid;
   readonly laid: readonly Runs[];
   readonly map: LabelMap;
 }
@@ -130,7 +124,7 @@ interface Mapped {
 /** The labels of all runs laid over each other: only in those rows anew in which a run is another than last time. */
 function labelsOf(
   laid: readonly Runs[],
-  { columns, rows }: Grid,
+  { columns, rows }: CellGrid,
   last: Mapped | undefined,
 ): Pick<LabelMap, 'labels' | 'isWhole'> {
   const isAlike =
@@ -142,10 +136,12 @@ function labelsOf(
   if (isAlike) {
     const [from, to] = cellsChanged(laid, last.laid, columns);
     const changed = new Int32Array(to - from).fill(UNSET);
-    for (const { object, runs } of laid) {
-      for (let i = 0; i + 1 < runs.length; i += 2) {
-        const start = runs[i] as number;
-        if (start >= from && start < to) changed.fill(object, start - from, (runs[i + 1] as number) - from);
+    for (const { object, parts } of laid) {
+      for (const runs of parts) {
+        for (let i = 0; i + 1 < runs.length; i += 2) {
+          const start = runs[i] as number;
+          if (start >= from && start < to) changed.fill(object, start - from, (runs[i + 1] as number) - from);
+        }
       }
     }
     // What closes a gap may lie in the row above.
@@ -156,7 +152,7 @@ function labelsOf(
     }
   }
   const labels = new Int32Array(columns * rows).fill(UNSET);
-  for (const { object, runs } of laid) lay(labels, runs, object);
+  for (const { object, parts } of laid) for (const runs of parts) lay(labels, runs, object);
   return { isWhole: !closeGaps(labels, columns), labels: inRows(labels, columns) };
 }
 
@@ -180,76 +176,44 @@ function cellsChanged(
       last = Math.max(last, runs[i] as number);
     }
   };
-  laid.forEach(({ runs }, index) => {
-    const earlier = before[index]?.runs ?? new Int32Array(0);
-    if (earlier === runs) return;
-    const alike = (one: number, other: number): boolean =>
-      runs[one] === earlier[other] && runs[one + 1] === earlier[other + 1];
-    let start = 0;
-    let [end, endBefore] = [runs.length, earlier.length];
-    while (start < end && start < endBefore && alike(start, start)) start += 2;
-    while (end > start && endBefore > start && alike(end - 2, endBefore - 2)) {
-      end -= 2;
-      endBefore -= 2;
+  laid.forEach(({ parts }, index) => {
+    const earlier = before[index]?.parts ?? [];
+    if (earlier === parts) return;
+    const [come, gone] = [without(parts, earlier), without(earlier, parts)];
+    const [now, was] = [come[0], gone[0]];
+    if (now && was && come.length === 1 && gone.length === 1) {
+      const { start, end, endBefore } = whereOther(now, was);
+      take(now, start, end);
+      take(was, start, endBefore);
+      return;
     }
-    take(runs, start, end);
-    take(earlier, start, endBefore);
+    for (const runs of [...come, ...gone]) take(runs, 0, runs.length);
   });
   if (last < 0) return [0, 0];
   return [Math.floor(first / columns) * columns, (Math.floor(last / columns) + 1) * columns];
 }
 
-interface Grid extends CanvasSize {
-  readonly columns: number;
-  readonly rows: number;
+function without(parts: readonly Int32Array[], others: readonly Int32Array[]): readonly Int32Array[] {
+  const left = new Set(parts);
+  for (const part of others) left.delete(part);
+  return [...left];
 }
 
-/** The cells whose middles lie in the rings, as runs: index of the first cell, index behind the last, and so on. */
-export function cellRuns(rings: readonly Ring[], grid: Grid): Int32Array {
-  const { columns, rows } = grid;
-  const crossings = crossingsByRow(rings, grid);
-  const runs: number[] = [];
-  for (const [row, across] of crossings) {
-    across.sort((a, b) => a - b);
-    for (let i = 0; i + 1 < across.length; i += 2) {
-      const from = Math.max(0, Math.ceil((across[i] as number) - 0.5));
-      const to = Math.min(columns, Math.ceil((across[i + 1] as number) - 0.5));
-      if (from < to && row >= 0 && row < rows) runs.push(row * columns + from, row * columns + to);
-    }
+/** Where runs are others than before: they begin and end alike. */
+function whereOther(
+  runs: Int32Array,
+  before: Int32Array,
+): { readonly start: number; readonly end: number; readonly endBefore: number } {
+  const alike = (one: number, other: number): boolean =>
+    runs[one] === before[other] && runs[one + 1] === before[other + 1];
+  let start = 0;
+  let [end, endBefore] = [runs.length, before.length];
+  while (start < end && start < endBefore && alike(start, start)) start += 2;
+  while (end > start && endBefore > start && alike(end - 2, endBefore - 2)) {
+    end -= 2;
+    endBefore -= 2;
   }
-  return Int32Array.from(runs);
-}
-
-/** Where borders cross the middle line of each row, in cells from the left. */
-function crossingsByRow(
-  rings: readonly Ring[],
-  { width, height, columns, rows }: Grid,
-): ReadonlyMap<number, number[]> {
-  const crossings = new Map<number, number[]>();
-  for (const ring of rings) {
-    const count = ring.length;
-    for (let i = 0; i + 1 < count; i += 2) {
-      const next = (i + 2) % count;
-      const ax = ((ring[i] as number) / width) * columns;
-      const ay = ((ring[i + 1] as number) / height) * rows;
-      const bx = ((ring[next] as number) / width) * columns;
-      const by = ((ring[next + 1] as number) / height) * rows;
-      const first = Math.max(0, Math.ceil(Math.min(ay, by) - 0.5));
-      const last = Math.min(rows, Math.ceil(Math.max(ay, by) - 0.5));
-      for (let row = first; row < last; row++) {
-        const x = ax + ((row + 0.5 - ay) / (by - ay)) * (bx - ax);
-        const known = crossings.get(row);
-        if (known) known.push(x);
-        else crossings.set(row, [x]);
-      }
-    }
-  }
-  return crossings;
-}
-
-/** Writes a label into the cells of runs as `cellRuns` gives them. */
-export function lay(labels: Int32Array, runs: Int32Array, label: number): void {
-  for (let i = 0; i + 1 < runs.length; i += 2) labels.fill(label, runs[i], runs[i + 1]);
+  return { start, end, endBefore };
 }
 
 /**

@@ -2,6 +2,7 @@ import type { Ring } from '../../plan/geometry/outline.js';
 import { type Box, boxContains } from '../../plan/geometry/point.js';
 import { ringsApart } from './apart.js';
 import { containsPoint } from './areas.js';
+import { sameInputs } from '../memory.js';
 import { areaOfRing, boxOfRing } from './kept-rings.js';
 
 /** A part of a visible area that hangs together: an outer ring with the holes in it. */
@@ -13,6 +14,9 @@ export interface RingPiece {
 }
 
 const known = new WeakMap<readonly Ring[], readonly RingPiece[]>();
+
+/** By their outer ring, so that a part stays the same one as long as its rings. */
+const parts = new WeakMap<Ring, RingPiece>();
 
 /** The parts of a visible area, largest first; outer rings and holes run in opposite directions, as areas give them. */
 export function ringPieces(rings: readonly Ring[]): readonly RingPiece[] {
@@ -39,7 +43,17 @@ function piecesOf(rings: readonly Ring[]): readonly RingPiece[] {
     around?.rings.push(ring);
     if (around) around.area += area * outward;
   }
-  return outers.sort((a, b) => b.area - a.area);
+  return outers.sort((a, b) => b.area - a.area).map(samePart);
+}
+
+/** The part that there was of the same rings, if there was one. */
+function samePart(part: RingPiece): RingPiece {
+  const [outer] = part.rings;
+  if (!outer) return part;
+  const before = parts.get(outer);
+  if (before && sameInputs(before.rings, part.rings)) return before;
+  parts.set(outer, part);
+  return part;
 }
 
 /** A hole may touch the ring it lies in, so most of its corners decide. */

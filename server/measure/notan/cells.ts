@@ -1,7 +1,8 @@
 import type { Ring } from '../../plan/geometry/outline.js';
 import { type Box, boxRound } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
-import { cellRuns, type LabelMap } from '../areas/label-map.js';
+import { keptCellRuns } from '../areas/cell-runs.js';
+import type { LabelMap } from '../areas/label-map.js';
 import type { RingPiece } from '../areas/ring-pieces.js';
 import { GROUND } from '../borders/borders.js';
 import { once, sameInputs } from '../memory.js';
@@ -116,7 +117,7 @@ export class FieldCells {
     }
     for (const { field, extent, rings } of this.#smaller()) {
       if (extent.left > right || extent.right < left || extent.top > bottom || extent.bottom < top) continue;
-      const runs = this.#runsOf(rings);
+      const runs = keptCellRuns(rings, { ...this.#canvas, columns: this.columns, rows: this.rows });
       for (let run = 0; run + 1 < runs.length; run += 2) {
         const row = Math.floor((runs[run] as number) / this.columns);
         if (row < top || row > bottom) continue;
@@ -155,16 +156,6 @@ export class FieldCells {
       return now.pieces === before.pieces ? field - before.first + now.first : stayed.get(field);
     };
     return { within, fieldNow };
-  }
-
-  #runsOf(rings: readonly Ring[]): Int32Array {
-    const { width, height } = this.#canvas;
-    const { columns, rows } = this;
-    const last = keptRuns.get(rings);
-    if (last?.width === width && last.height === height) return last.runs;
-    const runs = cellRuns(rings, { width, height, columns, rows });
-    keptRuns.set(rings, { width, height, runs });
-    return runs;
   }
 
   #extentOf({ left, top, right, bottom }: Box): Extent {
@@ -222,9 +213,6 @@ function smallerKept(
   for (const place of places.values()) others.push(before[place] as RingPiece);
   return { kept, others };
 }
-
-/** The number of cells follows from the size of the canvas. */
-const keptRuns = new WeakMap<readonly Ring[], CanvasSize & { readonly runs: Int32Array }>();
 
 /** Round all cells whose labels are others. */
 function changedLabels(labels: LabelMap['labels'], earlier: LabelMap['labels']): Extent {

@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan/plan.js';
-import { cellRuns, lay } from '../areas/label-map.js';
+import { cellRuns, lay } from '../areas/cell-runs.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import type { Memory } from '../memory.js';
 

@@ -1,5 +1,5 @@
 import type { Ring } from '../../plan/geometry/outline.js';
-import { type Box, boxRound } from '../../plan/geometry/point.js';
+import type { Box } from '../../plan/geometry/point.js';
 import type { CanvasSize } from '../areas/areas.js';
 import { keptCellRuns } from '../areas/cell-runs.js';
 import type { LabelMap } from '../areas/label-map.js';
@@ -99,10 +99,9 @@ export class FieldCells {
   #extentOfField(field: number): Extent {
     const { first, pieces } = this.#areas[placeWith(this.#areas, field)] as AreaFields;
     const all = { left: 0, top: 0, right: this.columns - 1, bottom: this.rows - 1 };
-    if (field > first) return this.#extentOf((pieces[field - first] as RingPiece).box);
-    // What is left of an area by rounding is counted to its largest field.
-    const box = pieces.map((piece) => piece.box).reduce(boxRound, undefined);
-    return box && this.#isWhole ? this.#extentOf(box) : all;
+    const box = pieces[field - first]?.box;
+    // Where the label map has gaps that it closes, a cell may be counted to a field that lies elsewhere.
+    return box && (field > first || this.#isWhole) ? this.#extentOf(box) : all;
   }
 
   /** The fields of the cells in a rectangle, row by row from its upper left. */

@@ -97,19 +97,14 @@ function recolouringAdvice(
  */
 function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): Recolouring | undefined {
   const budget = measures.colours.budget.map((each) => (each.key === entry.key ? entry : each));
-  const differencesAfter = (one: Recolouring): readonly number[] =>
-    budget.map(({ key, difference }) => difference + changeOf(one, key));
-  const mends = (one: Recolouring): boolean => {
-    const after = differencesAfter(one);
-    return budget.every(
-      (share, at) =>
-        doesNoHarm(share, after[at] ?? 0) &&
-        (share.key !== entry.key || !exceeds(Math.abs(after[at] ?? 0), share.tolerance)),
-    );
-  };
+  const differenceAfter = ({ key, difference }: BudgetMeasure, one: Recolouring): number =>
+    difference + changeOf(one, key);
+  const mends = (one: Recolouring): boolean =>
+    !exceeds(Math.abs(differenceAfter(entry, one)), entry.tolerance) &&
+    budget.every((share) => doesNoHarm(share, differenceAfter(share, one)));
   let best: { readonly one: Recolouring; readonly cost: readonly number[] } | undefined;
   for (const one of recolourings(plan, measures, mends)) {
-    const miss = differencesAfter(one).reduce((sum, difference) => sum + Math.abs(difference), 0);
+    const miss = budget.reduce((sum, share) => sum + Math.abs(differenceAfter(share, one)), 0);
     const cost = [miss, one.share];
     if (!best || isCheaper(cost, best.cost)) best = { one, cost };
   }

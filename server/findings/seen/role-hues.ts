@@ -31,7 +31,9 @@ export function coloursInRole(plan: Plan, measures: Measures, role: ColourRole):
   for (const { index, colour } of plan.objects) {
     const named = colour?.named;
     if (named === undefined || colour?.role !== role || (objects[index]?.share ?? 0) === 0) continue;
-    carriers.set(named, [...(carriers.get(named) ?? []), index]);
+    const known = carriers.get(named);
+    if (known) known.push(index);
+    else carriers.set(named, [index]);
   }
   const named = hues.colours
     .flatMap(({ colour: index, hueDegrees }): ColourInRole[] => {

@@ -2,7 +2,7 @@ import { type Edges, t } from '../../../grammar/index.js';
 import { areaName } from '../../measure/areas/area-words.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import { contrastOf, tintOf } from '../../measure/borders/contrast.js';
-import { pullAtFocus } from '../../measure/eye-path/exits.js';
+import { pullAtFocus } from '../../measure/eye-path/pulls.js';
 import { higherFirst, inSteps } from '../../measure/areas/place-order.js';
 import type { Exit } from '../../measure/eye-path/eye-path.js';
 import { distance } from '../../plan/geometry/point.js';
@@ -33,7 +33,7 @@ export const wayOut: Rule = {
   source: 'common practice, no source',
   check: (plan, { eyePath, borders }) => {
     if (!plan.focus) return [];
-    const atFocus = pullAtFocus(plan.canvas, plan.focus.at, borders.stretches);
+    const atFocus = pullAtFocus(plan.canvas, plan.focus.at, borders.byFront);
     return byBorder(eyePath.exits)
       .toSorted(
         ([one], [other]) =>

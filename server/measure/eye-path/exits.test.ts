@@ -1,11 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
-import { measureExits } from './exits.js';
+import { type Exit, measureExits as exitsAmong } from './exits.js';
 
 /** Sides 3 : 4, so that the diagonal is 50. */
 const CANVAS = { width: 40, height: 30, diagonal: 50 };
 const FOCUS = { x: 26, y: 20 };
+
+/** Of borders of which one half belongs to one area in front, the other to another. */
+function measureExits(
+  canvas: typeof CANVAS,
+  focus: Point | undefined,
+  stretches: readonly BorderStretch[],
+): readonly Exit[] {
+  const half = Math.floor(stretches.length / 2);
+  const byFront = [stretches.slice(0, half), stretches.slice(half)].map((own, front) => ({
+    front,
+    stretches: own,
+  }));
+  return exitsAmong(canvas, focus, { stretches, byFront });
+}
 
 interface Line {
   readonly from: readonly [number, number];

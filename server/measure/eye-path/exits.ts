@@ -1,11 +1,12 @@
 import type { Side } from '../../../grammar/index.js';
 import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas } from '../../plan/plan.js';
-import type { BorderStretch } from '../borders/borders.js';
+import type { BorderMeasure, BorderStretch } from '../borders/borders.js';
 import type { Corner } from './eye-path.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
 import { OPPOSITE } from '../tangency/canvas-edge.js';
 import { cornerNear, CORNER_REACH, edgeNear } from './leads-edge.js';
+import { isWithin, pullAtFocus, pullOfStrongest, ROUNDING } from './pulls.js';
 
 type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 
@@ -28,20 +29,16 @@ export interface Exit {
 /** Parts of the diagonal. */
 const SHORTEST = 0.15;
 const NEAR_EXIT = 0.08;
-const NEAR_FOCUS = 0.08;
 const AT_EDGE = 0.006;
 const GAP = 0.012;
 const FIRST_STRETCH = 0.03;
 /** Degrees. */
 const STRAIGHT = 15;
 const ACROSS = 30;
-/** A length may pass another by this part, and an angle another by so many degrees, and be the same: shapes are cut on a grid. */
-const ROUNDING = 1e-9;
+/** An angle may pass another by so many degrees and be the same: shapes are cut on a grid. */
 const SAME_ANGLE = 1e-4;
 /** A border with this part of its pull stops it. */
 const STOPS = 0.5;
-/** No more than this part of the length of all borders pulls more. */
-const AMONG_STRONGEST = 0.1;
 /** Most places at the edge that are followed inwards, strongest first. */
 const MOST_FOLLOWED = 24;
 
@@ -68,12 +65,12 @@ interface Run extends Exit {
 export function measureExits(
   canvas: CanvasSize,
   focus: Point | undefined,
-  stretches: readonly BorderStretch[],
+  { stretches, byFront }: Pick<BorderMeasure, 'stretches' | 'byFront'>,
 ): readonly Exit[] {
   if (!focus) return [];
-  const atFocus = pullAtFocus(canvas, focus, stretches);
+  const atFocus = pullAtFocus(canvas, focus, byFront);
   if (atFocus === 0) return [];
-  const least = Math.max(atFocus, pullOfStrongest(stretches));
+  const least = Math.max(atFocus, pullOfStrongest(byFront));
   const strong = stretches.filter(({ pull }) => pull >= least && pull > atFocus);
   const runs = placesAtEdge(canvas, strong).flatMap((place) => runTo(place, canvas, strong) ?? []);
   return runs
@@ -84,45 +81,6 @@ export function measureExits(
     .filter((run) => !runs.some((other) => answers(run, other)))
     .filter((run) => !isStopped(run, canvas, stretches))
     .map(({ outward: _, ...exit }) => exit);
-}
-
-/** The pull of the strongest border within 8 % of the diagonal of the focal point; 0 when there is none. */
-export function pullAtFocus(
-  { diagonal }: Pick<CanvasSize, 'diagonal'>,
-  focus: Point,
-  stretches: readonly BorderStretch[],
-): number {
-  const reach = NEAR_FOCUS * diagonal * (1 + ROUNDING);
-  let most = 0;
-  for (const { at, pull } of stretches) {
-    if (pull > most && isWithin(at, focus, reach)) most = pull;
-  }
-  return most;
-}
-
-/** The pull that a tenth of the length of all borders has or passes. */
-function pullOfStrongest(stretches: readonly BorderStretch[]): number {
-  // Sorted by the few different pulls there are: one for each pair of areas, not one for each stretch.
-  const lengths = new Map<number, number>();
-  let whole = 0;
-  let [current, sum] = [NaN, 0];
-  for (const { pull, length } of stretches) {
-    whole += length;
-    // Along one border it stays the same.
-    if (pull !== current) {
-      if (sum > 0) lengths.set(current, sum);
-      current = pull;
-      sum = lengths.get(pull) ?? 0;
-    }
-    sum += length;
-  }
-  if (sum > 0) lengths.set(current, sum);
-  let run = 0;
-  for (const [pull, length] of [...lengths].sort(([one], [other]) => other - one)) {
-    run += length;
-    if (run >= AMONG_STRONGEST * whole * (1 - ROUNDING)) return pull;
-  }
-  return 0;
 }
 
 /** Where strong borders meet the edge of the canvas, one place for each border there, strongest first. */
@@ -271,12 +229,6 @@ function isStopped(run: Run, { diagonal }: CanvasSize, stretches: readonly Borde
     const same = Math.abs(Math.cos(direction) * run.outward.x + Math.sin(direction) * run.outward.y);
     return degreesOf(same) >= ACROSS - SAME_ANGLE;
   });
-}
-
-/** Whether two places are no farther apart; of most one look at a coordinate tells that they are. */
-function isWithin(one: Point, other: Point, reach: number): boolean {
-  if (Math.abs(one.x - other.x) > reach || Math.abs(one.y - other.y) > reach) return false;
-  return distance(one, other) <= reach;
 }
 
 /** Of a cosine; degrees. */

@@ -76,14 +76,14 @@ export interface LeadMeasure {
 /** What the eye path is measured on, beside the plan itself. */
 export interface EyePathSources {
   readonly areas: VisibleAreas;
-  readonly borders: Pick<BorderMeasure, 'stretches'>;
+  readonly borders: Pick<BorderMeasure, 'stretches' | 'byFront'>;
   readonly emphasis: StopEmphasis;
 }
 
 /** How the eye is led through the picture, and where it can leave it. */
 export function measureEyePath(
   plan: Plan,
-  { areas, borders: { stretches }, emphasis }: EyePathSources,
+  { areas, borders, emphasis }: EyePathSources,
   memory: Memory,
 ): EyePathMeasure {
   const leads = measureLeads(plan, areas);
@@ -93,9 +93,9 @@ export function measureEyePath(
     leads,
     angles: anglesBetween(plan, leads),
     sides: sidesOfLeads(leads),
-    exits: memory.recall('exits', '', [stretches, width, height, focus?.x, focus?.y], () =>
-      measureExits(plan.canvas, focus, stretches),
+    exits: memory.recall('exits', '', [borders, width, height, focus?.x, focus?.y], () =>
+      measureExits(plan.canvas, focus, borders),
     ),
-    stops: measureStops(plan, areas, stretches, emphasis),
+    stops: measureStops(plan, areas, borders.stretches, emphasis),
   };
 }

@@ -8,6 +8,7 @@ import type { Measures } from '../measure/measures.js';
 import { type Memory, once } from '../measure/memory.js';
 import type { Mixer } from '../measure/mixing/mixer.js';
 import type { Photographs } from '../measure/photograph/photographs.js';
+import { keptWordless } from '../measure/wordless.js';
 import type { OutlineCache } from '../plan/outline-cache.js';
 import type { Plan, ReadFile } from '../plan/plan.js';
 import { resolvePlan } from '../plan/resolve.js';
@@ -85,14 +86,14 @@ export function takeSnapshot({
   const readFile = once(reader);
   const plan = once(() => speaking(language, () => resolvePlan(tree(), { readFile: readFile(), outlines })));
   const measures = once(() => measure(plan(), memory, mixer, photographs));
-  const findings = once(() =>
-    gravestFirst(speaking(language, () => check(plan(), measures(), ruleSettings))),
-  );
-  const findingsInEnglish = once(() =>
-    language === undefined
-      ? findings()
-      : gravestFirst(speaking(undefined, () => check(plan(), measures(), ruleSettings))),
-  );
+  const findingsIn = (spoken: Sentences | undefined): readonly Finding[] => {
+    const inputs = [measures(), keptWordless(plan(), memory), ruleSettings, spoken];
+    return memory.recall('findings', spoken === undefined ? 'in English' : '', inputs, () =>
+      gravestFirst(speaking(spoken, () => check(plan(), measures(), ruleSettings))),
+    );
+  };
+  const findings = once(() => findingsIn(language));
+  const findingsInEnglish = once(() => findingsIn(undefined));
   const readInstead = (other: string): TriedReading => {
     const otherTree = speaking(language, () => parseText(other, tree()));
     const otherPlan = speaking(language, () =>

@@ -24,6 +24,7 @@ import { keptSpacing } from './objects/spacing.js';
 import { measureSketch } from './transfer/sketch.js';
 import { keptTangents } from './objects/tangents.js';
 import { measureValues } from './values/values.js';
+import { keptWordless } from './wordless.js';
 
 /** Works out mixtures at once, for all who don't bring a mixer of their own. */
 const atOnce = Mixer.eager();
@@ -39,7 +40,34 @@ export function measure(
   mixer: Mixer = atOnce,
   photographs: Photographs = noPhotographs,
 ): Measures {
-  memory.turnOver();
+  const wordless = keptWordless(plan, memory);
+  memory.turnOver(wordless);
+  const seen = memory.recall('seen', '', [wordless], () => measureSeen(plan, memory));
+  const { areas, objects } = seen;
+  const shares = sharesOf(objects);
+  const palette = measurePalette(plan, shares, areas.bareShare, mixer);
+  const schedule = measureSchedule(plan, { shares, ...(palette ? { palette } : {}) });
+  const record = measureRecord(
+    plan,
+    { areas, shares, ...(schedule ? { schedule } : {}), ...(palette ? { palette } : {}) },
+    photographs,
+    memory,
+  );
+  const sketch = measureSketch(plan, photographs);
+  return memory.recall('measures', '', [seen, palette, schedule, sketch, record], () => ({
+    ...seen,
+    ...(palette ? { palette } : {}),
+    ...(schedule ? { schedule } : {}),
+    ...(sketch ? { sketch } : {}),
+    ...(record ? { record } : {}),
+  }));
+}
+
+/** What follows from the plan alone, without mixtures, days and pictures beside it. */
+function measureSeen(
+  plan: Plan,
+  memory: Memory,
+): Omit<Measures, 'palette' | 'schedule' | 'sketch' | 'record'> {
   const { width, height } = plan.canvas;
   const order = keptOrder(plan, memory);
   const outlines = keptOfObjects('outlines', plan, memory, ({ outline }) => outline);
@@ -59,15 +87,6 @@ export function measure(
   const borders = measureBorders(plan, areas, memory);
   const seen = { areas, borders, shares, parts, ...(focus ? { focus } : {}) };
   const emphasis = measureEmphasis(plan, seen, memory);
-  const palette = measurePalette(plan, shares, areas.bareShare, mixer);
-  const schedule = measureSchedule(plan, { shares, ...(palette ? { palette } : {}) });
-  const record = measureRecord(
-    plan,
-    { areas, shares, ...(schedule ? { schedule } : {}), ...(palette ? { palette } : {}) },
-    photographs,
-    memory,
-  );
-  const sketch = measureSketch(plan, photographs);
   return {
     areas,
     borders,
@@ -85,9 +104,5 @@ export function measure(
     tangents: keptTangents(plan, areas, parts, memory),
     eyePath: measureEyePath(plan, { areas, borders, emphasis }, memory),
     ...(focus ? { focus } : {}),
-    ...(palette ? { palette } : {}),
-    ...(schedule ? { schedule } : {}),
-    ...(sketch ? { sketch } : {}),
-    ...(record ? { record } : {}),
   };
 }

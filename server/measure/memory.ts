@@ -13,10 +13,17 @@ type BySubject = Map<string, Map<string, Kept>>;
 export class Memory {
   #current: BySubject = new Map();
   #earlier: BySubject = new Map();
+  #version: unknown;
   readonly #worked = new Map<string, number>();
 
-  /** Starts measuring another version: what the version before did not ask for is dropped. */
-  turnOver(): void {
+  /**
+   * Starts measuring a version: what the version before did not ask for is dropped.
+   *
+   * @param version what all is worked out from; of the one before nothing is dropped while it is that
+   */
+  turnOver(version?: object): void {
+    if (version !== undefined && version === this.#version) return;
+    this.#version = version;
     this.#earlier = this.#current;
     this.#current = new Map();
   }

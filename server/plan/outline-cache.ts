@@ -2,6 +2,8 @@ import { buildOutline, type BuiltOutline } from './build-outline.js';
 import { type Crowding, crowdingObjects, type Layers } from './crowding.js';
 import type { Outline } from './geometry/outline.js';
 import { ObjectMemory } from './object-memory.js';
+import type { Plan } from './plan.js';
+import { isSameData } from './same-data.js';
 import type { OutlineInput } from './shapes.js';
 
 /** An outline, and all that it was built from. */
@@ -22,8 +24,8 @@ interface Counted {
 
 /**
  * Keeps what is worked out of outlines. Each outline by whose it is and what it is built from, so that an edit rebuilds
- * only the shapes it touches and an untouched outline stays the same object; which of them crowd the picture; and the
- * objects that have them. What one whole resolution did not ask for is dropped at the next.
+ * only the shapes it touches and an untouched outline stays the same object; which of them crowd the picture; the objects
+ * that have them; and the plan of those. What one whole resolution did not ask for is dropped at the next.
  */
 export class OutlineCache {
   #current = new Map<string, Kept>();
@@ -31,6 +33,8 @@ export class OutlineCache {
   #crowding: Counted | undefined;
   /** The objects with these outlines. */
   objects = new ObjectMemory();
+  /** The plan that was resolved last. */
+  plan: Plan | undefined;
   /** How many outlines have been built so far. */
   built = 0;
   /** How often crossings have been counted so far. */
@@ -48,6 +52,7 @@ export class OutlineCache {
     other.#current = new Map(this.#current);
     other.#crowding = this.#crowding;
     other.objects = this.objects.aside();
+    other.plan = this.plan;
     return other;
   }
 
@@ -65,7 +70,7 @@ export class OutlineCache {
   /** The outline that something of this name has; built where it is not the one that was kept of it. */
   get(name: string, input: OutlineInput, tolerance: number): BuiltOutline {
     const kept = this.#current.get(name) ?? this.#earlier.get(name);
-    if (kept?.tolerance === tolerance && isSame(kept.input, input)) {
+    if (kept?.tolerance === tolerance && isSameData(kept.input, input)) {
       this.#current.set(name, kept);
       return kept.built;
     }
@@ -101,15 +106,4 @@ function isCounted(kept: Counted, { canvas, objects, coveringOrder }: Layers): b
   for (let at = 0; at < outlines.length; at++) if (outlines[at] !== objects[at]?.outline) return false;
   for (let at = 0; at < order.length; at++) if (order[at] !== coveringOrder[at]) return false;
   return true;
-}
-
-/** Whether plain data says the same. */
-function isSame(one: unknown, other: unknown): boolean {
-  if (Object.is(one, other)) return true;
-  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
-  const keys = Object.keys(one);
-  return (
-    keys.length === Object.keys(other).length &&
-    keys.every((key) => isSame(one[key as keyof typeof one], other[key as keyof typeof other]))
-  );
 }

@@ -30,6 +30,7 @@ import { References } from './references.js';
 import { hasFaultyLine, single } from './select.js';
 import type { ReadPart } from './shapes.js';
 import { resolveRecord } from './sittings.js';
+import { takeOverParts } from './taken-over.js';
 import { resolveBudgets, resolveScale } from './values.js';
 
 export interface ResolveOptions {
@@ -148,6 +149,8 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
     files: filesNamed(nodes),
     problems: told(whole, ofBases.list, problems),
   } satisfies Plan;
+  if (cache.plan) takeOverParts(plan, cache.plan);
+  cache.plan = plan;
   return { plan, workings: { whole, cache, book, references, surroundings } };
 }
 

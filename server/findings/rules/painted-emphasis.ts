@@ -1,7 +1,7 @@
 import { t } from '../../../grammar/index.js';
 import { GROUND } from '../../measure/borders/borders.js';
 import { centreOfInterest, isOwnEdge } from '../../measure/emphasis/centre.js';
-import { REACH } from '../../measure/emphasis/field.js';
+import { REACH } from '../../measure/emphasis/grid.js';
 import type { Measures } from '../../measure/measures.js';
 import type { PlannedPicture } from '../../measure/photograph/record.js';
 import type { Point } from '../../plan/geometry/point.js';

@@ -1,6 +1,6 @@
 import { t } from '../../../grammar/index.js';
 import { centreOfInterest } from '../../measure/emphasis/centre.js';
-import { REACH } from '../../measure/emphasis/field.js';
+import { REACH } from '../../measure/emphasis/grid.js';
 import { type FocalEmphasis, type StrongPlace, RIVAL, isNearEdge } from '../../measure/emphasis/emphasis.js';
 import type { Measures } from '../../measure/measures.js';
 import { distance } from '../../plan/geometry/point.js';

@@ -1,5 +1,5 @@
 import { sameInputs } from '../memory.js';
-import { type FieldGrid, REACH } from './field.js';
+import { type FieldGrid, REACH } from './grid.js';
 
 /** Weaker places than this part of the strongest one are not told. */
 const WEAKEST = 0.1;

@@ -11,7 +11,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { SeenAreas } from '../areas/areas.js';
 import { wholeOf } from '../areas/parts.js';
 import { type FocusMeasure, dominantsAtFocus } from './at-focus.js';
-import { REACH } from './field.js';
+import { REACH } from './grid.js';
 import type { Peak } from './places.js';
 
 /**

@@ -4,7 +4,7 @@ import { planOf } from '../../../tests/support/plan.js';
 import { ROOM } from '../../../tests/support/room.js';
 import { measure } from '../measure.js';
 import type { EmphasisMeasure } from './emphasis.js';
-import { counted } from './field.js';
+import { counted } from './grid.js';
 
 /** Pictures just within and just beyond each limit of emphasis. The limits are a heuristic, without a source. */
 const LAMP = `object  lamp, dominant

@@ -3,17 +3,8 @@ import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import type { BorderMeasure } from '../borders/borders.js';
-import {
-  type FieldGrid,
-  type LaidField,
-  type Weigh,
-  byColour,
-  byPull,
-  byValue,
-  fieldGrid,
-  keptPart,
-  laidField,
-} from './field.js';
+import { type LaidField, type Weigh, byColour, byPull, byValue, keptPart, laidField } from './field.js';
+import { type FieldGrid, fieldGrid } from './grid.js';
 import { strongestOf } from './candidates.js';
 import { takeOverGatherings } from './gathering.js';
 import { type Peak, peaks, strongestNear, strongestPeak } from './places.js';

@@ -1,23 +1,7 @@
-import type { Box, Point } from '../../plan/geometry/point.js';
-import type { Canvas } from '../../plan/plan.js';
+import type { Box } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
-
-/** Part of the diagonal within which borders are gathered round a place. */
-export const REACH = 0.08;
-/**
- * Part of the diagonal over which a stretch passes from counting to not counting, half of it on either side of the
- * reach: as long as a stretch, so that what is gathered changes smoothly from place to place.
- */
-const PASSAGE = 0.005;
-const LONG_SIDE = 96;
-
-/** A grid of equal cells over the canvas. */
-export interface FieldGrid {
-  readonly columns: number;
-  readonly rows: number;
-  readonly cellWidth: number;
-  readonly cellHeight: number;
-}
+import { footprintsOf, keptFootprints } from './footprints.js';
+import { type FieldGrid, PASSAGE, REACH, isSameGrid } from './grid.js';
 
 /** What is gathered of borders at the middles of some cells of the grid: the others get nothing of them. */
 export interface PartOfField {
@@ -35,84 +19,49 @@ export const byPull: Weigh = ({ pull }) => pull;
 export const byValue: Weigh = ({ sharpness, valueContrast }) => (sharpness * valueContrast) / 10;
 export const byColour: Weigh = ({ sharpness, colourContrast }) => (sharpness * colourContrast) / 100;
 
-/** 96 cells on the long side, square as nearly as whole numbers allow. */
-export function fieldGrid({ width, height }: Pick<Canvas, 'width' | 'height'>): FieldGrid {
-  const long = Math.max(width, height);
-  const columns = Math.max(1, Math.round((LONG_SIDE * width) / long));
-  const rows = Math.max(1, Math.round((LONG_SIDE * height) / long));
-  return { columns, rows, cellWidth: width / columns, cellHeight: height / rows };
-}
-
-/** The middle of a cell, canvas units. */
-export function middleOf({ columns, cellWidth, cellHeight }: FieldGrid, cell: number): Point {
-  const column = cell % columns;
-  return { x: (column + 0.5) * cellWidth, y: ((cell - column) / columns + 0.5) * cellHeight };
-}
-
-/** How much of a stretch counts at a distance from its middle, 0 to 1; all lengths in the same unit. */
-export function counted(distance: number, diagonal: number): number {
-  return Math.min(1, Math.max(0, 0.5 + (REACH * diagonal - distance) / (PASSAGE * diagonal)));
-}
-
 /**
  * What is gathered at the middles of all cells that any of the stretches reaches: the sum over the stretches of what
  * counts x length in diagonals x weight; nothing when none of them weighs anything.
- * Each stretch adds one run of cells to each row that it reaches, so the work grows with stretches x rows reached.
  */
 export function partOfField(
   stretches: readonly BorderStretch[],
   weigh: Weigh,
   grid: FieldGrid,
   diagonal: number,
+  footprints = () => footprintsOf(stretches, grid, diagonal),
 ): PartOfField | undefined {
-  const heavy = stretches.filter((stretch) => weigh(stretch) > 0);
-  const whole = heavy.length === stretches.length;
-  const outer = (REACH + PASSAGE / 2) * diagonal;
-  const inner = (REACH - PASSAGE / 2) * diagonal;
-  const area = cellsReached(whole ? stretches : heavy, grid, outer);
+  const weights = new Float64Array(stretches.length);
+  stretches.forEach((stretch, index) => (weights[index] = weigh(stretch)));
+  const heavy = weights.every((weight) => weight > 0)
+    ? stretches
+    : stretches.filter((_, index) => (weights[index] as number) > 0);
+  const area = cellsReached(heavy, grid, (REACH + PASSAGE / 2) * diagonal);
   if (!area) return undefined;
-  const { left, top, columns, rows } = area;
-  // Differences from cell to cell at first, one column more than cells.
-  const steps = new Float64Array((columns + 1) * rows);
-  const { cellWidth, cellHeight } = grid;
-  for (const stretch of heavy) {
-    const { x, y } = stretch.at;
-    const amount = (stretch.length * weigh(stretch)) / diagonal;
-    const lastRow = Math.min(top + rows - 1, Math.floor((y + outer) / cellHeight));
-    for (let row = Math.max(top, Math.floor((y - outer) / cellHeight)); row <= lastRow; row++) {
-      const down = (row + 0.5) * cellHeight - y;
-      if (Math.abs(down) >= outer) continue;
-      const widest = Math.sqrt(outer * outer - down * down);
-      const from = Math.max(left, columnAt(x - widest, cellWidth));
-      const to = Math.min(left + columns, columnAt(x + widest, cellWidth));
-      let [wholeFrom, wholeTo] = [to, to];
-      if (Math.abs(down) < inner) {
-        const whole = Math.sqrt(inner * inner - down * down);
-        wholeFrom = Math.min(to, Math.max(from, columnAt(x - whole, cellWidth)));
-        wholeTo = Math.max(wholeFrom, Math.min(to, columnAt(x + whole, cellWidth)));
-      }
-      const start = (row - top) * (columns + 1) - left;
-      if (wholeFrom < wholeTo) add(steps, start + wholeFrom, start + wholeTo, amount);
-      for (let cell = from; cell < to; cell++) {
-        if (cell === wholeFrom) cell = wholeTo;
-        if (cell >= to) break;
-        const across = (cell + 0.5) * cellWidth - x;
-        const part = amount * counted(Math.sqrt(across * across + down * down), diagonal);
-        add(steps, start + cell, start + cell + 1, part);
-      }
+  const steps = stepsOver(area, grid);
+  const { starts, from, to, counts } = footprints();
+  for (let index = 0; index < stretches.length; index++) {
+    const weight = weights[index] as number;
+    if (!(weight > 0)) continue;
+    const amount = ((stretches[index] as BorderStretch).length * weight) / diagonal;
+    const end = starts[index + 1] as number;
+    for (let run = starts[index] as number; run < end; run++) {
+      const part = amount * (counts[run] as number);
+      const first = from[run] as number;
+      const behind = to[run] as number;
+      steps[first] = (steps[first] as number) + part;
+      steps[behind] = (steps[behind] as number) - part;
     }
   }
-  return { left, top, columns, rows, strengths: summedUp(steps, columns, rows) };
+  return { ...area, strengths: summedUp(steps, area, grid) };
 }
 
-/** The first column whose middle lies no farther left than a place. */
-function columnAt(x: number, cellWidth: number): number {
-  return Math.ceil(x / cellWidth - 0.5);
-}
+let lastSteps = new Float64Array(0);
 
-function add(steps: Float64Array, from: number, to: number, amount: number): void {
-  steps[from] = (steps[from] as number) + amount;
-  steps[to] = (steps[to] as number) - amount;
+/** Differences from cell to cell, one column more than cells: none yet in the rows of an area, anything elsewhere. */
+function stepsOver({ top, rows }: Cells, grid: FieldGrid): Float64Array {
+  const columns = grid.columns + 1;
+  if (lastSteps.length < columns * grid.rows) lastSteps = new Float64Array(columns * grid.rows);
+  return lastSteps.fill(0, top * columns, (top + rows) * columns);
 }
 
 interface KeptPart {
@@ -140,7 +89,9 @@ export function keptPart(
   if (known) return known.part;
   const earlier = before && knownPart(before, weigh, grid, diagonal);
   const isAlike = earlier && weighAlike(stretches, before, weigh);
-  const part = isAlike ? earlier.part : partOfField(stretches, weigh, grid, diagonal);
+  const part = isAlike
+    ? earlier.part
+    : partOfField(stretches, weigh, grid, diagonal, () => keptFootprints(stretches, grid, diagonal, before));
   const others = kept.get(stretches)?.filter((each) => each.weigh !== weigh) ?? [];
   kept.set(stretches, [...others, { weigh, grid, diagonal, part }]);
   return part;
@@ -171,15 +122,6 @@ function weighAlike(
       const isBetween = one.front === other.front && one.behind === other.behind;
       return isThere && isBetween && weigh(one) === weigh(other);
     })
-  );
-}
-
-function isSameGrid(one: FieldGrid, other: FieldGrid): boolean {
-  return (
-    one.columns === other.columns &&
-    one.rows === other.rows &&
-    one.cellWidth === other.cellWidth &&
-    one.cellHeight === other.cellHeight
   );
 }
 
@@ -290,12 +232,13 @@ function cellsReached(
   return { left, top, columns: right - left, rows: bottom - top };
 }
 
-function summedUp(steps: Float64Array, columns: number, rows: number): Float64Array {
+function summedUp(steps: Float64Array, { left, top, columns, rows }: Cells, grid: FieldGrid): Float64Array {
   const sums = new Float64Array(columns * rows);
   for (let row = 0; row < rows; row++) {
+    const start = (top + row) * (grid.columns + 1) + left;
     let sum = 0;
     for (let column = 0; column < columns; column++) {
-      sum += steps[row * (columns + 1) + column] as number;
+      sum += steps[start + column] as number;
       // Where runs have ended, rounding leaves a trace.
       sums[row * columns + column] = Math.max(0, sum);
     }

@@ -1,7 +1,8 @@
 import type { Box, Point } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { ALIKE } from './candidates.js';
-import { REACH, type Weigh, boxOfStretches, counted } from './field.js';
+import { type Weigh, boxOfStretches } from './field.js';
+import { REACH, counted } from './grid.js';
 
 /** What counts at a place. */
 export interface Gathered {

@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import { type BorderStretch, GROUND } from '../borders/borders.js';
 import type { Centre } from './centre.js';
-import { type FieldGrid, REACH, fieldGrid, middleOf } from './field.js';
+import { type FieldGrid, REACH, fieldGrid, middleOf } from './grid.js';
 import { labelMap } from '../areas/label-map.js';
 import { type Memory, sameInputs } from '../memory.js';
 

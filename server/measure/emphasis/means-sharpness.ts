@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { BorderMeasure, BorderStretch } from '../borders/borders.js';
 import { contrastBetween } from '../borders/contrast.js';
 import { type Centre, isOwnEdge } from './centre.js';
-import { counted } from './field.js';
+import { counted } from './grid.js';
 import { apart, ratio } from './means-round.js';
 
 /** How sharp borders are at the focal point and elsewhere: a mean by length, 0 where none has contrast. */

@@ -1,8 +1,9 @@
 import { type Box, type Point, distance } from '../../plan/geometry/point.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
 import { ALIKE, candidates } from './candidates.js';
-import { type FieldGrid, REACH, type Weigh, middleOf } from './field.js';
+import type { Weigh } from './field.js';
 import { type Fronts, type Gathered, gathering, isFarOff, keptGathering } from './gathering.js';
+import { type FieldGrid, REACH, middleOf } from './grid.js';
 
 /** A place that is stronger than all round it. */
 export interface Peak extends Gathered {

@@ -6,21 +6,20 @@ import { centreOfInterest, isElsewhere } from './centre.js';
 import { strongestOf } from './candidates.js';
 import { type StrongPlace, strongPlace } from './emphasis.js';
 import {
-  type FieldGrid,
   type PartOfField,
-  REACH,
   type Weigh,
   boxOfStretches,
   byColour,
   byPull,
   byValue,
-  fieldGrid,
   keptPart,
-  middleOf,
   partOfField,
   wholeField,
 } from './field.js';
+import { keptFootprints } from './footprints.js';
+import { type FieldGrid, REACH, fieldGrid, middleOf } from './grid.js';
 import { type Peak, cellsNear, isWithinReach, peaks, strongestPeak } from './places.js';
+import { sameInputs } from '../memory.js';
 import type { Measures } from '../measures.js';
 
 /** The borders of a picture in which some objects are painted otherwise, every shape being the same. */
@@ -109,10 +108,25 @@ function baseOf(borders: BorderMeasure, { canvas, focus }: Plan): Base {
 function stretchesByArea(borders: BorderMeasure): (area: number) => readonly BorderStretch[] {
   const known = new Map<number, readonly BorderStretch[]>();
   return (area) => {
-    const found = known.get(area) ?? stretchesOf(area, borders);
+    const found = known.get(area) ?? asBefore(area, stretchesOf(area, borders));
     known.set(area, found);
     return found;
   };
+}
+
+/** By the first of them, and by area. */
+const lately = new WeakMap<BorderStretch, Map<number, readonly BorderStretch[]>>();
+
+/** The list that was found of an area before, where it holds the very same stretches: what follows from it is kept. */
+function asBefore(area: number, found: readonly BorderStretch[]): readonly BorderStretch[] {
+  const [first] = found;
+  if (!first) return found;
+  const lists = lately.get(first) ?? new Map<number, readonly BorderStretch[]>();
+  lately.set(first, lists);
+  const before = lists.get(area);
+  if (before && sameInputs(before, found)) return before;
+  lists.set(area, found);
+  return found;
 }
 
 function stretchesOf(area: number, { byFront, borders }: BorderMeasure): readonly BorderStretch[] {
@@ -208,7 +222,10 @@ function triedField(
   const field = new Float64Array(now);
   const touched = touchedBy(changed, ofArea);
   add(field, grid, keptPart(touched, weigh, grid, diagonal), -1);
-  add(field, grid, partOfField(touched, otherwise(weigh, tried, changed), grid, diagonal), 1);
+  const after = partOfField(touched, otherwise(weigh, tried, changed), grid, diagonal, () =>
+    keptFootprints(touched, grid, diagonal),
+  );
+  add(field, grid, after, 1);
   return field;
 }
 
@@ -220,12 +237,14 @@ function touchedBy(changed: readonly number[], ofArea: Base['ofArea']): readonly
 
 function add(field: Float64Array, grid: FieldGrid, part: PartOfField | undefined, sign: 1 | -1): void {
   if (!part) return;
-  for (let row = 0; row < part.rows; row++) {
-    for (let column = 0; column < part.columns; column++) {
-      const cell = (part.top + row) * grid.columns + part.left + column;
-      const amount = part.strengths[row * part.columns + column] as number;
+  const { left, top, columns, rows, strengths } = part;
+  for (let row = 0; row < rows; row++) {
+    const start = (top + row) * grid.columns + left;
+    const own = row * columns;
+    for (let column = 0; column < columns; column++) {
+      const amount = sign * (strengths[own + column] as number);
       // What is taken away again leaves a trace of rounding.
-      field[cell] = Math.max(0, (field[cell] as number) + sign * amount);
+      field[start + column] = Math.max(0, (field[start + column] as number) + amount);
     }
   }
 }

@@ -8,6 +8,7 @@ import { OutlineCache } from '../plan/outline-cache.js';
 import { resolvePlan } from '../plan/resolve.js';
 import { compose } from './compose.js';
 import type { Scene } from './scene.js';
+import { sceneChange } from './scene-change.js';
 
 /** A document whose versions are drawn one after the other. */
 function drawn(memory: Memory) {
@@ -54,4 +55,42 @@ it('what is kept of versions before leaves no trace in the drawing', () => {
     text,
   ];
   for (const version of versions) expect(draw(version)).toEqual(drawn(new Memory())(version));
+});
+
+it('other words in a plan change the head of the captions and leave the rest the very same', () => {
+  const memory = new Memory();
+  const plan = resolvePlan(parse(marketPlan(20)), { outlines: new OutlineCache() });
+  const measures = measure(plan, memory);
+  const findings = check(plan, measures);
+  const drawing = (concept: string, options = {}): Scene => {
+    const said = { ...plan, concept: { value: concept, location: { line: 0, start: 0, end: 1 } } };
+    const scene = compose(said, measures, findings, 'drawing', { ...options, memory });
+    expect(scene).toEqual(compose(said, measures, findings, 'drawing', options));
+    return scene;
+  };
+  const before = drawing('One listens.');
+  const after = drawing('One woman looks up.');
+  expect(sceneChange(before, after).layers.map(({ name, marks }) => [name, marks.length])).toEqual([
+    ['mount', 1],
+    ['picture', 1],
+    ['construction', 1],
+    ['names', 1],
+    ['findings', 1],
+    ['captions', 3],
+  ]);
+  const others = after.layers.flatMap(({ marks }, layer) =>
+    marks.filter((mark) => !before.layers[layer]?.marks.includes(mark)),
+  );
+  expect(others.map(({ key }) => key)).toEqual([
+    'title',
+    'caption',
+    'canvas',
+    'mood',
+    'cue:0',
+    'cue:1',
+    'avoid',
+  ]);
+  expect(drawing('A longer one. '.repeat(40)).sheet.height).toBeGreaterThan(after.sheet.height);
+  expect(drawing('One listens.', { isNarrow: true }).em).toBeGreaterThan(after.em);
+  expect(drawing('One listens.', { glazes: false }).layers).toEqual(before.layers);
 });

@@ -1,16 +1,18 @@
-import { type Sentences, speaking } from '../../grammar/index.js';
+import { type Sentences, speaking, spokenNow } from '../../grammar/index.js';
 import type { Finding } from '../findings/finding.js';
 import type { Measures } from '../measure/measures.js';
 import { Memory } from '../measure/memory.js';
+import { keptWordless } from '../measure/wordless.js';
 import type { Ring } from '../plan/geometry/outline.js';
 import type { Plan } from '../plan/plan.js';
+import { type Block, EMPTY_BLOCK } from './captions/block.js';
 import { budgetBars } from './captions/budgets.js';
-import { captionsBlock } from './captions/captions.js';
+import { captionsBlock, headBlock } from './captions/captions.js';
 import { describe, describeBoard } from './captions/description.js';
 import { findingsBlock } from './captions/findings.js';
 import { legendOf } from './captions/legends.js';
 import { planTitle, viewCaption } from './captions/words.js';
-import { footOf, layOut, sheetOf } from './layout.js';
+import { footOf, type Layout, layOut, sheetOf } from './layout.js';
 import { balanceMarks } from './picture/balance-sign.js';
 import { handlingOf, photographsOf } from './handling/handling.js';
 import type { Board } from './board.js';
@@ -71,7 +73,17 @@ export function compose(
   view: View,
   options: ComposeOptions = {},
 ): Scene {
-  return composeReading(readingOf(plan, measures, findings, options), view, options.handling);
+  const { memory = new Memory(), handling = false, ...look } = options;
+  const read = (): Reading => readingOf(plan, measures, findings, { ...look, memory });
+  if (isBoardView(view)) return composeBoard(read(), view, handling);
+  const layout = layoutFor(plan, look);
+  const head = headBlock({ plan, measures, layout }, view);
+  const seen = [keptWordless(plan, memory), measures, findings, head.height];
+  const asked = [spokenNow(), handling, ...Object.entries(look).flat()];
+  const headless = memory.recall('headless scene', view, [...seen, ...asked], () =>
+    composeHeadless(read(), view, head.height, handling),
+  );
+  return withHead(headless, head, layout);
 }
 
 /**
@@ -79,16 +91,30 @@ export function compose(
  * @param handling as in `ComposeOptions`
  */
 export function composeReading(reading: Reading, view: View, handling = false): Scene {
-  return isBoardView(view) ? composeBoard(reading, view, handling) : composePicture(reading, view, handling);
+  if (isBoardView(view)) return composeBoard(reading, view, handling);
+  const head = headBlock(reading, view);
+  return withHead(composeHeadless(reading, view, head.height, handling), head, reading.layout);
 }
 
-function composePicture(reading: Reading, view: PictureView, handling: boolean): Scene {
+/** The scene with the words that its captions begin with, which alone hang on what a plan says besides the picture. */
+function withHead(headless: Scene, head: Block, { column }: Layout): Scene {
+  const words = head.marks(column.x, column.y);
+  return {
+    ...headless,
+    layers: headless.layers.map((layer) =>
+      layer.name === 'captions' ? { ...layer, marks: [...words, ...layer.marks] } : layer,
+    ),
+  };
+}
+
+/** The scene without the words at the head of its captions, and with room for them. */
+function composeHeadless(reading: Reading, view: PictureView, headHeight: number, handling: boolean): Scene {
   const { plan, layout, picture } = reading;
   const drawn = drawView(view, reading);
   const shown = findingsFor(view, reading);
   const legend = legendOf(reading, view, drawn.leftOut);
   const { column, em } = layout;
-  const captions = captionsBlock(reading, view, legend);
+  const captions = captionsBlock({ ...EMPTY_BLOCK, height: headHeight }, reading, view, legend);
   const foot = footOf(layout, captions.height);
   const list = speaking(reading.language, () => findingsBlock(shown, foot.width, em));
   const sheet = sheetOf(layout, list.height > 0 ? foot.y + list.height : column.y + captions.height);
@@ -200,13 +226,12 @@ export function readingOf(
 ): Reading {
   const { width, height } = plan.canvas;
   const reported = findings.filter(({ allowed }) => allowed === undefined);
-  const layout = layOut(width, height, isNarrow);
   const rings = visibleRings(plan, measures);
   return {
     plan,
     measures,
     findings: reported,
-    layout: em === undefined ? layout : { ...layout, em },
+    layout: layoutFor(plan, { isNarrow, em }),
     picture: { x: 0, y: 0, width, height },
     subjects: subjectsOf(plan, reported),
     cells: memory.recall('cells', '', [width, height, ...rings], () => mapCells(width, height, rings)),
@@ -217,6 +242,11 @@ export function readingOf(
     sitting,
     language,
   };
+}
+
+function layoutFor({ canvas }: Plan, { isNarrow, em }: Pick<ComposeOptions, 'isNarrow' | 'em'>): Layout {
+  const layout = layOut(canvas.width, canvas.height, isNarrow);
+  return em === undefined ? layout : { ...layout, em };
 }
 
 /** What is seen of each object, in the order of `plan.objects`. */

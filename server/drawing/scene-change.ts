@@ -47,7 +47,7 @@ export function sceneChange(before: Scene, after: Scene): SceneChange {
       ...layer,
       marks: listChange(marksOf(before, layer.name), marks, byOwnKey),
     })),
-    subjects: listChange(Object.entries(before.subjects), Object.entries(subjects), byEntry),
+    subjects: entriesChange(before.subjects, subjects),
     ...(handling === undefined ? {} : { handling: handlingChange(before.handling, handling) }),
   };
 }
@@ -86,7 +86,7 @@ function handlingChange(before: Handling | undefined, { grips, painted, ...rest 
   return {
     rest,
     grips: listChange(before?.grips ?? [], grips, byOwnKey),
-    painted: listChange(Object.entries(before?.painted ?? {}), Object.entries(painted), byEntry),
+    painted: entriesChange(before?.painted ?? {}, painted),
   };
 }
 
@@ -105,8 +105,17 @@ function marksOf({ layers }: Scene, name: SceneLayer['name']): readonly Mark[] {
   return layers.find((layer) => layer.name === name)?.marks ?? [];
 }
 
+function entriesChange<T>(
+  before: Readonly<Record<string, T>>,
+  after: Readonly<Record<string, T>>,
+): ListChange<Entry<T>> {
+  const entries = Object.entries(after);
+  return listChange(before === after ? entries : Object.entries(before), entries, byEntry);
+}
+
 /** Items that have kept their key are compared, which are mostly those in the same place. */
 function listChange<T>(before: readonly T[], after: readonly T[], keyOf: (item: T) => string): ListChange<T> {
+  if (before === after && after.length > 0) return [{ kept: [0, after.length] }];
   const stretches = new Stretches<T>();
   let places: ReadonlyMap<string, number> | undefined;
   let next = 0;

@@ -18,10 +18,26 @@ const BLOCK_GAP_EMS = 0.9;
 /** Narrower than this, bars and scale stand below each other. */
 const TWO_COLUMNS_FROM_EMS = 26;
 
-/** All that stands beside or below the picture: title, what is shown, figures as bars, and what the signs mean. */
-export function captionsBlock(reading: Reading, view: PictureView, legend: readonly LegendLine[]): Block {
-  const { plan, layout } = reading;
+/** What the captions begin with: title, what is shown, and in the drawing the words that say what it is to be. */
+export function headBlock(
+  { plan, measures, layout }: Pick<Reading, 'plan' | 'measures' | 'layout'>,
+  view: PictureView,
+): Block {
   const { em, column } = layout;
+  const isDrawing = view === 'drawing';
+  const caption = isDrawing ? (plan.concept?.value ?? 'Drawing') : capitalised(viewCaption(view, plan));
+  const concept = isDrawing ? conceptBlock({ plan, measures, layout }) : EMPTY_BLOCK;
+  return stacked([titleBlock(plan, caption, column.width, em), concept], 0.45 * em);
+}
+
+/** All that stands beside or below the picture: the head, figures as bars, and what the signs mean. */
+export function captionsBlock(
+  head: Block,
+  reading: Reading,
+  view: PictureView,
+  legend: readonly LegendLine[],
+): Block {
+  const { em, column } = reading.layout;
   const gap = BLOCK_GAP_EMS * em;
   const columnGap = COLUMN_GAP_EMS * em;
   const double = column.width >= TWO_COLUMNS_FROM_EMS * em;
@@ -60,12 +76,8 @@ export function captionsBlock(reading: Reading, view: PictureView, legend: reado
         return [[emphasisScaleBlock(reading, width), meansBlock(reading, width)], [signs()]];
     }
   })();
-  const caption =
-    view === 'drawing' ? (plan.concept?.value ?? 'Drawing') : capitalised(viewCaption(view, plan));
   const figures = double
     ? inColumns([stacked(left, gap), stacked(right, gap)], width, columnGap)
     : stacked([...left, ...right], gap);
-  const concept = view === 'drawing' ? conceptBlock(reading) : EMPTY_BLOCK;
-  const title = stacked([titleBlock(plan, caption, column.width, em), concept], 0.45 * em);
-  return stacked([title, figures], 1.1 * em);
+  return stacked([head, figures], 1.1 * em);
 }

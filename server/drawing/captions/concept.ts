@@ -12,7 +12,11 @@ const MOST_CUES = 6;
 const MOST_LINES = 3;
 
 /** What the picture is to feel like: its mood, the cues that tell its story with what carries them, what to avoid. */
-export function conceptBlock({ plan, measures, layout }: Reading): Block {
+export function conceptBlock({
+  plan,
+  measures,
+  layout,
+}: Pick<Reading, 'plan' | 'measures' | 'layout'>): Block {
   const { em, column } = layout;
   const { mood, cues, avoids } = plan;
   const paragraphs = [

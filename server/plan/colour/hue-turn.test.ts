@@ -2,9 +2,12 @@ import Color from 'colorjs.io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseColour, type Colour } from './colour.js';
-import { hueDistance, hueOn, labHueOnPaintersWheel } from './hue.js';
+import { formatLike } from './format.js';
+import { hueDistance, hueOn, labHueOnPaintersWheel, turn } from './hue.js';
 import { turnedTo, turnedUntil, withChroma } from './hue-turn.js';
-import { toMunsell } from './munsell.js';
+import { labHueDegrees } from './model.js';
+import { fromMunsell, munsellToLab, toMunsell } from './munsell.js';
+import { atValue } from './painted.js';
 import { valueOf } from './value.js';
 
 function colour(text: string): Colour {
@@ -56,6 +59,39 @@ describe('a colour turned on a wheel', () => {
     const green = turnedTo(colour('5R 4/12'), 198, 'munsell')?.colour ?? colour('N 5/');
     expect(toMunsell(green).chroma).toBeLessThan(6);
     expect(valueOf(green)).toBeCloseTo(4, 1);
+  });
+
+  it('is where halving with the chroma that is really reached finds it, strong and dark colours included', () => {
+    const reached = (place: number, value: number, chroma: number): number =>
+      atValue(fromMunsell(turn(place), value, chroma), value).chromaReached;
+    const halved = (before: Colour, hueDegrees: number): Colour => {
+      const [value, { chroma }] = [valueOf(before), toMunsell(before)];
+      const wanted = labHueOnPaintersWheel(hueDegrees);
+      let [low, high] = [wanted - 90, wanted + 90];
+      while (high - low > 0.01) {
+        const middle = (low + high) / 2;
+        const hue = labHueDegrees(munsellToLab(turn(middle), value, reached(middle, value, chroma)));
+        if (turn(wanted - hue) < 180) low = middle;
+        else high = middle;
+      }
+      const place = (low + high) / 2;
+      return fromMunsell(turn(place), value, reached(place, value, chroma));
+    };
+    const lab = fc.tuple(
+      fc.integer({ min: 3, max: 97 }),
+      fc.integer({ min: -90, max: 90 }),
+      fc.integer({ min: -90, max: 90 }),
+    );
+    fc.assert(
+      fc.property(lab, fc.double({ min: 0, max: 359, noNaN: true }), ([l, a, b], place) => {
+        const before = colour(`lab(${l} ${a} ${b})`);
+        fc.pre(hueOn(before, 'painters') !== undefined);
+        expect(turnedTo(before, place, 'painters')?.text).toBe(
+          formatLike(halved(before, place), before.notation),
+        );
+      }),
+      { numRuns: 150, seed: 3 },
+    );
   });
 
   it('is nothing for a grey', () => {

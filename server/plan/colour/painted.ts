@@ -57,6 +57,17 @@ function paint(colour: Colour, value: number): Painted {
   if (own || isDisplayable(whole.lab)) {
     return { shown: whole, chromaWanted: chroma, chromaReached: chroma, reached: true };
   }
+  const held = chromaHeld(hueDegrees, value, chroma);
+  return {
+    shown: computedColour(munsellToLab(hueDegrees, value, held)),
+    chromaWanted: chroma,
+    chromaReached: held,
+    reached: chroma - held <= CHROMA_TOLERANCE,
+  };
+}
+
+/** The most Munsell chroma, to 0.005, that sRGB holds of a hue and value below a chroma that it does not hold. */
+export function chromaHeld(hueDegrees: number | undefined, value: number, chroma: number): number {
   let held = 0;
   let beyond = chroma;
   while (beyond - held > CHROMA_STEP) {
@@ -64,10 +75,5 @@ function paint(colour: Colour, value: number): Painted {
     if (isDisplayable(munsellToLab(hueDegrees, value, middle))) held = middle;
     else beyond = middle;
   }
-  return {
-    shown: computedColour(munsellToLab(hueDegrees, value, held)),
-    chromaWanted: chroma,
-    chromaReached: held,
-    reached: chroma - held <= CHROMA_TOLERANCE,
-  };
+  return held;
 }

@@ -33,23 +33,18 @@ export class Groups {
  */
 export function boxGroups(boxes: readonly Box[], within: number): readonly (readonly number[])[] {
   const groups = new Groups(boxes.length);
-  const isAcross = spreadAlong(boxes, 'left', 'right') <= spreadAlong(boxes, 'top', 'bottom');
-  const [from, to] = isAcross ? (['left', 'right'] as const) : (['top', 'bottom'] as const);
-  const [low, high] = isAcross ? (['top', 'bottom'] as const) : (['left', 'right'] as const);
-  const begins = Float64Array.from(boxes, (box) => box[from]);
-  const order = Int32Array.from(boxes, (_, index) => index);
-  order.sort((one, other) => (begins[one] as number) - (begins[other] as number));
-  for (let at = 0; at < order.length; at++) {
-    const one = order[at] as number;
-    const box = boxes[one] as Box;
-    const [end, least, most] = [box[to] + within, box[low] - within, box[high] + within];
-    for (let next = at + 1; next < order.length; next++) {
-      const other = order[next] as number;
-      if ((begins[other] as number) > end) break;
-      const beside = boxes[other] as Box;
-      if (beside[low] <= most && least <= beside[high]) groups.join(one, other);
-    }
-  }
+  const across = extentsOf(
+    boxes,
+    ({ left }) => left,
+    ({ right }) => right,
+  );
+  const down = extentsOf(
+    boxes,
+    ({ top }) => top,
+    ({ bottom }) => bottom,
+  );
+  if (across.spread <= down.spread) joinNear(groups, across, down, within);
+  else joinNear(groups, down, across, within);
   const members = new Map<number, number[]>();
   for (let index = 0; index < boxes.length; index++) {
     const first = groups.firstOf(index);
@@ -60,13 +55,50 @@ export function boxGroups(boxes: readonly Box[], within: number): readonly (read
   return [...members.values()];
 }
 
-/** How many boxes lie over a place of an axis, on the average. */
-function spreadAlong(boxes: readonly Box[], from: 'left' | 'top', to: 'right' | 'bottom'): number {
-  let [sum, begin, end] = [0, Infinity, -Infinity];
-  for (const box of boxes) {
-    sum += box[to] - box[from];
-    begin = Math.min(begin, box[from]);
-    end = Math.max(end, box[to]);
+/** From where to where boxes lie along one axis. */
+interface Extents {
+  readonly begins: Float64Array;
+  readonly ends: Float64Array;
+  /** How many of them lie over a place of the axis, on the average. */
+  readonly spread: number;
+}
+
+function extentsOf(
+  boxes: readonly Box[],
+  beginOf: (box: Box) => number,
+  endOf: (box: Box) => number,
+): Extents {
+  const begins = new Float64Array(boxes.length);
+  const ends = new Float64Array(boxes.length);
+  let [sum, first, last] = [0, Infinity, -Infinity];
+  for (let index = 0; index < boxes.length; index++) {
+    const box = boxes[index] as Box;
+    const begin = beginOf(box);
+    const end = endOf(box);
+    begins[index] = begin;
+    ends[index] = end;
+    sum += end - begin;
+    if (begin < first) first = begin;
+    if (end > last) last = end;
   }
-  return end > begin ? sum / (end - begin) : Infinity;
+  return { begins, ends, spread: last > first ? sum / (last - first) : Infinity };
+}
+
+/** Joins what comes within a distance of each other, looked through along the axis on which fewer lie over each other. */
+function joinNear(groups: Groups, along: Extents, beside: Extents, within: number): void {
+  const { begins, ends } = along;
+  const order = Int32Array.from(begins, (_, index) => index);
+  order.sort((one, other) => (begins[one] as number) - (begins[other] as number));
+  for (let at = 0; at < order.length; at++) {
+    const one = order[at] as number;
+    const end = (ends[one] as number) + within;
+    const least = (beside.begins[one] as number) - within;
+    const most = (beside.ends[one] as number) + within;
+    for (let next = at + 1; next < order.length; next++) {
+      const other = order[next] as number;
+      if ((begins[other] as number) > end) break;
+      if ((beside.begins[other] as number) <= most && least <= (beside.ends[other] as number))
+        groups.join(one, other);
+    }
+  }
 }

@@ -1,3 +1,4 @@
+import { rounded } from './path-data.js';
 import type {
   Box,
   Face,
@@ -84,8 +85,4 @@ export function imageMark(key: string, href: PictureData, box: Box, style: Image
     box: { x: rounded(x), y: rounded(y), width: rounded(width), height: rounded(height) },
     href,
   };
-}
-
-function rounded(value: number): number {
-  return Number(value.toFixed(3)) + 0;
 }

@@ -1,5 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { circlePath, number, polygonPath, rectanglePath } from './path-data.js';
+import { circlePath, number, polygonPath, rectanglePath, rounded } from './path-data.js';
 
 describe('path data', () => {
   it('has at most three decimals, no exponent and no negative nought', () => {
@@ -12,6 +13,23 @@ describe('path data', () => {
       '0',
       '0',
     ]);
+  });
+
+  it('has the decimals of `toFixed`, halfway between two as well', () => {
+    const halfway = fc.integer({ min: -2e6, max: 2e6 }).map((half) => half / 2000);
+    const any = fc.oneof(halfway, fc.double({ min: -1e9, max: 1e9, noNaN: true }));
+    fc.assert(
+      fc.property(any, (value) => {
+        expect(rounded(value)).toBe(Number(value.toFixed(3)) + 0);
+        expect(number(value)).toBe(
+          value
+            .toFixed(3)
+            .replace(/\.?0+$/u, '')
+            .replace(/^-0$/u, '0'),
+        );
+      }),
+      { numRuns: 2000 },
+    );
   });
 
   it('closes shapes', () => {

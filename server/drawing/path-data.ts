@@ -3,9 +3,19 @@ import type { Box } from './scene.js';
 
 /** At most three decimals, no exponent, no negative nought: the same text on every machine. */
 export function number(value: number): string {
-  if (!Number.isFinite(value)) return '0';
-  const text = value.toFixed(3).replace(/\.?0+$/, '');
-  return text === '-0' ? '0' : text;
+  return Number.isFinite(value) ? String(rounded(value)) : '0';
+}
+
+/** Up to there thousandths are told exactly. */
+const LARGE = 1e12;
+
+/** To three decimals as `toFixed` has them, no negative nought. */
+export function rounded(value: number): number {
+  const thousandths = value * 1000;
+  const nearest = Math.round(thousandths);
+  // Halfway between two it depends on more digits than there are here.
+  const isClear = Math.abs(thousandths - nearest) < 0.499 && Math.abs(nearest) < LARGE;
+  return (isClear ? nearest / 1000 : Number(value.toFixed(3))) + 0;
 }
 
 export function rectanglePath({ x, y, width, height }: Box): string {

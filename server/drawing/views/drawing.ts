@@ -30,6 +30,7 @@ const WASH = 0.42;
 export function drawDrawing(reading: Reading): PictureMarks {
   const ground = reading.plan.canvas.ground.colour;
   const line = hexOf(lineOn(ground));
+  const hatch = hexOf(mix(ground, lineOn(ground), 0.55));
   const washed = (colour: Colour) => washedOver(ground, colour);
   const wash = (object: PlanObject | undefined) =>
     object === undefined || isUnplanned(object)
@@ -40,7 +41,7 @@ export function drawDrawing(reading: Reading): PictureMarks {
     return {
       fill: hexOf(isUnplanned(object) ? ground : washed(paintOf(object, reading.plan))),
       stroke: outlineStroke(object, line),
-      hatch: hexOf(mix(ground, lineOn(ground), 0.55)),
+      hatch,
       ...(glazed === undefined ? {} : { glaze: hexOf(washed(glazed)) }),
     };
   });

@@ -8,6 +8,7 @@ import { type Sheet, sheetsOver } from '../plan/geometry/sheet.js';
 import { type Way, subtract } from '../plan/geometry/subtract.js';
 import type { Plan } from '../plan/plan.js';
 import { type SeenAreas, type SeenLayer, type VisibleAreas, seenLayer } from './areas/areas.js';
+import { sameInputs } from './memory.js';
 
 /** A plan that is only tried, and what is seen in it. */
 export interface Trial {
@@ -101,7 +102,9 @@ class TriedAreas implements SeenAreas {
         // As its double, so that nothing is pushed out of what is kept about the picture itself.
         const subject = clipped(doubleOf(outline), sheet);
         const inFront = covers.slice(position + 1).filter((piece) => piece !== undefined);
-        return seenLayer(outline, subject, subtract(subject, inFront, WAY), sheet);
+        return keptCut(layersCut, subject, inFront, (near) =>
+          seenLayer(outline, subject, subtract(subject, near, WAY), sheet),
+        );
       });
     });
   }
@@ -132,9 +135,48 @@ class TriedAreas implements SeenAreas {
 /** The area of some pieces together that others leave open, squares of the grid. */
 function uncovered(places: readonly Piece[], covers: readonly Piece[]): number {
   return places.reduce(
-    (sum, place, at) => sum + subtract({ ...place }, [...covers, ...places.slice(at + 1)], WAY).area,
+    (sum, place, at) =>
+      sum +
+      keptCut(
+        areasLeft,
+        place,
+        [...covers, ...places.slice(at + 1)],
+        (near) => subtract({ ...place }, near, WAY).area,
+      ),
     0,
   );
+}
+
+/** What was left of a piece under some others. */
+interface Cut<Result> {
+  readonly near: readonly Piece[];
+  readonly result: Result;
+}
+
+type Cuts<Result> = WeakMap<Piece, Cut<Result>[]>;
+
+const layersCut: Cuts<SeenLayer> = new WeakMap();
+const areasLeft: Cuts<number> = new WeakMap();
+
+/** Of one piece: more than the moves that are tried to mend what is told of it. */
+const MOST_CUTS = 16;
+
+/** The same things are tried again after an edit elsewhere: what follows from the same pieces is kept as long as they are. */
+function keptCut<Result>(
+  kept: Cuts<Result>,
+  subject: Piece,
+  covers: readonly Piece[],
+  work: (near: readonly Piece[]) => Result,
+): Result {
+  const near = covers.filter(({ box }) => boxesOverlap(box, subject.box));
+  const cuts = kept.get(subject) ?? [];
+  kept.set(subject, cuts);
+  const known = cuts.find((cut) => sameInputs(cut.near, near));
+  if (known) return known.result;
+  const result = work(near);
+  if (cuts.length === MOST_CUTS) cuts.shift();
+  cuts.push({ near, result });
+  return result;
 }
 
 /** Plain data to any reader, worked out once when any of it is first read. */

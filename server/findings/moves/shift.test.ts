@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checked, mended } from '../../../tests/support/plan.js';
 import { boxCentre } from '../../plan/geometry/point.js';
+import { OutlineCache } from '../../plan/outline-cache.js';
 import { isMovable, movedWith, roundedOn, shiftFix, shifted } from './shift.js';
 
 const SCENE = `canvas  80 x 60 cm
@@ -37,6 +38,23 @@ describe('a shift', () => {
       const [tried, made] = [trial.plan, after].map(({ objects }) => objects[index]?.outline.box);
       expect(tried && boxCentre(tried)).toEqual(made && boxCentre(made));
     }
+  });
+
+  it('is cut once as long as nothing about it is another', () => {
+    const outlines = new OutlineCache();
+    const tried = (text: string) => {
+      const after = checked(text, { outlines });
+      const { areas } = shifted(after.plan, after.measures, { object: JUG, right: 5, down: -2 });
+      return after.plan.coveringOrder.map((_, position) => areas.layers[position]?.visible);
+    };
+    const first = tried(SCENE);
+    const roofMoved = tried(SCENE.replace('(55, 22)', '(55, 20)'));
+    expect(roofMoved[JUG]).toBe(first[JUG]);
+    expect(roofMoved[ROOF]).not.toEqual(first[ROOF]);
+    // The label goes along, and covers another part of the jug.
+    const labelMoved = tried(SCENE.replace('(20, 32)', '(20, 33)'));
+    expect(labelMoved[JUG]).not.toEqual(first[JUG]);
+    expect(tried(SCENE)[JUG]).toEqual(first[JUG]);
   });
 
   it('is not for grounds and for what is built onto another', () => {

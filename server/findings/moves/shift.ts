@@ -100,14 +100,30 @@ export function isMovable(plan: Plan, parts: Measures['parts'], index: number, e
 /** The picture with the shift made. */
 export function shifted(plan: Plan, measures: Pick<Measures, 'areas' | 'parts'>, shift: Shift): Trial {
   const { object, right, down } = shift;
-  const way = translate(right, down);
   const shapes = movedWith(plan, measures.parts, object).flatMap(
     (index): readonly (readonly [number, Outline])[] => {
       const outline = plan.objects[index]?.outline;
-      return outline ? [[index, transform(outline, way)]] : [];
+      return outline ? [[index, shiftedOutline(outline, right, down)]] : [];
     },
   );
   return trialOf(plan, measures.areas, new Map(shapes));
+}
+
+const outlines = new WeakMap<Outline, Map<string, Outline>>();
+/** Of one outline: more than the moves that are tried to mend what is told of it. */
+const MOST_OUTLINES = 24;
+
+/** The same one as long as the outline stays, so that what follows from it is worked out once. */
+function shiftedOutline(outline: Outline, right: number, down: number): Outline {
+  const shifts = outlines.get(outline) ?? new Map<string, Outline>();
+  outlines.set(outline, shifts);
+  const key = `${right} ${down}`;
+  const known = shifts.get(key);
+  if (known) return known;
+  if (shifts.size === MOST_OUTLINES) shifts.clear();
+  const moved = transform(outline, translate(right, down));
+  shifts.set(key, moved);
+  return moved;
 }
 
 /** A distance as long as asked for, or as little longer as it takes to be told in round figures. */

@@ -78,4 +78,28 @@ describe('the map of who is seen where', () => {
     const middles = changed.map((row) => ((row + 0.5) / moved.rows) * 50);
     expect(Math.max(...middles.map((y) => Math.abs(y - 40)))).toBeLessThanOrEqual(2);
   });
+
+  it('fills only what changed also where all areas miss a cell by rounding, which is given to its neighbour', () => {
+    const pear =
+      'smooth (27.79, 0.77) (27.5, 1.49) (26.71, 1.72) (26.21, 1.11) (26.06, 0.35) (26.75, 0.03) (27.51, 0.03)';
+    const kite = 'outline (27.68, 2.31) (26.92, 3.11) (25.98, 2.31) (26.92, 1.49)';
+    const outlines = new OutlineCache();
+    const version = (y: number, memory: Memory) => {
+      const shapes = [pear, kite, `circle 4 at (70, ${y})`];
+      const objects = shapes.map((shape, at) => `object  ${'abc'[at]}\n  shape   ${shape}\n  value   2`);
+      return mapOf(planOf(['canvas  80 x 60 cm', ...objects].join('\n'), { outlines }), memory);
+    };
+    const memory = new Memory();
+    const first = version(40, memory);
+    expect(first.gaps).toEqual([23 * 1024 + 339]);
+    const lower = version(41, memory);
+    expect(lower.gaps).toEqual(first.gaps);
+    expect(lower.labels.filter((row, index) => row !== first.labels[index]).length).toBeLessThan(100);
+    for (const y of [41, 1, 3.6, 40]) {
+      const moved = version(y, memory);
+      const fresh = version(y, new Memory());
+      expect(moved.gaps).toEqual(fresh.gaps);
+      expect(moved.labels).toEqual(fresh.labels);
+    }
+  });
 });

@@ -17,8 +17,8 @@ export interface LabelMap {
    * or `GROUND`. A row is the same one while nothing in it changes.
    */
   readonly labels: readonly Int32Array[];
-  /** Whether every cell is where its area is; one that all areas missed by rounding goes to its neighbour. */
-  readonly isWhole: boolean;
+  /** The cells that all areas missed by rounding, counted row by row: each is given to its neighbour. */
+  readonly gaps: readonly number[];
   /** What is seen in the cell that holds a place; nothing off the canvas. */
   areaAt(point: Point): number | undefined;
 }
@@ -90,13 +90,13 @@ function mapOf(
 }
 
 /** By itself, so that it keeps nothing of an earlier map. */
-function asMap({ labels, isWhole }: Pick<LabelMap, 'labels' | 'isWhole'>, grid: CellGrid): LabelMap {
+function asMap({ labels, gaps }: Pick<LabelMap, 'labels' | 'gaps'>, grid: CellGrid): LabelMap {
   const { width, height, columns, rows } = grid;
   return {
     columns,
     rows,
     labels,
-    isWhole,
+    gaps,
     areaAt: ({ x, y }) => {
       if (!(x >= 0 && x <= width && y >= 0 && y <= height)) return undefined;
       const column = Math.min(columns - 1, Math.floor((x / width) * columns));
@@ -126,10 +126,9 @@ function labelsOf(
   laid: readonly Runs[],
   { columns, rows }: CellGrid,
   last: Mapped | undefined,
-): Pick<LabelMap, 'labels' | 'isWhole'> {
+): Pick<LabelMap, 'labels' | 'gaps'> {
   const isAlike =
-    last?.map.isWhole === true &&
-    last.map.columns === columns &&
+    last?.map.columns === columns &&
     last.map.rows === rows &&
     last.laid.length === laid.length &&
     laid.every(({ object }, index) => object === last.laid[index]?.object);
@@ -145,15 +144,18 @@ function labelsOf(
       }
     }
     // What closes a gap may lie in the row above.
-    if (!changed.includes(UNSET)) {
-      const labels = last.map.labels.slice();
-      labels.splice(from / columns, (to - from) / columns, ...inRows(changed, columns));
-      return { labels, isWhole: true };
+    const { labels, gaps } = last.map;
+    const isGapNear = gaps.some((gap) => gap >= from && gap < to + columns);
+    if (!isGapNear && !changed.includes(UNSET)) {
+      const rowsNow = labels.slice();
+      rowsNow.splice(from / columns, (to - from) / columns, ...inRows(changed, columns));
+      return { labels: rowsNow, gaps };
     }
   }
   const labels = new Int32Array(columns * rows).fill(UNSET);
   for (const { object, parts } of laid) for (const runs of parts) lay(labels, runs, object);
-  return { isWhole: !closeGaps(labels, columns), labels: inRows(labels, columns) };
+  const gaps = closedGaps(labels, columns);
+  return { labels: inRows(labels, columns), gaps };
 }
 
 /** Each row for itself, so that none keeps the memory of others. */
@@ -218,16 +220,15 @@ function whereOther(
 
 /**
  * A cell whose middle lies on a border to the last digit can be missed by both sides: it goes to its neighbour.
- * @returns whether there was any
+ * @returns those cells
  */
-function closeGaps(labels: Int32Array, columns: number): boolean {
-  let gap = labels.indexOf(UNSET);
-  const isAny = gap >= 0;
-  while (gap >= 0) {
+function closedGaps(labels: Int32Array, columns: number): readonly number[] {
+  const gaps: number[] = [];
+  for (let gap = labels.indexOf(UNSET); gap >= 0; gap = labels.indexOf(UNSET, gap + 1)) {
     const before = gap % columns > 0 ? labels[gap - 1] : undefined;
     const after = labels.subarray(gap + 1, gap + columns - (gap % columns)).find((label) => label !== UNSET);
     labels[gap] = before ?? after ?? (gap >= columns ? (labels[gap - columns] as number) : GROUND);
-    gap = labels.indexOf(UNSET, gap + 1);
+    gaps.push(gap);
   }
-  return isAny;
+  return gaps;
 }

@@ -60,7 +60,6 @@ export class FieldCells {
   /** From back to front. */
   readonly #areas: readonly AreaFields[];
   readonly #labels: LabelMap['labels'];
-  readonly #isWhole: boolean;
   /** By area, from the ground on: its largest field. */
   readonly #largest: () => Int32Array;
   readonly #smaller: () => readonly Smaller[];
@@ -71,7 +70,6 @@ export class FieldCells {
     this.#canvas = canvas;
     this.#areas = areas;
     this.#labels = map.labels;
-    this.#isWhole = map.isWhole;
     this.#largest = once(() => largestFields(areas));
     this.#smaller = once(() => this.#smallerFields());
   }
@@ -96,12 +94,11 @@ export class FieldCells {
     return extent;
   }
 
+  /** What rounding leaves of an area elsewhere, and cells that it was only given, do not tell where it lies. */
   #extentOfField(field: number): Extent {
     const { first, pieces } = this.#areas[placeWith(this.#areas, field)] as AreaFields;
-    const all = { left: 0, top: 0, right: this.columns - 1, bottom: this.rows - 1 };
-    const box = pieces[field - first]?.box;
-    // Where the label map has gaps that it closes, a cell may be counted to a field that lies elsewhere.
-    return box && (field > first || this.#isWhole) ? this.#extentOf(box) : all;
+    const piece = pieces[field - first];
+    return piece ? this.#extentOf(piece.box) : NOWHERE;
   }
 
   /** The fields of the cells in a rectangle, row by row from its upper left. */

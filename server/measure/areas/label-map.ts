@@ -1,8 +1,8 @@
-import type { Ring } from '../../plan/geometry/outline.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from './areas.js';
 import { type CellGrid, keptCellRuns, lay } from './cell-runs.js';
+import { fromBack, type OfSeen } from './seen-from-back.js';
 import { ringPieces } from './ring-pieces.js';
 import { GROUND } from '../borders/borders.js';
 import { keptOrder } from '../kept-lists.js';
@@ -65,27 +65,12 @@ function mapOf(
 ): Mapped {
   const { width, height } = grid;
   const before = last?.grid.width === width && last.grid.height === height ? last : undefined;
-  const laid: Runs[] = [];
-  const add = (object: number, visible: readonly Ring[]): void => {
-    const earlier = before?.laid[laid.length];
-    if (earlier?.object === object && earlier.visible === visible) {
-      laid.push(earlier);
-      return;
-    }
-    if (object !== GROUND) memory.count('label runs');
-    const parts = object === GROUND ? ringPieces(visible).map(({ rings }) => rings) : [visible];
-    laid.push({ object, visible, parts: parts.map((rings) => keptCellRuns(rings, grid)) });
-  };
-  add(GROUND, areas.bare);
-  order.forEach((object, position) => {
-    const visible = areas.layers[position]?.visible;
-    if (visible && visible.length > 0) add(object, visible);
+  const laid = fromBack(areas, order, before?.laid, (area, visible): Runs => {
+    if (area !== GROUND) memory.count('label runs');
+    const parts = area === GROUND ? ringPieces(visible).map(({ rings }) => rings) : [visible];
+    return { area, visible, parts: parts.map((rings) => keptCellRuns(rings, grid)) };
   });
-  // What stays bare follows from what is seen.
-  const isSame =
-    before?.laid.length === laid.length &&
-    laid.every((own, place) => place === 0 || own === before.laid[place]);
-  if (isSame) return before;
+  if (before?.laid === laid) return before;
   return { grid, laid, map: asMap(labelsOf(laid, grid, before), grid) };
 }
 
@@ -107,9 +92,7 @@ function asMap({ labels, gaps }: Pick<LabelMap, 'labels' | 'gaps'>, grid: CellGr
 }
 
 /** The cells of an object, or of `GROUND`. */
-interface Runs {
-  readonly object: number;
-  readonly visible: readonly Ring[];
+interface Runs extends OfSeen {
   /** Runs of cells; of the ground those of each part by itself, as most of them stay when an object moves. */
   readonly parts: readonly Int32Array[];
 }
@@ -131,15 +114,15 @@ function labelsOf(
     last?.map.columns === columns &&
     last.map.rows === rows &&
     last.laid.length === laid.length &&
-    laid.every(({ object }, index) => object === last.laid[index]?.object);
+    laid.every(({ area }, index) => area === last.laid[index]?.area);
   if (isAlike) {
     const [from, to] = cellsChanged(laid, last.laid, columns);
     const changed = new Int32Array(to - from).fill(UNSET);
-    for (const { object, parts } of laid) {
+    for (const { area, parts } of laid) {
       for (const runs of parts) {
         for (let i = 0; i + 1 < runs.length; i += 2) {
           const start = runs[i] as number;
-          if (start >= from && start < to) changed.fill(object, start - from, (runs[i + 1] as number) - from);
+          if (start >= from && start < to) changed.fill(area, start - from, (runs[i + 1] as number) - from);
         }
       }
     }
@@ -153,7 +136,7 @@ function labelsOf(
     }
   }
   const labels = new Int32Array(columns * rows).fill(UNSET);
-  for (const { object, parts } of laid) for (const runs of parts) lay(labels, runs, object);
+  for (const { area, parts } of laid) for (const runs of parts) lay(labels, runs, area);
   const gaps = closedGaps(labels, columns);
   return { labels: inRows(labels, columns), gaps };
 }

@@ -1,8 +1,8 @@
 import type { Side } from '../../../grammar/index.js';
-import type { Ring } from '../../plan/geometry/outline.js';
 import type { Point } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import type { CanvasSize, VisibleAreas } from '../areas/areas.js';
+import { fromBack, type OfSeen } from '../areas/seen-from-back.js';
 import { inSteps } from '../areas/place-order.js';
 import { GROUND } from './ground.js';
 import { type Meetings, meetingsOf } from './meeting.js';
@@ -68,9 +68,7 @@ export interface MeetingAreas {
 }
 
 /** An area that is seen; the same one as long as it is the same object at the same place, seen as before. */
-export interface SeenArea {
-  readonly area: number;
-  readonly visible: readonly Ring[];
+export interface SeenArea extends OfSeen {
   readonly sides: Sides;
 }
 
@@ -91,29 +89,17 @@ function foundMeetings(
   last: MeetingAreas | undefined,
 ): MeetingAreas {
   const isAlike = last?.canvas.width === canvas.width && last.canvas.height === canvas.height;
-  const before = isAlike ? last.seen : [];
-  const seen: SeenArea[] = [];
-  const add = (area: number, visible: readonly Ring[]): void => {
-    const earlier = before[seen.length];
-    const isSame = earlier?.area === area && earlier.visible === visible;
-    seen.push(isSame ? earlier : { area, visible, sides: keptSides(visible, canvas, worked) });
-  };
-  add(GROUND, areas.bare);
-  order.forEach((area, position) => {
-    const visible = areas.layers[position]?.visible;
-    if (visible && visible.length > 0) add(area, visible);
-  });
-  // What stays bare follows from what is seen.
-  if (isAlike && isSameButFirst(seen, before)) return last;
+  const seen = fromBack(areas, order, isAlike ? last.seen : undefined, (area, visible): SeenArea => ({
+    area,
+    visible,
+    sides: keptSides(visible, canvas, worked),
+  }));
+  if (last?.seen === seen) return last;
   const sides = seen.map((each) => each.sides);
   const earlier = isAlike
     ? { areas: last.seen.map((each) => each.sides), meetings: last.meetings }
     : undefined;
   return { canvas, seen, meetings: meetingsOf(sides, canvas, earlier) };
-}
-
-function isSameButFirst(one: readonly SeenArea[], other: readonly SeenArea[]): boolean {
-  return one.length === other.length && one.every((area, place) => place === 0 || area === other[place]);
 }
 
 /**

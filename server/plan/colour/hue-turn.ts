@@ -2,9 +2,9 @@ import { parseColour, type Colour } from './colour.js';
 import { formatLike } from './format.js';
 import { hueDistance, hueOn, labHueOnPaintersWheel, turn, type Wheel } from './hue.js';
 import { memoise } from './memo.js';
-import { labHueDegrees } from './model.js';
+import { type Lab, labHueDegrees } from './model.js';
 import { fromMunsell, munsellToLab, toMunsell } from './munsell.js';
-import { atValue, chromaHeld } from './painted.js';
+import { CHROMA_STEP, atValue } from './painted.js';
 import { isDisplayable } from './srgb.js';
 import { valueOf } from './value.js';
 
@@ -73,28 +73,50 @@ function munsellPlaceOf(labHue: number, value: number, chroma: number): number {
   return (low + high) / 2;
 }
 
-/** Whether a place comes before the one that has a CIELAB hue angle. */
+/**
+ * Whether a place comes before the one that has a CIELAB hue angle. What chroma is reached there is found no more exactly
+ * than it takes: to find Munsell's terms of a colour is costly, and most places lie far off.
+ */
 function isShortOf(labHue: number, place: number, value: number, chroma: number): boolean {
-  const short = (reachedChroma: number): number =>
-    turn(labHue - labHueDegrees(munsellToLab(place, value, reachedChroma)));
-  // Munsell's terms found of a colour are costly, and most places lie too far off for what that changes.
-  const isHeld = isDisplayable(munsellToLab(place, value, chroma));
-  if (isHeld || value >= SETTLED_FROM) {
-    const about = short(isHeld ? chroma : chromaHeld(place, value, chroma));
-    const slack = isHeld ? HELD_SLACK : CUT_SLACK;
-    if (Math.abs(about - 180) < 180 - slack && Math.abs(about - 180) > slack) return about < 180;
-  }
-  return short(reached(place, value, chroma)) < 180;
+  const hueAt = (reachedChroma: number): number => labHueDegrees(munsellToLab(place, value, reachedChroma));
+  return (
+    plainlyShortOf(labHue, place, value, chroma) ?? turn(labHue - hueAt(reached(place, value, chroma))) < 180
+  );
 }
 
-/** Of darker colours, strong beyond all that can be painted, Munsell's terms are found too far off. */
-const SETTLED_FROM = 1;
-/**
- * Degrees: some dozen times more than hues were off in 400,000 places when chroma was taken as given, in colours that sRGB
- * holds and in those of which it holds less chroma.
- */
-const HELD_SLACK = 0.02;
-const CUT_SLACK = 0.25;
+/** `isShortOf` where it can be told by what is about the chroma reached. */
+function plainlyShortOf(labHue: number, place: number, value: number, chroma: number): boolean | undefined {
+  if (value < STEADY_FROM || value > STEADY_TO) return undefined;
+  const whole = munsellToLab(place, value, chroma);
+  if (isDisplayable(whole)) return plainly(labHue, whole, INVERTED_TO);
+  let held = 0;
+  let beyond = chroma;
+  while (beyond - held > CHROMA_STEP) {
+    const middle = (held + beyond) / 2;
+    const lab = munsellToLab(place, value, middle);
+    if (isDisplayable(lab)) held = middle;
+    else beyond = middle;
+    // What is reached may be a step less than what is held.
+    const short = plainly(labHue, lab, beyond - held + 2 * CHROMA_STEP);
+    if (short !== undefined) return short;
+  }
+  return undefined;
+}
+
+/** Whether the hue of a colour comes short of one, whatever it is with so much chroma more or less. */
+function plainly(labHue: number, lab: Lab, chroma: number): boolean | undefined {
+  const ahead = turn(labHue - labHueDegrees(lab));
+  const most = DEGREES_A_CHROMA * chroma;
+  return ahead % 180 > most && 180 - (ahead % 180) > most ? ahead < 180 : undefined;
+}
+
+/** Values between which chroma changes a hue little, and Munsell's terms of a colour are found well. */
+const STEADY_FROM = 1;
+const STEADY_TO = 9;
+/** Twice what was the most in three million places: how far the CIELAB hue of a Munsell hue turns with chroma. */
+const DEGREES_A_CHROMA = 10;
+/** More than chroma is off by when Munsell's terms of a colour are found. */
+const INVERTED_TO = 0.002;
 
 /**
  * A colour turned the least until it keeps a rule, tried from `start` a degree at a time towards `end` on a wheel, so

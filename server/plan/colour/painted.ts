@@ -13,7 +13,8 @@ export interface Painted {
   readonly reached: boolean;
 }
 
-const CHROMA_STEP = 0.005;
+/** How near to the most chroma that sRGB holds it is looked for. */
+export const CHROMA_STEP = 0.005;
 const CHROMA_TOLERANCE = 0.05;
 
 const remember = memoise<Painted>(16384);
@@ -57,17 +58,6 @@ function paint(colour: Colour, value: number): Painted {
   if (own || isDisplayable(whole.lab)) {
     return { shown: whole, chromaWanted: chroma, chromaReached: chroma, reached: true };
   }
-  const held = chromaHeld(hueDegrees, value, chroma);
-  return {
-    shown: computedColour(munsellToLab(hueDegrees, value, held)),
-    chromaWanted: chroma,
-    chromaReached: held,
-    reached: chroma - held <= CHROMA_TOLERANCE,
-  };
-}
-
-/** The most Munsell chroma, to 0.005, that sRGB holds of a hue and value below a chroma that it does not hold. */
-export function chromaHeld(hueDegrees: number | undefined, value: number, chroma: number): number {
   let held = 0;
   let beyond = chroma;
   while (beyond - held > CHROMA_STEP) {
@@ -75,5 +65,10 @@ export function chromaHeld(hueDegrees: number | undefined, value: number, chroma
     if (isDisplayable(munsellToLab(hueDegrees, value, middle))) held = middle;
     else beyond = middle;
   }
-  return held;
+  return {
+    shown: computedColour(munsellToLab(hueDegrees, value, held)),
+    chromaWanted: chroma,
+    chromaReached: held,
+    reached: chroma - held <= CHROMA_TOLERANCE,
+  };
 }

@@ -18,6 +18,9 @@ object  tower, dominant
   colour  slate
 object  cloud
   shape   smooth (1, 2) (8, 3) (5, 6)
+object  door
+  shape   rectangle 1 x 2 at bottom of tower
+  edges   lost against cloud
 lead    lane from lower left corner to focus
 `;
 

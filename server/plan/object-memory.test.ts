@@ -39,7 +39,8 @@ const same = ([before, after]: readonly Plan[]) =>
 describe('objects from one tree to the next', () => {
   it('are the same where their statements are', () => {
     expect(same(plansAfter(['value   4', 'value   3']))).toEqual(['tower', 'door']);
-    expect(same(plansAfter(['4 x 5', '5 x 5']))).toEqual(['cloud']);
+    expect(same(plansAfter(['4 x 5', '5 x 5']))).toEqual(['door', 'cloud']);
+    expect(same(plansAfter(['4 x 5', '4 x 6']))).toEqual(['cloud']);
   });
 
   it.each<[string, string, string]>([

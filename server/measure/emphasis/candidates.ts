@@ -92,6 +92,9 @@ class Ranking {
   /** Above 0 where the first comes first, 0 for the same rank. */
   compare(one: number, other: number): number {
     const { field, strongest } = this;
+    // Most are told apart without their classes.
+    const more = (field[one] as number) - (field[other] as number);
+    if (Math.abs(more) > 2 * ALIKE * strongest) return more;
     const stronger =
       alikeClass(field[one] as number, strongest) - alikeClass(field[other] as number, strongest);
     if (stronger !== 0) return stronger;

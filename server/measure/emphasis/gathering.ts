@@ -2,7 +2,7 @@ import type { Box, Point } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
 import { ALIKE } from './candidates.js';
 import { type Weigh, boxOfStretches } from './field.js';
-import { REACH, counted } from './grid.js';
+import { PASSAGE, REACH, counted } from './grid.js';
 
 /** What counts at a place. */
 export interface Gathered {
@@ -83,9 +83,12 @@ function boxesOf(byFront: Fronts): Float64Array {
   return all;
 }
 
+/** Part of the diagonal beyond which no stretch counts, in spite of rounding. */
+const OUTERMOST = REACH + PASSAGE;
+
 /** What counts at a place: its weighted middle, and the border that counts most. */
 export function gathering(byFront: Fronts, weigh: Weigh, place: Point, diagonal: number): Gathered {
-  const farthest = 2 * REACH * diagonal;
+  const farthest = OUTERMOST * diagonal;
   const around = boxesOf(byFront);
   let [sum, x, y] = [0, 0, 0];
   const borders = new Map<number, Map<number, number>>();
@@ -97,7 +100,7 @@ export function gathering(byFront: Fronts, weigh: Weigh, place: Point, diagonal:
     for (const stretch of (byFront[index] as Fronts[number]).stretches) {
       const dx = stretch.at.x - place.x;
       const dy = stretch.at.y - place.y;
-      // Most lie far off, and a root costs more than all the rest.
+      // Most lie too far off to count, and a root costs more than all the rest.
       if (dx > farthest || dx < -farthest || dy > farthest || dy < -farthest) continue;
       const part = counted(Math.sqrt(dx * dx + dy * dy), diagonal);
       if (part === 0) continue;

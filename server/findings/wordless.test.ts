@@ -5,6 +5,7 @@ import { parse } from '../../grammar/index.js';
 import { measure } from '../measure/measure.js';
 import { Memory } from '../measure/memory.js';
 import { keptWordless } from '../measure/wordless.js';
+import { OutlineCache } from '../plan/outline-cache.js';
 import { resolvePlan } from '../plan/resolve.js';
 import { check } from './check.js';
 
@@ -21,6 +22,19 @@ it('leaves out what changes no figure and no finding', () => {
     const [measures, others] = [measure(plan), measure(otherwise)];
     expect(others).toEqual(measures);
     expect(check(otherwise, others)).toEqual(check(plan, measures));
+  }
+});
+
+it('has nothing measured anew for other words', () => {
+  const alone = texts.filter((text) => !text.includes('based on '));
+  expect(alone.length).toBeGreaterThan(5);
+  for (const text of alone) {
+    const [outlines, memory] = [new OutlineCache(), new Memory()];
+    const first = parse(text);
+    const measured = measure(resolvePlan(first, { outlines }), memory);
+    const other = text.replace(/^concept "/mu, 'concept "Otherwise: ');
+    expect(other === text).toBe(!text.includes('\nconcept '));
+    expect(measure(resolvePlan(parse(other, first), { outlines }), memory)).toBe(measured);
   }
 });
 

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan.js';
+import { isSameData } from '../plan/same-data.js';
 import { type VisibleAreas, visibleAreas } from './areas/areas.js';
 import { measureBalance } from './objects/balance.js';
 import { measureBorders } from './borders/borders.js';
@@ -21,7 +22,7 @@ import { measurePlanes } from './values/planes.js';
 import { measureProportion } from './proportion.js';
 import { measureSchedule } from './sittings/schedule.js';
 import { keptSpacing } from './objects/spacing.js';
-import { measureSketch } from './transfer/sketch.js';
+import { measureSketch, type SketchMeasure } from './transfer/sketch.js';
 import { keptTangents } from './objects/tangents.js';
 import { measureValues } from './values/values.js';
 import { keptWordless } from './wordless.js';
@@ -45,15 +46,20 @@ export function measure(
   const seen = memory.recall('seen', '', [wordless], () => measureSeen(plan, memory));
   const { areas, objects } = seen;
   const shares = sharesOf(objects);
-  const palette = measurePalette(plan, shares, areas.bareShare, mixer);
-  const schedule = measureSchedule(plan, { shares, ...(palette ? { palette } : {}) });
+  const palette = measurePalette(plan, shares, areas.bareShare, mixer, memory);
+  const schedule = memory.recall('schedule', '', [wordless, palette], () =>
+    measureSchedule(plan, { shares, ...(palette ? { palette } : {}) }),
+  );
   const record = measureRecord(
     plan,
     { areas, shares, ...(schedule ? { schedule } : {}), ...(palette ? { palette } : {}) },
     photographs,
     memory,
   );
-  const sketch = measureSketch(plan, photographs);
+  const measured = measureSketch(plan, photographs);
+  const sketch = memory.recall<SketchMeasure | undefined>('sketch', '', [measured], (last) =>
+    isSameData(last, measured) ? last : measured,
+  );
   return memory.recall('measures', '', [seen, palette, schedule, sketch, record], () => ({
     ...seen,
     ...(palette ? { palette } : {}),

@@ -1,5 +1,7 @@
 import { pigmentOf } from '../../plan/materials/pigments.js';
 import type { Palette, Plan } from '../../plan/plan.js';
+import type { Memory } from '../memory.js';
+import { keptWordless } from '../wordless.js';
 import { colourMillilitres, paintAmounts } from './amounts.js';
 import { measureGlazes } from './glazes.js';
 import { missedBy } from './missed.js';
@@ -25,46 +27,61 @@ export function measurePalette(
   shares: readonly number[],
   bareShare: number,
   mixer: Mixer,
+  memory: Memory,
 ): PaletteMeasure | undefined {
   const { palette } = plan;
   if (!palette) {
     mixer.rest();
     return undefined;
   }
-  const known = knownPaints(palette);
-  const paints = palette.paints.map((paint, index) =>
-    measurePaint(paint, known[index] ?? { basis: 'unknown' }),
+  const wordless = keptWordless(plan, memory);
+  const asked = memory.recall('mixtures asked for', '', [wordless], () =>
+    askedOf(plan, palette, shares, bareShare),
   );
-  const mixing = measureMixing(plan, palette, known, shares, bareShare, mixer);
-  return {
-    paints,
-    tubes: paints.length,
-    primaries: measurePrimaries(paints),
-    ...(mixing ? { mixing } : {}),
-  };
+  const answer = mixer.ask(asked.key, () => searchMixtures(mixer.store, asked.question));
+  return memory.recall('palette', '', [wordless, answer], (): PaletteMeasure => {
+    const paints = palette.paints.map((paint, index) =>
+      measurePaint(paint, asked.known[index] ?? { basis: 'unknown' }),
+    );
+    return {
+      paints,
+      tubes: paints.length,
+      primaries: measurePrimaries(paints),
+      ...(answer ? { mixing: measureMixing(plan, shares, asked, answer) } : {}),
+    };
+  });
 }
 
-function measureMixing(
-  plan: Plan,
-  palette: Palette,
-  known: readonly KnownPaint[],
-  shares: readonly number[],
-  bareShare: number,
-  mixer: Mixer,
-): MixingMeasure | undefined {
-  const set = usablePaints(palette, known);
+/** What a plan asks of its palette, and what that is put together from. */
+interface Asked {
+  readonly known: readonly KnownPaint[];
+  readonly colours: ReturnType<typeof paintedColours>;
+  readonly strings: readonly WantedString[];
+  readonly question: Question;
+  readonly key: string;
+}
+
+function askedOf(plan: Plan, palette: Palette, shares: readonly number[], bareShare: number): Asked {
+  const known = knownPaints(palette);
   const colours = paintedColours(plan, shares, bareShare);
   const strings = valueStrings(plan, shares);
   const question: Question = {
-    set,
+    set: usablePaints(palette, known),
     painted: colours.map(({ colour: { lab }, isStated }) => ({ lab, isStated })),
     between: strings.flatMap(({ steps }) => steps.map(({ wanted }) => wanted.lab)),
     glazes: plan.objects.flatMap(({ glaze }) =>
       glaze && glaze.paint === undefined ? [glaze.colour.lab] : [],
     ),
   };
-  const answer = mixer.ask(keyOf(question), () => searchMixtures(mixer.store, question));
-  if (!answer) return undefined;
+  return { known, colours, strings, question, key: keyOf(question) };
+}
+
+function measureMixing(
+  plan: Plan,
+  shares: readonly number[],
+  { known, colours, strings, question: { set } }: Asked,
+  answer: Answer,
+): MixingMeasure {
   const swatches = colours.map((colour, at): Swatch => ({
     wanted: colour.colour,
     objects: colour.objects,

@@ -56,28 +56,36 @@ export function measureStops(
   });
 }
 
+interface StrongestPlace {
+  readonly at: Point;
+  readonly strength: number;
+  /** The strength in steps of what is alike. */
+  readonly steps: number;
+}
+
 /** For each stop the strongest place along its borders; of those alike the uppermost, then the one nearest to the middle. */
 function strongestPlaces(
   { path, canvas }: Plan,
   stretches: readonly BorderStretch[],
   field: EmphasisField,
-): ReadonlyMap<number, { readonly at: Point; readonly strength: number }> {
+): ReadonlyMap<number, StrongestPlace> {
   const stops = new Set(path?.value ?? []);
-  const strongest = new Map<number, { readonly at: Point; readonly strength: number }>();
+  const strongest = new Map<number, StrongestPlace>();
   const higher = higherFirst(canvas);
+  const challenge = (object: number, place: StrongestPlace): void => {
+    const known = strongest.get(object);
+    const stronger = known ? place.steps - known.steps : 1;
+    if (!known || stronger > 0 || (stronger === 0 && higher(place.at, known.at) < 0))
+      strongest.set(object, place);
+  };
   for (const { at, front, behind } of stretches) {
-    const mine = stops.has(front);
-    if (!mine && !stops.has(behind)) continue;
+    const isFront = stops.has(front);
+    const isBehind = stops.has(behind);
+    if (!isFront && !isBehind) continue;
     const strength = strengthAt(field, at, canvas);
-    for (const object of !mine ? [behind] : stops.has(behind) ? [front, behind] : [front]) {
-      const known = strongest.get(object);
-      const stronger = known
-        ? inSteps(strength, field.strongest) - inSteps(known.strength, field.strongest)
-        : 1;
-      if (!known || stronger > 0 || (stronger === 0 && higher(at, known.at) < 0)) {
-        strongest.set(object, { at, strength });
-      }
-    }
+    const place = { at, strength, steps: inSteps(strength, field.strongest) };
+    if (isFront) challenge(front, place);
+    if (isBehind) challenge(behind, place);
   }
   return strongest;
 }
@@ -88,14 +96,18 @@ function strengthAt(
   { x, y }: Point,
   { width, height }: { readonly width: number; readonly height: number },
 ): number {
-  const cell = (place: number, count: number): number => Math.min(count - 1, Math.max(0, Math.floor(place)));
-  const cells = (part: number, count: number): readonly number[] => [
-    cell(part * count - BETWEEN, count),
-    cell(part * count + BETWEEN, count),
-  ];
-  const across = cells(x / width, columns);
-  const found = cells(y / height, rows).flatMap((row) =>
-    across.map((column) => strengths[row * columns + column] ?? 0),
-  );
-  return Math.max(...found);
+  const across = (x / width) * columns;
+  const down = (y / height) * rows;
+  const left = cellAt(across - BETWEEN, columns);
+  const right = cellAt(across + BETWEEN, columns);
+  const bottom = cellAt(down + BETWEEN, rows);
+  let strongest = -Infinity;
+  for (let row = cellAt(down - BETWEEN, rows); row <= bottom; row++)
+    for (let column = left; column <= right; column++)
+      strongest = Math.max(strongest, strengths[row * columns + column] ?? 0);
+  return strongest;
+}
+
+function cellAt(place: number, count: number): number {
+  return Math.min(count - 1, Math.max(0, Math.floor(place)));
 }

@@ -6,6 +6,7 @@ import type { BorderMeasure } from '../borders/borders.js';
 import { type Exit, measureExits } from './exits.js';
 import type { LeadAim } from './leads-aim.js';
 import { anglesBetween, measureLeads, sidesOfLeads } from './leads.js';
+import { keptOfObjects } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
 import { measureStops, type Stop, type StopEmphasis } from './stops.js';
 
@@ -86,13 +87,21 @@ export function measureEyePath(
   { areas, borders, emphasis }: EyePathSources,
   memory: Memory,
 ): EyePathMeasure {
-  const leads = measureLeads(plan, areas);
-  const { width, height } = plan.canvas;
+  const { leads, coveringOrder, path, canvas } = plan;
+  const roles = keptOfObjects('roles', plan, memory, ({ role }) => role);
+  const led = memory.recall(
+    'leads',
+    '',
+    [leads, areas, coveringOrder, path, plan.focus, canvas, roles],
+    () => {
+      const measured = measureLeads(plan, areas);
+      return { leads: measured, angles: anglesBetween(plan, measured), sides: sidesOfLeads(measured) };
+    },
+  );
+  const { width, height } = canvas;
   const focus = plan.focus?.at;
   return {
-    leads,
-    angles: anglesBetween(plan, leads),
-    sides: sidesOfLeads(leads),
+    ...led,
     exits: memory.recall('exits', '', [borders, width, height, focus?.x, focus?.y], () =>
       measureExits(plan.canvas, focus, borders),
     ),

@@ -71,10 +71,11 @@ export function bustleRound(
   const grid = fieldGrid(canvas);
   const at = focus?.at ?? { x: 0, y: 0 };
   let [ring, all] = [0, 0];
-  for (const { at: place, front, behind, length, pull } of stretches) {
-    if (pull === 0 || centre.has(front) || centre.has(behind)) continue;
-    all += (length * pull) / diagonal;
-    if (isInRing(apart(place, at) / diagonal)) ring += (length * pull) / diagonal;
+  for (const stretch of stretches) {
+    if (stretch.pull === 0 || centre.has(stretch.front) || centre.has(stretch.behind)) continue;
+    const amount = (stretch.length * stretch.pull) / diagonal;
+    all += amount;
+    if (isInRing(apart(stretch.at, at) / diagonal)) ring += amount;
   }
   const area = (canvas.width * canvas.height) / diagonal ** 2;
   const cells = cellsInRing(grid, at, diagonal);
@@ -103,7 +104,8 @@ export function isInRing(away: number): boolean {
 
 /** The distance of two places by a plain root, many times quicker than the careful one. */
 export function apart(one: Point, other: Point): number {
-  const [dx, dy] = [one.x - other.x, one.y - other.y];
+  const dx = one.x - other.x;
+  const dy = one.y - other.y;
   return Math.sqrt(dx * dx + dy * dy);
 }
 

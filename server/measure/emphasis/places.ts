@@ -77,21 +77,26 @@ export function strongestNear(
   point: Point,
   diagonal: number,
 ): Peak {
-  let best: { readonly strength: number; readonly away: number; readonly at: Point } | undefined;
+  const { columns, cellWidth, cellHeight } = grid;
+  let best = -1;
+  let strength = 0;
+  let nearest = Infinity;
   for (const cell of cellsNear(grid, point, REACH * diagonal)) {
-    const at = middleOf(grid, cell);
-    const dx = at.x - point.x;
-    const dy = at.y - point.y;
+    // As `middleOf`, without a place for each of hundreds of cells.
+    const column = cell % columns;
+    const dx = (column + 0.5) * cellWidth - point.x;
+    const dy = ((cell - column) / columns + 0.5) * cellHeight - point.y;
     const away = Math.sqrt(dx * dx + dy * dy);
     if (!isWithinReach(away, diagonal)) continue;
-    const strength = field[cell] as number;
-    const alike = ALIKE * (best?.strength ?? 0);
-    if (!best || strength > best.strength + alike || (strength > best.strength - alike && away < best.away)) {
-      best = { strength, away, at };
+    const here = field[cell] as number;
+    const alike = ALIKE * strength;
+    if (best < 0 || here > strength + alike || (here > strength - alike && away < nearest)) {
+      best = cell;
+      strength = here;
+      nearest = away;
     }
   }
-  const strength = best?.strength ?? 0;
-  return { strength, ...gathering(byFront, weigh, best && strength > 0 ? best.at : point, diagonal) };
+  return { strength, ...gathering(byFront, weigh, strength > 0 ? middleOf(grid, best) : point, diagonal) };
 }
 
 /** The cells whose middles may lie within a distance of a place, row by row; canvas units. */

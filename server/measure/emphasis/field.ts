@@ -52,7 +52,8 @@ export function partOfField(
       steps[behind] = (steps[behind] as number) - part;
     }
   }
-  return { ...area, strengths: summedUp(steps, area, grid) };
+  const { left, top, columns, rows } = area;
+  return { left, top, columns, rows, strengths: summedUp(steps, area, grid) };
 }
 
 let lastSteps = new Float64Array(0);

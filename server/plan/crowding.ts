@@ -8,11 +8,11 @@ import {
   mostCrossings,
 } from './geometry/crossing-bound.js';
 import { CrossingCount } from './geometry/crossing-count.js';
+import { type EdgePairs, edgePairs } from './geometry/edge-pairs.js';
 import { boxOfRings, EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import { ringsOf } from './geometry/polygons.js';
 import { type CanvasSize, sheetsOver } from './geometry/sheet.js';
 
-const NONE: ReadonlySet<number> = new Set();
 /** In a larger crowd it costs less to count than to compare each with each. */
 const MOST_COMPARED = 300;
 /** Points of shapes in parts that are put together to see which of their borders are seen. */
@@ -25,6 +25,9 @@ export interface Layers {
   readonly coveringOrder: readonly number[];
 }
 
+type Shape = Pick<Outline, 'rings' | 'box' | 'fillRule'>;
+type Layer<Of = Outline> = { readonly index: number; readonly outline: Of };
+
 /** What there is too much of. */
 export type Crowding = 'crossings' | keyof Fineness;
 
@@ -35,24 +38,30 @@ export type Crowding = 'crossings' | keyof Fineness;
  */
 export function crowdingObjects(all: Layers): ReadonlyMap<number, Crowding> {
   const tooFine = tooFineObjects(all);
-  const crossing = crossingObjects(all, tooFine);
+  const layers = layersOf(all, tooFine);
+  if (plainlyFew(layers) || fewEdgesMeet(all.canvas, layers)) return tooFine;
+  const crossing = crossingObjects(all.canvas, layers);
   if (crossing.size === 0) return tooFine;
   const crowding = new Map<number, Crowding>(tooFine);
   for (const index of crossing) crowding.set(index, 'crossings');
   return crowding;
 }
 
-/** Those that cross what is seen under them too often, where some are left out already. */
-function crossingObjects(
-  { canvas, objects, coveringOrder }: Layers,
+/** From back to front, without those that are left out already. */
+function layersOf(
+  { objects, coveringOrder }: Layers,
   leftOut: ReadonlyMap<number, unknown>,
-): ReadonlySet<number> {
-  const layers: { readonly index: number; readonly outline: Outline }[] = [];
+): readonly Layer[] {
+  const layers: Layer[] = [];
   for (const index of coveringOrder) {
     const outline = objects[index]?.outline ?? EMPTY_OUTLINE;
     if (outline.rings.length > 0 && !leftOut.has(index)) layers.push({ index, outline });
   }
-  if (plainlyFew(layers)) return NONE;
+  return layers;
+}
+
+/** Those that cross what is seen under them too often. */
+function crossingObjects(canvas: CanvasSize, layers: readonly Layer[]): ReadonlySet<number> {
   const refused = refusedOf(canvas, layers);
   const inParts = layers.filter(({ outline }) => outline.rings.length > 1);
   const points = inParts.reduce((sum, { outline }) => sum + pointsOf(outline), 0);
@@ -63,10 +72,7 @@ function crossingObjects(
   );
 }
 
-type Shape = Pick<Outline, 'rings' | 'box' | 'fillRule'>;
-type Layer = { readonly index: number; readonly outline: Shape };
-
-function refusedOf(canvas: CanvasSize, layers: readonly Layer[]): ReadonlySet<number> {
+function refusedOf(canvas: CanvasSize, layers: readonly Layer<Shape>[]): ReadonlySet<number> {
   const points = layers.reduce((sum, { outline }) => sum + pointsOf(outline), 0);
   const count = new CrossingCount(canvas, MOST_MUTUAL_CROSSINGS, points);
   return new Set(layers.filter(({ outline }) => !count.lay(outline)).map(({ index }) => index));
@@ -118,6 +124,17 @@ function plainlyFew(layers: readonly Layer[]): boolean {
     boxes[end + 3] = bottom;
   }
   return true;
+}
+
+/** Of the picture that was looked at last: most outlines are the same ones after an edit, and in what is only tried. */
+let lately: EdgePairs | undefined;
+
+/** Whether edges pass so few cells of the canvas together that there can't be too many crossings. */
+function fewEdgesMeet(canvas: CanvasSize, layers: readonly Layer[]): boolean {
+  const outlines = layers.map(({ outline }) => outline);
+  const pairs = edgePairs(canvas, outlines, MOST_MUTUAL_CROSSINGS, lately);
+  if (pairs) lately = pairs;
+  return pairs !== undefined;
 }
 
 /** With fewer points it costs less to look at them again. */

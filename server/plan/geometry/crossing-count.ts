@@ -1,11 +1,10 @@
 import type { Outline, Ring } from './path.js';
+import { EdgeCells, enlarged } from './edge-cells.js';
 import type { CanvasSize } from './sheet.js';
 
 /** What is laid: an outline, or as much of one as is known. */
 type Shape = Pick<Outline, 'rings' | 'box' | 'fillRule'>;
 
-/** Cells on the long side of the canvas. */
-const LONG_SIDE = 256;
 /** Pairs of edges in one cell looked at, in all. */
 const MOST_PAIRS = 5_000_000;
 /** Pairs of an outline that is not laid count so many times more, so that a thousand of them are soon told. */
@@ -20,7 +19,7 @@ const MOST_ENTRIES = 4_000_000;
  */
 export class CrossingCount {
   /** Whatever is compiled for them is thrown away when memory is collected while there is none. */
-  static readonly staying = new CrossingCount({ width: LONG_SIDE, height: 1 }, 0, 0);
+  static readonly staying = new CrossingCount({ width: 256, height: 1 }, 0, 0);
   /** Of all that was laid. */
   crossings = 0;
   /** Pairs of edges looked at; see `IN_VAIN`. */
@@ -35,9 +34,8 @@ export class CrossingCount {
   #before: Int32Array;
   #entries = 0;
   /** The cells that the edges of the outline pass which is laid, and for each the edge. */
-  #cells: Int32Array = new Int32Array(256);
+  readonly #passed: EdgeCells;
   #edgeIn: Int32Array = new Int32Array(256);
-  #passedCells = 0;
   /** For each cell the last outline whose border passes it, by the count of those before. */
   readonly #passedBy: Int32Array;
   #mark = 0;
@@ -51,12 +49,13 @@ export class CrossingCount {
    * @param most crossings; with more, nothing more is laid
    * @param points of all outlines together, at most
    */
-  constructor({ width, height }: CanvasSize, most: number, points: number) {
+  constructor(canvas: CanvasSize, most: number, points: number) {
     this.#edges = new Float64Array(4 * points);
     this.#most = most;
-    this.#cell = Math.max(width, height) / LONG_SIDE;
-    this.#columns = Math.max(1, Math.ceil(width / this.#cell));
-    this.#rows = Math.max(1, Math.ceil(height / this.#cell));
+    this.#passed = new EdgeCells(canvas);
+    this.#cell = this.#passed.side;
+    this.#columns = this.#passed.columns;
+    this.#rows = this.#passed.rows;
     this.#last = new Int32Array(this.#columns * this.#rows).fill(-1);
     this.#turns = new Int32Array(this.#rows * (this.#columns + 1));
     this.#passedBy = new Int32Array(this.#last.length);
@@ -73,15 +72,15 @@ export class CrossingCount {
   lay(outline: Shape): boolean {
     const first = this.#edgeEnd;
     const end = this.#addEdges(outline);
-    this.#passedCells = 0;
+    this.#passed.clear();
     let crossed = 0;
     const pairsBefore = this.pairs;
     for (let edge = first; edge < end; edge += 4) {
-      const from = this.#passedCells;
+      const from = this.#passed.count;
       this.#pass(edge);
       crossed += this.#crossed(edge, from);
       const isBeyond = this.pairs > pairsBefore && this.pairs > MOST_PAIRS;
-      const entries = this.#entries + this.#passedCells;
+      const entries = this.#entries + this.#passed.count;
       if (this.crossings + crossed > this.#most || isBeyond || entries > MOST_ENTRIES) {
         this.pairs += IN_VAIN * (this.pairs - pairsBefore);
         return false;
@@ -97,13 +96,13 @@ export class CrossingCount {
 
   /** Keeps the edges of what is laid in the cells that they pass. */
   #enter(): void {
-    const needed = this.#entries + this.#passedCells;
+    const needed = this.#entries + this.#passed.count;
     if (needed > this.#edgeOf.length) {
       this.#edgeOf = enlarged(this.#edgeOf, needed);
       this.#before = enlarged(this.#before, needed);
     }
-    for (let at = 0; at < this.#passedCells; at++) {
-      const cell = this.#cells[at] as number;
+    for (let at = 0; at < this.#passed.count; at++) {
+      const cell = this.#passed.cells[at] as number;
       const entry = this.#entries++;
       this.#edgeOf[entry] = this.#edgeIn[at] as number;
       this.#before[entry] = this.#last[cell] as number;
@@ -133,42 +132,23 @@ export class CrossingCount {
   /** Gathers the cells that an edge passes, row by row. */
   #pass(edge: number): void {
     const edges = this.#edges;
-    const ax = edges[edge] as number;
-    const ay = edges[edge + 1] as number;
-    const bx = edges[edge + 2] as number;
-    const by = edges[edge + 3] as number;
-    const top = Math.min(ay, by);
-    const bottom = Math.max(ay, by);
-    const first = Math.max(0, Math.floor(top));
-    const last = Math.min(this.#rows - 1, Math.floor(bottom));
-    for (let row = first; row <= last; row++) {
-      let one = ax;
-      let other = bx;
-      if (first !== last || ay < row || ay > row + 1 || by < row || by > row + 1) {
-        one = ax + ((Math.max(row, top) - ay) / (by - ay)) * (bx - ax);
-        other = ax + ((Math.min(row + 1, bottom) - ay) / (by - ay)) * (bx - ax);
-      }
-      const from = Math.max(0, Math.floor(Math.min(one, other)));
-      const to = Math.min(this.#columns - 1, Math.floor(Math.max(one, other)));
-      for (let column = from; column <= to; column++) this.#note(row * this.#columns + column, edge);
-    }
-  }
-
-  #note(cell: number, edge: number): void {
-    const at = this.#passedCells++;
-    if (at === this.#cells.length) {
-      this.#cells = enlarged(this.#cells, at + 1);
-      this.#edgeIn = enlarged(this.#edgeIn, at + 1);
-    }
-    this.#cells[at] = cell;
-    this.#edgeIn[at] = edge;
+    const passed = this.#passed;
+    const from = passed.count;
+    passed.pass(
+      edges[edge] as number,
+      edges[edge + 1] as number,
+      edges[edge + 2] as number,
+      edges[edge + 3] as number,
+    );
+    if (passed.count > this.#edgeIn.length) this.#edgeIn = enlarged(this.#edgeIn, passed.count);
+    this.#edgeIn.fill(edge, from, passed.count);
   }
 
   /** How often an edge crosses those that were in its cells before, these from an index on. */
   #crossed(edge: number, from: number): number {
     let crossed = 0;
-    for (let at = from; at < this.#passedCells; at++) {
-      const cell = this.#cells[at] as number;
+    for (let at = from; at < this.#passed.count; at++) {
+      const cell = this.#passed.cells[at] as number;
       for (let entry = this.#last[cell] as number; entry >= 0; entry = this.#before[entry] as number) {
         this.pairs++;
         if (this.#meetIn(cell, edge, this.#edgeOf[entry] as number)) crossed++;
@@ -204,7 +184,8 @@ export class CrossingCount {
   /** Forgets what lies in cells that an outline fills: those inside that its border does not pass. */
   #cover({ box, fillRule }: Shape): void {
     this.#mark++;
-    for (let at = 0; at < this.#passedCells; at++) this.#passedBy[this.#cells[at] as number] = this.#mark;
+    for (let at = 0; at < this.#passed.count; at++)
+      this.#passedBy[this.#passed.cells[at] as number] = this.#mark;
     const top = clampedIndex(Math.floor(box.top / this.#cell), this.#rows - 1);
     const bottom = clampedIndex(Math.floor(box.bottom / this.#cell), this.#rows - 1);
     const left = clampedIndex(Math.floor(box.left / this.#cell), this.#columns);
@@ -266,12 +247,6 @@ function isSameRing(one: Ring, other: Ring): boolean {
   if (one.length !== other.length) return false;
   for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
   return true;
-}
-
-function enlarged(numbers: Int32Array, least: number): Int32Array {
-  const larger = new Int32Array(Math.max(least, 2 * numbers.length));
-  larger.set(numbers);
-  return larger;
 }
 
 /** The number, or that of two others that is nearer to it when it does not lie between them. */

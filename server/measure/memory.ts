@@ -1,3 +1,8 @@
+import { areSameThings as sameInputs } from '../plan/same-data.js';
+
+/** Whether nothing that a result depends on has changed. */
+export { sameInputs };
+
 interface Kept {
   readonly inputs: readonly unknown[];
   readonly result: unknown;
@@ -100,11 +105,4 @@ export class Memory {
 export function once<Result>(work: () => Result): () => Result {
   let known: { readonly value: Result } | undefined;
   return () => (known ??= { value: work() }).value;
-}
-
-/** Whether nothing that a result depends on has changed: the same inputs one by one, as `Object.is` compares. */
-export function sameInputs(one: readonly unknown[], other: readonly unknown[]): boolean {
-  if (one.length !== other.length) return false;
-  for (let index = 0; index < one.length; index++) if (!Object.is(one[index], other[index])) return false;
-  return true;
 }

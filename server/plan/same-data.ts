@@ -1,4 +1,4 @@
-/** Whether plain data says the same. */
+/** Whether plain data says the same, to the sign of a nought: `Object.is` compares what it holds. */
 export function isSameData(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;
   if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
@@ -11,7 +11,7 @@ export function isSameData(one: unknown, other: unknown): boolean {
   return true;
 }
 
-/** Whether two lists are of the very same things. */
+/** Whether two lists are of the very same things, one by one, as `Object.is` compares. */
 export function areSameThings(one: readonly unknown[], other: readonly unknown[]): boolean {
   if (one.length !== other.length) return false;
   for (let at = 0; at < one.length; at++) if (!Object.is(one[at], other[at])) return false;

@@ -107,6 +107,8 @@ describe.each(['node', 'web'] as const)(
     it('measures photographs and shows what is off in them', async () => {
       await alone('quinces.mahl', 'Mahlstick: Open Preview to the Side');
       const preview = await studio.workbench.preview();
+      // Until the drawing is there the rows above it still find their place.
+      await preview.locator('.drawing svg [data-subject]').first().waitFor();
       await preview.locator('.views input[value="record"]').check({ force: true });
       const images = () => preview.locator('.drawing svg image').count();
       await eventually(images).toBe(5);

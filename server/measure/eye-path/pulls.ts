@@ -1,5 +1,4 @@
-import type { Point } from '../../plan/geometry/point.js';
-import { distance } from '../../plan/geometry/point.js';
+import { distance, type Point } from '../../plan/geometry/point.js';
 import type { BorderMeasure, BorderStretch } from '../borders/borders.js';
 import { boxOfStretches } from '../emphasis/field.js';
 

@@ -104,6 +104,7 @@ export class FieldCells {
   /** The fields of the cells in a rectangle, row by row from its upper left. */
   fieldsIn({ left, top, right, bottom }: Extent): Int32Array {
     const largest = this.#largest();
+    const grid = { ...this.#canvas, columns: this.columns, rows: this.rows };
     const wide = right - left + 1;
     const fields = new Int32Array(wide * (bottom - top + 1));
     for (let row = top, at = 0; row <= bottom; row++) {
@@ -113,7 +114,7 @@ export class FieldCells {
     }
     for (const { field, extent, rings } of this.#smaller()) {
       if (extent.left > right || extent.right < left || extent.top > bottom || extent.bottom < top) continue;
-      const runs = keptCellRuns(rings, { ...this.#canvas, columns: this.columns, rows: this.rows });
+      const runs = keptCellRuns(rings, grid);
       for (let run = 0; run + 1 < runs.length; run += 2) {
         const row = Math.floor((runs[run] as number) / this.columns);
         if (row < top || row > bottom) continue;

@@ -1,5 +1,6 @@
 // @ts-check
-// `npm run audit`: what is known against the libraries that are given away. It asks the registry, and so is no part of the tests.
+// `npm run audit`: what is known against the libraries that are given away. It asks the registry, and so is no part of
+// the tests.
 import { execFile } from 'node:child_process';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';

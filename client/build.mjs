@@ -54,8 +54,8 @@ const noStandardFonts = {
     })),
 };
 /**
- * What writes SVG and PDF, for the servers in node and in a worker and for the command line: it touches nothing of either. Parts
- * that libraries would need for fonts as WOFF2 and for pages of HTML are left out.
+ * What writes SVG and PDF, for the servers in node and in a worker and for the command line: it touches nothing of
+ * either. Parts that libraries would need for fonts as WOFF2 and for pages of HTML are left out.
  * @type {esbuild.BuildOptions}
  */
 const shared = {
@@ -98,8 +98,8 @@ const asWebWorker = `if (typeof require === 'function') {
 }`;
 
 /**
- * What squares up photographs, in threads of node and of a browser: it touches nothing of either. Its decoders ask where they
- * lie, and need not know.
+ * What squares up photographs, in threads of node and of a browser: it touches nothing of either. Its decoders ask
+ * where they lie, and need not know.
  * @type {esbuild.BuildOptions}
  */
 const darkroom = {
@@ -135,7 +135,10 @@ const commandLine = {
   ],
 };
 
-/** The extension on the desktop: the language client is loaded when the server is started. @type {esbuild.BuildOptions} */
+/**
+ * The extension on the desktop: the language client is loaded when the server is started.
+ * @type {esbuild.BuildOptions}
+ */
 const desktop = {
   ...node,
   supported: requires,
@@ -229,8 +232,8 @@ export function optionsOf({ name, entry, options }, production) {
 }
 
 /**
- * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds and the page of
- * the extension.
+ * Bundles into `dist/`; an entry that is missing is an error. A production build writes the licences of what it holds
+ * and the page of the extension.
  * @param {object} [how]
  * @param {string} [how.root] the folder that holds the sources and `dist/`; this repository if left out
  * @param {boolean} [how.production] only what strangers are given: minified, without source maps

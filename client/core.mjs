@@ -3,14 +3,16 @@ import { readdirSync } from 'node:fs';
 import path from 'node:path';
 
 /**
- * The way from the text of a plan to its scene is a bundle of its own, `dist/core.js`, which those that run in node, in a
- * worker and in a page share: so the package holds it once, and not four times. It is loaded before them and puts its
+ * The way from the text of a plan to its scene is a bundle of its own, `dist/core.js`, which those that run in node, in
+ * a worker and in a page share: so the package holds it once, and not four times. It is loaded before them and puts its
  * modules into `globalThis.mahlstickCore`, by their files.
  */
 const GLOBAL = 'mahlstickCore';
 
 const folders = ['grammar', 'server/plan', 'server/measure', 'server/findings', 'server/drawing'];
-/** What writes marks as SVG or PDF needs libraries that not everybody does; sentences are marked without all the rest. */
+/**
+ * What writes marks as SVG or PDF needs libraries that not everybody does; sentences are marked without all the rest.
+ */
 const notShared =
   /^grammar\/marked\.ts$|^server\/drawing\/(?:pdf\/|(?:attributes|blur|headless|plate|png|render|serialise)\.ts$)/;
 
@@ -65,10 +67,10 @@ export function coreOptions(root) {
  * For bundles that run on the core: its modules are taken from there.
  * @param {string} root
  * @param {object} [how]
- * @param {boolean} [how.loads] the bundle runs in node and requires the core, `core.js` beside it, with the first module that
- *   it takes from there; without this the core has to be loaded before the bundle
- * @param {readonly string[]} [how.before] sources, relative to `root`, that run before the core is loaded: they, and nothing
- *   else, have what they import of it in the bundle
+ * @param {boolean} [how.loads] the bundle runs in node and requires the core, `core.js` beside it, with the first
+ *   module that it takes from there; without this the core has to be loaded before the bundle
+ * @param {readonly string[]} [how.before] sources, relative to `root`, that run before the core is loaded: they, and
+ *   nothing else, have what they import of it in the bundle
  * @returns {import('esbuild').Plugin}
  */
 export function fromCore(root, { loads = false, before = [] } = {}) {

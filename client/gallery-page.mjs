@@ -1,8 +1,8 @@
 // @ts-check
 
 /**
- * The README as the page of the extension, in the editor and in a gallery. What lies beside it is not found there, and pictures
- * that are written out are not shown: pictures are left out, and links to files are their words alone.
+ * The README as the page of the extension, in the editor and in a gallery. What lies beside it is not found there, and
+ * pictures that are written out are not shown: pictures are left out, and links to files are their words alone.
  * @param {string} markdown
  * @returns {string}
  */

@@ -4,9 +4,9 @@ import { readFileSync } from 'node:fs';
 const noMarkup = `throw new Error('No drawing is made of markup.');`;
 
 /**
- * Where libraries make code or markup of text, and what stands there instead. None of it is ever reached: two ask in this way
- * for the global object where a system older than ours has no name for it, one keeps a compiler from being clever, one works out
- * `:nth-child` of selectors, and one takes drawings as markup, which we give none.
+ * Where libraries make code or markup of text, and what stands there instead. None of it is ever reached: two ask in
+ * this way for the global object where a system older than ours has no name for it, one keeps a compiler from being
+ * clever, one works out `:nth-child` of selectors, and one takes drawings as markup, which we give none.
  * @type {readonly { readonly file: RegExp; readonly instead: Readonly<Record<string, string>> }[]}
  */
 const replacements = [

@@ -4,8 +4,8 @@ import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 
 /**
- * A module whose default export is bytes, a `Uint8Array`. A bundle holds them packed, as what is written out in letters can
- * hardly be packed any more; they are unpacked when they are first read.
+ * A module whose default export is bytes, a `Uint8Array`. A bundle holds them packed, as what is written out in letters
+ * can hardly be packed any more; they are unpacked when they are first read.
  * @param {Buffer} bytes
  * @returns {import('esbuild').OnLoadResult}
  */

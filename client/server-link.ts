@@ -36,8 +36,8 @@ export const languageId = 'mahl';
 export type OpenConversation = (parts: ConversationParts) => Promise<Conversation>;
 
 /**
- * The language server as the rest of the extension sees it: states, changed plans, scenes. The language client is loaded when the
- * server is first started, so that commands are there before.
+ * The language server as the rest of the extension sees it: states, changed plans, scenes. The language client is
+ * loaded when the server is first started, so that commands are there before.
  */
 export class ServerLink implements vscode.Disposable {
   readonly #open: OpenConversation;

@@ -1,5 +1,6 @@
 // @ts-check
-// `npm test`: every stage, round by round; `npm test -- unit package`: these and what they need. The last line has the sum.
+// `npm test`: every stage, round by round; `npm test -- unit package`: these and what they need. The last line has the
+// sum.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { ensureChromium } from './hosts/chromium.mjs';
@@ -78,7 +79,8 @@ async function mocha(host) {
 }
 
 /**
- * Both packages are made as for a release, of one build: the extension, and what npm installs. What their tools warn of fails.
+ * Both packages are made as for a release, of one build: the extension, and what npm installs. What their tools warn of
+ * fails.
  * @returns {Promise<Outcome>}
  */
 async function pack() {

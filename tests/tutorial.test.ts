@@ -10,8 +10,9 @@ import { type View, views } from '../server/drawing/scene.js';
 import { checked, mended } from './support/plan.js';
 
 /**
- * The tutorial, `examples/tutorial/README.md`: its words are written by hand, its drawings are made from the plans beside it. After
- * a change that is meant to be seen, run this file with UPDATE_REFERENCE=1, look at the drawings, and commit them.
+ * The tutorial, `examples/tutorial/README.md`: its words are written by hand, its drawings are made from the plans
+ * beside it. After a change that is meant to be seen, run this file with UPDATE_REFERENCE=1, look at the drawings, and
+ * commit them.
  */
 const folder = path.resolve(import.meta.dirname, '../examples/tutorial');
 const page = readFileSync(path.join(folder, 'README.md'), 'utf8');

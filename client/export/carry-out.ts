@@ -4,8 +4,8 @@ interface Cancellable {
 }
 
 /**
- * Makes something and writes it. Once it is cancelled nothing more is begun: what is made by then is not written, and that
- * it could not be made is no news.
+ * Makes something and writes it. Once it is cancelled nothing more is begun: what is made by then is not written, and
+ * that it could not be made is no news.
  *
  * @returns what was written; `undefined` when it was cancelled before that
  * @throws what making or writing throws, unless it was cancelled before it was written

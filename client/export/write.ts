@@ -9,7 +9,10 @@ const NAMES: Readonly<Record<Wanted['format'], string>> = {
   ics: 'iCalendar',
 };
 
-/** Asks where the file is to be, beside the plan unless the painter says otherwise; the dialog asks before it overwrites. */
+/**
+ * Asks where the file is to be, beside the plan unless the painter says otherwise; the dialog asks before it
+ * overwrites.
+ */
 export async function askWhere(plan: vscode.Uri, { what, format }: Wanted): Promise<vscode.Uri | undefined> {
   const name = Utils.basename(URI.from(plan)).replace(/\.mahl$/u, '');
   const folder =

@@ -27,8 +27,8 @@ const divisionDetails: Readonly<Record<DivisionChoice, string>> = {
 };
 
 /**
- * Asks for canvas, division and crossing, and opens an unsaved plan with them: in it the title, the concept and the name of
- * the first object are to be filled in. Nothing is opened when a question is left without an answer.
+ * Asks for canvas, division and crossing, and opens an unsaved plan with them: in it the title, the concept and the
+ * name of the first object are to be filled in. Nothing is opened when a question is left without an answer.
  *
  * @returns the plan's document, if one was opened
  */

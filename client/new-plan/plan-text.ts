@@ -21,7 +21,9 @@ const divisionChoices = [
 ] as const;
 export type DivisionChoice = (typeof divisionChoices)[number];
 
-/** Crossings that each of the divisions has, see `divisionsOf`; kept to be `said` beside the words of the plan language. */
+/**
+ * Crossings that each of the divisions has, see `divisionsOf`; kept to be `said` beside the words of the plan language.
+ */
 export const crossingChoices = [
   marked('upper right'),
   marked('upper left'),
@@ -36,7 +38,9 @@ export interface CanvasChoice {
   readonly sides?: string;
 }
 
-/** Sizes that canvases, panels and paper are sold in, grouped as a shop has them; names of groups are kept to be `said`. */
+/**
+ * Sizes that canvases, panels and paper are sold in, grouped as a shop has them; names of groups are kept to be `said`.
+ */
 export const canvasChoices: readonly { readonly group: string; readonly choices: readonly CanvasChoice[] }[] =
   [
     {
@@ -123,8 +127,8 @@ export function turned(canvas: string, way: 'upright' | 'landscape'): string {
 }
 
 /**
- * A new plan as a VS Code snippet: a title, a concept and a first object to be filled in, so that there is a drawing from
- * the start.
+ * A new plan as a VS Code snippet: a title, a concept and a first object to be filled in, so that there is a drawing
+ * from the start.
  */
 export function planSnippet({ canvas, division, crossing }: Beginning): string {
   return `plan    "\${1:${t('Title')}}"

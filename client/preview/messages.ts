@@ -195,7 +195,10 @@ export function pageState(uri: string, { view: shown, ...others }: Kept & Pick<L
   };
 }
 
-/** Characters and entries in all, so that a message is refused before it is looked at closely; of `bytes` the bytes of arrays. */
+/**
+ * Characters and entries in all, so that a message is refused before it is looked at closely; of `bytes` the bytes of
+ * arrays.
+ */
 const largest = { toPage: 64_000_000, fromPage: 2_000, bytes: 200_000_000 } as const;
 
 export type Refusal = 'too large' | 'unknown' | 'malformed';
@@ -232,8 +235,8 @@ function receive<M extends { readonly type: string }>(
 }
 
 /**
- * Whether a value holds more characters and entries than `limit`, or its arrays more bytes than `limitBytes`; stops counting
- * there, so that what holds itself is counted to an end too.
+ * Whether a value holds more characters and entries than `limit`, or its arrays more bytes than `limitBytes`; stops
+ * counting there, so that what holds itself is counted to an end too.
  */
 export function exceeds(value: unknown, limit: number, limitBytes = limit): boolean {
   let left = limit;

@@ -5,8 +5,8 @@ import type { Look } from './look.js';
 
 export interface SceneFeedHost {
   /**
-   * Asks the server, which may tell what is another than in the drawing of the id `known`, 0 for none; `null` when it does not
-   * know the plan. Rejects when it is gone.
+   * Asks the server, which may tell what is another than in the drawing of the id `known`, 0 for none; `null` when it
+   * does not know the plan. Rejects when it is gone.
    */
   readonly ask: (look: Look, known: number) => Promise<WholeScene | ChangedScene | null>;
   readonly deliver: (delivery: Delivery) => void;

@@ -5,8 +5,8 @@ import { exceeds } from '../preview/messages.js';
 import { sceneSchema } from '../preview/scene-schema.js';
 
 /**
- * What the extension and the pages with pictures side by side say to each other, checked at both ends: plans may come from
- * strangers, and the extension acts on what a page asks.
+ * What the extension and the pages with pictures side by side say to each other, checked at both ends: plans may come
+ * from strangers, and the extension acts on what a page asks.
  */
 
 const count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));

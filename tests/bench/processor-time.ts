@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import process from 'node:process';
 
 /**
- * Milliseconds that a process and all its threads have had a core so far: what a busy machine does not lengthen. Of another
- * process only Linux tells, a tick of some milliseconds late for what is running; not a number elsewhere.
+ * Milliseconds that a process and all its threads have had a core so far: what a busy machine does not lengthen. Of
+ * another process only Linux tells, a tick of some milliseconds late for what is running; not a number elsewhere.
  */
 export function processorTime(pid: number | 'self'): number {
   if (pid === 'self') {

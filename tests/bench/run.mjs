@@ -1,6 +1,6 @@
 // @ts-check
-// `npm run bench`: measures this server side by side with others. `-- --only parse,start --rounds 5`, `-- --quick`, `-- --alone`
-// without the others, `-- --to FOLDER` for the report.
+// `npm run bench`: measures this server side by side with others. `-- --only parse,start --rounds 5`, `-- --quick`,
+// `-- --alone` without the others, `-- --to FOLDER` for the report.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import os from 'node:os';

@@ -5,7 +5,9 @@ import { format } from '../../grammar/index.js';
 import { containsPoint } from '../../server/measure/areas/areas.js';
 import { type Checked, checked, objectNamed } from '../support/plan.js';
 
-/** Pictures as old books describe them; each plan names its passage, and README.md says where measure and book differ. */
+/**
+ * Pictures as old books describe them; each plan names its passage, and README.md says where measure and book differ.
+ */
 const folder = import.meta.dirname;
 const names = readdirSync(folder).filter((name) => name.endsWith('.mahl'));
 

@@ -1,5 +1,6 @@
 // @ts-check
-// Loaded before a program of node: writes down, a line each, whatever it asks of a network and which other programs it runs.
+// Loaded before a program of node: writes down, a line each, whatever it asks of a network and which other programs it
+// runs.
 import childProcess from 'node:child_process';
 import dgram from 'node:dgram';
 import dns from 'node:dns';

@@ -1,6 +1,9 @@
 import type { Frame, Page } from 'playwright-core';
 
-/** The page of a webview, by the title of its document: it lies in a frame within the frame that the editor makes for it. */
+/**
+ * The page of a webview, by the title of its document: it lies in a frame within the frame that the editor makes for
+ * it.
+ */
 export async function webviewTitled(page: Page, title: RegExp): Promise<Frame> {
   const end = Date.now() + 60_000;
   while (Date.now() < end) {
@@ -20,8 +23,8 @@ export interface Outcome {
 }
 
 /**
- * Tries in the page itself, by its own means, what its policy is to forbid, one thing after the other, and hears what is
- * refused. Nothing is asked of a debugger, which a policy does not bind.
+ * Tries in the page itself, by its own means, what its policy is to forbid, one thing after the other, and hears what
+ * is refused. Nothing is asked of a debugger, which a policy does not bind.
  *
  * @param names of what is tried, where that is not all: what a policy lets a page do would be done
  */
@@ -30,7 +33,8 @@ export function attemptIn(
   names?: readonly string[],
 ): Promise<Readonly<Record<string, Outcome>>> {
   return frame.evaluate(async (wanted) => {
-    // So long a refusal may take that is told in a turn of its own; one thing that is tried is refused without being told.
+    // So long a refusal may take that is told in a turn of its own; one thing that is tried is refused without being
+    // told.
     const patienceMilliseconds = 3_000;
     const elsewhere = 'https://example.invalid';
     const marks = window as unknown as { done?: boolean };

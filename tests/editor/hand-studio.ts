@@ -7,7 +7,9 @@ import { plans, type Studio } from './studio.js';
 export const plan = 'shelf.mahl';
 export const written: readonly string[] = readFileSync(path.join(plans, plan), 'utf8').split('\n');
 
-/** A copy of the plans whose editor saves at once, so that a test can read the text; `pot.mahl` can only be read in it. */
+/**
+ * A copy of the plans whose editor saves at once, so that a test can read the text; `pot.mahl` can only be read in it.
+ */
 export function plansThatAreSaved(): { readonly folder: string; readonly remove: () => void } {
   const parent = mkdtempSync(path.join(tmpdir(), 'mahlstick-hand-'));
   const folder = path.join(parent, 'plans');

@@ -15,8 +15,9 @@ interface Forger {
 const change = { kind: 'move', grip: 'object:bowl', to: { x: 12, y: 12 } };
 
 /**
- * What a page that is taken over would do: the editor gives each page one way to speak to the extension, and this keeps it when
- * our page asks for it. Before the page says that it listens, it sends a change of the text that is otherwise in order.
+ * What a page that is taken over would do: the editor gives each page one way to speak to the extension, and this keeps
+ * it when our page asks for it. Before the page says that it listens, it sends a change of the text that is otherwise
+ * in order.
  */
 function takeOver(early: unknown): void {
   const forger = window as unknown as Forger;
@@ -62,8 +63,8 @@ describe('a page of a preview that is taken over', () => {
   /** The version of the text that is drawn. */
   const version = async () => ((await heard('scene', 'scene change')).at(-1) as { version: number }).version;
   /**
-   * What was sent before has come to all that it comes to: a change of what there is not goes the same way to the server, and
-   * the second one is asked about after the editor was given what the first ones came to.
+   * What was sent before has come to all that it comes to: a change of what there is not goes the same way to the
+   * server, and the second one is asked about after the editor was given what the first ones came to.
    */
   const settled = async (...ids: readonly [number, number]) => {
     for (const id of ids) {

@@ -27,7 +27,9 @@ function redder(notation: string, towards: number): string {
   return toHex(computedColour([l, a + towards, b]));
 }
 
-/** The canvas is 80 x 60 cm, its diagonal 100 cm; the focal point lies at (60, 45) and the ground is Munsell value 5. */
+/**
+ * The canvas is 80 x 60 cm, its diagonal 100 cm; the focal point lies at (60, 45) and the ground is Munsell value 5.
+ */
 const SIDES: Readonly<Record<string, Sides>> = {
   'dominant off focus': {
     plan: (away) => [ROOM, object('door, dominant', box(60 + away, 30, 10, 28), 'value 1')],

@@ -67,7 +67,8 @@ describe('a thing is moved', () => {
     });
 
     it('or an accent is set at 40 % of the width from the middle', () => {
-      // The whole weighs 0.2076 and lies 0.2067 off, on a mean value of 4.89: 0.2076 (0.2067 - 0.12) / (0.4 + 0.12) / 4.11.
+      // The whole weighs 0.2076 and lies 0.2067 off, on a mean value of 4.89: 0.2076 (0.2067 - 0.12) / (0.4 + 0.12) /
+      // 4.11.
       expect(
         advice(
           'off balance',

@@ -22,7 +22,8 @@ const ownFolders = {
 
 /**
  * Bundles what looks for faults, and the command that has it look, into a folder of its own within the repository.
- * @returns {Promise<{ readonly child: string; readonly command: string; readonly memory: string; readonly remove: () => void }>}
+ * @returns {Promise<{ readonly child: string; readonly command: string; readonly memory: string; readonly remove: () =>
+ *   void }>}
  */
 export async function bundleFuzzing() {
   mkdirSync(path.join(root, 'artefacts'), { recursive: true });

@@ -5,8 +5,8 @@ export const campaignNames = ['text', 'mutated', 'geometry', 'hostile', 'images'
 export type CampaignName = (typeof campaignNames)[number];
 
 /**
- * One way of looking for faults: cases that nobody has thought of, and what must hold of each. A case is plain JSON, so that
- * it can be kept in a file and handed to another process.
+ * One way of looking for faults: cases that nobody has thought of, and what must hold of each. A case is plain JSON, so
+ * that it can be kept in a file and handed to another process.
  */
 export interface Campaign<Case = unknown> {
   /** How many cases every run of the tests tries. */

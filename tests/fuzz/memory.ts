@@ -5,7 +5,10 @@ import { steadyEditor } from './steady.js';
 const STRETCH = 5_000;
 /** Stretches in which caches of a bounded size fill up. */
 const WARMING_UP = 4;
-/** What the heap may have more of in the second half than in the first: an edit that left a hundred bytes would leave 4 MB. */
+/**
+ * What the heap may have more of in the second half than in the first: an edit that left a hundred bytes would leave 4
+ * MB.
+ */
 const MOST_GROWTH_BYTES = 3_000_000;
 
 /** Makes edits and looks at the heap after collecting garbage; tells and gives whether it stays flat. */

@@ -1,7 +1,10 @@
 import assert from 'node:assert/strict';
 import type { Session } from '../support/command-line.js';
 
-/** What no terminal is to be given: controls but the end of a line, signs that turn the line round, halves of characters. */
+/**
+ * What no terminal is to be given: controls but the end of a line, signs that turn the line round, halves of
+ * characters.
+ */
 const FORGING = /(?!\n)\p{Cc}|[\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]|\p{Cs}/u;
 
 /** Holds a command that has ended to how commands end, whatever they are given: with a code, and in words. */

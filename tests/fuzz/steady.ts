@@ -36,8 +36,8 @@ lead floor from lower left corner through (20, 34) to door
 const whole = { start: { line: 0, character: 0 }, end: { line: 100_000, character: 0 } };
 
 /**
- * Changes a text at chance, each time to something that was not there before: its figures, colours, names, files and lines;
- * now and then all is taken back.
+ * Changes a text at chance, each time to something that was not there before: its figures, colours, names, files and
+ * lines; now and then all is taken back.
  */
 export function steadyChanges(seed: number): (text: string) => string {
   const random = randomFrom(seed);

@@ -14,8 +14,8 @@ export interface Outcome {
 }
 
 /**
- * Has an order carried out in a process of its own, which is ended when it has been at one case for three times its patience:
- * then that case is the fault, and so it is when the process ends before it is done.
+ * Has an order carried out in a process of its own, which is ended when it has been at one case for three times its
+ * patience: then that case is the fault, and so it is when the process ends before it is done.
  * @param child the bundle of `child.ts`
  * @param heard told of what the process tells, as it does
  */

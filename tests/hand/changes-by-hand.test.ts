@@ -38,8 +38,8 @@ const CANVASES = [
 ] as const;
 
 /**
- * Parts of the diagonal: half a thousandth of a metre on the smallest of the canvases; several times that for a point of a
- * shape that is drawn larger than it is written.
+ * Parts of the diagonal: half a thousandth of a metre on the smallest of the canvases; several times that for a point
+ * of a shape that is drawn larger than it is written.
  */
 const ROUNDED = 0.0015;
 const ROUNDED_POINT = 0.002;
@@ -156,7 +156,9 @@ function faultsOfMove(text: string, grip: Grip, to: Point, outcomes: string[]): 
   });
 }
 
-/** The same for a handle of the frame round an object: the frame becomes what it would be, as far as it can be written. */
+/**
+ * The same for a handle of the frame round an object: the frame becomes what it would be, as far as it can be written.
+ */
 function faultsOfSize(
   text: string,
   grip: Grip & { readonly frame: Frame },

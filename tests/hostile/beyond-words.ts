@@ -28,7 +28,10 @@ export function foreignIn(drawing: string): readonly string[] {
   return found;
 }
 
-/** A stretch of Markdown without signs that stand for themselves, which begin no code either, and without what is code in it. */
+/**
+ * A stretch of Markdown without signs that stand for themselves, which begin no code either, and without what is code
+ * in it.
+ */
 function withoutCode(markdown: string): string {
   return markdown.replace(/\\[^\w\s]|```[\s\S]*?```|`[^`]*`/gu, '');
 }

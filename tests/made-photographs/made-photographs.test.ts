@@ -16,9 +16,9 @@ import { resolvePlan } from '../../server/plan/resolve.js';
 import { type Taking, taken } from './taken.js';
 
 /**
- * The photographs of `examples/quinces.mahl` are made, not taken: its own drawing, painted otherwise than planned in what is
- * said here, leaning and lit. `UPDATE_PHOTOGRAPHS=1 npx vitest run tests/made-photographs` makes them anew; look at each, and
- * place corners and grey in the plan as they are here.
+ * The photographs of `examples/quinces.mahl` are made, not taken: its own drawing, painted otherwise than planned in
+ * what is said here, leaning and lit. `UPDATE_PHOTOGRAPHS=1 npx vitest run tests/made-photographs` makes them anew;
+ * look at each, and place corners and grey in the plan as they are here.
  */
 const folder = path.resolve(import.meta.dirname, '../../examples');
 const name = 'quinces.mahl';

@@ -31,7 +31,9 @@ const EDGE: Light = [0.3, 0.25, 0.19];
 const CARD: Light = [0.18, 0.18, 0.18];
 const CARD_HALF = { across: 24, down: 34 } as const;
 
-/** A painting as pixels, leaning in a photograph under coloured light that falls off, with brush marks and some grain. */
+/**
+ * A painting as pixels, leaning in a photograph under coloured light that falls off, with brush marks and some grain.
+ */
 export function taken(
   painting: Pick<SquaredPicture, 'width' | 'height' | 'lab'>,
   taking: Taking,

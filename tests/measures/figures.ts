@@ -7,7 +7,9 @@ import { resolvePlan } from '../../server/plan/resolve.js';
 
 /** Parts of the whole, of the diagonal, or steps of value, that two figures may differ by and be the same. */
 const SAME = 1e-6;
-/** The same for what is counted in cells of a raster, whose middles rounding puts on one side of a border or the other. */
+/**
+ * The same for what is counted in cells of a raster, whose middles rounding puts on one side of a border or the other.
+ */
 const SAME_IN_CELLS = 0.002;
 
 /** Whether the figures are to be read in a mirror. */

@@ -34,7 +34,10 @@ export function documentsOf(name: string): readonly object[] {
   ];
 }
 
-/** What `mahlstick measure` prints of a plan of the page, and below it what `transfer`, `schedule`, `mix` and `record` print. */
+/**
+ * What `mahlstick measure` prints of a plan of the page, and below it what `transfer`, `schedule`, `mix` and `record`
+ * print.
+ */
 function printed(name: string): string {
   const { plan, measures, findings } = checkedPlan(name);
   const schedule = scheduleText(scheduleDocument(name, plan, measures.schedule, 0), findings, false);
@@ -79,7 +82,9 @@ export function partInAny(documents: readonly object[], path: string): unknown {
   return documents.map((document) => partOf(document, path)).find((part) => part !== undefined);
 }
 
-/** What stands at a path, `emphasis.focal.means`; in a list, what its first entry has there. Nothing for a wrong one. */
+/**
+ * What stands at a path, `emphasis.focal.means`; in a list, what its first entry has there. Nothing for a wrong one.
+ */
 function partOf(value: unknown, path: string): unknown {
   return path.split('.').reduce<unknown>((part, key) => {
     const whole: unknown = Array.isArray(part) ? part[0] : part;

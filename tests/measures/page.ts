@@ -6,8 +6,9 @@ export const measureFolder = path.resolve(import.meta.dirname, '../../server/mea
 export const pageFile = path.join(measureFolder, 'README.md');
 
 /**
- * A block of the page that is made from a plan: the plan's text, a section of what `mahlstick measure`, `schedule` or `mix` prints
- * of it, or a part of what that prints with `--json`. Its first line says which: ` ```text balance: Balance `.
+ * A block of the page that is made from a plan: the plan's text, a section of what `mahlstick measure`, `schedule` or
+ * `mix` prints of it, or a part of what that prints with `--json`. Its first line says which: ` ```text balance:
+ * Balance `.
  */
 export interface Block {
   readonly language: 'mahl' | 'text' | 'json';

@@ -23,9 +23,9 @@ import {
 } from './page.js';
 
 /**
- * The page that tells what is measured, `server/measure/README.md`: its prose is written by hand, its plans, figures and
- * drawings are made. After a change that is meant to be seen, run this file with UPDATE_REFERENCE=1, look at the page
- * and its drawings, and commit them.
+ * The page that tells what is measured, `server/measure/README.md`: its prose is written by hand, its plans, figures
+ * and drawings are made. After a change that is meant to be seen, run this file with UPDATE_REFERENCE=1, look at the
+ * page and its drawings, and commit them.
  */
 const isWriting = Boolean(process.env['UPDATE_REFERENCE']);
 const drawings = path.join(measureFolder, 'drawings');

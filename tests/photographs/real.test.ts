@@ -8,9 +8,9 @@ import { squarePhotograph } from '../../server/photograph/square.js';
 import { linear } from '../support/taken-photographs.js';
 
 /**
- * Photographs that cameras have taken: those that the package `exif` 0.6.0 (MIT) tries itself with, one of 13 million pixels of
- * a telephone among them. What is measured is held to another library's own pixels (photon-node, Apache-2.0, whose decoders
- * are written in Rust).
+ * Photographs that cameras have taken: those that the package `exif` 0.6.0 (MIT) tries itself with, one of 13 million
+ * pixels of a telephone among them. What is measured is held to another library's own pixels (photon-node, Apache-2.0,
+ * whose decoders are written in Rust).
  */
 const folder = path.join(path.dirname(createRequire(import.meta.url).resolve('exif/package.json')), 'test');
 

@@ -9,7 +9,8 @@ import { largePlan, OBJECTS } from '../support/large-plan.js';
 import { scripts } from '../support/scripts.js';
 import { speak, type Spoken } from './in-process.js';
 
-// What the stages make of plans as large as they get is in `tests/limits.test.ts`: here an editor and a terminal have them.
+// What the stages make of plans as large as they get is in `tests/limits.test.ts`: here an editor and a terminal have
+// them.
 
 const uri = 'file:///studio/plan.mahl';
 const textDocument = { uri };

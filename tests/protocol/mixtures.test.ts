@@ -20,7 +20,9 @@ const text = [
   ...['PY151', 'PY83', 'PY42', 'PO34', 'PR170', 'PR122', 'PG7'].map((index) => `  paint p${index} ${index}`),
 ].join('\n');
 
-/** In a process of its own, told of diagnostics or asking for them, and in a thread that has neither disk nor process. */
+/**
+ * In a process of its own, told of diagnostics or asking for them, and in a thread that has neither disk nor process.
+ */
 const servers = [
   ['node', bareClient],
   ['node', fullClient],

@@ -110,7 +110,10 @@ describe('the server for node', () => {
   });
 });
 
-/** A thread of node that has what a browser's worker has, and nothing of node; it is made of text, so it has no address of its own. */
+/**
+ * A thread of node that has what a browser's worker has, and nothing of node; it is made of text, so it has no address
+ * of its own.
+ */
 const asBrowser = (file: string): string => `
   const { parentPort } = require('node:worker_threads');
   globalThis.self = globalThis;

@@ -14,7 +14,9 @@ import { Memory } from '../../server/measure/memory.js';
 import { fullClient } from './clients.js';
 import { Client, patienceMilliseconds, within } from './server.js';
 
-/** Work that the server does of itself. Its clock is turned by hand, so the server and its client are in this process. */
+/**
+ * Work that the server does of itself. Its clock is turned by hand, so the server and its client are in this process.
+ */
 
 const create = 'window/workDoneProgress/create';
 const showsWork = { ...fullClient, window: { workDoneProgress: true } };

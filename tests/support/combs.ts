@@ -1,6 +1,7 @@
 /**
- * The points of a comb on a canvas of 40 x 30: so many teeth, each with two edges from one side of a square to the other.
- * An upright and a level one cross four times for each tooth and each tooth, and `shift` to the right may be less.
+ * The points of a comb on a canvas of 40 x 30: so many teeth, each with two edges from one side of a square to the
+ * other. An upright and a level one cross four times for each tooth and each tooth, and `shift` to the right may be
+ * less.
  */
 export function combText(teeth: number, way: 'upright' | 'level', shift = 0): string {
   return Array.from({ length: teeth }, (_, tooth) => {

@@ -14,7 +14,9 @@ export function manifestTexts(language?: string): Readonly<Record<string, string
   ) as Record<string, string>;
 }
 
-/** The manifest as an editor reads it: each value that is `%key%` is the text of the key; unknown keys stay as they are. */
+/**
+ * The manifest as an editor reads it: each value that is `%key%` is the text of the key; unknown keys stay as they are.
+ */
 export function manifestIn(language?: string): unknown {
   const texts = { ...manifestTexts(), ...(language === undefined ? {} : manifestTexts(language)) };
   return JSON.parse(rawManifest, (_, value: unknown) =>

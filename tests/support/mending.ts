@@ -69,7 +69,9 @@ export function isGone(finding: Finding, before: Read, after: Read): boolean {
   return countOf(gist, after.remarks) < countOf(gist, before.remarks);
 }
 
-/** The errors and warnings that a text has and another had not. What is told of fewer objects than before is not new. */
+/**
+ * The errors and warnings that a text has and another had not. What is told of fewer objects than before is not new.
+ */
 export function newlyTold(before: Read, after: Read): readonly Remark[] {
   const graveBefore = before.remarks.filter(isGrave);
   return after.remarks.filter(isGrave).filter(({ gist, rule, objects }, _, graveAfter) => {

@@ -5,7 +5,9 @@ export interface ReadPage {
   readonly width: number;
   readonly height: number;
   readonly text: string;
-  /** Every drawn line or shape by its points, millimetres from the upper left corner of the page; curves by their ends. */
+  /**
+   * Every drawn line or shape by its points, millimetres from the upper left corner of the page; curves by their ends.
+   */
   readonly shapes: readonly (readonly Spot[])[];
 }
 

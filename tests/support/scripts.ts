@@ -1,4 +1,6 @@
-/** Names in many scripts, two in each: some are written with marks, some from right to left, some in two units a letter. */
+/**
+ * Names in many scripts, two in each: some are written with marks, some from right to left, some in two units a letter.
+ */
 export const scripts: readonly (readonly [script: string, name: string, other: string])[] = [
   ['Greek', 'κύδωνι', 'μήλο'],
   ['Arabic', 'إبريق', 'كوب'],

@@ -1,6 +1,8 @@
 import { noPhotographs, type Photographs } from '../../server/measure/photograph/photographs.js';
 
-/** Pictures whose names say how large they are, in pixels: `envelope, 1600 x 1200.png`. All others stay on their way. */
+/**
+ * Pictures whose names say how large they are, in pixels: `envelope, 1600 x 1200.png`. All others stay on their way.
+ */
 export const sizesByName: Photographs = {
   ...noPhotographs,
   sizeOf: (path) => {

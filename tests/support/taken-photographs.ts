@@ -21,7 +21,9 @@ export interface Light {
   readonly rgb: Float32Array;
 }
 
-/** The canvas painted as a plan has it, drawn by another hand than the one that measures: as an SVG, painted by resvg. */
+/**
+ * The canvas painted as a plan has it, drawn by another hand than the one that measures: as an SVG, painted by resvg.
+ */
 export async function paintedCanvas(
   plan: Plan,
   width: number,
@@ -127,7 +129,9 @@ function noiseOf(deviation: number): () => number {
   return () => deviation * (even() + even() + even());
 }
 
-/** The way back, by the adjugate of the matrix: the factor before it makes no difference to where a point comes to lie. */
+/**
+ * The way back, by the adjugate of the matrix: the factor before it makes no difference to where a point comes to lie.
+ */
 export function inverse({ a, b, c, d, e, f, g, h, i }: Homography): Homography {
   return {
     a: e * i - f * h,

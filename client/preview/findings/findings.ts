@@ -15,8 +15,8 @@ export interface FindingRow extends ListedFinding {
 }
 
 /**
- * The list, each row tied to its marks in the drawing. It is in the order in which everything is told (`gravestFirst`), so
- * that the numbers of the marks count up in it; in every view it is the same.
+ * The list, each row tied to its marks in the drawing. It is in the order in which everything is told (`gravestFirst`),
+ * so that the numbers of the marks count up in it; in every view it is the same.
  */
 export function findingRows(
   findings: readonly ListedFinding[],

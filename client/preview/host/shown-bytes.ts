@@ -3,7 +3,10 @@ import { kindOf } from '../../../server/photograph/head/kind.js';
 import type { SketchRead } from '../messages.js';
 import { pictureHeader } from '../sketch/sketch-header.js';
 
-/** What the page is given of a file that was read: its bytes, or why they can't be shown, in the language that is spoken. */
+/**
+ * What the page is given of a file that was read: its bytes, or why they can't be shown, in the language that is
+ * spoken.
+ */
 export function shownBytes(bytes: Uint8Array, as: 'sketch' | 'photograph'): SketchRead {
   // What the server can't read either is told in the same words.
   const kind = as === 'photograph' ? kindOf(bytes) : undefined;

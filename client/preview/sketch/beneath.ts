@@ -25,8 +25,8 @@ export interface Beneath {
 const USUAL_OPACITY = 0.5;
 
 /**
- * What lies under the drawing of a scene. In the view of the record it is the photograph that is shown there, whose corners can
- * be placed; in views that are read by their tones nothing.
+ * What lies under the drawing of a scene. In the view of the record it is the photograph that is shown there, whose
+ * corners can be placed; in views that are read by their tones nothing.
  */
 export function beneath(scene: Scene, chosen: Chosen | undefined): Beneath | undefined {
   const { photographs = [], handling, record, view } = scene;

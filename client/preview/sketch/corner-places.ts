@@ -2,7 +2,9 @@ import { marked, said, t } from '../../../grammar/localised.js';
 import { type Box, sketchCorners, type SketchPlace, type Spot } from '../../../server/drawing/scene.js';
 import { BESIDE, ownCorners, placesIn, type Size } from './sketch-squaring.js';
 
-/** What is placed in a sketch or a photograph: the corners of the canvas, and in a photograph a patch of neutral grey. */
+/**
+ * What is placed in a sketch or a photograph: the corners of the canvas, and in a photograph a patch of neutral grey.
+ */
 export const placeables = [...sketchCorners, 'grey'] as const;
 export type Placeable = (typeof placeables)[number];
 /** Where they lie, in pixels; the grey patch only where there is one. */

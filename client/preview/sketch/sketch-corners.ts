@@ -23,8 +23,8 @@ export interface Cornered {
 }
 
 /**
- * Placing the corners of the canvas in the sketch or photograph as it was taken, and in a photograph a patch of grey: a button,
- * and what it opens above the drawing.
+ * Placing the corners of the canvas in the sketch or photograph as it was taken, and in a photograph a patch of grey: a
+ * button, and what it opens above the drawing.
  */
 export class SketchCorners {
   readonly button = element(

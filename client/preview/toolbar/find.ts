@@ -30,8 +30,8 @@ function hasName(subject: Subject): subject is Extract<Subject, { readonly kind:
 }
 
 /**
- * Those whose name holds what was typed, in whatever case; first those that begin with it, then those of which a word does.
- * All of them when nothing was typed.
+ * Those whose name holds what was typed, in whatever case; first those that begin with it, then those of which a word
+ * does. All of them when nothing was typed.
  */
 export function matching(all: readonly Findable[], typed: string): readonly Findable[] {
   const part = alike(typed).trim();

@@ -19,8 +19,8 @@ export const overlayWords: Readonly<Record<Overlay, { readonly label: string; re
 };
 
 /**
- * The scene without what is hidden: nothing of it is drawn, so nothing of it can be pointed at, gone to or taken hold of,
- * and its description says what is left out. Captions beside the picture stay.
+ * The scene without what is hidden: nothing of it is drawn, so nothing of it can be pointed at, gone to or taken hold
+ * of, and its description says what is left out. Captions beside the picture stay.
  */
 export function withoutHidden(scene: Scene, hidden: ReadonlySet<Overlay>): Scene {
   const left = overlays.filter((overlay) => hidden.has(overlay) && isThere(scene, overlay));

@@ -3,7 +3,9 @@ import type { ShownRecord } from '../../../server/drawing/scene.js';
 import { element } from '../elements.js';
 import { takesLetters } from '../zoom/zoom.js';
 
-/** After which sitting the record is shown: a slider beside the views, there only while there is something to choose. */
+/**
+ * After which sitting the record is shown: a slider beside the views, there only while there is something to choose.
+ */
 export class SittingChoice {
   readonly group: HTMLElement;
   readonly #slider = element('input', { type: 'range', id: 'sitting', min: '0', step: '1' });

@@ -14,8 +14,8 @@ interface Awaited {
 }
 
 /**
- * The buttons that take the drawing out of the page, and the making of pixels, which only a page can do: for the clipboard,
- * and for files that the extension writes.
+ * The buttons that take the drawing out of the page, and the making of pixels, which only a page can do: for the
+ * clipboard, and for files that the extension writes.
  */
 export class TakeOut {
   readonly group: HTMLElement;
@@ -39,8 +39,8 @@ export class TakeOut {
   }
 
   /**
-   * Puts the drawing on the clipboard. It has to be begun in the very gesture that asks for it, so the clipboard is promised
-   * an image that is still to come.
+   * Puts the drawing on the clipboard. It has to be begun in the very gesture that asks for it, so the clipboard is
+   * promised an image that is still to come.
    */
   async copy(): Promise<void> {
     this.#copying?.reject(new Error('It is copied anew.'));
@@ -50,7 +50,8 @@ export class TakeOut {
     png.catch(() => undefined);
     this.#post({ type: 'copy' });
     try {
-      // From the command palette the page is given the focus, which it needs for the clipboard, and may not have it yet.
+      // From the command palette the page is given the focus, which it needs for the clipboard, and may not have it
+      // yet.
       if (!document.hasFocus()) await focusOrPatience();
       await navigator.clipboard.write([new ClipboardItem({ 'image/png': png })]);
       this.#post({ type: 'copied', isCopied: true });

@@ -36,8 +36,8 @@ export interface ToolbarParts {
 }
 
 /**
- * What stands above the drawing: the views, and below them the tools to look at it with: zoom, what lies over the picture,
- * finding. Where there is little room some of them wait behind a button.
+ * What stands above the drawing: the views, and below them the tools to look at it with: zoom, what lies over the
+ * picture, finding. Where there is little room some of them wait behind a button.
  */
 export class Toolbar {
   readonly bar: HTMLElement;

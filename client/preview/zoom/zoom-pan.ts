@@ -2,8 +2,8 @@
 const presses = 'button, input, select, textarea, a, [role="button"], [role="option"]';
 
 /**
- * Lets a drawing be drawn along by the middle button, or by the first one while the space bar is held. It comes before all
- * that a pointer does in the drawing otherwise.
+ * Lets a drawing be drawn along by the middle button, or by the first one while the space bar is held. It comes before
+ * all that a pointer does in the drawing otherwise.
  */
 export function panByDragging(box: HTMLElement): void {
   let spaceHeld = false;

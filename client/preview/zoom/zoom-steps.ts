@@ -42,8 +42,8 @@ export function inPerCent(factor: number): string {
 }
 
 /**
- * How far to scroll the box, and how much of it is left for the page, so that something moves by `delta`: a box that is at
- * its end scrolls no further.
+ * How far to scroll the box, and how much of it is left for the page, so that something moves by `delta`: a box that is
+ * at its end scrolls no further.
  * @param at how far the box is scrolled; `most` how far it can be
  */
 export function scrollShares(

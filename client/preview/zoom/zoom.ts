@@ -8,7 +8,9 @@ interface At {
   readonly clientY: number;
 }
 
-/** How large the drawing is on the page. It stays a drawing of lines at any size: its SVG grows in a box that scrolls. */
+/**
+ * How large the drawing is on the page. It stays a drawing of lines at any size: its SVG grows in a box that scrolls.
+ */
 export class ZoomChoice {
   readonly group: HTMLElement;
   readonly #box: HTMLElement;

@@ -75,7 +75,9 @@ function asItIs(plan: vscode.Uri): Side {
   return { name: nameOf(plan), uri: plan, base: plan, text: () => textOf(plan) };
 }
 
-/** Asks for a version of a plan in git; nothing when there is none, which is told, or the painter thinks better of it. */
+/**
+ * Asks for a version of a plan in git; nothing when there is none, which is told, or the painter thinks better of it.
+ */
 async function askVersion(plan: vscode.Uri, log: vscode.LogOutputChannel): Promise<Side | undefined> {
   const history = await PlanHistory.of(plan, log);
   if (typeof history === 'string') {

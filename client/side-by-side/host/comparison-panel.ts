@@ -87,7 +87,10 @@ export class ComparisonPanel implements vscode.Disposable {
     this.#pause = setTimeout(() => this.#refresh(), PAUSE_MILLISECONDS);
   }
 
-  /** One comparison at a time; what changes meanwhile is compared once after it, and while the page is hidden when it is back. */
+  /**
+   * One comparison at a time; what changes meanwhile is compared once after it, and while the page is hidden when it is
+   * back.
+   */
   #refresh(): void {
     if (!this.#shell.isReady) return;
     this.#isStale = this.#asking !== undefined;

@@ -13,7 +13,10 @@ export interface ShellParts {
   readonly closed: () => void;
 }
 
-/** A page with pictures side by side beside the text: its frame, and what goes to and fro. A hidden page is not kept alive. */
+/**
+ * A page with pictures side by side beside the text: its frame, and what goes to and fro. A hidden page is not kept
+ * alive.
+ */
 export class Shell {
   readonly #panel: vscode.WebviewPanel;
   #isReady = false;

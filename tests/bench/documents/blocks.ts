@@ -1,9 +1,9 @@
 import { planOfLines } from './plan.js';
 
 /**
- * What a plan of so many lines says, in the small block language of `contestants/bare-blocks.ts`: the same words, numbers
- * and signs a line, with braces for indentation and `;` at the end of a statement. Closing braces end the line before them,
- * so there are as many lines.
+ * What a plan of so many lines says, in the small block language of `contestants/bare-blocks.ts`: the same words,
+ * numbers and signs a line, with braces for indentation and `;` at the end of a statement. Closing braces end the line
+ * before them, so there are as many lines.
  */
 export function blocksOf(lines: number, seed = 1): string {
   const source = planOfLines(lines, seed).text.trimEnd().split('\n');

@@ -113,7 +113,9 @@ async function changing(
   return { name: kind.name, server, drawings, sample: () => change(document, typed) };
 }
 
-/** Changes many documents at once, again and again, so that what a server only waits is waited out once for all of them. */
+/**
+ * Changes many documents at once, again and again, so that what a server only waits is waited out once for all of them.
+ */
 async function warm(
   server: RunningServer,
   text: string,

@@ -14,11 +14,16 @@ const stages = ['parse and resolve', 'measure', 'check', 'draw', 'all of it'] as
 type Stage = (typeof stages)[number];
 type Stages = Readonly<Record<Stage, Taken>>;
 
-/** Objects of all the plans of a sample together, at least, so that small plans are sampled for about as long as large ones. */
+/**
+ * Objects of all the plans of a sample together, at least, so that small plans are sampled for about as long as large
+ * ones.
+ */
 const SAMPLE_OBJECTS = 1_000;
 /** Plans of a sample at least, as by chance some have a tone in one piece, which takes longer, and others have not. */
 const SAMPLE_PLANS = 2;
-/** Objects of all the plans of a size that are computed before anything counts, as what is computed first is compiled. */
+/**
+ * Objects of all the plans of a size that are computed before anything counts, as what is computed first is compiled.
+ */
 const WARMING_OBJECTS = 2_000;
 
 /** What each stage costs as a plan grows, where as many objects overlap each other in the large as in the small. */

@@ -87,7 +87,10 @@ function fileAt(uri: string, drawing: string | undefined) {
   }
 }
 
-/** Scripts of edits in an editor: at their end everything is answered as by a server that has seen nothing but the last text. */
+/**
+ * Scripts of edits in an editor: at their end everything is answered as by a server that has seen nothing but the last
+ * text.
+ */
 export const edits = campaign({
   runs: 1,
   cases: fc.record({
@@ -262,7 +265,8 @@ async function answersOf(
       await client.request('mahlstick/export', { textDocument: { uri }, what: 'drawing', format: 'svg' });
       await client.request('workspace/symbol', { query: '' });
     }
-    // Files of photographs are fetched a while after they are asked for, and the plan is told to be another when they are known.
+    // Files of photographs are fetched a while after they are asked for, and the plan is told to be another when they
+    // are known.
     if (documents.some(({ text }) => text.includes('photo'))) await delay(2 * SETTLE_MILLISECONDS);
   }
   const answers: Record<string, unknown> = {};

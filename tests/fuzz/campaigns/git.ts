@@ -150,7 +150,10 @@ function take({ top, git, write }: TestRepository, one: Step, count: number): vo
   }
 }
 
-/** Repositories in any state: what is told of versions is a comparison or a reason, and what is staged is checked as it is staged. */
+/**
+ * Repositories in any state: what is told of versions is a comparison or a reason, and what is staged is checked as it
+ * is staged.
+ */
 export const gitStates = campaign({
   runs: 2,
   cases: fc.record({

@@ -105,7 +105,10 @@ const svg = fc.oneof(
 
 const jar = 'object pot\n  shape from "jar.svg" part "a"\n  value 3\n';
 
-/** Words, names and SVG files that try to be more than that, through all that shows them: drawings, sheets, PDF, hovers, terminals. */
+/**
+ * Words, names and SVG files that try to be more than that, through all that shows them: drawings, sheets, PDF, hovers,
+ * terminals.
+ */
 export const hostile = campaign({
   runs: 2,
   cases: fc.record({ words, svg, view: fc.constantFrom(...views), isPdf: fc.nat(7).map((one) => one === 0) }),

@@ -36,17 +36,17 @@ export const MOST_REPEATED_POINTS = 200_000;
 export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutline {
   const faults: { shape: number; reason: Reason }[] = [];
   const parts: Outline[] = [];
-  input.shapes.forEach((shape, index) => {
-    const read = shapeOutline(shape, tolerance);
-    if (!read.ok) faults.push({ shape: index, reason: read.reason });
+  for (let shape = 0; shape < input.shapes.length; shape++) {
+    const read = shapeOutline(input.shapes[shape] as ShapeInput, tolerance);
+    if (!read.ok) faults.push({ shape, reason: read.reason });
     else if (!isTangled(read.outline.rings)) parts.push(read.outline);
-    else
-      faults.push({ shape: index, reason: reasonOf(marked('it crosses itself too often to be measured')) });
-  });
+    else faults.push({ shape, reason: reasonOf(marked('it crosses itself too often to be measured')) });
+  }
   const joined = (parts.length === 1 ? parts[0] : join(parts)) ?? EMPTY_OUTLINE;
-  const { repeat, ...once } = input;
+  const { repeat } = input;
   const overRepeated = repeat !== undefined && pointsOf(joined) * repeat.times > MOST_REPEATED_POINTS;
-  return { outline: arrange(joined, overRepeated ? once : input, tolerance), faults, overRepeated };
+  const outline = arrange(joined, input, overRepeated ? undefined : repeat, tolerance);
+  return { outline, faults, overRepeated };
 }
 
 /** The points of a flattened outline. */
@@ -76,7 +76,12 @@ function shapeOutline(shape: ShapeInput, tolerance: number): ShapeReading {
   }
 }
 
-function arrange(outline: Outline, input: OutlineInput, tolerance: number): Outline {
+function arrange(
+  outline: Outline,
+  input: OutlineInput,
+  repeat: Repetition | undefined,
+  tolerance: number,
+): Outline {
   if (outline.path.length === 0) return outline;
   let placed = outline;
   if (input.mirror) placed = transform(placed, mirror(input.mirror, boxCentre(placed.box)));
@@ -89,7 +94,7 @@ function arrange(outline: Outline, input: OutlineInput, tolerance: number): Outl
     const from = spotOf(placed.box, input.at.by);
     placed = transform(placed, translate(input.at.point.x - from.x, input.at.point.y - from.y));
   }
-  return input.repeat ? repeated(placed, input.repeat, tolerance) : placed;
+  return repeat ? repeated(placed, repeat, tolerance) : placed;
 }
 
 /** `undefined` where there is nothing to scale: a shape without width can't be given one. */

@@ -49,13 +49,13 @@ export class ObjectBlock {
   #take(child: Node): void {
     switch (child.statement.kind) {
       case 'shape':
-        (this.shapes ??= []).push(child as Says<'shape'>);
+        this.shapes = withOneMore(this.shapes, child as Says<'shape'>);
         return;
       case 'edges':
-        (this.edges ??= []).push(child as Says<'edges'>);
+        this.edges = withOneMore(this.edges, child as Says<'edges'>);
         return;
       case 'note':
-        (this.notes ??= []).push(child as Says<'note'>);
+        this.notes = withOneMore(this.notes, child as Says<'note'>);
         return;
       case 'colour':
         this.#isRepeated ||= this.colour !== undefined;
@@ -106,4 +106,11 @@ export class ObjectBlock {
         return;
     }
   }
+}
+
+/** Nearly all lists have one item, and one that is made with it has no room for more, which would be kept as long. */
+function withOneMore<Item>(list: Item[] | undefined, item: Item): Item[] {
+  if (list === undefined) return [item];
+  list.push(item);
+  return list;
 }

@@ -3,6 +3,7 @@ import { inQuotes, nameKey, nearestWord, reasonInWords, t } from '../../grammar/
 import { fromMunsell } from './colour/munsell.js';
 import { atValue } from './colour/painted.js';
 import { nearestStep, stepValue, valueOf } from './colour/value.js';
+import { buildOutline } from './build-outline.js';
 import type { ColourBook } from './colours.js';
 import type { Outline } from './geometry/outline.js';
 import { ObjectBlock } from './object-block.js';
@@ -74,7 +75,7 @@ export class ObjectIndex {
 }
 
 /**
- * The outline of one object, from the cache when nothing it is built from has changed.
+ * The outline of one object, from the cache, if there is one, when nothing it is built from has changed.
  *
  * @param key of its name
  */
@@ -84,11 +85,12 @@ export function objectOutline(
   surroundings: PlaceSurroundings,
   readPart: ReadPart,
   tolerance: number,
-  cache: OutlineCache,
+  cache: OutlineCache | undefined,
 ): Outline {
   const { problems } = surroundings;
   const { input, from, repeatNode } = gatherShapes(block, surroundings, readPart);
-  const { outline, faults, overRepeated } = cache.get(key, input, tolerance);
+  const built = cache ? cache.get(key, input, tolerance) : buildOutline(input, tolerance);
+  const { outline, faults, overRepeated } = built;
   for (const { shape, reason } of faults) {
     const node = from[shape];
     if (!node) continue;

@@ -4,7 +4,7 @@ import { pointsOf } from './build-outline.js';
 import { EMPTY_OUTLINE, type Outline } from './geometry/outline.js';
 import type { Box, Point } from './geometry/point.js';
 import type { CanvasUnits } from './lengths.js';
-import type { Basis, ObjectMemory } from './object-memory.js';
+import type { Basis } from './object-memory.js';
 import { type ObjectIndex, type ObjectNode, objectOutline } from './objects.js';
 import type { OutlineCache } from './outline-cache.js';
 import { findCrossing, type PlaceSurroundings, resolvePlace } from './places.js';
@@ -32,9 +32,8 @@ export interface ReferenceSources {
   readonly divisions: readonly Division[];
   readonly problems: Problems;
   readonly readPart: ReadPart;
-  readonly cache: OutlineCache;
-  /** Without it, every object is placed anew. */
-  readonly memory: ObjectMemory | undefined;
+  /** What is kept from one resolution to the next; without it, every object is placed anew and nothing is kept. */
+  readonly cache: OutlineCache | undefined;
 }
 
 /**
@@ -59,7 +58,8 @@ export class References implements PlaceSurroundings {
     this.problems = sources.problems;
     this.#objects = sources.objects;
     this.#focusNode = single(sources.nodes, 'focus', sources.problems);
-    const { cache, canvas, memory, nodes } = sources;
+    const { cache, canvas, nodes } = sources;
+    const memory = cache?.objects;
     const { width, height, millimetresPerUnit } = canvas;
     const ground = memory?.groundOf([width, height, millimetresPerUnit, ...every(nodes, 'divide')]);
     const kept = this.#objects.nodes.map((node) => ground && memory?.outlineOf(node, ground));
@@ -74,7 +74,7 @@ export class References implements PlaceSurroundings {
       if (!node) this.#focal = this.#placeFocus();
       else if (points <= MOST_POINTS) {
         const known = kept[index];
-        if (known) cache.hold(this.#objects.keys[index] as string);
+        if (known) cache?.hold(this.#objects.keys[index] as string);
         const outline = known ?? this.#build(index, graph[index], ground, tolerance, sources);
         points += pointsOf(outline);
         this.#placed[index] = outline;
@@ -91,7 +91,7 @@ export class References implements PlaceSurroundings {
     arrows: readonly Arrow[] | undefined,
     ground: Basis | undefined,
     tolerance: number,
-    { cache, memory, readPart }: ReferenceSources,
+    { cache, readPart }: ReferenceSources,
   ): Outline {
     const block = this.#objects.block(index);
     const told = this.problems.list.length;
@@ -99,7 +99,7 @@ export class References implements PlaceSurroundings {
     const outline = objectOutline(key, block, this, readPart, tolerance, cache);
     const node = this.#objects.nodes[index];
     const isAlone = arrows === NO_ARROWS && this.problems.list.length === told && !block.hasFile;
-    if (node && ground && isAlone) memory?.keepOutline(node, ground, outline);
+    if (node && ground && isAlone) cache?.objects.keepOutline(node, ground, outline);
     return outline;
   }
 

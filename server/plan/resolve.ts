@@ -13,7 +13,7 @@ import { type Whole, wholeOf } from './based-on/whole.js';
 import { resolveCanvas, resolveGround } from './canvas.js';
 import { ColourBook } from './colours.js';
 import { resolveConcept } from './concept.js';
-import { type Crowding, withoutShapes } from './crowding.js';
+import { type Crowding, crowdingObjects, withoutShapes } from './crowding.js';
 import { resolveDivisions } from './divisions.js';
 import { resolveAllowances, resolveRuleSettings } from './exceptions.js';
 import { filesNamed } from './files.js';
@@ -47,7 +47,7 @@ const PLANES: readonly Plane[] = ['background', 'middle', 'foreground'];
  * stands. Lengths are in canvas units, shares are parts of one.
  */
 export function resolvePlan(tree: SyntaxTree, options: ResolveOptions = {}): Plan {
-  usual ??= resolution(usualTree(), {});
+  usual ??= resolution(usualTree(), { outlines: new OutlineCache() });
   return resolution(tree, options).plan;
 }
 
@@ -68,8 +68,8 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
   const whole = wholeOf(tree, options.readFile, ofBases);
   const { nodes, faultyLines, lostKinds, lostNames } = whole;
   const problems = new Problems();
-  const cache = options.outlines ?? new OutlineCache();
-  cache.turnOver();
+  const cache = options.outlines;
+  cache?.turnOver();
   // Nearly all statements are objects, which are asked for once.
   const others = nodes.filter(({ statement }) => statement.kind !== 'object');
   const bare = resolveCanvas(others, problems, lostKinds.has('canvas'));
@@ -80,7 +80,7 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
   const objectIndex = new ObjectIndex(nodes, problems);
   const waiting = new Set<Node>();
   const readPart = partReader(options.readFile, waiting, problems);
-  const memory = options.outlines?.objects;
+  const memory = cache?.objects;
   const references = new References({
     nodes: others,
     objects: objectIndex,
@@ -89,7 +89,6 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
     problems,
     readPart,
     cache,
-    memory,
   });
   const surroundings = { objects: objectIndex, book, scale, problems, waiting, faultyLines };
   const around = memory?.aroundOf([
@@ -108,7 +107,8 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
     return object;
   });
   const order = coveringOrder(placed);
-  const crowding = cache.crowding({ canvas: bare, objects: placed, coveringOrder: order });
+  const layers = { canvas: bare, objects: placed, coveringOrder: order };
+  const crowding = cache ? cache.crowding(layers) : crowdingObjects(layers);
   reportCrowding(placed, crowding, problems);
   const objects = withoutShapes(placed, crowding);
   const ground = resolveGround(others, scale.steps, book, problems);
@@ -149,8 +149,8 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
     files: filesNamed(nodes),
     problems: told(whole, ofBases.list, problems),
   } satisfies Plan;
-  if (cache.plan) takeOverParts(plan, cache.plan);
-  cache.plan = plan;
+  if (cache?.plan) takeOverParts(plan, cache.plan);
+  if (cache) cache.plan = plan;
   return { plan, workings: { whole, cache, book, references, surroundings } };
 }
 

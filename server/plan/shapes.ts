@@ -53,11 +53,13 @@ export interface OutlineInput {
   readonly repeat?: Repetition;
 }
 
+type ShapeNode = Node & NodeOf<'shape'>;
+
 /** Where the parts of the input stand in the text, for what is found wrong with them later. */
 export interface GatheredShapes {
   readonly input: OutlineInput;
   /** In the order of `input.shapes`. */
-  readonly from: readonly (Node & NodeOf<'shape'>)[];
+  readonly from: readonly ShapeNode[];
   readonly repeatNode: (Node & NodeOf<'repeat'>) | undefined;
 }
 
@@ -77,14 +79,7 @@ export function gatherShapes(
   readPart: ReadPart,
 ): GatheredShapes {
   const { problems } = surroundings;
-  const shapes: ShapeInput[] = [];
-  const from: (Node & NodeOf<'shape'>)[] = [];
-  for (const node of block.shapes ?? NONE) {
-    const shape = shapeInput(node, surroundings, readPart);
-    if (!shape) continue;
-    shapes.push(shape);
-    from.push(node);
-  }
+  const { shapes, from } = readShapes(block.shapes ?? NONE, surroundings, readPart);
   const mirror = block.one('mirror', block.mirror, problems);
   const turn = block.one('turn', block.turn, problems);
   const at = placing(block, surroundings);
@@ -101,13 +96,27 @@ export function gatherShapes(
   return { input, from, repeatNode };
 }
 
+function readShapes(
+  nodes: readonly ShapeNode[],
+  surroundings: PlaceSurroundings,
+  readPart: ReadPart,
+): { readonly shapes: readonly ShapeInput[]; readonly from: readonly ShapeNode[] } {
+  const read = nodes.map((node) => shapeInput(node, surroundings, readPart));
+  if (areAllThere(read)) return { shapes: read, from: nodes };
+  return { shapes: read.filter((shape) => shape !== undefined), from: nodes.filter((_, at) => read[at]) };
+}
+
+function areAllThere<Item>(items: readonly (Item | undefined)[]): items is readonly Item[] {
+  return !items.includes(undefined);
+}
+
 /** Where a shape can't be read: the words that are to blame. */
-export function faultPlace(node: Node & NodeOf<'shape'>): Location {
+export function faultPlace(node: ShapeNode): Location {
   return locate(node, faultSpan(node.statement));
 }
 
 function shapeInput(
-  node: Node & NodeOf<'shape'>,
+  node: ShapeNode,
   surroundings: PlaceSurroundings,
   readPart: ReadPart,
 ): ShapeInput | undefined {

@@ -26,18 +26,19 @@ let sharedTaken = 0;
  */
 export function flattenPath(path: readonly PathCommand[], tolerance: number): Ring[] {
   const mostPieces = piecesPerCurve(path);
-  const rings: Ring[] = [];
+  // Nearly every path is of one ring: a list that is made with it has no room for more, which would be kept as long.
+  let rings: Ring[] | undefined;
   let [startX, startY, penX, penY] = [0, 0, 0, 0];
   taken = 0;
   for (const command of path) {
     if (command.kind === 'Z') {
-      finish(rings);
+      rings = finish(rings);
       penX = startX;
       penY = startY;
       continue;
     }
     if (command.kind === 'M') {
-      finish(rings);
+      rings = finish(rings);
       startX = command.x;
       startY = command.y;
       append(startX, startY);
@@ -49,9 +50,9 @@ export function flattenPath(path: readonly PathCommand[], tolerance: number): Ri
     penX = command.x;
     penY = command.y;
   }
-  finish(rings);
+  rings = finish(rings);
   if (room.length > MOST_ROOM) room = new Float64Array(1024);
-  return rings;
+  return rings ?? [];
 }
 
 function piecesPerCurve(path: readonly PathCommand[]): number {
@@ -123,15 +124,17 @@ function append(x: number, y: number): void {
   taken += 2;
 }
 
-/** Closes the ring that is being flattened, if it has points. */
-function finish(rings: Ring[]): void {
+/** Closes the ring that is being flattened, if it has points. @returns the rings with it */
+function finish(rings: Ring[] | undefined): Ring[] | undefined {
   let end = taken;
   while (end > 2 && room[0] === room[end - 2] && room[1] === room[end - 1]) end -= 2;
   taken = 0;
-  if (end === 0) return;
+  if (end === 0) return rings;
   const ring = numbers(end);
   for (let i = 0; i < end; i++) ring[i] = room[i] as number;
+  if (rings === undefined) return [ring];
   rings.push(ring);
+  return rings;
 }
 
 function numbers(count: number): Float64Array {

@@ -118,8 +118,8 @@ export function outlineOf(path: readonly PathCommand[], tolerance: number, fillR
   const pieces = flattenPath(path, tolerance);
   const box = boxOfRings(pieces);
   const rings =
-    pieces.length === 1 && hasArea(box)
-      ? pieces.filter(hasCorners)
+    pieces.length === 1 && hasCorners(pieces[0] as Ring) && hasArea(box)
+      ? pieces
       : pieces.filter((ring) => hasCorners(ring) && hasArea(boxOfRings([ring])));
   return fillRule ? { path, rings, box, fillRule } : { path, rings, box };
 }

@@ -6,6 +6,7 @@ import centreOfInterest from '../findings/words/de/centre-of-interest.json';
 import colour from '../findings/words/de/colour.json';
 import concept from '../findings/words/de/concept.json';
 import division from '../findings/words/de/division.json';
+import explanations from '../findings/words/de/explanations.json';
 import eyePath from '../findings/words/de/eye-path.json';
 import objects from '../findings/words/de/objects.json';
 import palette from '../findings/words/de/palette.json';
@@ -14,6 +15,7 @@ import rules from '../findings/words/de/rules.json';
 import settings from '../findings/words/de/settings.json';
 import shared from '../findings/words/de/shared.json';
 import sittings from '../findings/words/de/sittings.json';
+import sources from '../findings/words/de/sources.json';
 import transfer from '../findings/words/de/transfer.json';
 import values from '../findings/words/de/values.json';
 import words from '../findings/words/de/words.json';
@@ -32,6 +34,7 @@ export const german: Sentences = {
   ...colour,
   ...concept,
   ...division,
+  ...explanations,
   ...eyePath,
   ...objects,
   ...palette,
@@ -40,6 +43,7 @@ export const german: Sentences = {
   ...settings,
   ...shared,
   ...sittings,
+  ...sources,
   ...transfer,
   ...values,
   ...words,

@@ -1,5 +1,5 @@
 import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver-types';
-import { choiceLists, inQuotes, speaking, type StatementKind, t } from '../../grammar/index.js';
+import { choiceLists, inQuotes, type StatementKind, t } from '../../grammar/index.js';
 import { ruleById, rules } from '../findings/rules.js';
 import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
@@ -98,7 +98,7 @@ function limitOf(name: string, style: Style): readonly Candidate[] {
     {
       label: limitForm(limit),
       kind: CompletionItemKind.Value,
-      detail: speaking(style.language, () => t('usually {0}', limitInWords(limit))),
+      detail: t('usually {0}', limitInWords(limit)),
       documentation: contentOf(style, ruleMeaning(rule, style)),
       filterText: 'usual',
     },

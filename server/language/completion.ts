@@ -4,7 +4,7 @@ import {
   type CompletionItem,
   type Position,
 } from 'vscode-languageserver-types';
-import { nameKey, statementsIn, type StatementEntry } from '../../grammar/index.js';
+import { nameKey, speaking, statementsIn, type StatementEntry } from '../../grammar/index.js';
 import type { Abilities } from './abilities.js';
 import { caretAt, type Caret, type CaretToken } from './caret.js';
 import { candidatesFor, type Candidate } from './candidates.js';
@@ -24,13 +24,15 @@ export function completions(
 ): readonly CompletionItem[] {
   const caret = caretAt(snapshot, position);
   if (caret === undefined) return [];
-  const style = styleFor(abilities.completionMarkdown, abilities, abilities.drawings);
-  const opened = openedStatements(caret);
-  const openings = caret.inSentence ? [] : statementItems(snapshot, caret, style, abilities);
-  const followers = opened.flatMap(({ entry, rest }) =>
-    followerItems(snapshot, caret, style, abilities, entry, rest),
-  );
-  return inOrder(unique([...openings, ...followers]));
+  return speaking(abilities.language, () => {
+    const style = styleFor(abilities.completionMarkdown, abilities, abilities.drawings);
+    const opened = openedStatements(caret);
+    const openings = caret.inSentence ? [] : statementItems(snapshot, caret, style, abilities);
+    const followers = opened.flatMap(({ entry, rest }) =>
+      followerItems(snapshot, caret, style, abilities, entry, rest),
+    );
+    return inOrder(unique([...openings, ...followers]));
+  });
 }
 
 interface Opened {

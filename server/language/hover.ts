@@ -3,9 +3,11 @@ import {
   classify,
   type ColourSpec,
   type Node,
+  said,
   speaking,
   type Statement,
   statements,
+  t,
 } from '../../grammar/index.js';
 import type { Rule } from '../findings/finding.js';
 import { ruleById } from '../findings/rules.js';
@@ -38,12 +40,14 @@ import { rangeOf, touches } from './text.js';
 
 /** What is computed about the word under the caret, or what the word means. */
 export function hover(snapshot: Snapshot, position: Position, abilities: Abilities): Hover | undefined {
-  const style = styleFor(abilities.hoverMarkdown, abilities);
-  const found = aboutName(snapshot, position, style) ?? aboutStatement(snapshot, position, style);
-  if (found === undefined) return undefined;
-  const paragraphs = [...baseFigures(snapshot.plan, position.line, style), ...found.paragraphs];
-  if (paragraphs.length === 0) return undefined;
-  return { contents: contentOf(style, paragraphs), range: rangeOf(found.location) };
+  return speaking(abilities.language, () => {
+    const style = styleFor(abilities.hoverMarkdown, abilities);
+    const found = aboutName(snapshot, position, style) ?? aboutStatement(snapshot, position, style);
+    if (found === undefined) return undefined;
+    const paragraphs = [...baseFigures(snapshot.plan, position.line, style), ...found.paragraphs];
+    if (paragraphs.length === 0) return undefined;
+    return { contents: contentOf(style, paragraphs), range: rangeOf(found.location) };
+  });
 }
 
 interface Found {
@@ -204,9 +208,9 @@ function ruleFigures(id: string, style: Style): Paragraphs {
 /** What a rule says, how grave it is, where it begins to be broken and where it comes from. */
 export function ruleMeaning(rule: Rule, style: Style): Paragraphs {
   return [
-    style.text(speaking(style.language, () => ruleInShort(rule))),
-    style.text(rule.explanation),
-    style.text(`From: ${rule.source}`),
+    style.text(ruleInShort(rule)),
+    style.text(said(rule.explanation)),
+    style.text(t('From: {0}', said(rule.source))),
     ...referenceAt(findingPage(style.reference, rule.id), style),
   ];
 }

@@ -1,5 +1,4 @@
 import { MarkupKind, type MarkupContent } from 'vscode-languageserver-types';
-import type { Sentences } from '../../grammar/index.js';
 import type { Abilities } from './abilities.js';
 
 /**
@@ -12,8 +11,6 @@ export interface Style {
   /** A name or a piece of the language. */
   name(text: string): string;
   text(text: string): string;
-  /** The language of the reader; English without one. */
-  readonly language?: Sentences;
   /** Address of the folder that holds the reference, if there is one. */
   readonly reference?: string;
   link(text: string, address: string): string;
@@ -47,13 +44,12 @@ const plain: Style = {
 /** Writes Markdown or plain text, as the client can take it. */
 export function styleFor(
   takesMarkdown: boolean,
-  { language, reference }: Pick<Abilities, 'language' | 'reference'> = {},
+  { reference }: Pick<Abilities, 'reference'> = {},
   showsDrawings = false,
 ): Style {
   const style = takesMarkdown ? markdown : plain;
   return {
     ...style,
-    ...(language === undefined ? {} : { language }),
     ...(reference === undefined ? {} : { reference }),
     ...(takesMarkdown && showsDrawings ? { drawing: asPicture } : {}),
   };

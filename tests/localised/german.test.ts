@@ -17,8 +17,10 @@ const plans = path.join(root, 'server/findings/plans');
 
 const inSources = sentencesIn(root, sourcesIn(root, ['grammar', 'server']));
 /** What rules keep as data, of which sentences are made. */
-const inRules = rules.flatMap(({ summary, limit }) => [
+const inRules = rules.flatMap(({ summary, explanation, source, limit }) => [
   summary,
+  explanation,
+  source,
   ...(limit ? [limit.unit === 'part' ? `{0} of ${limit.of}` : `{0} ${limit.of}`] : []),
 ]);
 const english = new Set([...inSources.files.keys(), ...inRules]);
@@ -110,8 +112,9 @@ it.each(texts)('what $file breaks is told without a word that is left in English
 });
 
 describe('a rule', () => {
-  it.each(rules)('$id is told with its limit in German', ({ summary, limit }) => {
-    expect(german[summary]).not.toBe(summary);
+  it.each(rules)('$id is told with its reasons and its limit in German', (rule) => {
+    const { summary, explanation, source, limit } = rule;
+    for (const told of [summary, explanation, source]) expect(german[told]).not.toBe(told);
     if (!limit) return;
     expect(notGerman(speaking(markedGerman, () => limitInWords(limit)))).toBe('');
   });

@@ -91,9 +91,12 @@ export class ColourBook {
 
   /** What a definition stands for, looked up once; `undefined` for none and, after reporting, for none to be read. */
   #lookUp(node: Definition): ObjectColour | undefined {
-    // From the end of the chain, so that it may be as long as the plan.
-    for (const link of this.#chainFrom(node).reverse()) this.#settle(link);
-    const reading = this.#readings.get(node);
+    let reading = this.#readings.get(node);
+    if (reading === undefined) {
+      // From the end of the chain, so that it may be as long as the plan.
+      for (const link of this.#chainFrom(node).reverse()) this.#settle(link);
+      reading = this.#readings.get(node);
+    }
     return typeof reading === 'string' ? undefined : reading;
   }
 

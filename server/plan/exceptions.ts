@@ -6,7 +6,7 @@ import {
   type Sentence,
   t,
 } from '../../grammar/index.js';
-import type { ObjectIndex } from './objects.js';
+import type { AllowNode, ObjectIndex } from './objects.js';
 import type { Allowance, Cue, Lead, RuleSetting } from './plan.js';
 import { locate, type Problems } from './problems.js';
 import { every, lastOf } from './select.js';
@@ -35,12 +35,13 @@ export function resolveAllowances(
     // With names that nothing has it is not the whole plan that is meant.
     return isNarrowed(node) && isForAll(named) ? [] : allowance(node, named);
   });
-  const own = plan.objects.nodes.flatMap((object, index) =>
-    every(object.children, 'allow').map((node) => {
+  const own: Allowance[] = [];
+  for (let index = 0; index < plan.objects.nodes.length; index++) {
+    for (const node of plan.objects.allowsUnder(index)) {
       const named = of(node);
-      return allowance(node, { ...named, objects: [...new Set([index, ...named.objects])] });
-    }),
-  );
+      own.push(allowance(node, { ...named, objects: [...new Set([index, ...named.objects])] }));
+    }
+  }
   // In the order of the text, those of a plan that this one builds on last.
   return [...general, ...own].sort(
     ({ location: a }, { location: b }) =>
@@ -53,7 +54,6 @@ export function isForAll({ objects, leads, cues }: Named): boolean {
   return objects.length + leads.length + cues.length === 0;
 }
 
-type AllowNode = Node & NodeOf<'allow'>;
 type Named = Pick<Allowance, 'objects' | 'leads' | 'cues'>;
 
 function isNarrowed({ statement: { names, cue } }: AllowNode): boolean {

@@ -1,7 +1,7 @@
 import type { Side } from '../../grammar/index.js';
 import { smallestOf } from './extremes.js';
 import type { Outline, Ring } from './geometry/outline.js';
-import { type Point, distance, lengthAlong } from './geometry/point.js';
+import { type Point, distance, hypotenuse, lengthAlong } from './geometry/point.js';
 import { gridOver, polygonsOf, ringsOf } from './geometry/polygons.js';
 import type { Frame } from './leads-frame.js';
 import {
@@ -175,7 +175,7 @@ function leavingOn(
   const part = Math.max(0, along);
   const left = ahead - part;
   return {
-    cost: 2 * Math.hypot(left, beside) - left,
+    cost: 2 * hypotenuse(left, beside) - left,
     at: part === length ? to : { x: from.x + ux * part, y: from.y + uy * part },
   };
 }

@@ -88,12 +88,12 @@ function reportNoLength({ name, to, location }: Lead, problems: Problems): void 
 }
 
 function resolveLead(node: LeadNode, objects: ObjectIndex, surroundings: LeadSurroundings): Lead | undefined {
-  const { name, along, ...places } = node.statement;
+  const { name, along, from: begins, through: passes, to: aims } = node.statement;
   const carrier = along && objects.find(along.object, locate(node, along.object));
-  const from = places.from && leadPlace(places.from, node, objects, surroundings);
-  const through = places.through.flatMap((place) => leadPlace(place, node, objects, surroundings) ?? []);
-  const to = leadPlace(places.to, node, objects, surroundings);
-  if (!to || (places.from && !from) || through.length < places.through.length) return undefined;
+  const from = begins && leadPlace(begins, node, objects, surroundings);
+  const through = passes.flatMap((place) => leadPlace(place, node, objects, surroundings) ?? []);
+  const to = leadPlace(aims, node, objects, surroundings);
+  if (!to || (begins && !from) || through.length < passes.length) return undefined;
   if (along && carrier === undefined) return undefined;
   const base = {
     name: name.text,

@@ -22,6 +22,7 @@ export class ObjectBlock {
   shapes: Says<'shape'>[] | undefined;
   edges: Says<'edges'>[] | undefined;
   notes: Says<'note'>[] | undefined;
+  allows: Says<'allow'>[] | undefined;
   /** Whether a shape comes from a file. */
   get hasFile(): boolean {
     return this.shapes?.some(({ statement }) => statement.shape.form === 'file') === true;
@@ -56,6 +57,9 @@ export class ObjectBlock {
         return;
       case 'note':
         this.notes = withOneMore(this.notes, child as Says<'note'>);
+        return;
+      case 'allow':
+        this.allows = withOneMore(this.allows, child as Says<'allow'>);
         return;
       case 'colour':
         this.#isRepeated ||= this.colour !== undefined;

@@ -17,6 +17,7 @@ import { every, type FaultyLines, hasFaultyLine, said, sentencesOf } from './sel
 import { faultPlace, gatherShapes, type ReadPart, type ShapeInput } from './shapes.js';
 
 export type ObjectNode = Node & NodeOf<'object'>;
+export type AllowNode = Node & NodeOf<'allow'>;
 
 /** The objects of a plan by name; of two with one name the first counts and the second is reported. */
 export class ObjectIndex {
@@ -52,6 +53,12 @@ export class ObjectIndex {
   /** What stands under an object. */
   block(index: number): ObjectBlock {
     return (this.#blocks[index] ??= new ObjectBlock(this.nodes[index]?.children ?? NONE));
+  }
+
+  /** The exceptions under an object, also of one that nothing else was asked of. */
+  allowsUnder(index: number): readonly AllowNode[] {
+    const block = this.#blocks[index];
+    return block ? (block.allows ?? NONE) : every(this.nodes[index]?.children ?? NONE, 'allow');
   }
 
   indexOf(name: Word): number | undefined {

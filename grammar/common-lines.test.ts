@@ -14,9 +14,10 @@ const lines = readdirSync(examples)
   .flatMap((name) => readFileSync(path.join(examples, name), 'utf8').split('\n'))
   .filter((line) => line.trim() !== '' && !line.trim().startsWith('//'));
 
-/** What lines about objects are made of, right and wrong. */
+/** What usual lines are made of, right and wrong. */
 const pieces = fc.constantFrom(
   ...['object', 'shape', 'colour', 'value', 'plane', 'edges', 'detail', 'note', 'x', 'X', 'to', 'at'],
+  ...['ground', 'concept', 'avoid', 'mood', 'support', 'medium', 'linen', 'quiet,'],
   ...['rectangle', 'ellipse', 'outline', 'smooth', 'hard', 'Hard', 'dominant', 'middle', 'fine', 'against'],
   ...['(', ')', ',', '%', '-', '–', '/', '.', '"', '#', '×', ':', '@', '\\', '’', '_'],
   ...[
@@ -53,15 +54,15 @@ const made = fc
     fc.constantFrom('', ' ', ' '),
   )
   .map(([indentation, parts, between]) => indentation + parts.join(between));
-const about = statements.filter(({ in: blocks }) => blocks.includes('object') || blocks.includes('shape'));
-const objects = [...about, ...statements.filter(({ kind }) => kind === 'object')];
+const blocksRead = ['object', 'shape', 'canvas', 'plan'] as const;
+const about = statements.filter(({ in: blocks }) => blocksRead.some((block) => blocks.includes(block)));
 
 describe('lines as nearly all are', () => {
   it('say what the grammar reads in them, and other lines are left to it', () => {
     fc.assert(
       fc.property(fc.oneof(made, fc.constantFrom(...lines)), (text) => {
         const opening = new SourceLine(text).opening?.canonical;
-        for (const entry of objects) {
+        for (const entry of about) {
           if (entry.words.length > 0 && entry.words[0] !== opening) continue;
           expect(new SourceLine(text).readAs(entry)).toEqual(lineParser.read(entry, text, lexLine(text)));
         }
@@ -81,6 +82,14 @@ describe('lines as nearly all are', () => {
     ['value', 'value   3.5'],
     ['edges', 'edges   lost'],
     ['note', 'note    "Wet into wet."'],
+    ['colour definition', 'colour  slate #44525e dominant'],
+    ['colour definition', 'colour  rust slate, discord'],
+    ['ground', 'ground  #8a7a66, complement'],
+    ['concept', 'concept "Everything leans."'],
+    ['avoid', 'avoid   "a postcard"'],
+    ['mood', 'mood    quiet, a little cold, about to snow'],
+    ['support', 'support linen, oil ground '],
+    ['medium', 'medium  "oil"'],
   ])('are read at once as %s: %s', (kind, text) => {
     const entry = statements.find((each) => each.kind === kind);
     const { opening } = new SourceLine(text);

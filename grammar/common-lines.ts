@@ -18,6 +18,7 @@ import { isDigit, isLetter, numberEnd, sentenceEnd, wordEnd } from './plain-lexe
 import type { StatementEntry } from './statements.js';
 import type {
   Choice,
+  ColourRole,
   ColourSpec,
   Coordinates,
   Extent,
@@ -60,12 +61,19 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   ['plane', plane],
   ['edges', edges],
   ['detail', detail],
-  ['note', note],
+  ['note', () => sentence('note')],
+  ['colourDefinition', colourDefinition],
+  ['ground', ground],
+  ['concept', () => sentence('concept')],
+  ['avoid', () => sentence('avoid')],
+  ['mood', () => freeText('mood')],
+  ['support', () => freeText('support')],
+  ['medium', () => freeText('medium')],
 ]);
 
 /**
- * Reads a line that says something about an object in the way in which nearly all lines do: by single words, numbers,
- * a sentence, and places by coordinates. It says what the grammar reads in it, but for what only other lines need.
+ * Reads a line that says something about an object, a colour or the picture in the way in which nearly all lines do: by
+ * single words, numbers, a sentence, and places by coordinates. It says what the grammar reads in it, but for what only other lines need.
  *
  * @param opening the word that begins it, which is that of the statement, or the first word or sign of a line of points
  * @returns `undefined` for any other line, right or wrong
@@ -93,8 +101,35 @@ function object(): Statement | undefined {
 }
 
 function colour(): Statement | undefined {
-  const spec = next() === HASH ? hexColour() : namedColour();
+  const spec = colourSpec();
   return spec && { kind: 'colour', colour: spec, keyword, start: keyword.start, end };
+}
+
+function colourDefinition(): Statement | undefined {
+  const name = word();
+  const spec = name && colourSpec();
+  if (name === undefined || spec === undefined) return undefined;
+  if (isAtEnd()) return { kind: 'colour definition', name, colour: spec, keyword, start: keyword.start, end };
+  const role = colourRole();
+  return role && { kind: 'colour definition', name, colour: spec, role, keyword, start: keyword.start, end };
+}
+
+function ground(): Statement | undefined {
+  const spec = colourSpec();
+  if (spec === undefined) return undefined;
+  if (isAtEnd()) return { kind: 'ground', colour: spec, keyword, start: keyword.start, end };
+  const role = colourRole();
+  return role && { kind: 'ground', colour: spec, role, keyword, start: keyword.start, end };
+}
+
+/** With or without a comma before it. */
+function colourRole(): Choice<ColourRole> | undefined {
+  if (next() === COMMA) at += 1;
+  return choice('ColourRole');
+}
+
+function colourSpec(): ColourSpec | undefined {
+  return next() === HASH ? hexColour() : namedColour();
 }
 
 function namedColour(): ColourSpec | undefined {
@@ -136,14 +171,34 @@ function detail(): Statement | undefined {
   return chosen && { kind: 'detail', detail: chosen, keyword, start: keyword.start, end };
 }
 
-function note(): Statement | undefined {
-  if (next() !== QUOTE) return undefined;
+function sentence(kind: 'note' | 'concept' | 'avoid'): Statement | undefined {
+  const text = next() === QUOTE ? quoted() : undefined;
+  return text && { kind, text, keyword, start: keyword.start, end };
+}
+
+/** A sentence, or plain words to the end of the line. */
+function freeText(kind: 'mood' | 'support' | 'medium'): Statement | undefined {
+  const text = next() === QUOTE ? quoted() : plainWords();
+  return text && { kind, text, keyword, start: keyword.start, end };
+}
+
+function quoted(): Sentence | undefined {
   const start = at;
   at = sentenceEnd(line, at + 1);
   if (at < 0) return undefined;
   end = at;
-  const text: Sentence = { value: line.slice(start + 1, end - 1), start, end };
-  return { kind: 'note', text, keyword, start: keyword.start, end };
+  return { value: line.slice(start + 1, end - 1), start, end };
+}
+
+/** Words of letters and digits with commas between. */
+function plainWords(): Sentence | undefined {
+  const start = at;
+  for (let code = next(); !Number.isNaN(code); code = next()) {
+    if (!isLetter(code) && !isDigit(code) && code !== COMMA) return undefined;
+    at += 1;
+    end = at;
+  }
+  return end > start ? { value: line.slice(start, end), start, end } : undefined;
 }
 
 function points(): Statement | undefined {

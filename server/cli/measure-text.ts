@@ -3,30 +3,27 @@ import { balanceText, emphasisText, eyePathText, huesText, notanText } from './d
 import { inks, shown, table, type Inks } from './display.js';
 import { figure, percent } from './measure-figures.js';
 import type { MeasureDocument } from './schema/measure.js';
+import { section } from './sections.js';
 
 /** What is measured on a plan, for people: tables with a heading each. */
 export function measureText(document: MeasureDocument, coloured: boolean): string {
   const ink = inks(coloured);
   const sections = [
     headingText(document, ink),
-    section('Division', divisionText(document), ink),
-    section('Centre of interest', focusText(document), ink),
-    section('Objects, as they are seen', objectsText(document), ink),
-    section('Values', valuesText(document), ink),
-    section('Tones and planes', notanText(document), ink),
-    section('Value budget', budgetText(document.values.budget, ink), ink),
-    section('Colours', coloursText(document), ink),
-    section('Hues', huesText(document), ink),
-    section('Colour budget', budgetText(document.colours.budget, ink), ink),
-    section('Emphasis', emphasisText(document), ink),
-    section('Balance', balanceText(document), ink),
-    section('Eye path', eyePathText(document), ink),
+    ...section('Division', divisionText(document), ink),
+    ...section('Centre of interest', focusText(document), ink),
+    ...section('Objects, as they are seen', objectsText(document), ink),
+    ...section('Values', valuesText(document), ink),
+    ...section('Tones and planes', notanText(document), ink),
+    ...section('Value budget', budgetText(document.values.budget, ink), ink),
+    ...section('Colours', coloursText(document), ink),
+    ...section('Hues', huesText(document), ink),
+    ...section('Colour budget', budgetText(document.colours.budget, ink), ink),
+    ...section('Emphasis', emphasisText(document), ink),
+    ...section('Balance', balanceText(document), ink),
+    ...section('Eye path', eyePathText(document), ink),
   ];
-  return sections.filter((text) => text !== '').join('\n');
-}
-
-function section(heading: string, body: string, ink: Inks): string {
-  return body === '' ? '' : `${ink.strong(heading)}\n${body}`;
+  return sections.join('\n');
 }
 
 function headingText({ title, canvas }: MeasureDocument, ink: Inks): string {

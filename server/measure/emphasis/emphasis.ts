@@ -3,7 +3,16 @@ import { type Point, distance } from '../../plan/geometry/point.js';
 import type { Canvas, Plan } from '../../plan/plan.js';
 import type { VisibleAreas } from '../areas/areas.js';
 import type { BorderMeasure } from '../borders/borders.js';
-import { type LaidField, type Weigh, byColour, byPull, byValue, keptPart, laidField } from './field.js';
+import {
+  type LaidField,
+  type Weigh,
+  byColour,
+  byPull,
+  byValue,
+  keepField,
+  keptPart,
+  laidField,
+} from './field.js';
 import { type FieldGrid, fieldGrid } from './grid.js';
 import { strongestOf } from './candidates.js';
 import { takeOverGatherings } from './gathering.js';
@@ -173,7 +182,9 @@ function gather(
         keptPart(stretches, weigh, grid, diagonal, before),
       );
     });
-    return { byFront, diagonal, laid: laidField(parts, grid, earlier?.laid) };
+    const laid = laidField(parts, grid, earlier?.laid);
+    keepField(byFront, weigh, { grid, diagonal, field: laid.field });
+    return { byFront, diagonal, laid };
   };
   return memory.recall(`emphasis by ${what}`, '', inputs, work).laid.field;
 }

@@ -1,6 +1,6 @@
 import type { Box } from '../../plan/geometry/point.js';
 import type { BorderStretch } from '../borders/borders.js';
-import { footprintsOf, keptFootprints } from './footprints.js';
+import { type Footprints, footprintsOf, keptFootprints } from './footprints.js';
 import { type FieldGrid, PASSAGE, REACH, isSameGrid } from './grid.js';
 
 /** What is gathered of borders at the middles of some cells of the grid: the others get nothing of them. */
@@ -30,6 +30,25 @@ export function partOfField(
   diagonal: number,
   footprints = () => footprintsOf(stretches, grid, diagonal),
 ): PartOfField | undefined {
+  const weighed = weighedStretches(stretches, weigh, grid, diagonal);
+  return weighed && laidPart(weighed, footprints(), grid);
+}
+
+/** Stretches as they count in a field. */
+export interface WeighedStretches {
+  /** What each of them adds where all of it counts. */
+  readonly amounts: Float64Array;
+  /** The cells that those reach which weigh anything. */
+  readonly area: Cells;
+}
+
+/** Nothing when none of the stretches weighs anything. */
+export function weighedStretches(
+  stretches: readonly BorderStretch[],
+  weigh: Weigh,
+  grid: FieldGrid,
+  diagonal: number,
+): WeighedStretches | undefined {
   const weights = new Float64Array(stretches.length);
   stretches.forEach((stretch, index) => (weights[index] = weigh(stretch)));
   const heavy = weights.every((weight) => weight > 0)
@@ -37,23 +56,48 @@ export function partOfField(
     : stretches.filter((_, index) => (weights[index] as number) > 0);
   const area = cellsReached(heavy, grid, (REACH + PASSAGE / 2) * diagonal);
   if (!area) return undefined;
-  const steps = stepsOver(area, grid);
-  const { starts, from, to, counts } = footprints();
-  for (let index = 0; index < stretches.length; index++) {
-    const weight = weights[index] as number;
-    if (!(weight > 0)) continue;
-    const amount = ((stretches[index] as BorderStretch).length * weight) / diagonal;
+  const amounts = weights.map((weight, index) =>
+    weight > 0 ? ((stretches[index] as BorderStretch).length * weight) / diagonal : 0,
+  );
+  return { amounts, area };
+}
+
+/** Some rows of the grid. */
+export type Rows = Pick<Cells, 'top' | 'rows'>;
+
+/**
+ * What stretches add to a field; nothing where it is none.
+ *
+ * @param only these rows are laid, all that are reached when left out
+ */
+export function laidPart(
+  { amounts, area }: WeighedStretches,
+  { starts, from, to, counts }: Footprints,
+  grid: FieldGrid,
+  only: Rows = area,
+): PartOfField | undefined {
+  const top = Math.max(area.top, only.top);
+  const rows = Math.min(area.top + area.rows, only.top + only.rows) - top;
+  if (rows <= 0) return undefined;
+  const cells = { ...area, top, rows };
+  const steps = stepsOver(cells, grid);
+  const firstStep = top * (grid.columns + 1);
+  const stepsEnd = (top + rows) * (grid.columns + 1);
+  for (let index = 0; index < amounts.length; index++) {
+    const amount = amounts[index] as number;
+    if (amount === 0) continue;
     const end = starts[index + 1] as number;
     for (let run = starts[index] as number; run < end; run++) {
-      const part = amount * (counts[run] as number);
       const first = from[run] as number;
+      if (first < firstStep) continue;
+      if (first >= stepsEnd) break;
+      const part = amount * (counts[run] as number);
       const behind = to[run] as number;
       steps[first] = (steps[first] as number) + part;
       steps[behind] = (steps[behind] as number) - part;
     }
   }
-  const { left, top, columns, rows } = area;
-  return { left, top, columns, rows, strengths: summedUp(steps, area, grid) };
+  return { ...cells, strengths: summedUp(steps, cells, grid) };
 }
 
 let lastSteps = new Float64Array(0);
@@ -132,6 +176,33 @@ type Parts = readonly (PartOfField | undefined)[];
 export function wholeField(parts: Parts, grid: FieldGrid): Float64Array {
   const field = new Float64Array(grid.columns * grid.rows);
   lay(parts, field, grid, { left: 0, top: 0, columns: grid.columns, rows: grid.rows });
+  return field;
+}
+
+type ByFront = readonly { readonly stretches: readonly BorderStretch[] }[];
+
+interface KeptField {
+  readonly grid: FieldGrid;
+  readonly diagonal: number;
+  readonly field: Float64Array;
+}
+
+const fields = new WeakMap<ByFront, Map<Weigh, KeptField>>();
+
+/** Keeps a field as long as the borders that it was laid of. */
+export function keepField(byFront: ByFront, weigh: Weigh, field: KeptField): void {
+  const ofBorders = fields.get(byFront) ?? new Map<Weigh, KeptField>();
+  fields.set(byFront, ofBorders);
+  ofBorders.set(weigh, field);
+}
+
+/** The field of all borders of a picture, kept as long as they are. */
+export function keptField(byFront: ByFront, weigh: Weigh, grid: FieldGrid, diagonal: number): Float64Array {
+  const known = fields.get(byFront)?.get(weigh);
+  if (known?.diagonal === diagonal && isSameGrid(known.grid, grid)) return known.field;
+  const parts = byFront.map(({ stretches }) => keptPart(stretches, weigh, grid, diagonal));
+  const field = wholeField(parts, grid);
+  keepField(byFront, weigh, { grid, diagonal, field });
   return field;
 }
 

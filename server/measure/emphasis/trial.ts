@@ -6,20 +6,21 @@ import { centreOfInterest, isElsewhere } from './centre.js';
 import { strongestOf } from './candidates.js';
 import { type StrongPlace, strongPlace } from './emphasis.js';
 import {
-  type PartOfField,
   type Weigh,
   boxOfStretches,
   byColour,
   byPull,
   byValue,
+  keptField,
   keptPart,
-  partOfField,
-  wholeField,
+  laidPart,
+  weighedStretches,
 } from './field.js';
 import { keptFootprints } from './footprints.js';
 import { type FieldGrid, REACH, fieldGrid, middleOf } from './grid.js';
 import { type Peak, cellsNear, isWithinReach, peaks, strongestPeak } from './places.js';
-import { sameInputs } from '../memory.js';
+import { TriedField, strongestAmong } from './tried-field.js';
+import { once, sameInputs } from '../memory.js';
 import type { Measures } from '../measures.js';
 
 /** The borders of a picture in which some objects are painted otherwise, every shape being the same. */
@@ -51,19 +52,20 @@ export function tryContrast(
   measures: Measures,
 ): { readonly there: number; readonly elsewhere: (least: number) => number } {
   const { canvas, focus } = tried;
+  const { byFront } = measures.borders;
   const base = baseOf(measures.borders, tried);
   const weigh = of === 'value' ? byValue : byColour;
-  const field = triedField(contrastField(weigh, measures.borders, base), weigh, tried, changed, base);
-  const { grid, near } = base;
+  const { grid, near, diagonal } = base;
+  // All of it, as both are asked for.
+  const field = triedField(keptField(byFront, weigh, grid, diagonal), weigh, tried, changed, base).whole;
   return {
     there: near ? strongestAmong(near, field) : 0,
     elsewhere: (least) => {
       if (!focus || strongestOf(field) < least) return 0;
       const centre = centreOfInterest(tried, measures);
       const counts = (peak: Peak): boolean => isElsewhere(peak, focus.at, centre, canvas.diagonal);
-      const { byFront } = measures.borders;
       const after = otherwise(weigh, tried, changed);
-      return strongestPeak(field, grid, byFront, after, canvas.diagonal, counts, least)?.strength ?? 0;
+      return strongestPeak(field, grid, byFront, after, diagonal, counts, least)?.strength ?? 0;
     },
   };
 }
@@ -77,8 +79,6 @@ interface Base {
   readonly near: readonly number[] | undefined;
   /** The stretches of an area, in front or behind. */
   readonly ofArea: (area: number) => readonly BorderStretch[];
-  /** The contrast of the picture as it is. */
-  readonly contrast: Map<Weigh, Float64Array>;
 }
 
 const bases = new WeakMap<BorderMeasure, Base>();
@@ -98,7 +98,6 @@ function baseOf(borders: BorderMeasure, { canvas, focus }: Plan): Base {
         isWithinReach(distance(middleOf(grid, cell), focus.at), diagonal),
       ),
     ofArea: stretchesByArea(borders),
-    contrast: new Map(),
   };
   bases.set(borders, base);
   return base;
@@ -141,19 +140,6 @@ function stretchesOf(area: number, { byFront, borders }: BorderMeasure): readonl
   return found;
 }
 
-function contrastField(
-  weigh: Weigh,
-  { byFront }: BorderMeasure,
-  { grid, diagonal, contrast }: Base,
-): Float64Array {
-  const known = contrast.get(weigh);
-  if (known) return known;
-  const parts = byFront.map(({ stretches }) => keptPart(stretches, weigh, grid, diagonal));
-  const field = wholeField(parts, grid);
-  contrast.set(weigh, field);
-  return field;
-}
-
 /** How strong places would be if some objects were painted otherwise. */
 export interface EmphasisTrial {
   /** The strength of the focal point, of the strongest place in the picture where there is none on the canvas. */
@@ -176,17 +162,28 @@ export function tryEmphasis(tried: Plan, changed: readonly number[], measures: M
   const { borders, emphasis } = measures;
   const base = baseOf(borders, tried);
   const { grid } = base;
-  const field = triedField(emphasis.field.strengths, byPull, tried, changed, base);
+  const field = triedField(
+    keptField(borders.byFront, byPull, grid, base.diagonal),
+    byPull,
+    tried,
+    changed,
+    base,
+  );
   const onCanvas = emphasis.focal ? focus : undefined;
+  const there = once(() =>
+    onCanvas && base.near ? field.strongestAmong(base.near) : strongestOf(field.whole),
+  );
   return {
-    there: onCanvas && base.near ? strongestAmong(base.near, field) : strongestOf(field),
-    at: (place) => field[cellAt(grid, place)] ?? 0,
+    get there() {
+      return there();
+    },
+    at: (place) => field.at(cellAt(grid, place)),
     elsewhere: (least) => {
-      if (strongestOf(field) < least) return [];
+      if (strongestOf(field.whole) < least) return [];
       const centre = centreOfInterest(tried, measures);
       const after = otherwise(byPull, tried, changed);
       const touched = boxOfStretches(touchedBy(changed, base.ofArea));
-      return peaks(field, grid, borders.byFront, after, canvas.diagonal, least, byPull, touched)
+      return peaks(field.whole, grid, borders.byFront, after, canvas.diagonal, least, byPull, touched)
         .filter((peak) => !onCanvas || isElsewhere(peak, onCanvas.at, centre, canvas.diagonal))
         .map((peak) => strongPlace(peak, canvas));
     },
@@ -211,48 +208,28 @@ function otherwise(weigh: Weigh, tried: Plan, changed: readonly number[]): Weigh
   };
 }
 
-/** A field as it is with some areas painted otherwise: only what they add to it is another. */
+/** A field as it is with some areas painted otherwise. */
 function triedField(
-  now: ArrayLike<number>,
+  now: Float64Array,
   weigh: Weigh,
   tried: Plan,
   changed: readonly number[],
   { grid, diagonal, ofArea }: Base,
-): Float64Array {
-  const field = new Float64Array(now);
+): TriedField {
   const touched = touchedBy(changed, ofArea);
-  add(field, grid, keptPart(touched, weigh, grid, diagonal), -1);
-  const after = partOfField(touched, otherwise(weigh, tried, changed), grid, diagonal, () =>
-    keptFootprints(touched, grid, diagonal),
+  const after = weighedStretches(touched, otherwise(weigh, tried, changed), grid, diagonal);
+  return new TriedField(
+    now,
+    grid,
+    keptPart(touched, weigh, grid, diagonal),
+    (only) => after && laidPart(after, keptFootprints(touched, grid, diagonal), grid, only),
   );
-  add(field, grid, after, 1);
-  return field;
 }
 
 function touchedBy(changed: readonly number[], ofArea: Base['ofArea']): readonly BorderStretch[] {
   const [only] = changed;
   if (only !== undefined && changed.length === 1) return ofArea(only);
   return [...new Set(changed.flatMap((area) => ofArea(area)))];
-}
-
-function add(field: Float64Array, grid: FieldGrid, part: PartOfField | undefined, sign: 1 | -1): void {
-  if (!part) return;
-  const { left, top, columns, rows, strengths } = part;
-  for (let row = 0; row < rows; row++) {
-    const start = (top + row) * grid.columns + left;
-    const own = row * columns;
-    for (let column = 0; column < columns; column++) {
-      const amount = sign * (strengths[own + column] as number);
-      // What is taken away again leaves a trace of rounding.
-      field[start + column] = Math.max(0, (field[start + column] as number) + amount);
-    }
-  }
-}
-
-function strongestAmong(cells: readonly number[], field: Float64Array): number {
-  let most = 0;
-  for (const cell of cells) most = Math.max(most, field[cell] as number);
-  return most;
 }
 
 function cellAt({ columns, rows, cellWidth, cellHeight }: FieldGrid, { x, y }: Point): number {

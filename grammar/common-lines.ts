@@ -14,7 +14,7 @@ import {
 } from './character-codes.js';
 import { choiceLists, type ChoiceList } from './words.js';
 import type { LineReading } from './line-parser.js';
-import { isDigit, isLetter, numberEnd, sentenceEnd, wordEnd } from './plain-lexer.js';
+import { isDigit, isLetter, sentenceEnd, wordEnd } from './plain-lexer.js';
 import type { StatementEntry } from './statements.js';
 import type {
   Choice,
@@ -299,20 +299,24 @@ function length(): Length | undefined {
   return { value: measured, unit: '%', fraction: false, start, end };
 }
 
-/** A number without a sign; -1 for none, and for one that is too large. */
+/** A number without a sign; -1 for none, for one that is too large, and where it may be part of a day. */
 function unsigned(): number {
   const start = at;
-  at = numberEnd(line, start);
-  if (at < 0) return -1;
+  let digits = 0;
+  let code = line.charCodeAt(at);
+  for (; isDigit(code); code = line.charCodeAt(++at)) digits = 10 * digits + code - ZERO;
+  const whole = at - start;
+  let decimals = 0;
+  if (code === POINT && isDigit(line.charCodeAt(at + 1))) {
+    const point = at;
+    for (code = line.charCodeAt(++at); isDigit(code); code = line.charCodeAt(++at))
+      digits = 10 * digits + code - ZERO;
+    decimals = at - point - 1;
+  } else if (whole === 0 || (whole === 4 && code === DASH)) {
+    return -1;
+  }
   end = at;
   if (end - start > EXACT_DIGITS) return inBounds(Number(line.slice(start, end)));
-  let digits = 0;
-  let decimals = 0;
-  for (let i = start; i < end; i++) {
-    const code = line.charCodeAt(i);
-    if (code === POINT) decimals = end - i - 1;
-    else digits = 10 * digits + code - ZERO;
-  }
   // Both are exact, and so the quotient is the nearest number there is, as of `Number`.
   return inBounds(decimals === 0 ? digits : digits / (powersOfTen[decimals] as number));
 }

@@ -1,4 +1,5 @@
 import { BlockReader, type Loss } from './block-reader.js';
+import { SPACE, TAB } from './character-codes.js';
 import { SourceLine, splitLines, type PlacedLine } from './lines.js';
 import type { Comment, Node, Problem } from './syntax.js';
 
@@ -17,6 +18,13 @@ export interface Reading {
 /** Longer lines are hardly ever written twice. */
 const LONGEST_REPEATED = 30;
 
+/** Nor are those at the margin, which give names. */
+function isOftenRepeated(line: string): boolean {
+  if (line.length > LONGEST_REPEATED) return false;
+  const code = line.charCodeAt(0);
+  return code === SPACE || code === TAB || line.length === 0;
+}
+
 /** Reads a text. */
 export function readDocument(text: string): Reading {
   const reader = new BlockReader();
@@ -25,10 +33,10 @@ export function readDocument(text: string): Reading {
   const lines = splitLines(text);
   for (let line = 0; line < lines.length; line++) {
     const words = lines[line] as string;
-    const isShort = words.length <= LONGEST_REPEATED;
-    const met = isShort ? short.get(words) : undefined;
+    const mayRepeat = isOftenRepeated(words);
+    const met = mayRepeat ? short.get(words) : undefined;
     const source = met ?? new SourceLine(words);
-    if (isShort && !met) short.set(words, source);
+    if (mayRepeat && !met) short.set(words, source);
     reader.take(source, line);
   }
   reader.end();

@@ -1,5 +1,5 @@
 import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver-types';
-import { choiceLists, inQuotes, type StatementKind, t } from '../../grammar/index.js';
+import { choiceLists, inQuotes, marked, said, type StatementKind, t } from '../../grammar/index.js';
 import { ruleById, rules } from '../findings/rules.js';
 import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
@@ -7,6 +7,7 @@ import { toHex } from '../plan/colour/srgb.js';
 import { knownPigments } from '../plan/materials/pigments.js';
 import type { FileReference } from '../plan/plan.js';
 import { sidesInWords, stockNames, stockSize } from '../plan/stock.js';
+import { transparencyWords } from './figures/paint.js';
 import { termMeaning } from './figures/terms.js';
 import { ruleMeaning } from './hover.js';
 import { type Definition, type NameKind, writtenIn } from './names.js';
@@ -81,7 +82,7 @@ function pigments(): readonly Candidate[] {
       return {
         label: index,
         kind: tone === undefined ? CompletionItemKind.Value : CompletionItemKind.Color,
-        detail: `${name}, ${transparency}`,
+        detail: `${name}, ${said(transparencyWords[transparency])}`,
         ...(tone === undefined ? {} : { documentation: tone }),
         filterText: `${index} ${name}`,
       };
@@ -133,7 +134,7 @@ function systemsOf({ plan: { canvas } }: Snapshot, style: Style): readonly Candi
     kind: CompletionItemKind.EnumMember,
     ...told(style, [termMeaning(label.split(' ')[0] ?? label, 'divide')], {
       svg: divisionDrawing(canvas, label),
-      meaning: `The canvas divided: ${label}`,
+      meaning: t('The canvas divided: {0}', label),
     }),
   }));
 }
@@ -144,15 +145,15 @@ function placesOf({ plan }: Snapshot, style: Style): readonly Candidate[] {
     division.crossings.map(({ name, at }) => ({
       label: index === 0 ? name : `${name} of ${division.system}`,
       kind: CompletionItemKind.Reference,
-      detail: `crossing of ${division.system}`,
+      detail: t('crossing of {0}', division.system),
       ...told(style, [], {
         svg: crossingDrawing(plan.canvas, division, at),
-        meaning: `The crossing ${name}`,
+        meaning: t('The crossing {0}', name),
       }),
     })),
   );
   return [
-    { label: 'focus', kind: CompletionItemKind.Reference, detail: 'the focal point' },
+    { label: 'focus', kind: CompletionItemKind.Reference, detail: t('the focal point') },
     ...crossings,
     ...enumerated(['centre', ...spots]),
     ...enumerated(choiceLists.Side.map((side) => `${side} edge`)),
@@ -188,10 +189,19 @@ function coloursOf(snapshot: Snapshot): readonly Candidate[] {
     ...(palette?.paints ?? []).flatMap(({ name, full }) =>
       full === undefined
         ? []
-        : [{ label: name, kind: CompletionItemKind.Color, detail: 'paint', documentation: toHex(full) }],
+        : [{ label: name, kind: CompletionItemKind.Color, detail: t('paint'), documentation: toHex(full) }],
     ),
   ];
 }
+
+const kindWords: Readonly<Record<NameKind, string>> = {
+  object: marked('object'),
+  colour: marked('colour'),
+  paint: marked('paint'),
+  lead: marked('lead'),
+  group: marked('group'),
+  sitting: marked('sitting'),
+};
 
 const nameKinds: Readonly<Record<NameKind, CompletionItemKind>> = {
   object: CompletionItemKind.Variable,
@@ -212,11 +222,15 @@ function namesOf(snapshot: Snapshot, kind: NameKind, style: Style): readonly Can
       ...(kind === 'object' ? lyingThere(snapshot, key, style) : {}),
       label: name,
       kind: nameKinds[kind],
-      detail: kind,
+      detail: said(kindWords[kind]),
     }));
   // A scale has groups even when the plan names none.
   if (kind !== 'group' || written.length > 0) return written;
-  return plan.scale.groups.map(({ name }) => ({ label: name, kind: nameKinds.group, detail: kind }));
+  return plan.scale.groups.map(({ name }) => ({
+    label: name,
+    kind: nameKinds.group,
+    detail: said(kindWords[kind]),
+  }));
 }
 
 /** What the plans that this one builds on define and it does not itself. */
@@ -233,7 +247,7 @@ function lyingThere({ plan }: Snapshot, key: string, style: Style): Pick<Candida
   const { canvas, objects } = plan;
   const object = objects.length > MOST_DRAWN ? undefined : objects.find((one) => one.key === key);
   if (object === undefined) return {};
-  return told(style, [], { svg: objectDrawing(canvas, object), meaning: `Where ${object.name} lies` });
+  return told(style, [], { svg: objectDrawing(canvas, object), meaning: t('Where {0} lies', object.name) });
 }
 
 const MOST_DRAWN = 60;
@@ -241,14 +255,18 @@ const MOST_DRAWN = 60;
 function cuesOf({ plan }: Snapshot, quoted: boolean): readonly Candidate[] {
   return plan.cues.map(({ value }) => {
     const written = inQuotes(value);
-    return { label: quoted ? written : written.slice(1, -1), kind: CompletionItemKind.Text, detail: 'cue' };
+    return {
+      label: quoted ? written : written.slice(1, -1),
+      kind: CompletionItemKind.Text,
+      detail: t('cue'),
+    };
   });
 }
 
 /** The sides of a stock size; those in inches are named by them. */
 function sizeOf(stock: string): string {
   const size = stockSize(stock);
-  return size === undefined || size.unit === 'in' ? 'stock size' : sidesInWords(size);
+  return size === undefined || size.unit === 'in' ? t('stock size') : sidesInWords(size);
 }
 
 /** Files of that kind that the plan names already. */

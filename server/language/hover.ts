@@ -25,7 +25,7 @@ import { horizonFigures, leadFigures, pathFigures } from './figures/eye-path.js'
 import { divisionFigures } from './figures/division.js';
 import { focusFigures, meansFigures } from './figures/focus.js';
 import { objectFigures } from './figures/object.js';
-import { allowanceFigures, notations, type Paragraphs } from './figures/paragraphs.js';
+import { allowanceFigures, notations, type Paragraphs, prose } from './figures/paragraphs.js';
 import { mediumFigures, mixtureFigures, paintFigures, paletteFigures } from './figures/paint.js';
 import { photographFigures } from './figures/photograph.js';
 import { dueFigures, sittingFigures } from './figures/sitting.js';
@@ -221,22 +221,22 @@ function meaningOf(statement: Statement, style: Style): Paragraphs {
   const measured = measurePage(style.reference, statement);
   return [
     ...statementMeaning(entry, style),
-    ...(measured === undefined ? [] : [style.link('How it is measured', measured)]),
+    ...(measured === undefined ? [] : [style.link(t('How it is measured'), measured)]),
   ];
 }
 
 /** What a statement says, how it is written, and what holds without it. */
 export function statementMeaning(entry: (typeof statements)[number], style: Style): Paragraphs {
   return [
-    style.text(entry.meaning),
+    style.text(said(entry.meaning)),
     style.example(entry.form),
-    ...(entry.byDefault === undefined ? [] : [style.text(`Left out: ${entry.byDefault}.`)]),
+    ...(entry.byDefault === undefined ? [] : [prose(said(`Left out: ${entry.byDefault}.`), style)]),
     ...referenceAt(statementPage(style.reference, entry.words.join(' ')), style),
   ];
 }
 
 function referenceAt(address: string | undefined, style: Style): Paragraphs {
-  return address === undefined ? [] : [style.link('Reference', address)];
+  return address === undefined ? [] : [style.link(t('Reference'), address)];
 }
 
 function writtenColourAt(statement: Statement, column: number): ColourSpec | undefined {

@@ -1,5 +1,5 @@
 import type { InlayHint, Range } from 'vscode-languageserver-types';
-import { nameKey, walk, type Node, type Place } from '../../grammar/index.js';
+import { nameKey, speaking, t, walk, type Node, type Place } from '../../grammar/index.js';
 import { dayInWords, daysInWords } from '../findings/words/days.js';
 import { differenceInWords, partsInWords } from '../findings/words/paints.js';
 import { length, percent } from '../findings/words/words.js';
@@ -25,9 +25,10 @@ export function inlayHints(
   abilities: Abilities,
 ): readonly InlayHint[] {
   const style = styleFor(abilities.hoverMarkdown);
-  return hintKinds
-    .filter((kind) => settings[kind])
-    .flatMap((kind) => hintsOf[kind](snapshot, range))
+  const hints = speaking(abilities.language, () =>
+    hintKinds.filter((kind) => settings[kind]).flatMap((kind) => hintsOf[kind](snapshot, range)),
+  );
+  return hints
     .filter(({ at }) => isOwn(at) && range.start.line <= at.line && at.line <= range.end.line)
     .sort((a, b) => a.at.line - b.at.line || a.at.end - b.at.end)
     .map(({ at, label, tooltip }) => ({
@@ -63,7 +64,7 @@ function budgetHints({ measures }: Snapshot): readonly Hint[] {
       : [
           {
             at: entry.location,
-            label: `is ${percent(entry.share)}`,
+            label: t('is {0}', percent(entry.share)),
             tooltip: `${entry.name}: ${wantedAndMeasured(entry)}.`,
           },
         ],
@@ -76,13 +77,16 @@ function visibleHints({ plan, measures }: Snapshot): readonly Hint[] {
     const measure = measures.objects[object.index];
     if (measure === undefined || object.waiting || object.outline.rings.length === 0) return [];
     const { share, hiddenShare, offCanvasShare } = measure;
-    const off = offCanvasShare > 0 ? ` ${percent(offCanvasShare)} of it lies off the canvas.` : '';
-    const hidden = hiddenShare > 0 ? ` ${percent(hiddenShare)} of it is hidden.` : '';
+    const told = [
+      t('{0} covers {1} of the picture.', object.name, percent(share)),
+      ...(hiddenShare > 0 ? [t('{0} of it is hidden.', percent(hiddenShare))] : []),
+      ...(offCanvasShare > 0 ? [t('{0} of it lies off the canvas.', percent(offCanvasShare))] : []),
+    ];
     return [
       {
         at: object.location,
-        label: share > 0 ? percent(share) : 'not seen',
-        tooltip: `${object.name} covers ${percent(share)} of the picture.${hidden}${off}`,
+        label: share > 0 ? percent(share) : t('not seen'),
+        tooltip: told.join(' '),
       },
     ];
   });
@@ -90,7 +94,11 @@ function visibleHints({ plan, measures }: Snapshot): readonly Hint[] {
     const share = measures.colours.colours[index]?.share;
     if (share === undefined || share <= 0) return [];
     return [
-      { at: location, label: percent(share), tooltip: `${name} covers ${percent(share)} of the picture.` },
+      {
+        at: location,
+        label: percent(share),
+        tooltip: t('{0} covers {1} of the picture.', name, percent(share)),
+      },
     ];
   });
   return [...objects, ...colours];
@@ -100,7 +108,12 @@ function visibleHints({ plan, measures }: Snapshot): readonly Hint[] {
 function valueHints({ plan }: Snapshot): readonly Hint[] {
   const { steps } = plan.scale;
   const tooltip = (value: number, step: number): string =>
-    `No value is stated, so it is painted as light as its colour is: Munsell value ${plainNumber(value, 1)}, step ${plainNumber(step, 1)} of ${steps}.`;
+    t(
+      'No value is stated, so it is painted as light as its colour is: Munsell value {0}, step {1} of {2}.',
+      plainNumber(value, 1),
+      plainNumber(step, 1),
+      steps,
+    );
   const objects = plan.objects.flatMap(({ colour, step, value, stepStated }: PlanObject): readonly Hint[] =>
     colour === undefined || step === undefined || value === undefined || stepStated
       ? []
@@ -113,14 +126,19 @@ function valueHints({ plan }: Snapshot): readonly Hint[] {
         {
           at: ground.location,
           label: stepLabel(ground.step),
-          tooltip: `The ground has the Munsell value ${plainNumber(toMunsell(ground.colour).value, 1)}, nearest to step ${ground.step} of ${steps}.`,
+          tooltip: t(
+            'The ground has the Munsell value {0}, nearest to step {1} of {2}.',
+            plainNumber(toMunsell(ground.colour).value, 1),
+            ground.step,
+            steps,
+          ),
         },
         ...objects,
       ];
 }
 
 function stepLabel(step: number): string {
-  return `value ${plainNumber(step, 1)}`;
+  return t('value {0}', plainNumber(step, 1));
 }
 
 /** At a place in words, how far across and down it lies. */
@@ -177,11 +195,17 @@ function placeHint({ plan }: Snapshot, node: Node, place: Place): Hint | undefin
     },
   });
   if (at === undefined) return undefined;
-  const shares = `${percent(at.x / canvas.width)} of the width and ${percent(at.y / canvas.height)} of the height`;
+  const [across, down] = [length(at.x, canvas), length(at.y, canvas)];
   return {
     at: { line: node.line, start: place.start, end: place.end },
-    label: `${length(at.x, canvas)} across, ${length(at.y, canvas)} down`,
-    tooltip: `${length(at.x, canvas)} from the left and ${length(at.y, canvas)} from the top of the canvas: ${shares}.`,
+    label: t('{0} across, {1} down', across, down),
+    tooltip: t(
+      '{0} from the left and {1} from the top of the canvas: {2} of the width and {3} of the height.',
+      across,
+      down,
+      percent(at.x / canvas.width),
+      percent(at.y / canvas.height),
+    ),
   };
 }
 
@@ -193,12 +217,14 @@ function mixtureHints({ plan, measures: { palette } }: Snapshot): readonly Hint[
     const { mixture, difference } = mixing.swatches[mixing.ofObjects[index] ?? -1] ?? {};
     const at = colour?.location ?? valueLocation;
     if (mixture === undefined || difference === undefined || at === undefined) return [];
-    const kind = mixture.isEstimate ? 'estimated' : 'predicted';
+    const off = differenceInWords(difference);
     return [
       {
         at,
         label: partsInWords(mixture.parts, plan),
-        tooltip: `The nearest mixture of the palette as this is painted, ${kind} to be ${differenceInWords(difference)}.`,
+        tooltip: mixture.isEstimate
+          ? t('The nearest mixture of the palette as this is painted, estimated to be {0}.', off)
+          : t('The nearest mixture of the palette as this is painted, predicted to be {0}.', off),
       },
     ];
   });
@@ -209,17 +235,16 @@ function dryingHints({ plan, measures: { schedule } }: Snapshot): readonly Hint[
   return (schedule?.sittings ?? []).flatMap(({ sitting, dryOn, day, slack }): readonly Hint[] => {
     const { location, dateLocation } = plan.sittings[sitting] ?? {};
     if (location === undefined || day === undefined || dryOn === undefined) return [];
-    const late =
-      slack === undefined
-        ? ''
-        : slack < 0
-          ? ' It comes too late for the due date.'
-          : ` It can be put off by ${daysInWords(slack)}.`;
+    const told = [
+      t('All that is laid in this sitting is dry to the touch after {0}.', daysInWords(dryOn - day)),
+      ...(slack !== undefined && slack < 0 ? [t('It comes too late for the due date.')] : []),
+      ...(slack !== undefined && slack > 0 ? [t('It can be put off by {0}.', daysInWords(slack))] : []),
+    ];
     return [
       {
         at: dateLocation && isOwn(dateLocation) ? dateLocation : location,
-        label: `dry on ${dayInWords(dryOn)}`,
-        tooltip: `All that is laid in this sitting is dry to the touch after ${daysInWords(dryOn - day)}.${slack === 0 ? '' : late}`,
+        label: t('dry on {0}', dayInWords(dryOn)),
+        tooltip: told.join(' '),
       },
     ];
   });

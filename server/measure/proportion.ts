@@ -1,3 +1,4 @@
+import { marked } from '../../grammar/index.js';
 import { PHI } from '../plan/division.js';
 import { millimetresPer } from '../plan/lengths.js';
 import type { Canvas } from '../plan/plan.js';
@@ -55,15 +56,15 @@ const simpleRatios = [
 ] as const;
 
 const shapes: readonly Shape[] = [
-  { name: 'square', kind: 'simple', ratio: 1 },
+  { name: marked('square'), kind: 'simple', ratio: 1 },
   ...simpleRatios.map(([short, long]): Shape => ({
     name: `${short} : ${long}`,
     kind: 'simple',
     ratio: long / short,
   })),
-  { name: 'golden section', kind: 'golden', ratio: PHI },
+  { name: marked('golden section'), kind: 'golden', ratio: PHI },
   ...[2, 3, 4, 5].map((n): Shape => ({ name: `root ${n}`, kind: 'root', ratio: Math.sqrt(n) })),
-  { name: 'ISO 216 paper', kind: 'paper', ratio: Math.SQRT2 },
+  { name: marked('ISO 216 paper'), kind: 'paper', ratio: Math.SQRT2 },
 ];
 
 const sizes: readonly Size[] = stockNames().flatMap((name): readonly Size[] => {

@@ -1,16 +1,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { speaking, type Sentences } from '../../grammar/index.js';
+import { speaking, statements } from '../../grammar/index.js';
 import { standing } from '../../server/findings/check.js';
 import type { Finding } from '../../server/findings/finding.js';
 import { rules } from '../../server/findings/rules.js';
 import { limitInWords } from '../../server/findings/words/words.js';
 import { german } from '../../server/entry/german.js';
-import { knownPigments } from '../../server/plan/materials/pigments.js';
 import { checked } from '../support/plan.js';
 import { sourcesIn } from '../support/sources.js';
 import { placesOf, sentencesIn } from './keys.js';
+import { markedGerman, notGerman } from './marked-german.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const plans = path.join(root, 'server/findings/plans');
@@ -23,7 +23,12 @@ const inRules = rules.flatMap(({ summary, explanation, source, limit }) => [
   source,
   ...(limit ? [limit.unit === 'part' ? `{0} of ${limit.of}` : `{0} ${limit.of}`] : []),
 ]);
-const english = new Set([...inSources.files.keys(), ...inRules]);
+/** What the table of the grammar keeps of statements, each beside what holds without it. */
+const inStatements = statements.flatMap(({ meaning, byDefault }) => [
+  meaning,
+  ...(byDefault === undefined ? [] : [`Left out: ${byDefault}.`]),
+]);
+const english = new Set([...inSources.files.keys(), ...inRules, ...inStatements]);
 
 describe('the German sentences', () => {
   it('are there for all that is said, and for nothing else', () => {
@@ -54,32 +59,6 @@ describe('the German sentences', () => {
     expect(inSources.miscounted).toEqual([]);
   });
 });
-
-/** The German sentences with what they say themselves between marks; quotes round a place stay without. */
-const markedGerman: Sentences = Object.fromEntries(
-  Object.entries(german).map(([sentence, told]) => [
-    sentence,
-    told
-      .split(/(`[^`]*\{\d\}[^`]*`|„\{\d\}“|\{\d\})/u)
-      .map((part) => (/\{\d\}/u.test(part) || part === '' ? part : `⟦${part}⟧`))
-      .join(''),
-  ]),
-);
-
-/** Names of pigments are those on the tubes; the longest first, for some begin as others are. */
-const pigmentNames = knownPigments()
-  .map(({ name }) => name)
-  .sort((one, other) => other.length - one.length);
-/** What of a sentence is neither German, nor a name, a piece of the language, a figure with its unit, or a colour in Munsell's way. */
-function notGerman(told: string, names: readonly string[] = []): string {
-  return [...pigmentNames, ...names]
-    .reduce((left, name) => left.replaceAll(name, ' '), told.replaceAll(/⟦[^⟧]*⟧/gu, ' '))
-    .replaceAll(/`[^`]*`|„[^“]*“|“[^”]*”/gu, ' ')
-    .replaceAll(/\bP[A-Z]{1,2}\d+(?::\d+)?\b/gu, ' ')
-    .replaceAll(/\bN ?\d+(?:\.\d+)?\/?|\b\d+(?:\.\d+)?(?:R|YR|Y|GY|G|BG|B|PB|P|RP)\b/gu, ' ')
-    .replaceAll(/\b\d+(?:\.\d+)?\s(?:mm|cm|m|in|ml|x \d+(?:\.\d+)? (?:mm|cm|m|in))\b/gu, ' ')
-    .replaceAll(/[^\p{L}]/gu, '');
-}
 
 function wordsOf(finding: Finding): readonly string[] {
   return [

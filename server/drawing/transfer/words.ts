@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import type { TransferGrid } from '../../measure/transfer/grid.js';
 import type { KeyPoint, PiecePoints } from '../../measure/transfer/key-points.js';
 import { type Ruler, ruled, rulerFor } from '../../measure/transfer/rulers.js';
@@ -10,18 +11,19 @@ export function gridInWords(grid: TransferGrid, canvas: Canvas, ruler: Ruler = r
   const told = (length: number) => ruled(length * canvas.millimetresPerUnit, ruler);
   const [columns, rows] = [uprights.length - 1, levels.length - 1];
   const [across, down] = [told(square.width), told(square.height)];
-  const side = across === down ? across : `${across} across and ${down} down`;
+  const side = across === down ? across : t('{0} across and {1} down', across, down);
   const last = [
-    ...(lastColumn === undefined ? [] : [`the last column ${told(lastColumn)} wide`]),
-    ...(lastRow === undefined ? [] : [`the last row ${told(lastRow)} high`]),
+    ...(lastColumn === undefined ? [] : [t('the last column {0} wide', told(lastColumn))]),
+    ...(lastRow === undefined ? [] : [t('the last row {0} high', told(lastRow))]),
   ];
-  const count = columns * rows === 1 ? '1 square' : `${columns} × ${rows} squares`;
-  return `${count} of ${side}${last.length === 0 ? '' : `, ${inWords(last)}`}`;
+  const squares =
+    columns * rows === 1 ? t('1 square of {0}', side) : t('{0} × {1} squares of {2}', columns, rows, side);
+  return [squares, ...(last.length === 0 ? [] : [inWords(last)])].join(', ');
 }
 
 /** How many whole and narrower squares there are: `6 × 4 squares`. */
 export function squareCount({ uprights, levels }: Pick<TransferGrid, 'uprights' | 'levels'>): string {
-  return `${uprights.length - 1} × ${levels.length - 1} squares`;
+  return t('{0} × {1} squares', uprights.length - 1, levels.length - 1);
 }
 
 /** What a shape is: `circle, radius 3.5 cm`; empty where its points say all. */

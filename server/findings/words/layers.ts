@@ -101,7 +101,8 @@ export function laidWords(layer: Layer, body: Sitting['body']): string {
   }
 }
 
-function layerWords(layer: Layer): string {
+/** A layer by its name: `block-in`. */
+export function layerWords(layer: Layer): string {
   switch (layer) {
     case 'imprimatura':
       return t('imprimatura');

@@ -1,9 +1,9 @@
-import type { Node } from '../../../grammar/index.js';
+import { marked, type Node } from '../../../grammar/index.js';
 import { linesOfBase } from '../../plan/based-on/bases.js';
 import { goesOn } from '../../plan/based-on/merge.js';
 import type { Plan } from '../../plan/plan.js';
 import type { Style } from '../style.js';
-import type { Paragraphs } from './paragraphs.js';
+import { type Paragraphs, woven } from './paragraphs.js';
 
 /** As much of a line as is told of it. */
 const LONGEST = 80;
@@ -13,12 +13,19 @@ export function baseFigures(plan: Plan, line: number, style: Style): Paragraphs 
   const changed = plan.basedOn && nodeOn(plan.statements, line)?.changes;
   if (!changed) return [];
   const { file = '', line: there, statement, children } = changed;
-  const from = `${style.name(file)}${style.text(`, line ${there + 1}`)}`;
-  if (goesOn(statement)) {
-    const rest = children.length > 0 ? ' What is not said here stays as it is there.' : '';
-    return [`${style.text('Goes on with what is in ')}${from}${style.text(`.${rest}`)}`];
+  const from = [style.name(file), String(there + 1)];
+  if (!goesOn(statement)) {
+    return [woven(marked('{0}, line {1} has {2}'), style, ...from, style.name(wordsOf(plan, changed)))];
   }
-  return [`${from}${style.text(' has ')}${style.name(wordsOf(plan, changed))}`];
+  return [
+    children.length > 0
+      ? woven(
+          marked('Goes on with what is in {0}, line {1}. What is not said here stays as it is there.'),
+          style,
+          ...from,
+        )
+      : woven(marked('Goes on with what is in {0}, line {1}.'), style, ...from),
+  ];
 }
 
 /** The statement of the plan's own text on a line. */

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { percent } from '../../findings/words/words.js';
 import { isOnLine } from '../../plan/based-on/here.js';
 import type { Cue, Plan } from '../../plan/plan.js';
@@ -11,17 +12,17 @@ export function conceptFigures(snapshot: Snapshot, style: Style): Paragraphs {
   const { concept, mood, cues, avoids } = snapshot.plan;
   return [
     ...(concept === undefined ? [] : [style.text(concept.value)]),
-    ...(mood === undefined ? [] : [`${style.strong('Mood')} ${style.text(mood.value)}`]),
+    ...(mood === undefined ? [] : [`${style.strong(t('Mood'))} ${style.text(mood.value)}`]),
     ...(cues.length === 0
       ? []
       : [
           style.list(
-            cues.map((cue) => `${style.text(`“${cue.value}”`)} ${prose(carried(snapshot, cue), style)}`),
+            cues.map((cue) => `${style.text(t('“{0}”', cue.value))} ${prose(carried(snapshot, cue), style)}`),
           ),
         ]),
     ...(avoids.length === 0
       ? []
-      : [`${style.strong('Not')} ${style.text(avoids.map(({ value }) => value).join('; '))}`]),
+      : [`${style.strong(t('Not'))} ${style.text(avoids.map(({ value }) => value).join('; '))}`]),
   ];
 }
 
@@ -33,11 +34,14 @@ export function cueFigures(snapshot: Snapshot, line: number, style: Style): Para
 }
 
 function carried({ plan, measures }: Snapshot, { carriedBy }: Cue): string {
-  if (carriedBy.length === 0) return 'nothing carries it yet';
-  return `carried by ${inWords(carriedBy.map((object) => seenShare(plan, object, measures.objects[object]?.share ?? 0)))}`;
+  if (carriedBy.length === 0) return t('nothing carries it yet');
+  return t(
+    'carried by {0}',
+    inWords(carriedBy.map((object) => seenShare(plan, object, measures.objects[object]?.share ?? 0))),
+  );
 }
 
 function seenShare(plan: Plan, object: number, share: number): string {
   const name = `\`${plan.objects[object]?.name ?? ''}\``;
-  return share > 0 ? `${name} (${percent(share)})` : `${name}, of which nothing is seen`;
+  return share > 0 ? `${name} (${percent(share)})` : t('{0}, of which nothing is seen', name);
 }

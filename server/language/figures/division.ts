@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { counted, length, percent } from '../../findings/words/words.js';
 import { isOnLine } from '../../plan/based-on/here.js';
 import type { Canvas, Division } from '../../plan/plan.js';
@@ -23,7 +24,13 @@ export function divisionFigures({ plan, measures }: Snapshot, line: number, styl
       ? []
       : [
           style.text(
-            `The focal point is ${length(own.distance, plan.canvas)} from the nearest crossing, ${own.crossing.name} of ${own.system} (${percent(own.distanceShare)} of the diagonal).`,
+            t(
+              'The focal point is {0} from the nearest crossing, {1} of {2} ({3} of the diagonal).',
+              length(own.distance, plan.canvas),
+              own.crossing.name,
+              own.system,
+              percent(own.distanceShare),
+            ),
           ),
         ]),
   ];
@@ -34,14 +41,17 @@ function linesInWords({ lines }: Division, { unit }: Canvas): string {
   const upright = lines.filter(({ from, to }) => from.x === to.x).map(({ from }) => from.x);
   const level = lines.filter(({ from, to }) => from.y === to.y).map(({ from }) => from.y);
   const sloping = lines.length - upright.length - level.length;
-  const places = (distances: readonly number[], edge: string): readonly string[] =>
-    distances.length === 0
-      ? []
-      : [`${inWords([...new Set(distances.map((each) => plainNumber(each, 2)))])} ${unit} from the ${edge}`];
-  const slopes = sloping === 0 ? [] : [`${counted(sloping)} that ${sloping === 1 ? 'slopes' : 'slope'}`];
-  return `lines ${[...places(upright, 'left'), ...places(level, 'top'), ...slopes].join(', ')}`;
+  const told = (distances: readonly number[]): string =>
+    `${inWords([...new Set(distances.map((each) => plainNumber(each, 2)))])} ${unit}`;
+  const lists = [
+    ...(upright.length === 0 ? [] : [t('{0} from the left', told(upright))]),
+    ...(level.length === 0 ? [] : [t('{0} from the top', told(level))]),
+    ...(sloping === 0 ? [] : [sloping === 1 ? t('one that slopes') : t('{0} that slope', counted(sloping))]),
+  ];
+  return t('lines {0}', lists.join(', '));
 }
 
 function crossings({ crossings: { length: count } }: Division): string {
-  return count === 1 ? 'one crossing' : `${count === 0 ? 'no' : counted(count)} crossings`;
+  if (count === 0) return t('no crossings');
+  return count === 1 ? t('one crossing') : t('{0} crossings', counted(count));
 }

@@ -1,5 +1,6 @@
+import { t } from '../../../grammar/index.js';
 import { dayInWords, daysInWords, weekdayAndDay } from '../../findings/words/days.js';
-import { objectsNamed, restsOn } from '../../findings/words/layers.js';
+import { layerWords, objectsNamed, restsOn } from '../../findings/words/layers.js';
 import { percent } from '../../findings/words/words.js';
 import type { Coat, DueMeasure, ScheduledSitting, ScheduleMeasure } from '../../measure/sittings/schedule.js';
 import type { Plan } from '../../plan/plan.js';
@@ -23,7 +24,9 @@ export function sittingFigures({ plan, measures }: Snapshot, line: number, style
   return [
     ...(day === undefined ? [] : [`${weekdayAndDay(day)}.`]),
     laidInWords(scheduled),
-    ...(works.length === 0 ? ['It works on nothing.'] : [`It works on ${objectsNamed(plan, works)}.`]),
+    ...(works.length === 0
+      ? [t('It works on nothing.')]
+      : [t('It works on {0}.', objectsNamed(plan, works))]),
     ...dryInWords(scheduled),
     ...slowestLayer(plan, schedule, scheduled),
     ...latestInWords(scheduled),
@@ -32,17 +35,23 @@ export function sittingFigures({ plan, measures }: Snapshot, line: number, style
 
 /** `Block-in, lean: about 5 % of medium, in a film of 0.1 mm.` */
 function laidInWords({ layer, fat, film, fatFrom, filmStated }: ScheduledSitting): string {
-  const usual = fatFrom === 'share' && filmStated ? '' : ', by what is usual where the plan says nothing';
-  return `${capitalised(layer)}: ${percent(fat)} of oil or medium added, in a film of ${plainNumber(film)} mm${usual}.`;
+  const told = [capitalised(layerWords(layer)), percent(fat), plainNumber(film)] as const;
+  return fatFrom === 'share' && filmStated
+    ? t('{0}: {1} of oil or medium added, in a film of {2} mm.', ...told)
+    : t(
+        '{0}: {1} of oil or medium added, in a film of {2} mm, by what is usual where the plan says nothing.',
+        ...told,
+      );
 }
 
 function dryInWords({ dryingDays, dryOn }: ScheduledSitting): readonly string[] {
-  if (dryingDays === undefined) return ['When it is dry waits for the mixtures, which are being worked out.'];
-  if (dryingDays === 0) return ['What it lays is dry the same day.'];
+  if (dryingDays === undefined)
+    return [t('When it is dry waits for the mixtures, which are being worked out.')];
+  if (dryingDays === 0) return [t('What it lays is dry the same day.')];
   return [
     dryOn === undefined
-      ? `What it lays is dry to the touch after ${daysInWords(dryingDays)}.`
-      : `All of it is dry to the touch on ${weekdayAndDay(dryOn)}, after ${daysInWords(dryingDays)}.`,
+      ? t('What it lays is dry to the touch after {0}.', daysInWords(dryingDays))
+      : t('All of it is dry to the touch on {0}, after {1}.', weekdayAndDay(dryOn), daysInWords(dryingDays)),
   ];
 }
 
@@ -64,10 +73,14 @@ function latestInWords({ latest, slack }: ScheduledSitting): readonly string[] {
   const until = weekdayAndDay(latest);
   return [
     slack < 0
-      ? `To be ready on the due date it ought to have been held by ${until}, ${daysInWords(-slack)} earlier.`
+      ? t(
+          'To be ready on the due date it ought to have been held by {0}, {1} earlier.',
+          until,
+          daysInWords(-slack),
+        )
       : slack === 0
-        ? 'It can be held no later: the due date is met to the day.'
-        : `It can be put off until ${until}, by ${daysInWords(slack)}, and the due date is met.`,
+        ? t('It can be held no later: the due date is met to the day.')
+        : t('It can be put off until {0}, by {1}, and the due date is met.', until, daysInWords(slack)),
   ];
 }
 
@@ -80,13 +93,23 @@ export function dueFigures({ measures: { schedule } }: Snapshot, style: Style): 
 function dueInWords({ day, readyOn, latestStart, slack }: DueMeasure): readonly string[] {
   return [
     `${weekdayAndDay(day)}.`,
-    ...(readyOn === undefined ? [] : [`The picture is dry to the touch on ${dayInWords(readyOn)}.`]),
+    ...(readyOn === undefined ? [] : [t('The picture is dry to the touch on {0}.', dayInWords(readyOn))]),
     ...(latestStart === undefined || slack === undefined
       ? []
       : [
           slack < 0
-            ? `The first sitting ought to have been on ${dayInWords(latestStart)}: ${daysInWords(-slack)} are missing.`
-            : `The first sitting can be on ${dayInWords(latestStart)} at the latest: ${slack === 0 ? 'no day' : daysInWords(slack)} to spare.`,
+            ? t(
+                'The first sitting ought to have been on {0}: {1} are missing.',
+                dayInWords(latestStart),
+                daysInWords(-slack),
+              )
+            : slack === 0
+              ? t('The first sitting can be on {0} at the latest: no day to spare.', dayInWords(latestStart))
+              : t(
+                  'The first sitting can be on {0} at the latest: {1} to spare.',
+                  dayInWords(latestStart),
+                  daysInWords(slack),
+                ),
         ]),
   ];
 }

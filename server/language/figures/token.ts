@@ -2,8 +2,11 @@ import {
   canonicalWord,
   type ClassifiedText,
   type Length,
+  marked,
   type Node,
+  said,
   type StatementKind,
+  t,
 } from '../../../grammar/index.js';
 import { weekdayAndDay } from '../../findings/words/days.js';
 import { percent } from '../../findings/words/words.js';
@@ -65,12 +68,12 @@ export function tokenFigures(
 function colourIndexFigures({ statement }: Node, written: string): readonly string[] {
   const name = statement.kind === 'paint' ? statement.name.text : '';
   const pigment = pigmentOf(written, name);
-  if (pigment === undefined) return [`${written}: the number of its pigment in the Colour Index.`];
+  if (pigment === undefined) return [t('{0}: the number of its pigment in the Colour Index.', written)];
   const cautions = cautionsAboutPaint({ index: written, name });
   return [
-    `${written}: ${pigment.name}, by its number in the Colour Index.`,
+    t('{0}: {1}, by its number in the Colour Index.', written, pigment.name),
     ...pigmentFigures(pigment),
-    ...(cautions.length === 0 ? [] : [...cautions, CAUTION_FIRST]),
+    ...(cautions.length === 0 ? [] : [...cautions, said(CAUTION_FIRST)]),
   ];
 }
 
@@ -85,13 +88,13 @@ function referenceFigure(
   if (role !== undefined) return role;
   if (kind === 'without')
     return hasBase
-      ? 'A name of the plan that this one is based on.'
-      : 'This plan is based on no other from which this could be left out.';
+      ? t('A name of the plan that this one is based on.')
+      : t('This plan is based on no other from which this could be left out.');
   if (lacking !== undefined)
-    return 'This plan does not give this name; it may come from the plan that it is based on.';
+    return t('This plan does not give this name; it may come from the plan that it is based on.');
   return hasBase
-    ? 'Neither this plan nor the one that it is based on has this name.'
-    : 'Nothing in this plan has this name.';
+    ? t('Neither this plan nor the one that it is based on has this name.')
+    : t('Nothing in this plan has this name.');
 }
 
 function stepFigures({ statement }: Node, steps: number, { start }: ClassifiedText): readonly string[] {
@@ -103,7 +106,12 @@ function stepFigures({ statement }: Node, steps: number, { start }: ClassifiedTe
         : undefined;
   if (step === undefined || step.value < 1 || step.value > steps) return [];
   return [
-    `Step ${plainNumber(step.value)} of ${steps}, of which 1 is the darkest: Munsell value ${plainNumber(stepValue(step.value, steps), 1)}.`,
+    t(
+      'Step {0} of {1}, of which 1 is the darkest: Munsell value {2}.',
+      plainNumber(step.value),
+      steps,
+      plainNumber(stepValue(step.value, steps), 1),
+    ),
   ];
 }
 
@@ -131,11 +139,22 @@ function lengthFigures(
   const units = (isDivision ? divisionPlace : canvasUnits)(length, canvas, axis);
   const side = axis === 'across' ? canvas.width : canvas.height;
   return [
-    `${plainNumber(Math.abs(units))} ${canvas.unit} ${units < 0 ? against[axis] : axis}, ${percent(Math.abs(units) / side)} of the ${axis === 'across' ? 'width' : 'height'}.`,
+    said(
+      (units < 0 ? backwards : onwards)[axis],
+      `${plainNumber(Math.abs(units))} ${canvas.unit}`,
+      percent(Math.abs(units) / side),
+    ),
   ];
 }
 
-const against: Readonly<Record<Axis, string>> = { across: 'to the left', down: 'up' };
+const onwards: Readonly<Record<Axis, string>> = {
+  across: marked('{0} across, {1} of the width.'),
+  down: marked('{0} down, {1} of the height.'),
+};
+const backwards: Readonly<Record<Axis, string>> = {
+  across: marked('{0} to the left, {1} of the width.'),
+  down: marked('{0} up, {1} of the height.'),
+};
 
 /**
  * What the lengths of these come to is told with the statement itself, or they are none on the canvas: places in a sketch or
@@ -184,5 +203,5 @@ function isLength(value: object): value is Length {
 /** `Tuesday 1 December 2026` */
 function writtenDay(written: string): string {
   const day = dayOf(written);
-  return day === undefined ? 'There is no such day in the calendar.' : weekdayAndDay(day);
+  return day === undefined ? t('There is no such day in the calendar.') : weekdayAndDay(day);
 }

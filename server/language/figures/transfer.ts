@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { gridInWords } from '../../drawing/transfer/words.js';
 import { percent } from '../../findings/words/words.js';
 import { transferGridOf } from '../../measure/transfer/grid.js';
@@ -16,16 +17,20 @@ export function gridFigures({ plan }: Snapshot, line: number, style: Style): Par
   const told = (length: number | undefined) => ruled((length ?? 0) * canvas.millimetresPerUnit, ruler);
   const isSquare = Math.abs(grid.square.width / grid.square.height - 1) < 1e-9;
   return [
-    style.text(`${gridInWords(grid, canvas, ruler)}, lettered from the left, numbered from the top.`),
+    style.text(t('{0}, lettered from the left, numbered from the top.', gridInWords(grid, canvas, ruler))),
     ...(isSquare
       ? []
       : [
           style.text(
-            'They are not square: so are those on the sketch, where it has the canvas’s proportion.',
+            t('They are not square: so are those on the sketch, where it has the canvas’s proportion.'),
           ),
         ]),
     style.text(
-      `The first lines lie ${told(grid.uprights[1])} from the left and ${told(grid.levels[1])} from the top.`,
+      t(
+        'The first lines lie {0} from the left and {1} from the top.',
+        told(grid.uprights[1]),
+        told(grid.levels[1]),
+      ),
     ),
   ];
 }
@@ -35,14 +40,19 @@ export function sketchFigures({ measures: { sketch } }: Snapshot, style: Style):
   switch (sketch?.is) {
     case 'measured': {
       const { width, height, stretch, isTooWide } = sketch;
-      const off =
-        stretch < 0.0005
-          ? 'in the proportion of the canvas'
-          : `${percent(stretch)} too ${isTooWide ? 'wide' : 'high'} for the canvas`;
-      return [style.text(`${width} × ${height} pixels, ${off}.`)];
+      const sides = [width, height] as const;
+      if (stretch < 0.0005)
+        return [style.text(t('{0} × {1} pixels, in the proportion of the canvas.', ...sides))];
+      return [
+        style.text(
+          isTooWide
+            ? t('{0} × {1} pixels, {2} too wide for the canvas.', ...sides, percent(stretch))
+            : t('{0} × {1} pixels, {2} too high for the canvas.', ...sides, percent(stretch)),
+        ),
+      ];
     }
     case 'squared up':
-      return [style.text('Its corners say which part of it is the picture.')];
+      return [style.text(t('Its corners say which part of it is the picture.'))];
     default:
       return [];
   }

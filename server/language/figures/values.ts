@@ -1,3 +1,4 @@
+import { marked, said, t } from '../../../grammar/index.js';
 import { percent } from '../../findings/words/words.js';
 import { plainNumber } from '../../plan/problems.js';
 import type { Snapshot } from '../snapshot.js';
@@ -7,7 +8,7 @@ import { type Paragraphs, wantedAndMeasured } from './paragraphs.js';
 /** Each share of a budget, as wanted and as measured. */
 export function budgetFigures({ measures }: Snapshot, of: 'value' | 'colour', style: Style): Paragraphs {
   const { budget } = of === 'value' ? measures.values : measures.colours;
-  if (budget.length === 0) return [style.text('No share can be measured against this budget.')];
+  if (budget.length === 0) return [style.text(t('No share can be measured against this budget.'))];
   return [
     style.list(budget.map((entry) => `${style.strong(entry.name)}: ${style.text(wantedAndMeasured(entry))}`)),
   ];
@@ -22,25 +23,38 @@ export function scaleFigures({ plan, measures }: Snapshot, style: Style): Paragr
   };
   const spread =
     range === undefined
-      ? ''
-      : ` Nine tenths of the picture lie between ${plainNumber(range.from, 1)} and ${plainNumber(range.to, 1)}.`;
+      ? []
+      : [
+          t(
+            'Nine tenths of the picture lie between {0} and {1}.',
+            plainNumber(range.from, 1),
+            plainNumber(range.to, 1),
+          ),
+        ];
   return [
     style.list(
       steps.map(({ step, value, share }) =>
         style.text(
-          `step ${step}${groupOf(step)}: Munsell value ${plainNumber(value, 1)}, ${percent(share)} of the picture`,
+          t(
+            'step {0}: Munsell value {1}, {2} of the picture',
+            `${step}${groupOf(step)}`,
+            plainNumber(value, 1),
+            percent(share),
+          ),
         ),
       ),
     ),
     ...(mean === undefined || key === undefined
       ? []
-      : [
-          style.text(
-            `Mean Munsell value ${plainNumber(mean, 1)}: ${key === 'middle' ? 'a middle key' : `a ${key} key`}.${spread}`,
-          ),
-        ]),
+      : [style.text([said(keyWords[key], plainNumber(mean, 1)), ...spread].join(' '))]),
   ];
 }
+
+const keyWords = {
+  low: marked('Mean Munsell value {0}: a low key.'),
+  middle: marked('Mean Munsell value {0}: a middle key.'),
+  high: marked('Mean Munsell value {0}: a high key.'),
+} as const;
 
 /** The steps of a group, its share, its budget and the pieces it falls into; nothing for a group that the scale does not have. */
 export function groupFigures({ measures }: Snapshot, key: string, style: Style): Paragraphs {
@@ -48,18 +62,22 @@ export function groupFigures({ measures }: Snapshot, key: string, style: Style):
   if (group === undefined) return [];
   const budget = measures.values.budget.find((candidate) => candidate.key === key);
   const tone = measures.notan.tones.find((candidate) => candidate.key === key);
-  const range = group.from === group.to ? `step ${group.from}` : `steps ${group.from} to ${group.to}`;
+  const share = percent(group.share);
+  const told =
+    group.from === group.to
+      ? t('step {0}, {1} of the picture', group.from, share)
+      : t('steps {0} to {1}, {2} of the picture', group.from, group.to, share);
   const pieces = tone?.pieces.length ?? 0;
   return [
-    `${style.strong(group.name)}: ${style.text(`${range}, ${percent(group.share)} of the picture`)}`,
+    `${style.strong(group.name)}: ${style.text(told)}`,
     ...(budget === undefined ? [] : [style.text(`${wantedAndMeasured(budget)}.`)]),
     ...(tone === undefined || pieces === 0
       ? []
       : [
           style.text(
             pieces === 1
-              ? 'It hangs together in one piece.'
-              : `It falls into ${pieces} pieces; the largest is ${percent(tone.largestOfTone)} of it.`,
+              ? t('It hangs together in one piece.')
+              : t('It falls into {0} pieces; the largest is {1} of it.', pieces, percent(tone.largestOfTone)),
           ),
         ]),
   ];
@@ -72,9 +90,9 @@ export function planesFigures({ measures: { planes } }: Snapshot, style: Style):
     style.list(
       planes.toReversed().map(({ plane, share, value, chroma }) => {
         const figures = [
-          `${percent(share)} of the picture`,
-          ...(value === undefined ? [] : [`mean Munsell value ${plainNumber(value, 1)}`]),
-          ...(chroma === undefined ? [] : [`mean chroma ${plainNumber(chroma, 1)}`]),
+          t('{0} of the picture', percent(share)),
+          ...(value === undefined ? [] : [t('mean Munsell value {0}', plainNumber(value, 1))]),
+          ...(chroma === undefined ? [] : [t('mean chroma {0}', plainNumber(chroma, 1))]),
         ];
         return `${style.strong(plane)}: ${style.text(figures.join(', '))}`;
       }),

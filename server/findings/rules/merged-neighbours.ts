@@ -42,15 +42,21 @@ export const mergedNeighbours: Rule = {
     'steps less than 0.5 apart, border / diagonal > limit, the edge stated firm or hard, and one of the two dominant or secondary or both 5 % of the picture or more',
   source: 'common practice, no source',
   check: (plan, measures, limit) => {
-    const merged = measures.borders.borders.flatMap((border): Merged[] => {
+    const merged: Merged[] = [];
+    for (const border of measures.borders.borders) {
+      // Longest first: in a large picture nearly all are shorter.
+      if (!exceeds(border.length / plan.canvas.diagonal + NEARLY_ALIKE, limit)) break;
       const front = plan.objects[border.front];
       const behind = plan.objects[border.behind];
-      if (!front || !behind || !isMerged(plan, border, limit, front.step, behind.step)) return [];
-      return matters(measures, front, behind) ? [{ border, front, behind }] : [];
-    });
+      if (!front || !behind || !isMerged(plan, border, limit, front.step, behind.step)) continue;
+      if (matters(measures, front, behind)) merged.push({ border, front, behind });
+    }
     return merged.map((pair) => finding(plan, measures, pair, limit));
   },
 };
+
+/** Part of the diagonal: of two borders whose lengths differ by less, the longer one may come second. */
+const NEARLY_ALIKE = 1e-4;
 
 /** Whether two areas would merge on these steps, although the plan says that their edge is to be seen. */
 function isMerged(

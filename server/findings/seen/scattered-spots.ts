@@ -4,7 +4,7 @@ import { Groups } from '../../plan/geometry/groups.js';
 import type { Tone, TonePiece } from '../../measure/notan/notan.js';
 import { wholeOf } from '../../measure/areas/parts.js';
 import { inBillionths } from '../../measure/areas/place-order.js';
-import { type Box, boxRound, boxesOverlap, distance } from '../../plan/geometry/point.js';
+import { type Box, boxRound, distance } from '../../plan/geometry/point.js';
 import type { Plan } from '../../plan/plan.js';
 import { exceeds } from '../limits.js';
 
@@ -42,20 +42,8 @@ export function spotsOf(plan: Plan, measures: Measures, { pieces }: Tone, limit:
       exceeds(limit, share) && share >= TOUCH && !massed.has(area) && !drawn.has(area),
   );
   const groups = new Groups(small.length);
-  const together = TOGETHER * plan.canvas.diagonal;
-  const boxes = small.map((piece) => boxRoundPiece(plan, piece));
-  small.forEach((piece, one) => {
-    const near = reachOf(boxes[one], together + BESIDE_ITS_BOX * plan.canvas.diagonal);
-    for (let other = 0; other < one; other++) {
-      const before = small[other];
-      const box = boxes[other];
-      if (!before || !box || groups.firstOf(one) === groups.firstOf(other)) continue;
-      if (piece.areas[0] === before.areas[0]) groups.join(one, other);
-      // A place in a piece is only looked for where it may be close: that takes long.
-      else if (near && boxesOverlap(near, box) && distance(piece.at, before.at) <= together)
-        groups.join(one, other);
-    }
-  });
+  joinByArea(groups, small);
+  joinNear(groups, plan, small);
   const spots = new Map<number, TonePiece[]>();
   small.forEach((piece, one) => {
     const first = groups.firstOf(one);
@@ -70,14 +58,37 @@ export function spotsOf(plan: Plan, measures: Measures, { pieces }: Tone, limit:
     .sort((a, b) => inBillionths(b.share) - inBillionths(a.share));
 }
 
+/** Pieces of which most lies on the same area are joined. */
+function joinByArea(groups: Groups, pieces: readonly TonePiece[]): void {
+  const firsts = new Map<number | undefined, number>();
+  pieces.forEach(({ areas: [area] }, index) => {
+    const first = firsts.get(area);
+    if (first === undefined) firsts.set(area, index);
+    else groups.join(first, index);
+  });
+}
+
+/** Pieces close to each other are joined, looked through from left to right. */
+function joinNear(groups: Groups, plan: Plan, pieces: readonly TonePiece[]): void {
+  const together = TOGETHER * plan.canvas.diagonal;
+  const far = together + BESIDE_ITS_BOX * plan.canvas.diagonal;
+  const placed = pieces
+    .map((piece, index) => ({ piece, index, box: boxRoundPiece(plan, piece) }))
+    .sort((one, other) => one.box.left - other.box.left);
+  placed.forEach(({ piece, index, box }, place) => {
+    for (let next = place + 1; next < placed.length; next++) {
+      const other = placed[next] as (typeof placed)[number];
+      if (other.box.left >= box.right + far) break;
+      if (other.box.top >= box.bottom + far || other.box.bottom <= box.top - far) continue;
+      if (groups.firstOf(index) === groups.firstOf(other.index)) continue;
+      // A place in a piece is only looked for where it may be close: that takes long.
+      if (distance(piece.at, other.piece.at) <= together) groups.join(index, other.index);
+    }
+  });
+}
+
 /** A box that holds all of a piece. */
 function boxRoundPiece({ canvas, objects }: Plan, { areas }: TonePiece): Box {
   const all = { left: 0, top: 0, right: canvas.width, bottom: canvas.height };
   return areas.map((area) => objects[area]?.outline.box ?? all).reduce(boxRound, undefined) ?? all;
-}
-
-function reachOf(box: Box | undefined, far: number): Box | undefined {
-  return (
-    box && { left: box.left - far, top: box.top - far, right: box.right + far, bottom: box.bottom + far }
-  );
 }

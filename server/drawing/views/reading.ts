@@ -85,18 +85,36 @@ export function oncePerReading<Result extends object>(
 /** The objects of which anything is seen: the dominant first, then the secondary, then by share. */
 export const seenObjects = oncePerReading(seenBySize);
 
-function seenBySize({ plan, measures, subjects }: Reading): readonly SeenObject[] {
-  const rank = { dominant: 0, secondary: 1, minor: 2 } as const;
-  const rankOf = ({ object }: SeenObject) => (object.role === undefined ? rank.minor : rank[object.role]);
-  return plan.coveringOrder
-    .flatMap((index, place): SeenObject[] => {
+function seenBySize({ plan, measures, subjects, memory }: Reading): readonly SeenObject[] {
+  return memory.recall('seen by size', '', [plan, measures, subjects], (last?: readonly SeenObject[]) => {
+    const seen: (SeenObject | undefined)[] = plan.objects.map(() => undefined);
+    plan.coveringOrder.forEach((index, place) => {
       const object = plan.objects[index];
       const layer = measures.areas.layers[place];
       const subject = subjects.objects[index];
-      if (object === undefined || layer === undefined || subject === undefined || layer.share <= 0) return [];
-      return [{ object, share: layer.share, rings: layer.visible, subject }];
-    })
-    .sort((a, b) => rankOf(a) - rankOf(b) || b.share - a.share || a.object.index - b.object.index);
+      if (object === undefined || layer === undefined || subject === undefined || layer.share <= 0) return;
+      seen[index] = { object, share: layer.share, rings: layer.visible, subject };
+    });
+    // In the order of the version before, which takes hardly any sorting.
+    const all: SeenObject[] = [];
+    for (const { object } of last ?? []) {
+      const again = seen[object.index];
+      if (again) all.push(again);
+      seen[object.index] = undefined;
+    }
+    for (const other of seen) if (other) all.push(other);
+    return all.sort(bySize);
+  });
+}
+
+const RANK = { dominant: 0, secondary: 1, minor: 2 } as const;
+
+function bySize(one: SeenObject, other: SeenObject): number {
+  return (
+    RANK[one.object.role ?? 'minor'] - RANK[other.object.role ?? 'minor'] ||
+    other.share - one.share ||
+    one.object.index - other.object.index
+  );
 }
 
 /** The step of the scale that an object counts at; missing for one without value and colour. */

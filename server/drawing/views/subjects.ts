@@ -7,7 +7,8 @@ import { systemName } from '../captions/words.js';
 
 type Thing = Plan['leads'][number] | Plan['objects'][number];
 
-const kept = new WeakMap<Thing, Subject>();
+/** The subject of a thing, and the key that it is wanted under. */
+const kept = new WeakMap<Thing, { readonly wanted: string; readonly subject: Subject }>();
 
 /** Everything in the plan that a mark can stand for, under keys that stay while the names stay. */
 export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
@@ -33,10 +34,13 @@ export function subjectsOf(plan: Plan, findings: readonly Finding[]): Subjects {
     return { ...place, lines: lines ?? { first: place.location.line, last: place.location.line } };
   };
   const named = (kind: 'object' | 'lead') => (item: Thing) => {
-    const subject = kept.get(item) ?? { kind, key: item.key, name: item.name, ...linesHere(item) };
+    const known = kept.get(item);
+    if (known) return add(known.wanted, known.subject);
+    const wanted = `${kind}:${item.key}`;
+    const subject = { kind, key: item.key, name: item.name, ...linesHere(item) };
     // Where something of another plan stands in this one may change while it stays the same.
-    if (isOwn(item.location)) kept.set(item, subject);
-    return add(`${kind}:${item.key}`, subject);
+    if (isOwn(item.location)) kept.set(item, { wanted, subject });
+    return add(wanted, subject);
   };
   const placed = (
     kind: Exclude<Subject['kind'], 'object' | 'lead' | 'paint' | 'sitting' | 'finding'>,

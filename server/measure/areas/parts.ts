@@ -79,8 +79,8 @@ export function wholeOf(parts: readonly (readonly number[])[], object: number): 
 /** Whether a shape reaches two sides of the canvas, as grounds, walls and skies do. */
 export function runsAcross({ left, top, right, bottom }: Box, { width, height, diagonal }: Canvas): boolean {
   const slack = EDGE_SLACK * diagonal;
-  const reached = [left <= slack, top <= slack, right >= width - slack, bottom >= height - slack];
-  return reached.filter(Boolean).length >= 2;
+  const across = Number(left <= slack) + Number(right >= width - slack);
+  return across + Number(top <= slack) + Number(bottom >= height - slack) >= 2;
 }
 
 /** Nothing is looked for on a texture of thousands of corners: it is no thing. */

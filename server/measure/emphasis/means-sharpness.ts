@@ -3,6 +3,7 @@ import type { Plan } from '../../plan/plan.js';
 import type { BorderMeasure, BorderStretch } from '../borders/borders.js';
 import { contrastBetween } from '../borders/contrast.js';
 import { type Centre, isOwnEdge } from './centre.js';
+import { sameInputs } from '../memory.js';
 import { counted } from './grid.js';
 import { apart, ratio } from './means-round.js';
 
@@ -30,8 +31,8 @@ export function sharpnessRound(
   const { focus, canvas } = plan;
   if (!focus) return { there: 0, elsewhere: 0, isOfDominant: false };
   const [near, own] = [new Sharpness(), new Sharpness()];
-  for (const { front, stretches } of byFront) {
-    const known = areaRound(front, stretches, focus.at, canvas.diagonal, centre);
+  for (const known of areasRound(byFront, focus.at, canvas.diagonal, centre)) {
+    const { front } = known;
     const isRepainted = repainted !== undefined && (front === repainted || known.borders.has(repainted));
     const round = isRepainted ? summedUp(repaintedBorders(plan, front, known, repainted)) : known;
     near.addAll(round.near);
@@ -97,7 +98,36 @@ interface Sums {
 
 /** All borders of an area in front, by the area behind. */
 interface AreaRound extends Sums {
+  readonly front: number;
   readonly borders: ReadonlyMap<number, BorderRound>;
+}
+
+interface KeptOfAll {
+  readonly focus: Point;
+  readonly diagonal: number;
+  readonly centre: Centre;
+  readonly rounds: readonly AreaRound[];
+}
+
+const keptOfAll = new WeakMap<BorderMeasure['byFront'], KeptOfAll>();
+
+/** Of all areas in front, kept as long as their list: each trial of a remedy looks at all of them. */
+function areasRound(
+  byFront: BorderMeasure['byFront'],
+  focus: Point,
+  diagonal: number,
+  centre: Centre,
+): readonly AreaRound[] {
+  const known = keptOfAll.get(byFront);
+  if (known?.focus === focus && known.diagonal === diagonal && areAlike(known.centre, centre))
+    return known.rounds;
+  const rounds = byFront.map(({ front, stretches }) => areaRound(front, stretches, focus, diagonal, centre));
+  keptOfAll.set(byFront, { focus, diagonal, centre, rounds });
+  return rounds;
+}
+
+function areAlike(one: Centre, other: Centre): boolean {
+  return one === other || sameInputs([...one].flat(), [...other].flat());
 }
 
 interface Kept {
@@ -134,7 +164,7 @@ function areaRound(
     add(border.near, length, counted(away, diagonal));
     add(border.own, length, isOwnEdge(front, away / diagonal, centre) ? 1 : 0);
   }
-  const round = { borders, ...summedUp(borders.values()) };
+  const round = { front, borders, ...summedUp(borders.values()) };
   kept.set(stretches, { focus, diagonal, reach, round });
   return round;
 }

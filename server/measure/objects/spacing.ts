@@ -121,11 +121,12 @@ function mostAlikeFirst(
 }
 
 function massesOf(plan: Plan, areas: SeenAreas, parts: readonly (readonly number[])[]): readonly Mass[] {
-  const position = new Map(plan.coveringOrder.map((object, index) => [object, index]));
+  const position = new Int32Array(plan.objects.length).fill(-1);
+  plan.coveringOrder.forEach((object, index) => (position[object] = index));
   return plan.objects
     .filter(({ role }) => role === 'dominant' || role === 'secondary')
     .map(({ index, outline }): Mass => {
-      const layers = wholeOf(parts, index).flatMap((part) => areas.layers[position.get(part) ?? -1] ?? []);
+      const layers = wholeOf(parts, index).flatMap((part) => areas.layers[position[part] ?? -1] ?? []);
       const seen = layers.filter(({ share }) => share > 0);
       const share = seen.reduce((sum, layer) => sum + layer.share, 0);
       return {

@@ -31,15 +31,25 @@ class ReadTree implements SyntaxTree {
 }
 
 /** A plan with the statements that plans are full of. */
-const USUAL = `canvas  80 x 60 cm
+const USUAL = `plan    "A street"
+concept "Everything leans towards one window."
+mood    quiet
+cue     "bread" carried by tower, wall
+avoid   "a postcard"
+canvas  80 x 60 cm
   support linen
-  ground  #8a7a66
+  ground  #8a7a66, complement
   medium  oil
+divide  golden
 focus   upper right
+  win by  value, edges
 scale   5
   group   dark 1-2, middle 3, light 4-5
   planes  lighten with distance
+budget  value dark 30%, middle 45%, light 25% within 8%
+budget  colour dominant 60%, complement 28%, discord 12% within 8%
 colour  slate #44525e dominant
+colour  mist #9fb0bb  // from afar
 object  tower, dominant
   plane   background
   shape   smooth (1, 2) (3, -4) (5, 10%)
@@ -61,6 +71,14 @@ object  roof
   value   3
 object  moon
   shape   ellipse 3 x 4 at (5, 6)
+object  tree
+  shape   rectangle 3 x 4 at focus
+  colour  mist
+  edges   lost against moon
+lead    lane from lower left corner through (24, 48) to focus
+lead    wire along moon from top edge at 12% to tower
+path    tower, moon
+allow   even count because "They are twins."
 // The end.
 `;
 

@@ -10,6 +10,7 @@ import {
   smooth,
   transform,
 } from './geometry/outline.js';
+import { withOneMore } from './geometry/one-more.js';
 import { outlineOfPathData } from './geometry/path-data.js';
 import { boxCentre, boxHeight, boxWidth } from './geometry/point.js';
 import { partOfSvg } from './geometry/svg-file.js';
@@ -35,14 +36,14 @@ export const MOST_REPEATED_POINTS = 200_000;
  */
 export function buildOutline(input: OutlineInput, tolerance: number): BuiltOutline {
   const faults: { shape: number; reason: Reason }[] = [];
-  const parts: Outline[] = [];
+  let parts: Outline[] | undefined;
   for (let shape = 0; shape < input.shapes.length; shape++) {
     const read = shapeOutline(input.shapes[shape] as ShapeInput, tolerance);
     if (!read.ok) faults.push({ shape, reason: read.reason });
-    else if (!isTangled(read.outline.rings)) parts.push(read.outline);
+    else if (!isTangled(read.outline.rings)) parts = withOneMore(parts, read.outline);
     else faults.push({ shape, reason: reasonOf(marked('it crosses itself too often to be measured')) });
   }
-  const joined = (parts.length === 1 ? parts[0] : join(parts)) ?? EMPTY_OUTLINE;
+  const joined = (parts?.length === 1 ? parts[0] : join(parts ?? [])) ?? EMPTY_OUTLINE;
   const { repeat } = input;
   const overRepeated = repeat !== undefined && pointsOf(joined) * repeat.times > MOST_REPEATED_POINTS;
   const outline = arrange(joined, input, overRepeated ? undefined : repeat, tolerance);

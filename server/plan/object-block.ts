@@ -1,4 +1,5 @@
 import type { Node, NodeOf, StatementKind } from '../../grammar/index.js';
+import { withOneMore } from './geometry/one-more.js';
 import type { Problems } from './problems.js';
 import { lastOf, single } from './select.js';
 
@@ -110,11 +111,4 @@ export class ObjectBlock {
         return;
     }
   }
-}
-
-/** Nearly all lists have one item, and one that is made with it has no room for more, which would be kept as long. */
-function withOneMore<Item>(list: Item[] | undefined, item: Item): Item[] {
-  if (list === undefined) return [item];
-  list.push(item);
-  return list;
 }

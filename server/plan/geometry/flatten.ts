@@ -1,3 +1,4 @@
+import { withOneMore } from './one-more.js';
 import type { PathCommand, Ring } from './path.js';
 import { hypotenuse, type Point } from './point.js';
 
@@ -26,7 +27,6 @@ let sharedTaken = 0;
  */
 export function flattenPath(path: readonly PathCommand[], tolerance: number): Ring[] {
   const mostPieces = piecesPerCurve(path);
-  // Nearly every path is of one ring: a list that is made with it has no room for more, which would be kept as long.
   let rings: Ring[] | undefined;
   let [startX, startY, penX, penY] = [0, 0, 0, 0];
   taken = 0;
@@ -45,7 +45,7 @@ export function flattenPath(path: readonly PathCommand[], tolerance: number): Ri
     } else {
       if (taken === 0) append(penX, penY);
       if (command.kind === 'L') append(command.x, command.y);
-      else appendCubic(penX, penY, command, tolerance, mostPieces);
+      else appendCubic(command, tolerance, mostPieces);
     }
     penX = command.x;
     penY = command.y;
@@ -91,13 +91,10 @@ function piecesFrom(
   return pieces <= most ? Math.max(1, pieces) : most;
 }
 
-function appendCubic(
-  fromX: number,
-  fromY: number,
-  curve: Extract<PathCommand, { kind: 'C' }>,
-  tolerance: number,
-  most: number,
-): void {
+/** From the last point on. */
+function appendCubic(curve: Extract<PathCommand, { kind: 'C' }>, tolerance: number, most: number): void {
+  const fromX = room[taken - 2] as number;
+  const fromY = room[taken - 1] as number;
   const { x1, y1, x2, y2, x, y } = curve;
   const pieces = piecesFrom(fromX, fromY, curve, tolerance, most);
   for (let i = 1; i < pieces; i++) {
@@ -132,9 +129,7 @@ function finish(rings: Ring[] | undefined): Ring[] | undefined {
   if (end === 0) return rings;
   const ring = numbers(end);
   for (let i = 0; i < end; i++) ring[i] = room[i] as number;
-  if (rings === undefined) return [ring];
-  rings.push(ring);
-  return rings;
+  return withOneMore(rings, ring);
 }
 
 function numbers(count: number): Float64Array {

@@ -16,20 +16,16 @@ export function closedCurve(points: readonly Point[]): readonly PathCommand[] | 
   const count = knots.length;
   if (count < 3) return undefined;
   const start = knots[0] as Point;
-  const lengths: number[] = [];
-  for (let at = 0; at < count; at++) {
-    lengths.push(distance(knots[at] as Point, knots[at + 1 < count ? at + 1 : 0] as Point));
-  }
   const path: PathCommand[] = [{ kind: 'M', x: start.x, y: start.y }];
   let previous = knots[count - 1] as Point;
-  let before = lengths[count - 1] as number;
+  let before = distance(previous, start);
   let from = start;
+  let length = distance(from, knots[1] as Point);
   for (let at = 0; at < count; at++) {
     const next = at + 1 < count ? at + 1 : 0;
     const to = knots[next] as Point;
     const beyond = knots[next + 1 < count ? next + 1 : 0] as Point;
-    const length = lengths[at] as number;
-    const after = lengths[next] as number;
+    const after = distance(to, beyond);
     const first = reach(before, length);
     const second = reach(after, length);
     path.push({
@@ -43,6 +39,7 @@ export function closedCurve(points: readonly Point[]): readonly PathCommand[] | 
     });
     previous = from;
     before = length;
+    length = after;
     from = to;
   }
   path.push(CLOSED);
@@ -69,6 +66,7 @@ function handle(
 }
 
 function withoutRepeats(points: readonly Point[]): readonly Point[] {
+  if (!hasRepeats(points)) return points;
   const kept: Point[] = [];
   for (const point of points) {
     const last = kept.at(-1);
@@ -81,4 +79,14 @@ function withoutRepeats(points: readonly Point[]): readonly Point[] {
     kept.pop();
   }
   return kept;
+}
+
+/** Whether a point is the same as the one before it, the first as the last. */
+function hasRepeats(points: readonly Point[]): boolean {
+  let last = points.at(-1);
+  for (const point of points) {
+    if (samePoint(last as Point, point)) return true;
+    last = point;
+  }
+  return false;
 }

@@ -221,7 +221,7 @@ function isolationAdvice(plan: Plan, measures: Measures): Advice {
   ];
   const found = firstThat(changes, plan, measures, 'means isolation', (change, tried) =>
     isQuiet(
-      bustleRound(tried, triedStretches(tried, [change.object.index], measures.borders.stretches), centre),
+      bustleRound(tried, [triedStretches(tried, [change.object.index], measures.borders.stretches)], centre),
     ),
   );
   return (

@@ -61,25 +61,56 @@ export function seenRound(plan: Plan, areas: VisibleAreas, memory: Memory): read
   });
 }
 
-/** How busy the ring round the focal point is with borders of others than the object there, and the whole picture. */
+/** What each stretch of a border of others than the object at the focal point adds, in order. */
+interface Bustle {
+  readonly all: readonly number[];
+  /** In the ring round the focal point. */
+  readonly ring: readonly number[];
+}
+
+/** What was found of lists of stretches with one focal point and what lies there. */
+export type KeptBustle = WeakMap<readonly BorderStretch[], Bustle>;
+
+/**
+ * How busy the ring round the focal point is with borders of others than the object there, and the whole picture.
+ *
+ * @param lists the stretches of all borders
+ */
 export function bustleRound(
   { focus, canvas }: Plan,
-  stretches: readonly BorderStretch[],
+  lists: readonly (readonly BorderStretch[])[],
   centre: Centre,
+  kept: KeptBustle = new WeakMap(),
 ): { readonly there: number; readonly elsewhere: number } {
   const { diagonal } = canvas;
   const grid = fieldGrid(canvas);
   const at = focus?.at ?? { x: 0, y: 0 };
   let [ring, all] = [0, 0];
-  for (const stretch of stretches) {
-    if (stretch.pull === 0 || centre.has(stretch.front) || centre.has(stretch.behind)) continue;
-    const amount = (stretch.length * stretch.pull) / diagonal;
-    all += amount;
-    if (isInRing(apart(stretch.at, at) / diagonal)) ring += amount;
+  for (const stretches of lists) {
+    let bustle = kept.get(stretches);
+    if (!bustle) {
+      bustle = bustleOf(stretches, at, diagonal, centre);
+      kept.set(stretches, bustle);
+    }
+    // One by one, so that rounding is the same whatever was kept.
+    for (const amount of bustle.all) all += amount;
+    for (const amount of bustle.ring) ring += amount;
   }
   const area = (canvas.width * canvas.height) / diagonal ** 2;
   const cells = cellsInRing(grid, at, diagonal);
   return { there: ratio(ring, (area * cells) / (grid.columns * grid.rows)), elsewhere: ratio(all, area) };
+}
+
+function bustleOf(stretches: readonly BorderStretch[], at: Point, diagonal: number, centre: Centre): Bustle {
+  const all: number[] = [];
+  const ring: number[] = [];
+  for (const stretch of stretches) {
+    if (stretch.pull === 0 || centre.has(stretch.front) || centre.has(stretch.behind)) continue;
+    const amount = (stretch.length * stretch.pull) / diagonal;
+    all.push(amount);
+    if (isInRing(apart(stretch.at, at) / diagonal)) ring.push(amount);
+  }
+  return { all, ring };
 }
 
 let lately: { readonly inputs: readonly number[]; readonly cells: number } | undefined;

@@ -8,7 +8,7 @@ import type { Centre } from './centre.js';
 import type { Seen } from './emphasis.js';
 import type { Peak } from './places.js';
 import { labelMap } from '../areas/label-map.js';
-import { type SeenPart, bustleRound, detailRound } from './means-round.js';
+import { type KeptBustle, type SeenPart, bustleRound, detailRound } from './means-round.js';
 import { sharpnessRound } from './means-sharpness.js';
 import type { Memory } from '../memory.js';
 import { runsAcross, wholeOf } from '../areas/parts.js';
@@ -262,9 +262,15 @@ function onBorderAtFocus(
 
 function isolation(plan: Plan, borders: BorderMeasure, { centre }: MeansInput, memory: Memory): Figures {
   const { focus, canvas } = plan;
-  const inputs = [borders, focus?.at.x, focus?.at.y, canvas.diagonal, ...centre.keys()];
-  const { there, elsewhere } = memory.recall('means isolation', '', inputs, () =>
-    bustleRound(plan, borders.stretches, centre),
+  const around = [focus?.at.x, focus?.at.y, canvas.diagonal, ...centre.keys()];
+  const kept = memory.recall('bustle', '', around, (): KeptBustle => new WeakMap());
+  const { there, elsewhere } = memory.recall('means isolation', '', [borders, ...around], () =>
+    bustleRound(
+      plan,
+      borders.byFront.map(({ stretches }) => stretches),
+      centre,
+      kept,
+    ),
   );
   return {
     there,

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { reasonInWords } from '../../grammar/index.js';
 import type { PaperSize } from '../drawing/paper.js';
 import { usualPaper } from '../drawing/plan-sheet/sheet.js';
 import { fullSizePages } from '../drawing/transfer/full-size.js';
@@ -123,7 +124,7 @@ async function writePages(
     margin: options.margin,
     isMirrored: options.mirror,
   });
-  if (!full.ok) throw new CommandFailure(full.reason);
+  if (!full.ok) throw new CommandFailure(reasonInWords(full.reason));
   const pdf = await pdfFile(full.pages, 'light', terminal, fonts);
   await writeWhole(path.resolve(terminal.folder, target.file), target.file, pdf);
   const { length } = full.layout.sheets;

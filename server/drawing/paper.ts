@@ -1,3 +1,4 @@
+import { t } from '../../grammar/index.js';
 import type { Plan } from '../plan/plan.js';
 import { plainNumber } from '../plan/problems.js';
 import type { Page } from './page.js';
@@ -58,9 +59,9 @@ export function pageOf(
 
 /** `true size`, `1 : 4.3 of true size` or `2.5 : 1 of true size`. */
 export function scaleInWords(scale: number): string {
-  if (Math.abs(scale - 1) < 1e-9) return 'true size';
+  if (Math.abs(scale - 1) < 1e-9) return t('true size');
   const figure = (value: number) => plainNumber(value, value < 10 ? 2 : 1);
-  return `${scale < 1 ? `1 : ${figure(1 / scale)}` : `${figure(scale)} : 1`} of true size`;
+  return t('{0} of true size', scale < 1 ? `1 : ${figure(1 / scale)}` : `${figure(scale)} : 1`);
 }
 
 interface Fitted {

@@ -1,4 +1,5 @@
 import { URI, Utils } from 'vscode-uri';
+import { reasonInWords, speaking, t } from '../../grammar/index.js';
 import { toBase64 } from '../drawing/base64.js';
 import { compose } from '../drawing/compose.js';
 import { calendarEvents } from '../drawing/icalendar/events.js';
@@ -8,8 +9,7 @@ import { missingLettersSentence } from '../drawing/pdf/words.js';
 import { planSheet, usualPaper } from '../drawing/plan-sheet/sheet.js';
 import { fullSizePages } from '../drawing/transfer/full-size.js';
 import type { ExportParams } from '../language/export-protocol.js';
-import type { Snapshot } from '../language/snapshot.js';
-import type { Exporter } from '../language/exports.js';
+import type { Drawn, Exporter } from '../language/exports.js';
 import type { Renderers } from './renderers.js';
 
 /**
@@ -18,11 +18,11 @@ import type { Renderers } from './renderers.js';
  */
 export function exporterWith(load: (installed: string | undefined) => Renderers): Exporter {
   return async (drawn, params, installed) => {
-    const { plan, measures } = drawn;
+    const { plan, measures, language } = drawn;
     const { what, format, paper, distanceMillimetres, sitting } = params;
-    if (format === 'ics') return calendar({ plan, measures }, params.textDocument.uri);
+    if (format === 'ics') return calendar({ plan, measures, language }, params.textDocument.uri);
     const { renderToText, pageToText, pdfOf } = load(installed);
-    if (what === 'pages') return fullSize({ plan, measures }, params, pdfOf);
+    if (what === 'pages') return fullSize({ plan, measures, language }, params, pdfOf);
     const theme = what === 'sheet' ? 'light' : (params.theme ?? 'light');
     const scene =
       what === 'sheet'
@@ -39,43 +39,46 @@ export function exporterWith(load: (installed: string | undefined) => Renderers)
     const { pdf, missing } = await pdfOf(page, theme);
     return {
       pdf: toBase64(pdf),
-      remarks: [
-        ...(scale === 1 ? [] : [`The picture is drawn at ${scaleInWords(scale)}.`]),
+      remarks: speaking(language, () => [
+        ...(scale === 1 ? [] : [t('The picture is drawn at {0}.', scaleInWords(scale))]),
         ...(missing.length === 0 ? [] : [missingLettersSentence(missing)]),
-      ],
+      ]),
     };
   };
 }
 
 /** The lines at full size; what can't be made is told as a sentence. */
 async function fullSize(
-  { plan, measures }: Pick<Snapshot, 'plan' | 'measures'>,
+  { plan, measures, language }: Pick<Drawn, 'plan' | 'measures' | 'language'>,
   { paper }: ExportParams,
   pdfOf: Renderers['pdfOf'],
 ): ReturnType<Exporter> {
   const full = fullSizePages(plan, measures, {
     paper: paper === undefined || paper === 'true' ? usualPaper(plan) : paper,
   });
-  if (!full.ok) return { refused: full.reason };
+  if (!full.ok) return { refused: speaking(language, () => reasonInWords(full.reason)) };
   const { pdf, missing } = await pdfOf(full.pages, 'light');
   return {
     pdf: toBase64(pdf),
-    remarks: [
-      'Print at 100 % and measure the rules on the first page before you use the others.',
+    remarks: speaking(language, () => [
+      t('Print at 100 % and measure the rules on the first page before you use the others.'),
       ...(missing.length === 0 ? [] : [missingLettersSentence(missing)]),
-    ],
+    ]),
   };
 }
 
 /** The sittings of a plan as a calendar, with the time at which it is written. */
 function calendar(
-  { plan, measures }: Pick<Snapshot, 'plan' | 'measures'>,
+  { plan, measures, language }: Pick<Drawn, 'plan' | 'measures' | 'language'>,
   uri: string,
 ): ReturnType<Exporter> {
   const file = Utils.basename(URI.parse(uri));
   const events = measures.schedule ? calendarEvents(plan, measures.schedule, file) : [];
   return Promise.resolve({
     ics: iCalendar(events, { name: plan.title?.value ?? file, now: new Date() }),
-    remarks: events.length === 0 ? ['Nothing is planned on any day, so it is empty.'] : [],
+    remarks:
+      events.length === 0
+        ? [speaking(language, () => t('Nothing is planned on any day, so it is empty.'))]
+        : [],
   });
 }

@@ -1,5 +1,5 @@
 import { CompletionItemKind, type CompletionItem } from 'vscode-languageserver-types';
-import { choiceLists, inQuotes, marked, said, type StatementKind, t } from '../../grammar/index.js';
+import { choiceLists, inQuotes, said, type StatementKind, t } from '../../grammar/index.js';
 import { ruleById, rules } from '../findings/rules.js';
 import { limitForm, limitInWords } from '../findings/words/words.js';
 import { toMunsell } from '../plan/colour/munsell.js';
@@ -10,7 +10,7 @@ import { sidesInWords, stockNames, stockSize } from '../plan/stock.js';
 import { transparencyWords } from './figures/paint.js';
 import { termMeaning } from './figures/terms.js';
 import { ruleMeaning } from './hover.js';
-import { type Definition, type NameKind, writtenIn } from './names.js';
+import { type Definition, kindWords, type NameKind, writtenIn } from './names.js';
 import type { Slot } from './slots.js';
 import { crossingDrawing, divisionDrawing, objectDrawing } from './small-drawings.js';
 import type { Snapshot } from './snapshot.js';
@@ -193,15 +193,6 @@ function coloursOf(snapshot: Snapshot): readonly Candidate[] {
     ),
   ];
 }
-
-const kindWords: Readonly<Record<NameKind, string>> = {
-  object: marked('object'),
-  colour: marked('colour'),
-  paint: marked('paint'),
-  lead: marked('lead'),
-  group: marked('group'),
-  sitting: marked('sitting'),
-};
 
 const nameKinds: Readonly<Record<NameKind, CompletionItemKind>> = {
   object: CompletionItemKind.Variable,

@@ -1,6 +1,7 @@
+import { type Sentences, speaking, t } from '../../grammar/index.js';
 import { comparedScenes } from '../drawing/comparison/scenes.js';
 import { differenceInShort, wallCard } from '../drawing/wall/card.js';
-import { comparePlans, noChangeInWords } from '../findings/comparison/compare.js';
+import { comparePlans, noChangeInWords, sizesRemark } from '../findings/comparison/compare.js';
 import type {
   CardParams,
   CardResult,
@@ -16,12 +17,14 @@ import type { Snapshot } from './snapshot.js';
 /**
  * What differs between two plans that need not be open.
  * @param goOn lets others have their turn, and says whether the answer is still wanted
+ * @param language what the remarks are told in; what differs is told in English
  * @returns nothing once it is not
  */
 export async function compareTwo(
   service: LanguageService,
   { earlier, later, view: shown }: CompareParams,
   goOn: () => Promise<boolean>,
+  language?: Sentences,
 ): Promise<ComparedPlans | NeededFiles | undefined> {
   const before = await service.readAside(earlier, goOn);
   const now = await service.readAside(later, goOn);
@@ -32,7 +35,7 @@ export async function compareTwo(
   }
   const comparison = comparePlans(before.snapshot, now.snapshot);
   const scenes = comparedScenes(comparison, shown);
-  const { changes, remark } = comparison;
+  const { changes, frame } = comparison;
   return {
     earlier: { scene: scenes.earlier, widthMillimetres: widthOf(before.snapshot) },
     later: { scene: scenes.later, widthMillimetres: widthOf(now.snapshot) },
@@ -43,12 +46,13 @@ export async function compareTwo(
       ...(was ? { earlier: was } : {}),
       ...(is ? { later: is } : {}),
     })),
-    remarks: [
+    // They tell the reader about the comparison and are no part of it.
+    remarks: speaking(language, () => [
       ...(changes.length === 0 ? [noChangeInWords(earlier.text === later.text)] : []),
-      ...(remark === undefined ? [] : [remark]),
-      ...errorRemark('The earlier plan', before.snapshot),
-      ...errorRemark('The later plan', now.snapshot),
-    ],
+      ...(frame.isSameSize ? [] : [sizesRemark(before.snapshot.plan.canvas, now.snapshot.plan.canvas)]),
+      ...errorRemark(t('The earlier plan'), before.snapshot),
+      ...errorRemark(t('The later plan'), now.snapshot),
+    ]),
   };
 }
 

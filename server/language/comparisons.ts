@@ -44,8 +44,8 @@ export function answerComparisons(
       return (await feature(session, params, goOn)) ?? cancelled();
     });
 
-  answer(compareRequest, ofComparison, ({ service }, params, goOn) =>
-    features().compareTwo(service, params, goOn),
+  answer(compareRequest, ofComparison, ({ service, abilities }, params, goOn) =>
+    features().compareTwo(service, params, goOn, abilities.language),
   );
   answer(cardRequest, ofCard, ({ service }, params, goOn) =>
     features().cardOf(service, params, folders(), goOn),

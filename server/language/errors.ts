@@ -1,3 +1,4 @@
+import { marked, said } from '../../grammar/index.js';
 import type { Snapshot } from './snapshot.js';
 
 /** How many errors a text has: what can't be read in it, and what can't be resolved. */
@@ -11,5 +12,25 @@ export function errorsSentence(
   errors: number,
   whatBecomesOfIt: 'left out' | 'not compared' | 'not drawn' | 'not measured',
 ): string {
-  return `${name} has ${errors} error${errors === 1 ? '' : 's'}; what can't be read is ${whatBecomesOfIt}.`;
+  const { one, many } = sentences[whatBecomesOfIt];
+  return errors === 1 ? said(one, name) : said(many, name, errors);
 }
+
+const sentences = {
+  'left out': {
+    one: marked("{0} has 1 error; what can't be read is left out."),
+    many: marked("{0} has {1} errors; what can't be read is left out."),
+  },
+  'not compared': {
+    one: marked("{0} has 1 error; what can't be read is not compared."),
+    many: marked("{0} has {1} errors; what can't be read is not compared."),
+  },
+  'not drawn': {
+    one: marked("{0} has 1 error; what can't be read is not drawn."),
+    many: marked("{0} has {1} errors; what can't be read is not drawn."),
+  },
+  'not measured': {
+    one: marked("{0} has 1 error; what can't be read is not measured."),
+    many: marked("{0} has {1} errors; what can't be read is not measured."),
+  },
+} as const;

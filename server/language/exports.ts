@@ -16,9 +16,13 @@ import { admitted, cancelled, type Guard } from './guard.js';
 import type { Snapshot } from './snapshot.js';
 import { aTurn } from './turns.js';
 
+/** What a file is made of, and the language in which its painter is told about it. */
+export type Drawn = Pick<Snapshot, 'plan' | 'measures' | 'findingsInEnglish'> &
+  Partial<Pick<Snapshot, 'language'>>;
+
 /** Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked for. */
 export type Exporter = (
-  drawn: Pick<Snapshot, 'plan' | 'measures' | 'findingsInEnglish'>,
+  drawn: Drawn,
   params: ExportParams,
   /** Address of the folder that the tool is installed in, where it is known. */
   installed: string | undefined,

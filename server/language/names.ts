@@ -1,4 +1,5 @@
 import {
+  marked,
   nameIn,
   nameKey,
   placesIn,
@@ -28,6 +29,16 @@ export interface WrittenNames {
 }
 
 export type NameKind = 'object' | 'colour' | 'paint' | 'lead' | 'group' | 'sitting';
+
+/** What a name is of, in a word that is `said`. */
+export const kindWords: Readonly<Record<NameKind, string>> = {
+  object: marked('object'),
+  colour: marked('colour'),
+  paint: marked('paint'),
+  lead: marked('lead'),
+  group: marked('group'),
+  sitting: marked('sitting'),
+};
 
 export interface Definition {
   readonly kind: NameKind;

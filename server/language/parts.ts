@@ -1,4 +1,4 @@
-import { walk, type Sentence } from '../../grammar/index.js';
+import { t, walk, type Sentence } from '../../grammar/index.js';
 import type { OwnLocation } from '../plan/plan.js';
 import type { KnownPlan, KnownText, Surroundings } from './library.js';
 import { withinQuotes } from './quotes.js';
@@ -67,18 +67,29 @@ export function usesOfPart(
 /** Why a part can't be called that, as a sentence; nothing when it can. */
 export function partRefusal(part: KnownPart | undefined, newId: string): string | undefined {
   if (part === undefined)
-    return 'The file that this part comes from could not be read, so its name there can’t be changed.';
+    return t('The file that this part comes from could not be read, so its name there can’t be changed.');
   const { use, file, at } = part;
-  if (at === undefined) return `The file “${use.file.value}” has no part with the id “${use.id}”.`;
+  if (at === undefined) return t('The file “{0}” has no part with the id “{1}”.', use.file.value, use.id);
   if (!isSvgId(newId))
-    return `An id in an SVG file begins with a letter and goes on in letters, digits, dots, hyphens and underscores; “${newId}” does not.`;
+    return t(
+      'An id in an SVG file begins with a letter and goes on in letters, digits, dots, hyphens and underscores; “{0}” does not.',
+      newId,
+    );
   const ids = placedIds(file.text);
   if (newId !== use.id && ids.some(({ id }) => id === newId))
-    return `The file “${use.file.value}” has another part with the id “${newId}”.`;
+    return t('The file “{0}” has another part with the id “{1}”.', use.file.value, newId);
   if (ids.filter(({ id }) => id === use.id).length > 1)
-    return `The file “${use.file.value}” has the id “${use.id}” more than once, so it can’t be told which one is meant.`;
+    return t(
+      'The file “{0}” has the id “{1}” more than once, so it can’t be told which one is meant.',
+      use.file.value,
+      use.id,
+    );
   if (isSpokenOf(file.text, use.id))
-    return `The file “${use.file.value}” speaks of “${use.id}” elsewhere, in a link, a style or a script; change it in the program that made the file.`;
+    return t(
+      'The file “{0}” speaks of “{1}” elsewhere, in a link, a style or a script; change it in the program that made the file.',
+      use.file.value,
+      use.id,
+    );
   return undefined;
 }
 

@@ -1,5 +1,6 @@
 import type { Position } from 'vscode-languageserver-types';
 import { URI, Utils } from 'vscode-uri';
+import { t } from '../../grammar/index.js';
 import { nameUnder, sharedHomeOf } from './family.js';
 import type { KnownPlan, Surroundings } from './library.js';
 import { knownPart, partUnder } from './parts.js';
@@ -20,7 +21,15 @@ export function outOfReach(
   const shared = sharedUnder(plan, line, character, around);
   if (shared === undefined || folders.some((folder) => contains(folder, shared.uri))) return undefined;
   const file = Utils.basename(URI.parse(shared.uri));
-  return `“${file}” lies in no open folder, so a plan that ${shared.takes} and is not open keeps the old name. Open the folder to have names changed in all its plans.`;
+  return shared.isPart
+    ? t(
+        '“{0}” lies in no open folder, so a plan that takes this part of it and is not open keeps the old name. Open the folder to have names changed in all its plans.',
+        file,
+      )
+    : t(
+        '“{0}” lies in no open folder, so a plan that is based on it and is not open keeps the old name. Open the folder to have names changed in all its plans.',
+        file,
+      );
 }
 
 /** The file that what is under the caret comes from, and how other plans take it from there. */
@@ -29,13 +38,13 @@ function sharedUnder(
   line: number,
   column: number,
   around: Surroundings,
-): { readonly uri: string; readonly takes: string } | undefined {
+): { readonly uri: string; readonly isPart: boolean } | undefined {
   const part = partUnder(plan, line, column);
   if (part !== undefined) {
     const file = knownPart(plan, part, around)?.file;
-    return file && { uri: file.uri, takes: 'takes this part of it' };
+    return file && { uri: file.uri, isPart: true };
   }
   const name = nameUnder(plan, line, column, around);
   const home = name && sharedHomeOf(plan, name, around);
-  return home && { uri: home.uri, takes: 'is based on it' };
+  return home && { uri: home.uri, isPart: false };
 }

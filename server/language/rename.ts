@@ -1,7 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver-types';
 import { URI, Utils } from 'vscode-uri';
-import { isWord, nameKey } from '../../grammar/index.js';
+import { isWord, nameKey, said, t } from '../../grammar/index.js';
 import type { OwnLocation } from '../plan/plan.js';
 import type { Abilities } from './abilities.js';
 import {
@@ -15,6 +15,7 @@ import {
   type Occurrence,
 } from './family.js';
 import { knownPlan, surroundingsOf, type KnownPlan, type Surroundings } from './library.js';
+import { kindWords } from './names.js';
 import { knownPart, partRefusal, partUnder, rangeOfPart, usesOfPart, type PartUse } from './parts.js';
 import { usualSpelling } from './paths.js';
 import { withinQuotes, writtenWithin } from './quotes.js';
@@ -118,17 +119,24 @@ function editAt({ plan, location }: Occurrence, name: NamedPlace, newName: strin
 }
 
 function undefinedName(written: string, { kind }: Pick<NamedPlace, 'kind'>): string {
-  return `Nothing gives the ${kind} “${written}” its name here, so there is nothing to rename.`;
+  return t(
+    'Nothing gives the {0} “{1}” its name here, so there is nothing to rename.',
+    said(kindWords[kind]),
+    written,
+  );
 }
 
 /** Why a text is no name, whatever it is the name of. */
 function formRefusal({ kind }: NamedPlace, newName: string): string | undefined {
   if (kind === 'sitting') {
-    if (newName.trim() === '') return 'A sitting needs a title.';
-    return /[\n\r]/u.test(newName) ? 'A title stands on one line.' : undefined;
+    if (newName.trim() === '') return t('A sitting needs a title.');
+    return /[\n\r]/u.test(newName) ? t('A title stands on one line.') : undefined;
   }
   if (isWord(newName)) return undefined;
-  return `A name is one word that begins with a letter; letters, digits, underscores, and single hyphens or apostrophes inside it may follow. “${newName}” is no such word.`;
+  return t(
+    'A name is one word that begins with a letter; letters, digits, underscores, and single hyphens or apostrophes inside it may follow. “{0}” is no such word.',
+    newName,
+  );
 }
 
 /** A definition of the same kind that has the new name already. */
@@ -143,7 +151,12 @@ function collision(
   for (const kin of kinOf(plan, name, around)) {
     const other = definitionsIn(kin).find((one) => one.kind === name.kind && one.key === key);
     if (other === undefined) continue;
-    return `${lineOf(kin, other.location.line, plan, true)} has the ${name.kind} “${other.name}” already.`;
+    return t(
+      '{0} has the {1} “{2}” already.',
+      lineOf(kin, other.location.line, plan, true),
+      said(kindWords[name.kind]),
+      other.name,
+    );
   }
   return undefined;
 }
@@ -184,8 +197,8 @@ function changedMeaning(
     return other?.key === nameKey(newName) &&
       other.kind !== before[index]?.kind &&
       other.location.line === odd.line
-      ? `In ${where} “${newName}” would mean the ${other.kind} of that name.`
-      : `In ${where} “${newName}” could not be read as a name: it means something else there.`;
+      ? t('In {0} “{1}” would mean the {2} of that name.', where, newName, said(kindWords[other.kind]))
+      : t('In {0} “{1}” could not be read as a name: it means something else there.', where, newName);
   }
   return undefined;
 }
@@ -207,8 +220,9 @@ function placeKey({ uri }: KnownPlan, { line, start }: OwnLocation): string {
 
 /** `line 12`, with the file where it is another than the painter is in. */
 function lineOf({ uri }: KnownPlan, line: number, from: KnownPlan, capital: boolean): string {
-  const file = uri === from.uri ? '' : ` of “${Utils.basename(URI.parse(uri))}”`;
-  return `${capital ? 'Line' : 'line'} ${line + 1}${file}`;
+  if (uri === from.uri) return capital ? t('Line {0}', line + 1) : t('line {0}', line + 1);
+  const file = Utils.basename(URI.parse(uri));
+  return capital ? t('Line {0} of “{1}”', line + 1, file) : t('line {0} of “{1}”', line + 1, file);
 }
 
 function textAt({ lines }: KnownPlan, { line, start, end }: OwnLocation): string {

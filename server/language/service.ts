@@ -1,6 +1,6 @@
 import type { Diagnostic, Position, SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver-types';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { parse, type SyntaxTree } from '../../grammar/index.js';
+import { parse, speaking, type SyntaxTree } from '../../grammar/index.js';
 import { compose } from '../drawing/compose.js';
 import type { RuleSettings } from '../findings/settings.js';
 import { Memory } from '../measure/memory.js';
@@ -275,19 +275,26 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     references: (uri, position, withDefinition, around = library.known()) =>
       within(uri, position, (snapshot, place) => references(snapshot, place, around, withDefinition), []),
     renamable: (uri, position, around = library.known()) =>
-      within(uri, position, (snapshot, place) => renamableAt(snapshot, place, around), undefined),
+      within(
+        uri,
+        position,
+        (snapshot, place) => speaking(abilities.language, () => renamableAt(snapshot, place, around)),
+        undefined,
+      ),
     rename: (uri, position, newName, around = library.known()) =>
       within(
         uri,
         position,
-        (snapshot, place) => rename(snapshot, place, newName, around, abilities),
+        (snapshot, place) =>
+          speaking(abilities.language, () => rename(snapshot, place, newName, around, abilities)),
         undefined,
       ),
     outOfReach: (uri, position, around) =>
       within(
         uri,
         position,
-        (snapshot, place) => outOfReach(snapshot, place, around, host.folders()),
+        (snapshot, place) =>
+          speaking(abilities.language, () => outOfReach(snapshot, place, around, host.folders())),
         undefined,
       ),
     highlights: (uri, position) =>

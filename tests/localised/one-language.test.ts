@@ -77,6 +77,52 @@ describe('a reader of German', () => {
     expect(titles.filter((title) => !title.startsWith('⟦'))).toEqual([]);
   });
 
+  it('is refused in German what can’t be renamed, and told in German what a link opens', () => {
+    const marked =
+      'based on "oven.mahl"\nobject wall\n  note "a"\nobject stove\n  shape circle 3 at (4, 4)\n';
+    const { service } = openPlan(marked, { ...everything, language });
+    const [link] = service.links(planUri);
+    expect(link?.tooltip).toBe('⟦Den Plan öffnen, auf dem dieser aufbaut⟧');
+    const refused = (name: string): string => {
+      const answer = service.rename(planUri, { line: 1, character: 8 }, name);
+      return answer && 'refused' in answer ? answer.refused : '';
+    };
+    expect(refused('two words')).toMatch(/^⟦Ein Name ist ein Wort.*„two words“ ist kein solches Wort\.⟧$/u);
+    expect(refused('stove')).toBe('⟦⟦Zeile 4⟧ vergibt diesen Namen schon: ⟦Gegenstand⟧ „stove“.⟧');
+  });
+
+  it('is told in German about a file that is written and about a comparison', async () => {
+    const params = { textDocument: { uri: planUri } };
+    const snapshot = open().snapshot(planUri);
+    if (snapshot === undefined) throw new Error('the plan is open');
+    const pdfOf = () => Promise.resolve({ pdf: new Uint8Array(), missing: ['☃', '☄'] });
+    const exporter = exporterWith(() => ({ pdfOf }) as unknown as Renderers);
+    const remarksOn = async (what: 'drawing' | 'pages', format: 'pdf' | 'ics') => {
+      const made = await exporter(snapshot, { ...params, what, format }, undefined);
+      return 'remarks' in made ? made.remarks : [made.refused];
+    };
+    const told = [
+      ...(await remarksOn('drawing', 'pdf')),
+      ...(await remarksOn('pages', 'pdf')),
+      ...(await remarksOn('drawing', 'ics')),
+    ];
+    expect(told.length).toBeGreaterThanOrEqual(4);
+    const compared = await compareTwo(
+      open(),
+      {
+        earlier: { uri: planUri, text: `${text}\nobjekt oven` },
+        later: { uri: planUri, text: text.replace(/canvas .*/u, 'canvas 50 x 50 cm') },
+        view: 'drawing',
+      },
+      () => Promise.resolve(true),
+      language,
+    );
+    const remarks = compared && 'remarks' in compared ? compared.remarks : [];
+    expect(remarks).toHaveLength(2);
+    expect([...told, ...remarks].filter((remark) => !remark.startsWith('⟦'))).toEqual([]);
+    expect(JSON.stringify(compared && 'changes' in compared ? compared.changes : '')).not.toMatch(/[⟦⟧]/u);
+  });
+
   it.each(['sheet', 'drawing'] as const)('gives away a %s that is English in all it says', async (what) => {
     const write = (drawn: unknown): string => JSON.stringify(drawn);
     const exporter = exporterWith(() => ({ renderToText: write, pageToText: write }) as unknown as Renderers);
@@ -90,11 +136,12 @@ describe('a reader of German', () => {
   });
 
   it('compares two plans in English, which is told of all that differs', async () => {
-    const later = text.replace(/value {3}\d/u, 'value   7');
+    const later = text.replace(/value {3}\d/u, 'value   4');
     const compared = await compareTwo(
       open(),
       { earlier: { uri: planUri, text }, later: { uri: planUri, text: later }, view: 'drawing' },
       () => Promise.resolve(true),
+      language,
     );
     expect(compared && 'changes' in compared ? compared.changes.length : 0).toBeGreaterThan(0);
     expect(JSON.stringify(compared)).not.toMatch(/[⟦⟧]/u);

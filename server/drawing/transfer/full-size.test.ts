@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { reasonInWords } from '../../../grammar/index.js';
 import { type ReadPage, type Spot, readPages } from '../../../tests/support/pdf-pages.js';
 import { pdfOf } from '../pdf/pdf.js';
 import { roboto } from '../pdf/roboto.js';
@@ -27,7 +28,7 @@ const TRUE = 0.2;
 async function printed(text: string, options: FullSizeOptions) {
   const { plan, measures } = worked(text);
   const full = fullSizePages(plan, measures, options);
-  if (!full.ok) throw new Error(full.reason);
+  if (!full.ok) throw new Error(reasonInWords(full.reason));
   const { pdf, missing } = await pdfOf(full.pages, { theme: 'light', fonts: { ...roboto, more: [] } });
   expect(missing).toEqual([]);
   const [cover, ...pages] = await readPages(pdf);
@@ -134,11 +135,9 @@ describe('full-size pages', () => {
 
   it('are not made when they are too many, and it is said what to do', () => {
     const { plan, measures } = worked('canvas 6 x 4 m\nobject wall\n  shape rectangle (0, 0) to (6, 4)');
-    expect(fullSizePages(plan, measures, { paper: 'A4' })).toEqual({
-      ok: false,
-      reason: expect.stringMatching(
-        /^The drawing at full size takes \d{3} sheets of A4, and at most 200 are made: take larger paper, such as A3, or /u,
-      ) as string,
-    });
+    const full = fullSizePages(plan, measures, { paper: 'A4' });
+    expect(full.ok ? '' : reasonInWords(full.reason)).toMatch(
+      /^The drawing at full size takes \d{3} sheets of A4, and at most 200 are made: take larger paper, such as A3, or /u,
+    );
   });
 });

@@ -1,3 +1,4 @@
+import { marked, type Reason, reasonOf } from '../../../grammar/index.js';
 import { type GridLines, columnNames } from '../../measure/transfer/grid.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Outline } from '../../plan/geometry/outline.js';
@@ -31,7 +32,7 @@ export interface FullSizeOptions extends SheetOptions {
 export type FullSize =
   | { readonly ok: true; readonly pages: readonly Page[]; readonly layout: SheetLayout }
   /** A sentence to the painter. */
-  | { readonly ok: false; readonly reason: string };
+  | { readonly ok: false; readonly reason: Reason };
 
 /** Squares smaller than this have no room for their names, millimetres. */
 const LEAST_NAMED_SQUARE = 12;
@@ -56,11 +57,22 @@ export function fullSizePages(plan: Plan, measures: Measures, options: FullSizeO
   };
 }
 
-function tooMany({ size }: FullDrawing, options: FullSizeOptions): string {
+function tooMany({ size }: FullDrawing, options: FullSizeOptions): Reason {
   const count = countSheets(size, options);
-  if (!Number.isFinite(count)) return 'Overlap and margins leave no room for the drawing on this paper.';
-  const larger = options.paper === 'A3' ? '' : 'take larger paper, such as A3, or ';
-  return `The drawing at full size takes ${count} sheets of ${options.paper}, and at most ${MOST_SHEETS} are made: ${larger}have the view transfer printed at its true size.`;
+  if (!Number.isFinite(count))
+    return reasonOf(marked('Overlap and margins leave no room for the drawing on this paper.'));
+  return reasonOf(
+    options.paper === 'A3'
+      ? marked(
+          'The drawing at full size takes {0} sheets of {1}, and at most {2} are made: have the view transfer printed at its true size.',
+        )
+      : marked(
+          'The drawing at full size takes {0} sheets of {1}, and at most {2} are made: take larger paper, such as A3, or have the view transfer printed at its true size.',
+        ),
+    count,
+    options.paper,
+    MOST_SHEETS,
+  );
 }
 
 function sheetPage(

@@ -1,3 +1,4 @@
+import { t } from '../../../grammar/index.js';
 import { frameOf } from '../../measure/comparison/frame.js';
 import { pairObjects } from '../../measure/comparison/pairs.js';
 import { placeHere } from '../../plan/based-on/here.js';
@@ -63,9 +64,14 @@ export function comparePlans(earlier: EvaluatedPlan, later: EvaluatedPlan): Comp
 
 /** What to say where there is no change. */
 export function noChangeInWords(isSameText: boolean): string {
-  return isSameText ? 'The same plan, word for word.' : 'The same picture; only the text differs.';
+  return isSameText ? t('The same plan, word for word.') : t('The same picture; only the text differs.');
 }
 
-function sizesRemark(before: Canvas, now: Canvas): string {
-  return `The canvases differ (${sizeInWords(before)}, ${sizeInWords(now)}), so places are compared in parts of the canvas.`;
+/** What to say where the canvases are not of one size. */
+export function sizesRemark(before: Canvas, now: Canvas): string {
+  return t(
+    'The canvases differ ({0}, {1}), so places are compared in parts of the canvas.',
+    sizeInWords(before),
+    sizeInWords(now),
+  );
 }

@@ -75,10 +75,14 @@ function boxesOf(byFront: Fronts): Float64Array {
   const known = boxes.get(byFront);
   if (known) return known;
   const all = new Float64Array(4 * byFront.length);
-  byFront.forEach(({ stretches }, index) => {
+  let place = 0;
+  for (const { stretches } of byFront) {
     const { left, top, right, bottom } = boxOfStretches(stretches);
-    all.set([left, top, right, bottom], 4 * index);
-  });
+    all[place++] = left;
+    all[place++] = top;
+    all[place++] = right;
+    all[place++] = bottom;
+  }
   boxes.set(byFront, all);
   return all;
 }

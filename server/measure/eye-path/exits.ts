@@ -6,7 +6,7 @@ import type { Corner } from './eye-path.js';
 import { higherFirst, inSteps } from '../areas/place-order.js';
 import { OPPOSITE } from '../tangency/canvas-edge.js';
 import { cornerNear, CORNER_REACH, edgeNear } from './leads-edge.js';
-import { isWithin, pullAtFocus, pullOfStrongest, ROUNDING } from './pulls.js';
+import { isWithin, pullAtFocus, pullOfStrongest, ROUNDING, stretchesPulling } from './pulls.js';
 
 type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 
@@ -71,7 +71,7 @@ export function measureExits(
   const atFocus = pullAtFocus(canvas, focus, byFront);
   if (atFocus === 0) return [];
   const least = Math.max(atFocus, pullOfStrongest(byFront));
-  const strong = stretches.filter(({ pull }) => pull >= least && pull > atFocus);
+  const strong = stretchesPulling(byFront, least).filter(({ pull }) => pull > atFocus);
   const runs = placesAtEdge(canvas, strong).flatMap((place) => runTo(place, canvas, strong) ?? []);
   return runs
     .filter(

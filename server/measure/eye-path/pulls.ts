@@ -48,6 +48,21 @@ export function pullOfStrongest(byFront: Fronts): number {
   return 0;
 }
 
+/** The stretches that pull so much or more, in order. */
+export function stretchesPulling(byFront: Fronts, least: number): readonly BorderStretch[] {
+  const strong: BorderStretch[] = [];
+  for (const { stretches } of byFront) {
+    if (!isAnyFrom(least, lengthsByPull(stretches).keys())) continue;
+    for (const stretch of stretches) if (stretch.pull >= least) strong.push(stretch);
+  }
+  return strong;
+}
+
+function isAnyFrom(least: number, pulls: Iterable<number>): boolean {
+  for (const pull of pulls) if (pull >= least) return true;
+  return false;
+}
+
 const lengthsOf = new WeakMap<readonly BorderStretch[], ReadonlyMap<number, number>>();
 
 /** Along the border with one area the pull stays the same, so there are few; kept as long as the stretches. */

@@ -68,21 +68,24 @@ function errorRemark(which: string, snapshot: Snapshot): readonly string[] {
 /**
  * How a plan that need not be open hangs on the wall, and how it differs from the one that it builds on.
  * @param goOn as above
+ * @param language what its words are told in, besides the picture
  */
 export async function cardOf(
   service: LanguageService,
   { plan: asked, view: shown }: CardParams,
   folders: readonly string[],
   goOn: () => Promise<boolean>,
+  language?: Sentences,
 ): Promise<CardResult | undefined> {
   const aside = await service.readAside(asked, goOn);
   if (aside === undefined || 'needs' in aside) return undefined;
   const { snapshot } = aside;
-  const card = wallCard(snapshot, shown, errorCount(snapshot));
+  const card = wallCard(snapshot, shown, errorCount(snapshot), language);
   const [nearest] = snapshot.plan.basedOn?.plans ?? [];
   const target = nearest && resolvePath(asked.uri, nearest.file, folders);
   if (nearest === undefined || target?.ok !== true) return { card };
   const base = await service.readAside({ uri: target.uri, text: nearest.text }, goOn);
   if (base === undefined || 'needs' in base) return undefined;
-  return { card, differs: differenceInShort(comparePlans(base.snapshot, snapshot)) };
+  const comparison = comparePlans(base.snapshot, snapshot);
+  return { card, differs: speaking(language, () => differenceInShort(comparison)) };
 }

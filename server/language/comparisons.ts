@@ -47,7 +47,7 @@ export function answerComparisons(
   answer(compareRequest, ofComparison, ({ service, abilities }, params, goOn) =>
     features().compareTwo(service, params, goOn, abilities.language),
   );
-  answer(cardRequest, ofCard, ({ service }, params, goOn) =>
-    features().cardOf(service, params, folders(), goOn),
+  answer(cardRequest, ofCard, ({ service, abilities }, params, goOn) =>
+    features().cardOf(service, params, folders(), goOn, abilities.language),
   );
 }

@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Sentences } from '../../grammar/index.js';
+import { type Sentences, speaking } from '../../grammar/index.js';
 import { german } from '../../server/entry/german.js';
 import { exporterWith } from '../../server/entry/export.js';
 import type { Renderers } from '../../server/entry/renderers.js';
-import { compareTwo } from '../../server/language/compared-plans.js';
+import { cardOf, compareTwo } from '../../server/language/compared-plans.js';
 import type { Scene } from '../../server/drawing/scene.js';
+import { differenceInShort } from '../../server/drawing/wall/card.js';
+import { comparePlans } from '../../server/findings/comparison/compare.js';
 import { everything, openPlan, planUri } from '../../server/language/test-support.js';
 
 const root = path.resolve(import.meta.dirname, '../..');
@@ -121,6 +123,21 @@ describe('a reader of German', () => {
     expect(remarks).toHaveLength(2);
     expect([...told, ...remarks].filter((remark) => !remark.startsWith('⟦'))).toEqual([]);
     expect(JSON.stringify(compared && 'changes' in compared ? compared.changes : '')).not.toMatch(/[⟦⟧]/u);
+  });
+
+  it('sees variants on the wall with German words, round a picture that is English', async () => {
+    const asked = { plan: { uri: planUri, text }, view: 'drawing' } as const;
+    const answer = await cardOf(open(), asked, [], () => Promise.resolve(true), language);
+    const { scene, found, key } = answer?.card ?? {};
+    expect(found).toMatch(/^⟦insgesamt dunkel⟧; ⟦1 Hinweis⟧$/u);
+    expect(key).toBe('⟦insgesamt dunkel⟧');
+    expect(JSON.stringify(scene)).not.toMatch(/[⟦⟧]/u);
+    const snapshot = open().snapshot(planUri);
+    if (snapshot === undefined) throw new Error('the plan is open');
+    const other = openPlan(text.replace(/value {3}\d/u, 'value   4')).service.snapshot(planUri) ?? snapshot;
+    expect(speaking(language, () => differenceInShort(comparePlans(snapshot, other)))).toMatch(
+      /^⟦Anders als „.*“: ⟦/u,
+    );
   });
 
   it.each(['sheet', 'drawing'] as const)('gives away a %s that is English in all it says', async (what) => {

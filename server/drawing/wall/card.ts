@@ -1,5 +1,6 @@
+import { marked, said, type Sentences, speaking, t } from '../../../grammar/index.js';
 import type { Comparison } from '../../findings/comparison/compare.js';
-import { topics } from '../../findings/comparison/change.js';
+import { type Topic, topics } from '../../findings/comparison/change.js';
 import type { Finding } from '../../findings/finding.js';
 import type { Measures } from '../../measure/measures.js';
 import type { Plan } from '../../plan/plan.js';
@@ -10,7 +11,7 @@ import { composeReading, readingOf } from '../compose.js';
 import { pathMark } from '../marks.js';
 import type { ComparedView, Hex, Mark, Scene } from '../scene.js';
 import type { Counts, Strip, StripPart } from './figures.js';
-import { countsInWords, stripInWords } from './words.js';
+import { countsInWords, keyInWords, stripInWords } from './words.js';
 
 /** A plan as it hangs on the wall of variants: small, with the figures that one chooses by. Plain data. */
 export interface WallCard {
@@ -28,7 +29,10 @@ export interface WallCard {
   readonly found: string;
 }
 
-/** @param errors of the text, which are no findings */
+/**
+ * @param errors of the text, which are no findings
+ * @param language what its words are told in, besides the picture and the names in it
+ */
 export function wallCard(
   {
     plan,
@@ -37,6 +41,7 @@ export function wallCard(
   }: { readonly plan: Plan; readonly measures: Measures; readonly findings: readonly Finding[] },
   view: ComparedView,
   errors: number,
+  language?: Sentences,
 ): WallCard {
   const reading = readingOf(plan, measures, []);
   const standing = findings.filter(({ allowed }) => allowed === undefined);
@@ -52,12 +57,16 @@ export function wallCard(
     title: planTitle(plan),
     canvas: canvasSize(plan.canvas),
     scene: small(composeReading(reading, view)),
-    strips: [strip('value', valueRows(reading)), strip('colour', colourRows(reading))].filter(
-      ({ parts }) => parts.length > 0,
+    strips: speaking(language, () =>
+      [strip('value', valueRows(reading)), strip('colour', colourRows(reading))].filter(
+        ({ parts }) => parts.length > 0,
+      ),
     ),
-    ...(key === undefined ? {} : { key: `${key} key` }),
-    counts,
-    found: [...(key === undefined ? [] : [`${key} key`]), countsInWords(counts)].join('; '),
+    ...speaking(language, () => ({
+      ...(key === undefined ? {} : { key: keyInWords(key) }),
+      counts,
+      found: [...(key === undefined ? [] : [keyInWords(key)]), countsInWords(counts)].join('; '),
+    })),
   };
 }
 
@@ -107,10 +116,27 @@ function plain(mark: Mark): readonly Mark[] {
  * from the rest.
  */
 export function differenceInShort({ changes, earlier }: Comparison): string {
-  const base = `“${planTitle(earlier.plan)}”`;
+  const base = planTitle(earlier.plan);
   const told = topics.flatMap((topic) => {
     const count = changes.filter((change) => change.topic === topic).length;
-    return count === 0 || topic === 'findings' ? [] : [`${topic} (${count})`];
+    return count === 0 || topic === 'findings' ? [] : [said(countedTopics[topic], count)];
   });
-  return told.length === 0 ? `The same picture as ${base}` : `Differs from ${base} in ${inWords(told)}`;
+  return told.length === 0
+    ? t('The same picture as “{0}”', base)
+    : t('Differs from “{0}” in {1}', base, inWords(told));
 }
+
+const countedTopics: Readonly<Record<Topic, string>> = {
+  canvas: marked('canvas ({0})'),
+  division: marked('division ({0})'),
+  'centre of interest': marked('centre of interest ({0})'),
+  objects: marked('objects ({0})'),
+  'eye path': marked('eye path ({0})'),
+  values: marked('values ({0})'),
+  colours: marked('colours ({0})'),
+  palette: marked('palette ({0})'),
+  sittings: marked('sittings ({0})'),
+  findings: marked('findings ({0})'),
+  rules: marked('rules ({0})'),
+  words: marked('words ({0})'),
+};

@@ -1,3 +1,5 @@
+import { t } from '../../../grammar/index.js';
+import type { Measures } from '../../measure/measures.js';
 import { percent } from '../captions/words.js';
 import type { Counts, StripPart } from './figures.js';
 
@@ -5,16 +7,30 @@ import type { Counts, StripPart } from './figures.js';
 export function stripInWords({ parts }: { readonly parts: readonly Omit<StripPart, 'hex'>[] }): string {
   return parts
     .map(({ name, share, target, within }) => {
-      const wanted = within === false && target !== undefined ? ` (wanted ${percent(target)})` : '';
-      return `${name.toLowerCase()} ${percent(share)}${wanted}`;
+      const told = `${name.toLowerCase()} ${percent(share)}`;
+      return within === false && target !== undefined ? t('{0} (wanted {1})', told, percent(target)) : told;
     })
     .join(', ');
 }
 
 /** `2 warnings, 1 hint`, `nothing found` */
 export function countsInWords({ errors, warnings, hints }: Counts): string {
-  const some = (count: number, word: string): readonly string[] =>
-    count === 0 ? [] : [`${count} ${word}${count === 1 ? '' : 's'}`];
-  const told = [...some(errors, 'error'), ...some(warnings, 'warning'), ...some(hints, 'hint')];
-  return told.length === 0 ? 'nothing found' : told.join(', ');
+  const told = [
+    ...(errors === 0 ? [] : [errors === 1 ? t('1 error') : t('{0} errors', errors)]),
+    ...(warnings === 0 ? [] : [warnings === 1 ? t('1 warning') : t('{0} warnings', warnings)]),
+    ...(hints === 0 ? [] : [hints === 1 ? t('1 hint') : t('{0} hints', hints)]),
+  ];
+  return told.length === 0 ? t('nothing found') : told.join(', ');
+}
+
+/** `high key` */
+export function keyInWords(key: NonNullable<Measures['values']['key']>): string {
+  switch (key) {
+    case 'low':
+      return t('low key');
+    case 'middle':
+      return t('middle key');
+    case 'high':
+      return t('high key');
+  }
 }

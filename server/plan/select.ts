@@ -67,12 +67,15 @@ type Sentenced = { readonly line: number; readonly statement: StatementOf<Senten
 
 /** The sentences of statements such as `note`, with where they stand. */
 export function sentencesOf(nodes: readonly Sentenced[]): readonly Stated<string>[] {
-  return nodes.length === 0 ? NONE : nodes.flatMap((node) => sentenceOf(node) ?? []);
+  return nodes.length === 0 ? NONE : nodes.map(sentenceAt);
 }
 
 /** The sentence of a statement such as `concept` or `note`, with where it stands. */
 export function sentenceOf(node: Sentenced | undefined): Stated<string> | undefined {
-  if (!node) return undefined;
+  return node && sentenceAt(node);
+}
+
+function sentenceAt(node: Sentenced): Stated<string> {
   return { value: node.statement.text.value, location: locate(node, node.statement.text) };
 }
 

@@ -71,7 +71,8 @@ export function strongestAmong(cells: readonly number[], field: Float64Array): n
 
 function strengthAt(part: PartOfField | undefined, row: number, column: number): number {
   if (!part) return 0;
-  const [down, across] = [row - part.top, column - part.left];
+  const down = row - part.top;
+  const across = column - part.left;
   if (down < 0 || down >= part.rows || across < 0 || across >= part.columns) return 0;
   return part.strengths[down * part.columns + across] as number;
 }

@@ -89,15 +89,17 @@ function placesAtEdge(canvas: CanvasSize, strong: readonly BorderStretch[]): rea
   const higher = higherFirst(canvas);
   const atEdge = strong
     .filter(({ at }) => edgeNear(at, canvas, reach) !== undefined)
+    .map((place) => ({
+      place,
+      pull: inSteps(place.pull, 1),
+      toEdge: inSteps(toEdge(place.at, canvas), canvas.diagonal),
+    }))
     .sort(
       (one, other) =>
-        inSteps(other.pull, 1) - inSteps(one.pull, 1) ||
-        inSteps(toEdge(one.at, canvas), canvas.diagonal) -
-          inSteps(toEdge(other.at, canvas), canvas.diagonal) ||
-        higher(one.at, other.at),
+        other.pull - one.pull || one.toEdge - other.toEdge || higher(one.place.at, other.place.at),
     );
   const places: BorderStretch[] = [];
-  for (const place of atEdge) {
+  for (const { place } of atEdge) {
     if (places.length === MOST_FOLLOWED) break;
     if (places.every(({ at }) => distance(at, place.at) > 2 * reach * (1 + ROUNDING))) places.push(place);
   }

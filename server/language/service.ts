@@ -299,7 +299,10 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       ),
     highlights: (uri, position) =>
       within(uri, position, (snapshot, place) => highlights(snapshot, place, library.known()), []),
-    symbols: (uri) => (abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, [])),
+    symbols: (uri) =>
+      speaking(abilities.language, () =>
+        abilities.nestedSymbols ? at(uri, nestedSymbols, []) : at(uri, flatSymbols, []),
+      ),
     foldingRanges: (uri) => at(uri, foldingRanges, []),
     selectionRanges: (uri, positions) =>
       at(

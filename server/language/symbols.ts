@@ -4,8 +4,9 @@ import {
   type Range,
   type SymbolInformation,
 } from 'vscode-languageserver-types';
-import type { Node, Span, Statement } from '../../grammar/index.js';
+import { type Node, said, type Span, type Statement, t } from '../../grammar/index.js';
 import type { KnownPlan } from './library.js';
+import { kindWords } from './names.js';
 import { rangeOf } from './text.js';
 
 /** The plan's parts as a painter would list them, each with what belongs to it. */
@@ -76,7 +77,7 @@ function titlesOf(statement: Statement): readonly Title[] {
         ),
       ];
     case 'lead':
-      return [title(statement.name.text, SymbolKind.Event, statement.name, 'lead')];
+      return [title(statement.name.text, SymbolKind.Event, statement.name, said(kindWords.lead))];
     case 'paint':
       return [
         title(
@@ -92,7 +93,7 @@ function titlesOf(statement: Statement): readonly Title[] {
           statement.title.value || 'sitting',
           SymbolKind.Event,
           statement.title,
-          statement.on?.text ?? 'sitting',
+          statement.on?.text ?? said(kindWords.sitting),
         ),
       ];
     case 'group':
@@ -102,8 +103,8 @@ function titlesOf(statement: Statement): readonly Title[] {
           SymbolKind.EnumMember,
           group.name,
           group.from.value === group.to.value
-            ? `step ${group.from.value}`
-            : `steps ${group.from.value}-${group.to.value}`,
+            ? t('step {0}', group.from.value)
+            : t('steps {0}-{1}', group.from.value, group.to.value),
         ),
       );
     case 'budget':

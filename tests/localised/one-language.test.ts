@@ -93,6 +93,15 @@ describe('a reader of German', () => {
     expect(refused('stove')).toBe('⟦⟦Zeile 4⟧ vergibt diesen Namen schon: ⟦Gegenstand⟧ „stove“.⟧');
   });
 
+  it('reads in German in the outline what the entries of a plan are', () => {
+    const outlined =
+      'scale 5\n  group dark 1-2, light 5\nlead path from (0, 4) to (4, 4)\nsitting "Lay in"\n';
+    const { service } = openPlan(outlined, { ...everything, language });
+    const details = JSON.stringify(service.symbols(planUri));
+    for (const told of ['Stufen 1-2', 'Stufe 5', 'Führungslinie', 'Sitzung'])
+      expect(details).toContain(`"detail":"⟦${told}⟧"`);
+  });
+
   it('is told in German about a file that is written and about a comparison', async () => {
     const params = { textDocument: { uri: planUri } };
     const snapshot = open().snapshot(planUri);

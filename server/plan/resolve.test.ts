@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { files, objectNamed, planOf } from '../../tests/support/plan.js';
-import { parse } from '../../grammar/index.js';
+import { parse, usualTree } from '../../grammar/index.js';
 import { toHex } from './colour/srgb.js';
 import { OutlineCache } from './outline-cache.js';
 import type { Plan } from './plan.js';
@@ -253,6 +253,30 @@ describe('shapes', () => {
     const again = resolvePlan(parse(scene(4)), { outlines });
     expect(again.objects[7]?.outline).toBe(after.objects[7]?.outline);
     expect(outlines.built).toBe(21);
+  });
+
+  it('says the same of a plan whether its outlines are kept or not', () => {
+    const text = `${CANVAS}
+object  hill
+  shape   smooth (1, 2) (30, 4) (20, 30)
+  shape   outline (1, 2) (1, 2)
+  repeat  3 every (4, 0)
+object  moon
+  shape   ellipse 8 x 5 at top of hill
+  shape   path "M 0 0 L"
+  colour  nothing
+  allow   small area because "It is far off."`;
+    const plan = resolvePlan(parse(text));
+    expect(plan.problems.length).toBeGreaterThan(1);
+    expect(plan.allowances).toMatchObject([{ objects: [1] }]);
+    expect(resolvePlan(parse(text), { outlines: new OutlineCache() })).toEqual(plan);
+  });
+
+  it('finds nothing wrong with the plan that keeps what reads plans compiled', () => {
+    const plan = resolvePlan(usualTree());
+    expect([...usualTree().problems, ...plan.problems]).toEqual([]);
+    expect(plan.leads).toHaveLength(2);
+    expect(plan.allowances).toHaveLength(1);
   });
 });
 

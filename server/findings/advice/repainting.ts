@@ -163,6 +163,9 @@ class Repainting {
 }
 
 class TonesAfter implements Tones {
+  #groups: readonly number[] | undefined;
+  #budget: readonly number[] | undefined;
+
   constructor(
     private readonly now: Tones,
     private readonly share: number,
@@ -172,11 +175,11 @@ class TonesAfter implements Tones {
   ) {}
 
   get groups(): readonly number[] {
-    return this.moved('groups');
+    return (this.#groups ??= this.moved('groups'));
   }
 
   get budget(): readonly number[] {
-    return this.moved('budget');
+    return (this.#budget ??= this.moved('budget'));
   }
 
   get planes(): Tones['planes'] {

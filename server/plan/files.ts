@@ -1,4 +1,5 @@
 import type { Node, Sentence, Statement } from '../../grammar/index.js';
+import type { ObjectIndex } from './objects.js';
 import type { FileReference } from './plan.js';
 import { locate } from './problems.js';
 
@@ -20,17 +21,20 @@ export function fileNamedBy(
   }
 }
 
-/** Every file that statements name, in the order of the text. */
-export function filesNamed(nodes: readonly Node[]): readonly FileReference[] {
+/** Every file that statements name, in the order of the text; `objects` are those among them. */
+export function filesNamed(nodes: readonly Node[], objects: ObjectIndex): readonly FileReference[] {
   const files: FileReference[] = [];
-  gather(nodes, files);
+  let next = 0;
+  for (const node of nodes) {
+    const isNext = objects.nodes[next] === node;
+    if (!isNext || !objects.isKnownWithoutFile(next)) gather(node, files);
+    if (isNext) next++;
+  }
   return files;
 }
 
-function gather(nodes: readonly Node[], files: FileReference[]): void {
-  for (const node of nodes) {
-    const named = fileNamedBy(node.statement);
-    if (named) files.push({ path: named.file.value, kind: named.kind, location: locate(node, named.file) });
-    if (node.children.length > 0) gather(node.children, files);
-  }
+function gather(node: Node, files: FileReference[]): void {
+  const named = fileNamedBy(node.statement);
+  if (named) files.push({ path: named.file.value, kind: named.kind, location: locate(node, named.file) });
+  for (const child of node.children) gather(child, files);
 }

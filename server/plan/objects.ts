@@ -55,6 +55,11 @@ export class ObjectIndex {
     return (this.#blocks[index] ??= new ObjectBlock(this.nodes[index]?.children ?? NONE));
   }
 
+  /** Whether it has been seen that no shape of an object comes from a file. */
+  isKnownWithoutFile(index: number): boolean {
+    return this.#blocks[index]?.hasFile === false;
+  }
+
   /** The exceptions under an object, also of one that nothing else was asked of. */
   allowsUnder(index: number): readonly AllowNode[] {
     const block = this.#blocks[index];

@@ -146,7 +146,7 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
     ...resolveRecord(others, objectIndex, bare, faultyLines, problems),
     allowances: resolveAllowances(others, { objects: objectIndex, leads, cues: concept.cues }, problems),
     ruleSettings: resolveRuleSettings(others, problems),
-    files: filesNamed(nodes),
+    files: filesNamed(nodes, objectIndex),
     problems: told(whole, ofBases.list, problems),
   } satisfies Plan;
   if (cache?.plan) takeOverParts(plan, cache.plan);

@@ -49,7 +49,8 @@ scale   5
 budget  value dark 30%, middle 45%, light 25% within 8%
 budget  colour dominant 60%, complement 28%, discord 12% within 8%
 colour  slate #44525e dominant
-colour  mist #9fb0bb  // from afar
+colour  mist #9fb0bb complement  // from afar
+colour  straw #d9b46a
 object  tower, dominant
   plane   background
   shape   smooth (1, 2) (3, -4) (5, 10%)

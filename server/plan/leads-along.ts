@@ -144,10 +144,9 @@ function runOf(way: readonly Point[], target: Point): Run {
     at: start,
   };
   for (let i = 0; i + 1 < way.length; i++) {
-    const [from, to] = [way[i], way[i + 1]];
-    if (!from || !to) continue;
-    const leaving = leavingOn(from, to, target, i === 0);
-    if (leaving && leaving.cost < best.cost - SAME * best.cost) best = { ...leaving, after: i };
+    const leaving = leavingOn(way[i] as Point, way[i + 1] as Point, target, i === 0);
+    if (leaving && leaving.cost < best.cost - SAME * best.cost)
+      best = { cost: leaving.cost, after: i, at: leaving.at };
   }
   const points = wayTo(best.at, way.slice(0, best.after + 1).reverse()).toReversed();
   return { points, cost: best.cost, length: lengthAlong(points) };

@@ -14,6 +14,19 @@ export default tseslint.config(
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
       'no-warning-comments': ['error', { terms: ['todo', 'fixme', 'xxx'] }],
       eqeqeq: 'error',
+      // The formatter leaves comments as they are; code is its own affair.
+      'max-len': [
+        'error',
+        {
+          code: 1000,
+          comments: 120,
+          ignoreUrls: true,
+          ignorePattern: 'eslint-disable',
+          ignoreTrailingComments: true,
+          ignoreStrings: true,
+          ignoreTemplateLiterals: true,
+        },
+      ],
       // Nothing makes code of text; `tests/shipped` holds the bundles to it.
       'no-eval': 'error',
       'no-implied-eval': 'error',

@@ -2,7 +2,13 @@
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 
-/** @typedef {{ readonly folder: string; readonly name: string; readonly version: string; readonly licence: string }} Library */
+/**
+ * @typedef {object} Library
+ * @property {string} folder
+ * @property {string} name
+ * @property {string} version
+ * @property {string} licence
+ */
 
 /**
  * The libraries that some files belong to.

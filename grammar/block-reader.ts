@@ -93,7 +93,9 @@ export class BlockReader {
     this.#root.begin('plan', undefined, undefined);
   }
 
-  /** Whether a line that is indented like this stands at the margin, and nothing of those before tells how it is read. */
+  /**
+   * Whether a line that is indented like this stands at the margin, and nothing of those before tells how it is read.
+   */
   beginsAnew(indentation: string): boolean {
     const { margin } = this.#indentation;
     return this.isEven && (margin === undefined || margin === indentation);

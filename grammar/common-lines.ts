@@ -73,7 +73,8 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
 
 /**
  * Reads a line that says something about an object, a colour or the picture in the way in which nearly all lines do: by
- * single words, numbers, a sentence, and places by coordinates. It says what the grammar reads in it, but for what only other lines need.
+ * single words, numbers, a sentence, and places by coordinates. It says what the grammar reads in it, but for what only
+ * other lines need.
  *
  * @param opening the word that begins it, which is that of the statement, or the first word or sign of a line of points
  * @returns `undefined` for any other line, right or wrong

@@ -12,7 +12,10 @@ export interface Decisions {
   readonly atLeastOne: Going[];
 }
 
-/** Works out how the parser decides, as always, and notes it by rules, so that another reader can decide in the same way. */
+/**
+ * Works out how the parser decides, as always, and notes it by rules, so that another reader can decide in the same
+ * way.
+ */
 export class NotedDecisions extends LLkLookaheadStrategy implements ILookaheadStrategy {
   readonly #byRule = new Map<string, Decisions>();
 

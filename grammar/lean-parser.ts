@@ -29,8 +29,8 @@ const NONE: readonly number[] = [];
 
 /**
  * Reads lines by the same rules and decisions as the parser of `line-parser.ts`, without all that only a line which is
- * not right needs: nothing is kept for messages, and reading ends at the first thing that does not fit. Nearly all lines
- * are right.
+ * not right needs: nothing is kept for messages, and reading ends at the first thing that does not fit. Nearly all
+ * lines are right.
  */
 export class LeanParser extends WorkRules {
   private tokens: readonly IToken[] = [];

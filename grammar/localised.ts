@@ -2,16 +2,16 @@ import type { Reason } from './reason.js';
 
 export { marked } from './marked.js';
 /**
- * Sentences of another language by the English ones that the sources hold, as in the bundles of VS Code: `{0}` stands for
- * the first argument, in the English sentence as in the other.
+ * Sentences of another language by the English ones that the sources hold, as in the bundles of VS Code: `{0}` stands
+ * for the first argument, in the English sentence as in the other.
  */
 export type Sentences = Readonly<Record<string, string>>;
 
 let spoken: Sentences | undefined;
 
 /**
- * Does some work in a language, or in English without one. What that puts off until later is said in the language that is
- * spoken then, so it has to take `spokenNow` with it.
+ * Does some work in a language, or in English without one. What that puts off until later is said in the language that
+ * is spoken then, so it has to take `spokenNow` with it.
  */
 export function speaking<T>(sentences: Sentences | undefined, work: () => T): T {
   const before = spoken;
@@ -33,7 +33,10 @@ export function spokenNow(): Sentences | undefined {
   return spoken;
 }
 
-/** A sentence, or a part of one, in the language that is spoken. Written out where it is said, for a test gathers them all. */
+/**
+ * A sentence, or a part of one, in the language that is spoken. Written out where it is said, for a test gathers them
+ * all.
+ */
 export function t(english: string, ...values: readonly (string | number)[]): string {
   return said(english, ...values);
 }

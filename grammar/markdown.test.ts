@@ -6,7 +6,10 @@ import { INITIAL, parseRawGrammar, Registry, type IGrammar } from 'vscode-textma
 
 const read = (file: string): Promise<string> => readFile(new URL(file, import.meta.url), 'utf8');
 
-/** Stands in for a Markdown grammar: a paragraph a line, lists and quotations as editors have them, and nothing of code blocks. */
+/**
+ * Stands in for a Markdown grammar: a paragraph a line, lists and quotations as editors have them, and nothing of code
+ * blocks.
+ */
 const page = JSON.stringify({
   scopeName: 'text.html.markdown',
   patterns: [{ include: '#block' }],

@@ -18,7 +18,9 @@ const bend = 8;
 const margin = 12;
 const titleHeight = 18;
 
-/** On paper of its own: what is round a diagram may be light or dark, and a media query asks the system, not the page. */
+/**
+ * On paper of its own: what is round a diagram may be light or dark, and a media query asks the system, not the page.
+ */
 const style = [
   'path{fill:none;stroke:#767676;stroke-width:1.5}',
   'rect{fill:none;stroke:#767676}',

@@ -1,6 +1,6 @@
 /**
- * Why something can't be had or taken, with its figures and names apart, to be told in the language that is spoken then.
- * Plain data, so it crosses threads. Like `marked`, apart from what tells it.
+ * Why something can't be had or taken, with its figures and names apart, to be told in the language that is spoken
+ * then. Plain data, so it crosses threads. Like `marked`, apart from what tells it.
  */
 export interface Reason {
   /** English, `marked`; whether it is a sentence is said where it is taken. */

@@ -169,8 +169,8 @@ export type CanvasSize = (
 /** A statement at its line, with what is indented under it. */
 export interface Node {
   /**
-   * The plan in whose text it stands, by its path from this one, where that is a plan that this one builds on. Parsing never
-   * sets it.
+   * The plan in whose text it stands, by its path from this one, where that is a plan that this one builds on. Parsing
+   * never sets it.
    */
   readonly file?: string;
   /** The statement of such a plan that this one changes, with what it leaves as it was among `children`. */

@@ -22,7 +22,10 @@ export interface TextMateGrammar {
   readonly repository: Readonly<Record<string, TextMateRule>>;
 }
 
-/** Where a line of a plan begins: behind what a list or a quotation of a page that it stands in has before each of its lines. */
+/**
+ * Where a line of a plan begins: behind what a list or a quotation of a page that it stands in has before each of its
+ * lines.
+ */
 const lineStart = '(?:^|\\G)\\s*';
 const inWord = "[\\p{L}\\p{M}\\p{N}_\\x{200C}\\x{200D}]|[-'’](?=[\\p{L}\\p{N}])";
 const word = `\\p{L}(?:${inWord})*`;

@@ -52,11 +52,17 @@ export interface ComposeOptions {
   readonly isMirrored?: boolean | undefined;
   /** Say also what can be taken hold of and changed in the drawing. */
   readonly handling?: boolean | undefined;
-  /** The sitting whose photograph the view `record` shows, by its index in the plan; the latest that could be measured unless said. */
+  /**
+   * The sitting whose photograph the view `record` shows, by its index in the plan; the latest that could be measured
+   * unless said.
+   */
   readonly sitting?: number | undefined;
   /** Height of the letters in canvas units, instead of one that goes by the size of the sheet. */
   readonly em?: number | undefined;
-  /** What the findings are told in, the list of them, and why a thing can’t be moved: the rest of the drawing is English. */
+  /**
+   * What the findings are told in, the list of them, and why a thing can’t be moved: the rest of the drawing is
+   * English.
+   */
   readonly language?: Sentences | undefined;
   /** Keeps from one version of a document to the next what does not change; the scene is the same without it. */
   readonly memory?: Memory | undefined;

@@ -26,7 +26,10 @@ export interface PathMark extends MarkBase {
   readonly stroke?: Stroke;
 }
 
-/** A picture in pixels, stretched over a box: a photograph, or figures shown as tones. It is always one that we have made. */
+/**
+ * A picture in pixels, stretched over a box: a photograph, or figures shown as tones. It is always one that we have
+ * made.
+ */
 export interface ImageMark extends MarkBase {
   readonly kind: 'image';
   readonly box: Box;

@@ -3,7 +3,9 @@ import type { PictureData } from './scene.js';
 
 /** A picture of our own, written out: what it may be, and nothing after it. */
 const PICTURE = /^data:image\/(?:jpeg|png);base64,[A-Za-z0-9+/]+={0,2}$/;
-/** Characters of the longest one that is shown: a photograph at the size in which it is shown has a twentieth of them. */
+/**
+ * Characters of the longest one that is shown: a photograph at the size in which it is shown has a twentieth of them.
+ */
 const LONGEST = 8_000_000;
 
 /** Whether an address is a JPEG or PNG written out, and nothing that leads elsewhere. */

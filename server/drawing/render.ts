@@ -22,7 +22,10 @@ export interface RenderOptions {
   readonly idPrefix?: string;
   /** `img`, the default, is one picture to a screen reader; `group` lets it go through the marks. */
   readonly role?: 'img' | 'group';
-  /** The address of a picture where one written out may not be shown; what it says is asked again when the mark is another. */
+  /**
+   * The address of a picture where one written out may not be shown; what it says is asked again when the mark is
+   * another.
+   */
   readonly addressOf?: (picture: PictureData) => string;
 }
 

@@ -66,7 +66,10 @@ export function rowHeights(
   });
 }
 
-/** Puts them below each other from `top` on, and tells how many sittings are left out; `bottom` is that of the last word. */
+/**
+ * Puts them below each other from `top` on, and tells how many sittings are left out; `bottom` is that of the last
+ * word.
+ */
 export function laidInRows(
   items: readonly InRow[],
   rows: Rows,

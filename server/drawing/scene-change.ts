@@ -4,8 +4,8 @@ import type { Mark } from './mark-kinds.js';
 import type { Scene, SceneLayer, Subject } from './scene.js';
 
 /**
- * What makes one scene of another, as plain JSON data. Most of what is drawn stays as it is when a plan is edited; only what
- * does not is in here, and all that is no long list.
+ * What makes one scene of another, as plain JSON data. Most of what is drawn stays as it is when a plan is edited; only
+ * what does not is in here, and all that is no long list.
  */
 export interface SceneChange {
   readonly rest: Omit<Scene, 'layers' | 'subjects' | 'handling'>;

@@ -106,7 +106,9 @@ export interface Scene {
   readonly legend: readonly LegendEntry[];
   /** From where the picture is looked at, in the view that depends on it. */
   readonly viewing?: Viewing;
-  /** The sitting that is shown in the view `record`, and those that can be; missing where no sitting names a photograph. */
+  /**
+   * The sitting that is shown in the view `record`, and those that can be; missing where no sitting names a photograph.
+   */
   readonly record?: ShownRecord;
   /** The photographs that the plan names, when it was asked what can be changed by hand. */
   readonly photographs?: readonly Photograph[];

@@ -64,7 +64,9 @@ export function colour(text: string): Colour {
 
 const STATED = { isStated: true };
 
-/** Mixtures that nobody has worked out, one part each, so that a view is tried by figures that are easy to tell apart. */
+/**
+ * Mixtures that nobody has worked out, one part each, so that a view is tried by figures that are easy to tell apart.
+ */
 export function madeUpPalette({ plan }: Worked): PaletteMeasure {
   const fulls = ['#f4f4f0', '#1b1c5a', '#f2d22e', '#30302c'];
   const paints = (plan.palette?.paints ?? []).map((_, index): PaintMeasure => ({

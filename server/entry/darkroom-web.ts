@@ -1,8 +1,8 @@
 import { Darkroom, type SquareNews } from '../photograph/darkroom.js';
 
 /**
- * Squares up photographs in a worker that the server's worker begins. It is made of one line that loads the bundle, as a
- * worker must come from where its maker does, and what an editor installs comes from elsewhere.
+ * Squares up photographs in a worker that the server's worker begins. It is made of one line that loads the bundle, as
+ * a worker must come from where its maker does, and what an editor installs comes from elsewhere.
  * @param bundle address of `dist/photograph.js`
  */
 export function webDarkroom(bundle: string): Darkroom {

@@ -14,7 +14,8 @@ import type { Renderers } from './renderers.js';
 
 /**
  * Makes files of views and plan sheets.
- * @param load gives what writes them; `installed` is the address of the folder that the tool is installed in, where it is known
+ * @param load gives what writes them; `installed` is the address of the folder that the tool is installed in, where it
+ *   is known
  */
 export function exporterWith(load: (installed: string | undefined) => Renderers): Exporter {
   return async (drawn, params, installed) => {

@@ -6,8 +6,8 @@ import { URI } from 'vscode-uri';
 const LIMITS = { plans: 300, folders: 2_000 };
 
 /**
- * The addresses of the plans below folders of the disk, those nearer to the top first. Links are not followed; hidden folders
- * and those of packages are left out. What can't be read is passed over.
+ * The addresses of the plans below folders of the disk, those nearer to the top first. Links are not followed; hidden
+ * folders and those of packages are left out. What can't be read is passed over.
  */
 export async function findPlansOnDisk(folders: readonly string[]): Promise<readonly string[]> {
   const found: string[] = [];

@@ -1,6 +1,6 @@
 /**
- * In place of modules that the libraries which write SVG and PDF import and that drawings of scenes never reach: paths of
- * fonts and images on a disk, and the readers of WOFF2 and HTML.
+ * In place of modules that the libraries which write SVG and PDF import and that drawings of scenes never reach: paths
+ * of fonts and images on a disk, and the readers of WOFF2 and HTML.
  */
 export const join = (...parts: readonly string[]): string => parts.join('/');
 export const dirname = (file: string): string => file;

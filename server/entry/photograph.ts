@@ -2,8 +2,8 @@ import type { SquareNews, SquareOrder } from '../photograph/darkroom.js';
 import { squarePhotograph } from '../photograph/square.js';
 
 /**
- * The darkroom's thread, `dist/photograph.js`: in a web worker as it is, in a thread of node with the few names of one, which
- * the build puts before it. It squares up one photograph after the other.
+ * The darkroom's thread, `dist/photograph.js`: in a web worker as it is, in a thread of node with the few names of one,
+ * which the build puts before it. It squares up one photograph after the other.
  */
 interface Scope {
   onmessage: ((event: { readonly data: SquareOrder }) => void) | null;

@@ -6,8 +6,9 @@ import { roboto } from '../drawing/pdf/roboto.js';
 import type { ExportTheme } from '../language/export-protocol.js';
 
 /**
- * What writes SVG and PDF. It is large and seldom wanted, so it is a bundle of its own, `dist/export.js`, which the servers for
- * node and for web workers and the command line share and load when a drawing is exported for the first time.
+ * What writes SVG and PDF. It is large and seldom wanted, so it is a bundle of its own, `dist/export.js`, which the
+ * servers for node and for web workers and the command line share and load when a drawing is exported for the first
+ * time.
  */
 export interface Renderers {
   readonly renderToText: typeof renderToText;

@@ -34,7 +34,10 @@ interface WithBundles {
   mahlstickGerman?: { readonly german: Sentences };
 }
 
-/** From where the client says that the tool is installed: a worker of an editor can't tell from where it was loaded itself. */
+/**
+ * From where the client says that the tool is installed: a worker of an editor can't tell from where it was loaded
+ * itself.
+ */
 function loadRenderers(installed: string | undefined): Renderers {
   const worker = self as unknown as WithBundles;
   if (worker.mahlstickExport === undefined && installed !== undefined)

@@ -50,8 +50,8 @@ export function focusEdit(plan: Plan, words: string): readonly FixEdit[] | undef
 }
 
 /**
- * A statement at the left margin, on a line of its own above the first object that the plan's own text has, or at its end.
- * Nothing when the plan has no object.
+ * A statement at the left margin, on a line of its own above the first object that the plan's own text has, or at its
+ * end. Nothing when the plan has no object.
  */
 export function aboveObjects({ objects }: Plan, statement: string): readonly FixEdit[] | undefined {
   if (objects.length === 0) return undefined;

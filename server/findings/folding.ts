@@ -15,10 +15,10 @@ const MOST_NAMED = 5;
 const MOST_RELATED = 30;
 
 /**
- * The findings of one rule, no more than a painter reads: of more than the rule's `mostTold` that stand the worst three, the
- * last of them with how many more there are and of which leads or objects. It has those and their places too, so that they
- * are marked in the picture. The worst are those that go farthest beyond the limit, where the rule measures that, else the
- * first that it gives. What is set aside stays as it is.
+ * The findings of one rule, no more than a painter reads: of more than the rule's `mostTold` that stand the worst
+ * three, the last of them with how many more there are and of which leads or objects. It has those and their places
+ * too, so that they are marked in the picture. The worst are those that go farthest beyond the limit, where the rule
+ * measures that, else the first that it gives. What is set aside stays as it is.
  */
 export function folded(plan: Plan, found: readonly Found[]): readonly Finding[] {
   const standing = found.filter(({ allowance }) => !allowance).toSorted(worseFirst);

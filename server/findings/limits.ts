@@ -20,7 +20,10 @@ export function isOff({ x, y }: Point, { width, height }: Pick<Canvas, 'width' |
   return [-x, x - width, -y, y - height].some((beyond) => exceeds(beyond, 0));
 }
 
-/** Whether something of an object, or of what it changes of another plan, could not be read or resolved: that is told already. */
+/**
+ * Whether something of an object, or of what it changes of another plan, could not be read or resolved: that is told
+ * already.
+ */
 export function hasFault(plan: Plan, { faulty, node, waiting }: PlanObject): boolean {
   if (faulty || waiting) return true;
   return plan.problems.length > 0 && isErrorTold(plan, (place) => isIn(node, place));

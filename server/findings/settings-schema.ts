@@ -15,8 +15,8 @@ export interface RuleSettings {
 }
 
 /**
- * The manifest of the extension holds the schema, `package.nls.json` the texts in English and `package.nls.de.json` those in
- * German, and a test keeps them alike.
+ * The manifest of the extension holds the schema, `package.nls.json` the texts in English and `package.nls.de.json`
+ * those in German, and a test keeps them alike.
  */
 export function ruleSettings(): RuleSettings {
   return {

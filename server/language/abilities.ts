@@ -61,8 +61,8 @@ export interface Wishes {
 /**
  * Reads the client's capabilities; an empty object gives a client that can do nothing.
  *
- * @param wishes what it says of itself in its options: that it is to be sent diagnostics though it could ask for them, and
- * that it shows drawings
+ * @param wishes what it says of itself in its options: that it is to be sent diagnostics though it could ask for them,
+ *   and that it shows drawings
  */
 export function abilitiesOf(
   { textDocument, window, workspace }: ClientCapabilities,

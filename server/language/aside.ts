@@ -19,15 +19,17 @@ export interface AsideHost {
   readonly store: MixingStore;
 }
 
-/** A plan that is not kept; or the paths of files that have to be given with it, or nothing when it is wanted no more. */
+/**
+ * A plan that is not kept; or the paths of files that have to be given with it, or nothing when it is wanted no more.
+ */
 export type Aside = { readonly snapshot: Snapshot } | { readonly needs: readonly string[] } | undefined;
 
 /** A file may name files, and those others: as far as plans build on each other. */
 const MOST_ROUNDS = 12;
 
 /**
- * Reads, measures and checks a plan beside the open ones, with the files it names and its mixtures. It is told in English,
- * as comparisons and cards are, which it is read for.
+ * Reads, measures and checks a plan beside the open ones, with the files it names and its mixtures. It is told in
+ * English, as comparisons and cards are, which it is read for.
  * @param goOn lets other work come between; false when the answer is wanted no more
  */
 export async function readAside(

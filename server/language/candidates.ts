@@ -90,7 +90,9 @@ function pigments(): readonly Candidate[] {
   );
 }
 
-/** The usual one, to be changed. Typing a number must not bring it up: Enter would take it in the place of the number. */
+/**
+ * The usual one, to be changed. Typing a number must not bring it up: Enter would take it in the place of the number.
+ */
 function limitOf(name: string, style: Style): readonly Candidate[] {
   const rule = ruleById(name);
   const limit = rule?.limit;

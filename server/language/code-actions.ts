@@ -112,7 +112,10 @@ function editsOf({ snapshot: { lines, text } }: Acting, fix: OwnFix): readonly T
   }));
 }
 
-/** Writes `allow RULE because "..."`: for the cue, lead or object when the finding is about one, else for the whole plan. */
+/**
+ * Writes `allow RULE because "..."`: for the cue, lead or object when the finding is about one, else for the whole
+ * plan.
+ */
 function setAside(act: Acting, finding: Finding, diagnostic: Diagnostic): CodeAction {
   const { rule } = finding;
   const { words, title, under } = excepted(act.snapshot.plan, finding);
@@ -127,7 +130,10 @@ function setAside(act: Acting, finding: Finding, diagnostic: Diagnostic): CodeAc
   );
 }
 
-/** What a finding is about alone, where the rule can be set aside for that: a cue, a lead, or an object, in whose block it is said. */
+/**
+ * What a finding is about alone, where the rule can be set aside for that: a cue, a lead, or an object, in whose block
+ * it is said.
+ */
 function excepted(
   plan: Plan,
   { rule: id, objects, leads = [], cue: cueIndex = -1 }: Finding,

@@ -30,7 +30,9 @@ export interface ComparedPlans {
   readonly later: ComparedSide;
   /** What matters most to the picture first. */
   readonly changes: readonly ToldChange[];
-  /** What has to be known of the whole, each a sentence: that nothing differs, that canvases do, that a plan has errors. */
+  /**
+   * What has to be known of the whole, each a sentence: that nothing differs, that canvases do, that a plan has errors.
+   */
   readonly remarks: readonly string[];
 }
 

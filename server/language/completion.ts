@@ -102,7 +102,9 @@ function couldBecome(label: string, typed: string): boolean {
   return !/^\d/u.test(typed) || label.startsWith(typed);
 }
 
-/** What the item takes the place of begins with the word that is being typed, or with the first of a name of several. */
+/**
+ * What the item takes the place of begins with the word that is being typed, or with the first of a name of several.
+ */
 function firstWord(slot: Slot, { tokens, typed }: Caret, { words }: StatementEntry): CaretToken {
   return slot.kind === 'rules' ? (tokens[words.length] ?? typed) : typed;
 }

@@ -43,11 +43,14 @@ export interface ServerHost extends FilesHost {
   /** Address of the folder that holds the reference the server was installed with. */
   readonly reference?: string;
   /**
-   * Begins what squares up photographs, in a thread of its own. Asked for when a plan names the first, with the address of the
-   * folder that the tool is installed in, where it is known; `undefined` where it can't be had.
+   * Begins what squares up photographs, in a thread of its own. Asked for when a plan names the first, with the address
+   * of the folder that the tool is installed in, where it is known; `undefined` where it can't be had.
    */
   readonly squarePhotograph?: (installed: string | undefined) => SquarePhotograph | undefined;
-  /** What is said in other languages than English, read when a client asks for one, from where it says that the tool is installed. */
+  /**
+   * What is said in other languages than English, read when a client asks for one, from where it says that the tool is
+   * installed.
+   */
   readonly languages?: (installed: string | undefined) => Languages;
   /** Makes files of drawings; missing where there are none to be had. */
   readonly exportDrawing?: Exporter;

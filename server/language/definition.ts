@@ -12,9 +12,9 @@ import type { Snapshot } from './snapshot.js';
 import { emptyRangeAt, rangeOf, touches } from './text.js';
 
 /**
- * Where the name under the caret is defined, here or in a plan that this one is based on: on its own definition, that of
- * the plan whose thing it changes. For a part of an SVG file its
- * element there, and for a file that a plan takes something from, its beginning. One place, or none.
+ * Where the name under the caret is defined, here or in a plan that this one is based on: on its own definition, that
+ * of the plan whose thing it changes. For a part of an SVG file its element there, and for a file that a plan takes
+ * something from, its beginning. One place, or none.
  */
 export function definition(
   plan: KnownPlan,
@@ -88,7 +88,10 @@ function fileUnder(plan: KnownPlan, line: number, column: number): NamedFile | u
   );
 }
 
-/** The definition (as a written place) and all uses (as read ones) of the name under the caret, or all uses of the part of a file. */
+/**
+ * The definition (as a written place) and all uses (as read ones) of the name under the caret, or all uses of the part
+ * of a file.
+ */
 export function highlights(
   snapshot: Snapshot,
   { line, character }: Position,

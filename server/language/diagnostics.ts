@@ -28,7 +28,10 @@ export function findingDiagnostics(snapshot: Snapshot, abilities: Abilities): re
     .map((finding) => findingDiagnostic(finding, snapshot.uri, abilities));
 }
 
-/** Gravest first, as `gravestFirst` tells it: of one severity what is wrong with the text, in its order, before the findings. */
+/**
+ * Gravest first, as `gravestFirst` tells it: of one severity what is wrong with the text, in its order, before the
+ * findings.
+ */
 export function inTellingOrder(
   problems: readonly Diagnostic[],
   findings: readonly Diagnostic[],

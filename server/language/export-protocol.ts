@@ -38,7 +38,7 @@ export type ExportResult = Exported & {
 };
 
 /**
- * Client to server: the plan as a file to be kept, printed or sent. `null` when the document is not open, or the server can't
- * make such files where it runs.
+ * Client to server: the plan as a file to be kept, printed or sent. `null` when the document is not open, or the server
+ * can't make such files where it runs.
  */
 export const exportRequest = new RequestType<ExportParams, ExportResult | null, void>('mahlstick/export');

@@ -20,7 +20,10 @@ import { aTurn } from './turns.js';
 export type Drawn = Pick<Snapshot, 'plan' | 'measures' | 'findingsInEnglish'> &
   Partial<Pick<Snapshot, 'language'>>;
 
-/** Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked for. */
+/**
+ * Makes a file of a plan. It is had from the host, because what writes SVG and PDF is large and loaded when it is asked
+ * for.
+ */
 export type Exporter = (
   drawn: Drawn,
   params: ExportParams,

@@ -159,8 +159,8 @@ function occurrencesIn(
 }
 
 /**
- * The plan that gives the name first: the farthest that has it of those the name comes down from. Nothing for a name of a base
- * that is not known.
+ * The plan that gives the name first: the farthest that has it of those the name comes down from. Nothing for a name of
+ * a base that is not known.
  */
 function homeOf(
   plan: KnownPlan,

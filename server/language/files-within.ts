@@ -26,7 +26,10 @@ export interface FilesHost {
   readonly readBytes?: (uri: string, roots: readonly string[]) => Promise<PictureBytes>;
   /** Messages carry bytes as they are, and not text alone. */
   readonly carriesBytes?: boolean;
-  /** Addresses of the plans below folders, for clients that do not look for them; missing where the server reaches no disk. */
+  /**
+   * Addresses of the plans below folders, for clients that do not look for them; missing where the server reaches no
+   * disk.
+   */
   readonly findPlans?: (folders: readonly string[]) => Promise<readonly string[]>;
 }
 

@@ -24,7 +24,9 @@ interface Entry {
 export interface PlanFilesHost {
   /** Fetches a text by URI. It may reject; the painter is then told that the file can't be read. */
   readonly fetch: (uri: string, planUri: string) => Promise<FileAnswer>;
-  /** The text of a document that is open in the editor: it goes before what is on the disk. Asked in the usual spelling. */
+  /**
+   * The text of a document that is open in the editor: it goes before what is on the disk. Asked in the usual spelling.
+   */
   readonly openText: (uri: string) => string | undefined;
   readonly folders: () => readonly string[];
   /** These plans were given another answer than they would be given now. */

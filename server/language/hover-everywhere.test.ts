@@ -5,8 +5,8 @@ import { classify } from '../../grammar/index.js';
 import { openPlan } from './test-support.js';
 
 /**
- * Where nothing is told: a line that could not be read, or has no place in the plan, means nothing yet, and its diagnostic
- * says why.
+ * Where nothing is told: a line that could not be read, or has no place in the plan, means nothing yet, and its
+ * diagnostic says why.
  */
 const readme = await readFile(new URL('../../grammar/README.md', import.meta.url), 'utf8');
 const examples = [...readme.matchAll(/^```mahl\n([\s\S]*?)^```$/gm)].map(([, text = ''], index) => ({

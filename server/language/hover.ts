@@ -119,7 +119,10 @@ function aboutStatement(snapshot: Snapshot, { line, character }: Position, style
   );
 }
 
-/** A word of a statement, with what is computed of the statement or of what it stands under, or else what the statement says. */
+/**
+ * A word of a statement, with what is computed of the statement or of what it stands under, or else what the statement
+ * says.
+ */
 function aboutToken(snapshot: Snapshot, node: Node, character: number, style: Style): Found | undefined {
   const { line } = node;
   const tokens = classify(snapshot.tree, line, line).filter((span) => span.class !== 'comment');

@@ -3,7 +3,10 @@ import type { SquaredAnswer } from '../measure/photograph/photographs.js';
 /** Of what nobody asks for just now, in case that a corner is put back or a plan opened again. */
 const UNWANTED_KEPT = 30;
 
-/** What was measured, by the ids of squared-up pictures: what is asked for, whatever its number, and the last of what was. */
+/**
+ * What was measured, by the ids of squared-up pictures: what is asked for, whatever its number, and the last of what
+ * was.
+ */
 export class KeptAnswers {
   /** The one used last is the last. */
   readonly #answers = new Map<string, SquaredAnswer>();

@@ -82,8 +82,8 @@ export interface LanguageService {
    */
   prepareDiagnostics(uri: string): boolean;
   /**
-   * Does one piece of finding the mixtures of a plan's colours, a few milliseconds, which typing need not wait for; false
-   * when there is nothing left to do. With the last piece the plan is another than before, and has its mixtures.
+   * Does one piece of finding the mixtures of a plan's colours, a few milliseconds, which typing need not wait for;
+   * false when there is nothing left to do. With the last piece the plan is another than before, and has its mixtures.
    */
   mixFurther(uri: string): boolean;
   /**
@@ -96,13 +96,14 @@ export interface LanguageService {
   /** What is computed about the word at a place, or what it means. */
   hover(uri: string, position: Position): Hover | undefined;
   /**
-   * Reads what stands round the open plans and is not known yet: plans that they are based on, others of the workspace, files
-   * they take parts from. Questions that reach beyond one plan are asked with it, or else know of the open plans alone.
+   * Reads what stands round the open plans and is not known yet: plans that they are based on, others of the workspace,
+   * files they take parts from. Questions that reach beyond one plan are asked with it, or else know of the open plans
+   * alone.
    */
   surroundings(): Promise<Surroundings>;
   /**
-   * Where the name at a place is given, here or in a plan that this one is based on; of a file its beginning, and of a part
-   * its element.
+   * Where the name at a place is given, here or in a plan that this one is based on; of a file its beginning, and of a
+   * part its element.
    */
   definition(uri: string, position: Position, around?: Surroundings): LocationLink | undefined;
   /** Every place that means what the name at a place means; `withDefinition` where it is given too. */

@@ -49,8 +49,8 @@ const FILES_READ = 500;
 const CHARACTERS_READ = 30_000_000;
 
 /**
- * What stands round the open plans: the other plans of the workspace, those that they are based on, and the drawings whose
- * parts they take. It is read when a question needs it, and not again while nothing is told to have changed.
+ * What stands round the open plans: the other plans of the workspace, those that they are based on, and the drawings
+ * whose parts they take. It is read when a question needs it, and not again while nothing is told to have changed.
  */
 export class Library {
   readonly #host: LibraryHost;

@@ -5,7 +5,9 @@ export interface Languages {
   readonly de: () => Sentences;
 }
 
-/** The sentences of the language that a client names in `initialize`, however it writes it; none where they are English. */
+/**
+ * The sentences of the language that a client names in `initialize`, however it writes it; none where they are English.
+ */
 export function languageFor(locale: unknown, languages: Languages | undefined): Sentences | undefined {
   if (typeof locale !== 'string') return undefined;
   const [language = ''] = locale.toLowerCase().split(/[-_.]/u);

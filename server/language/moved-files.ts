@@ -14,7 +14,10 @@ export interface Move {
   readonly newUri: string;
 }
 
-/** The edits after which the plans still name the same files, both when a file moves and when a plan does; made before the move. */
+/**
+ * The edits after which the plans still name the same files, both when a file moves and when a plan does; made before
+ * the move.
+ */
 export function editsForMoves(
   moves: readonly Move[],
   around: Surroundings,

@@ -85,8 +85,8 @@ export function writtenIn(nodes: readonly Node[]): WrittenNames {
 }
 
 /**
- * What the name under the caret stands for in the plan itself: the kind and key that its definition has, or would have. A name
- * of the plan that this one is based on stands for nothing in it.
+ * What the name under the caret stands for in the plan itself: the kind and key that its definition has, or would have.
+ * A name of the plan that this one is based on stands for nothing in it.
  */
 export function nameAt(
   names: Names,

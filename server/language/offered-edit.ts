@@ -13,8 +13,8 @@ export interface Offer {
 }
 
 /**
- * What accepting an offer does: it takes the place of what is written before the caret or, as the painter has it set in the
- * editor, of the whole word that the caret is in and of the words of the offer that follow there already.
+ * What accepting an offer does: it takes the place of what is written before the caret or, as the painter has it set in
+ * the editor, of the whole word that the caret is in and of the words of the offer that follow there already.
  */
 export function offeredEdit(
   { label, newText, first }: Offer,

@@ -13,8 +13,8 @@ export interface Indenting {
 }
 
 /**
- * After Enter: the line above is finished and takes its usual form where it stands, and below one that opens a block the new
- * line goes a step in, unless the editor has seen to that. Nothing else is touched.
+ * After Enter: the line above is finished and takes its usual form where it stands, and below one that opens a block
+ * the new line goes a step in, unless the editor has seen to that. Nothing else is touched.
  */
 export function onTypeEdits(
   { tree, lines }: Snapshot,

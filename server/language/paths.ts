@@ -12,7 +12,8 @@ export type PathAnswer =
  *
  * @param planUri the plan that names the file
  * @param path as written in the plan; `\` counts as `/`
- * @param folders URIs of the open workspace folders; a plan outside all of them may name files in and below its own folder
+ * @param folders URIs of the open workspace folders; a plan outside all of them may name files in and below its own
+ *   folder
  */
 export function resolvePath(planUri: string, path: string, folders: readonly string[]): PathAnswer {
   const written = path.replaceAll('\\', '/');

@@ -27,7 +27,9 @@ export function placeSlots(rest: readonly string[]): readonly Slot[] {
     : [words(...choiceLists.LengthUnit), directions];
 }
 
-/** True from the comma behind a place until it has been said how far and which way to move from there: `, 3 cm left`. */
+/**
+ * True from the comma behind a place until it has been said how far and which way to move from there: `, 3 cm left`.
+ */
 export function isMoving(rest: readonly string[]): boolean {
   const move = rest.slice(rest.lastIndexOf(')') + 1);
   return move.includes(',') && !isOneOf(choiceLists.Direction, move.at(-1));

@@ -18,13 +18,13 @@ export interface InitializationOptions {
    */
   readonly readFiles?: boolean;
   /**
-   * The client answers `mahlstick/readBytes`, for photographs. Without it the server reads the disk itself where it can, and
-   * otherwise tells that photographs are out of reach.
+   * The client answers `mahlstick/readBytes`, for photographs. Without it the server reads the disk itself where it
+   * can, and otherwise tells that photographs are out of reach.
    */
   readonly readBytes?: boolean;
   /**
-   * The client answers `mahlstick/findPlans`. Without it the server looks through the open folders itself where it can, and
-   * otherwise knows of the open plans and those that they are based on.
+   * The client answers `mahlstick/findPlans`. Without it the server looks through the open folders itself where it can,
+   * and otherwise knows of the open plans and those that they are based on.
    */
   readonly findPlans?: boolean;
   /**
@@ -38,8 +38,9 @@ export interface InitializationOptions {
    */
   readonly rules?: unknown;
   /**
-   * Diagnostics are to be sent as soon as they are there, though the client could ask for them. The preview shows them beside
-   * the drawing of the same version: what a client asks for comes in its own time, and for the documents it sees fit.
+   * Diagnostics are to be sent as soon as they are there, though the client could ask for them. The preview shows them
+   * beside the drawing of the same version: what a client asks for comes in its own time, and for the documents it sees
+   * fit.
    */
   readonly pushDiagnostics?: boolean;
   /**
@@ -60,9 +61,15 @@ export interface SceneParams {
   readonly view: View;
   /** From how far the picture is looked at, for the view `squint`; three times its diagonal unless said. */
   readonly distanceMillimetres?: number;
-  /** The sitting whose photograph the view `record` shows, by its index in the plan; the latest that could be measured unless said. */
+  /**
+   * The sitting whose photograph the view `record` shows, by its index in the plan; the latest that could be measured
+   * unless said.
+   */
   readonly sitting?: number;
-  /** The sheet is to be read where there is little room across: larger letters beside the picture, in one column below it. */
+  /**
+   * The sheet is to be read where there is little room across: larger letters beside the picture, in one column below
+   * it.
+   */
   readonly isNarrow?: boolean;
 }
 
@@ -79,8 +86,8 @@ export interface SceneResult {
 
 export interface NextSceneParams extends HandlingParams {
   /**
-   * The drawing that the client has, by the `id` that it came with: it can be told what is another in the new one. 0 where it
-   * has none. Left out, the drawing is told whole and has no `id`.
+   * The drawing that the client has, by the `id` that it came with: it can be told what is another in the new one. 0
+   * where it has none. Left out, the drawing is told whole and has no `id`.
    */
   readonly known?: number;
 }
@@ -123,8 +130,8 @@ export interface Refused {
 }
 
 /**
- * Client to server: the plan as it would be drawn after a change made by hand in the drawing, which is only tried. `null`
- * when the document is not open.
+ * Client to server: the plan as it would be drawn after a change made by hand in the drawing, which is only tried.
+ * `null` when the document is not open.
  */
 export const tryChangeRequest = new RequestType<
   TryChangeParams,
@@ -147,8 +154,8 @@ export interface WrittenChange {
 }
 
 /**
- * Client to server: the edits of the text that a change made by hand in the drawing comes to, the fewest characters that
- * do it. `null` when the document is not open.
+ * Client to server: the edits of the text that a change made by hand in the drawing comes to, the fewest characters
+ * that do it. `null` when the document is not open.
  */
 export const writeChangeRequest = new RequestType<WriteChangeParams, WrittenChange | Refused | null, void>(
   'mahlstick/writeChange',
@@ -198,5 +205,8 @@ export const readBytesRequest = new RequestType<ReadBytesParams, ReadBytesResult
   'mahlstick/readBytes',
 );
 
-/** Server to client, only when `findPlans` was promised: the addresses of the plans in the open folders, the nearest 300 at most. */
+/**
+ * Server to client, only when `findPlans` was promised: the addresses of the plans in the open folders, the nearest 300
+ * at most.
+ */
 export const findPlansRequest = new RequestType0<readonly string[], void>('mahlstick/findPlans');

@@ -18,8 +18,8 @@ import { admitted, cancelled, type Guard } from './guard.js';
 import { aTurn, forAWhile } from './turns.js';
 
 /**
- * Answers clients that ask for diagnostics in their own time. The remedies are worked out a while a turn, so that a keystroke or
- * the withdrawal of the question comes between; then no more is done for it.
+ * Answers clients that ask for diagnostics in their own time. The remedies are worked out a while a turn, so that a
+ * keystroke or the withdrawal of the question comes between; then no more is done for it.
  */
 export function answerPulls(connection: Connection, guard: Guard): DiagnosticHistory {
   const history = new DiagnosticHistory();

@@ -1,6 +1,9 @@
 import { inQuotes, type Span } from '../../grammar/index.js';
 
-/** Where the words of a sentence stand in its line: without its quotes, of which the second is missing while it is written. */
+/**
+ * Where the words of a sentence stand in its line: without its quotes, of which the second is missing while it is
+ * written.
+ */
 export function withinQuotes(line: string, { start, end }: Span): Span {
   const opening = line.charAt(start);
   if (opening !== '"' && opening !== '“') return { start, end };

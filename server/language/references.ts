@@ -5,8 +5,8 @@ import { knownPart, partUnder, rangeOfPart, usesOfPart } from './parts.js';
 import { rangeOf } from './text.js';
 
 /**
- * Every place that means what the name under the caret means, in this plan and in those that it builds on or that build on
- * it; of a part of an SVG file, every plan that takes it.
+ * Every place that means what the name under the caret means, in this plan and in those that it builds on or that build
+ * on it; of a part of an SVG file, every plan that takes it.
  *
  * @param withDefinition also where it is defined
  */

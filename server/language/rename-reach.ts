@@ -7,8 +7,9 @@ import { knownPart, partUnder } from './parts.js';
 import { contains } from './paths.js';
 
 /**
- * Which plans a rename may have missed, as a sentence. Plans that are not open are found below the open folders only; where
- * what is renamed stands in a file elsewhere that other plans take it from, there may be more of them than are known.
+ * Which plans a rename may have missed, as a sentence. Plans that are not open are found below the open folders only;
+ * where what is renamed stands in a file elsewhere that other plans take it from, there may be more of them than are
+ * known.
  *
  * @returns nothing where all are known, or where nothing shows that other plans take it from there
  */

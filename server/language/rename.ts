@@ -162,8 +162,8 @@ function collision(
 }
 
 /**
- * Reads the plans as they would be: each renamed place must be a name of the same thing then, and every other name must mean
- * what it means now.
+ * Reads the plans as they would be: each renamed place must be a name of the same thing then, and every other name must
+ * mean what it means now.
  */
 function changedMeaning(
   places: readonly Occurrence[],

@@ -5,7 +5,10 @@ import type { Snapshot } from './snapshot.js';
 import { withinQuotes } from './quotes.js';
 import { emptyRangeAt, rangeOf, touches } from './text.js';
 
-/** What a selection grows to at each place, from the word on: its part of the statement, the statement, its block, the plan. */
+/**
+ * What a selection grows to at each place, from the word on: its part of the statement, the statement, its block, the
+ * plan.
+ */
 export function selectionRanges(
   snapshot: Snapshot,
   positions: readonly Position[],

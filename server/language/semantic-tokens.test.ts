@@ -36,7 +36,8 @@ const agreeing: Readonly<Record<string, RegExp>> = {
   comment: /^comment/u,
   // The words of a rule are words of the language only behind `allow` and `rule`.
   enumMember: /^(?:support\.constant|constant\.other\.color|keyword\.other|variable\.other)/u,
-  // Only what a word stands for in its statement tells a name from a word of the language: the grammar knows words alone.
+  // Only what a word stands for in its statement tells a name from a word of the language: the grammar knows words
+  // alone.
   variable: /^(?:variable|support\.constant|keyword\.other|string\.unquoted|constant\.numeric)/u,
   type: /^entity\.name\.type/u,
 };

@@ -28,7 +28,10 @@ export function sittingMoves({ plan, measures: { schedule } }: Snapshot, line: n
   ];
 }
 
-/** Behind the sitting before it, and with everything below it dry; undefined where nothing lies below, or not all is known. */
+/**
+ * Behind the sitting before it, and with everything below it dry; undefined where nothing lies below, or not all is
+ * known.
+ */
 function firstDryDay({ sittings, taken, isSettled }: ScheduleMeasure, place: number): number | undefined {
   const readyFrom = sittings[place]?.readyFrom;
   if (readyFrom === undefined || !isSettled) return undefined;

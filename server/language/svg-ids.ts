@@ -50,8 +50,8 @@ export function isSvgId(text: string): boolean {
 }
 
 /**
- * True when the file speaks of the id elsewhere: in a link, a style, a script, or a list of names. Whatever it says there would
- * be lost with another id.
+ * True when the file speaks of the id elsewhere: in a link, a style, a script, or a list of names. Whatever it says
+ * there would be lost with another id.
  */
 export function isSpokenOf(text: string, id: string): boolean {
   const name = id.replace(/[\\^$.*+?()[\]{}|/-]/gu, '\\$&');

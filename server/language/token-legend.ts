@@ -5,9 +5,9 @@ import {
 } from 'vscode-languageserver-types';
 
 /**
- * The kinds of words, told in the standard's own terms so that any theme colours them. They agree with the scopes of the
- * TextMate grammar, by which a plan is coloured before the server answers; what they add is what a word stands for in its
- * statement: a name that is also a word of the language is a name here, and is told where it is given.
+ * The kinds of words, told in the standard's own terms so that any theme colours them. They agree with the scopes of
+ * the TextMate grammar, by which a plan is coloured before the server answers; what they add is what a word stands for
+ * in its statement: a name that is also a word of the language is a name here, and is told where it is given.
  */
 export const legend: SemanticTokensLegend = {
   tokenTypes: [

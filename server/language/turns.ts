@@ -83,8 +83,8 @@ export class Turns {
 const MOST_TURNS = 100;
 
 /**
- * Lets costly answers wait until no more messages come in, so that those which were taken back or overtaken by then cost
- * nothing. Where nothing else has come, those are two turns.
+ * Lets costly answers wait until no more messages come in, so that those which were taken back or overtaken by then
+ * cost nothing. Where nothing else has come, those are two turns.
  */
 export class Lull {
   readonly #next: NextTurn;

@@ -10,7 +10,10 @@ export interface TextEdits {
   readonly edits: readonly TextEdit[];
 }
 
-/** Edits of several texts, naming the versions that they are for where the client can take that. Texts without edits are left out. */
+/**
+ * Edits of several texts, naming the versions that they are for where the client can take that. Texts without edits are
+ * left out.
+ */
 export function workspaceEdit(texts: readonly TextEdits[], { versionedEdits }: Abilities): WorkspaceEdit {
   const edited = texts.filter(({ edits }) => edits.length > 0);
   if (!versionedEdits)

@@ -19,7 +19,9 @@ const named: ReadonlySet<SymbolKind> = new Set([
   SymbolKind.EnumMember,
 ]);
 
-/** What is named in the known plans and holds the letters of the query in their order, each with the file that it is in. */
+/**
+ * What is named in the known plans and holds the letters of the query in their order, each with the file that it is in.
+ */
 export function workspaceSymbols(query: string, { plans }: Surroundings): SymbolInformation[] {
   const letters = [...nameKey(query)].filter((letter) => letter.trim() !== '');
   const found = plans.flatMap((plan) => {

@@ -13,7 +13,10 @@ import { sameInputs } from './memory.js';
 /** A plan that is only tried, and what is seen in it. */
 export interface Trial {
   readonly plan: Plan;
-  /** Each layer is cut when something of it is first read; one that the trial doesn't touch is that of the plan as it is. */
+  /**
+   * Each layer is cut when something of it is first read; one that the trial doesn't touch is that of the plan as it
+   * is.
+   */
   readonly areas: SeenAreas;
   /** The objects that have another shape. */
   readonly moved: ReadonlySet<number>;
@@ -161,7 +164,10 @@ const areasLeft: Cuts<number> = new WeakMap();
 /** Of one piece: more than the moves that are tried to mend what is told of it. */
 const MOST_CUTS = 16;
 
-/** The same things are tried again after an edit elsewhere: what follows from the same pieces is kept as long as they are. */
+/**
+ * The same things are tried again after an edit elsewhere: what follows from the same pieces is kept as long as they
+ * are.
+ */
 function keptCut<Result>(
   kept: Cuts<Result>,
   subject: Piece,

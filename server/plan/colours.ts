@@ -162,7 +162,9 @@ export class ColourBook {
   }
 }
 
-/** What a definition stands for, where it is asked for by the name of the colour with the index `named`, if it is one. */
+/**
+ * What a definition stands for, where it is asked for by the name of the colour with the index `named`, if it is one.
+ */
 function standingAt(
   location: Location,
   { colour, role, paint }: ObjectColour,

@@ -68,8 +68,8 @@ describe('the places where lines of a division meet', () => {
   );
 
   it('are where two reciprocals meet in the middle of the width', () => {
-    // From the upper corners of 60 x 40, at right angles to the diagonals: y = 3/2 x and its mirror image meet at x = 30
-    // below the canvas; those from the upper left and the lower left corner meet at y = 20, x = 40/3.
+    // From the upper corners of 60 x 40, at right angles to the diagonals: y = 3/2 x and its mirror image meet at x =
+    // 30 below the canvas; those from the upper left and the lower left corner meet at y = 20, x = 40/3.
     expect(meetAt('diagonals', 40 / 3 / 60, 1 / 2)).toBe(true);
   });
 

@@ -22,7 +22,9 @@ export interface Exceptable {
   readonly cues: readonly Cue[];
 }
 
-/** What the plan sets aside, with reasons: for the whole plan, or for what is named there or for the object around it. */
+/**
+ * What the plan sets aside, with reasons: for the whole plan, or for what is named there or for the object around it.
+ */
 export function resolveAllowances(
   nodes: readonly Node[],
   plan: Exceptable,

@@ -103,7 +103,10 @@ function lengthWithin({ rings }: Outline, width: number, height: number): number
   return length;
 }
 
-/** What a line that sweeps down over the shape has to look at: at each height at which there are points, the lines there. */
+/**
+ * What a line that sweeps down over the shape has to look at: at each height at which there are points, the lines
+ * there.
+ */
 function levelWith(outline: Outline): number {
   const { rings } = outline;
   const points = pointsOf(outline);

@@ -7,7 +7,10 @@ export interface Location {
   readonly line: number;
   readonly start: number;
   readonly end: number;
-  /** Path, relative to this plan, of the plan in whose text it stands: one that this builds on. Missing for this plan's own text. */
+  /**
+   * Path, relative to this plan, of the plan in whose text it stands: one that this builds on. Missing for this plan's
+   * own text.
+   */
   readonly file?: string;
 }
 

@@ -18,7 +18,9 @@ import {
 import { simplified, withoutRepeats } from './leads-simplify.js';
 import { signedArea } from './geometry/path.js';
 
-/** How far round a ring the shorter way may go: a little more than half, so that two ends far apart are both in reach. */
+/**
+ * How far round a ring the shorter way may go: a little more than half, so that two ends far apart are both in reach.
+ */
 const SHORTER_WAY = 0.55;
 /** Of ways whose costs differ by less than this part, the shortest is taken. */
 const ALIKE = 0.05;
@@ -49,12 +51,11 @@ interface Run {
  * canvas units; none for an outline without area.
  *
  * The lead meets the outline at the place nearest to `from`. Without one it begins at the place farthest from the
- * target, or at the farther end of the edge named, which is on the edge of the canvas where the line of that edge goes on
- * to there. It goes the shorter way round and leaves where
- * gap x (2 - cos turn) is least: the gap is the way left to the target, the turn is from the direction of the outline
- * into that of the gap, so a turn of a right angle doubles the way.
- * Of two ways whose sums differ by less than 5 % it goes the shorter. An outline in several pieces carries it along one,
- * the piece nearest to `from` or else the one with the least of that sum.
+ * target, or at the farther end of the edge named, which is on the edge of the canvas where the line of that edge goes
+ * on to there. It goes the shorter way round and leaves where gap x (2 - cos turn) is least: the gap is the way left to
+ * the target, the turn is from the direction of the outline into that of the gap, so a turn of a right angle doubles
+ * the way. Of two ways whose sums differ by less than 5 % it goes the shorter. An outline in several pieces carries it
+ * along one, the piece nearest to `from` or else the one with the least of that sum.
  */
 export function carriedAlong(outline: Outline, carrying: Carrying): readonly Point[] {
   const { from } = carrying;
@@ -179,7 +180,9 @@ function leavingOn(
   };
 }
 
-/** Of two as long, the one higher in the picture first, of those as high the one farther out from its upright middle. */
+/**
+ * Of two as long, the one higher in the picture first, of those as high the one farther out from its upright middle.
+ */
 function shorterFirst(canvas: Frame): (one: Run, other: Run) => number {
   return (one, other) => {
     const slack = SAME * (one.length + other.length);

@@ -14,8 +14,9 @@ const MOST_BEND = 30;
 const ROUNDING = 1e-9;
 
 /**
- * The way from where a line ends on through points up to the edge of the canvas, cut off there, or up to a corner of its
- * own within 1 % of the diagonal of there; nothing where it bends by more than 30 degrees before, or is there already.
+ * The way from where a line ends on through points up to the edge of the canvas, cut off there, or up to a corner of
+ * its own within 1 % of the diagonal of there; nothing where it bends by more than 30 degrees before, or is there
+ * already.
  */
 export function onToFrame(
   before: Point,

@@ -13,7 +13,10 @@ export interface RingPlace {
 /** Distances closer than this part of the ring's size are the same. */
 const SAME = 1e-9;
 
-/** Figures by which places are told apart that nothing else does: the place is taken of which the first that differs is less. */
+/**
+ * Figures by which places are told apart that nothing else does: the place is taken of which the first that differs is
+ * less.
+ */
 export type Preference = (place: Point) => readonly number[];
 
 /** The higher place, then the one farther out from the upright middle of the canvas: the same in a mirror. */

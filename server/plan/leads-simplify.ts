@@ -33,7 +33,10 @@ function keptOf(line: readonly Point[], tolerance: number): readonly Point[] {
   return line.filter((_, index) => kept.has(index));
 }
 
-/** The first and the last of the points that stray farthest, mostly one: so a line is left the same whichever way it runs. */
+/**
+ * The first and the last of the points that stray farthest, mostly one: so a line is left the same whichever way it
+ * runs.
+ */
 function farthestBetween(
   line: readonly Point[],
   first: number,

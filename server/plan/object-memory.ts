@@ -2,7 +2,9 @@ import type { Node } from '../../grammar/index.js';
 import type { Outline } from './geometry/outline.js';
 import type { PlanObject } from './plan.js';
 
-/** What objects are resolved from besides their own statements; while all its parts are the same, it is the same object. */
+/**
+ * What objects are resolved from besides their own statements; while all its parts are the same, it is the same object.
+ */
 export interface Basis {
   readonly parts: readonly unknown[];
 }
@@ -16,7 +18,8 @@ interface Kept {
 
 /**
  * Keeps what objects were resolved to by their statements, from one tree to the next, where these alone and a few
- * things of the whole plan tell it: not where an object is placed by another, has a shape from a file, or has a problem.
+ * things of the whole plan tell it: not where an object is placed by another, has a shape from a file, or has a
+ * problem.
  */
 export class ObjectMemory {
   #kept = new WeakMap<Node, Kept>();

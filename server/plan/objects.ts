@@ -212,7 +212,9 @@ function statedValue(
   return undefined;
 }
 
-/** Paints it in the stated step, or in the step nearest to the colour's own value; the colour is painted at that value. */
+/**
+ * Paints it in the stated step, or in the step nearest to the colour's own value; the colour is painted at that value.
+ */
 function paint(
   object: Writable<PlanObject>,
   colour: ObjectColour | undefined,

@@ -24,8 +24,8 @@ interface Counted {
 
 /**
  * Keeps what is worked out of outlines. Each outline by whose it is and what it is built from, so that an edit rebuilds
- * only the shapes it touches and an untouched outline stays the same object; which of them crowd the picture; the objects
- * that have them; and the plan of those. What one whole resolution did not ask for is dropped at the next.
+ * only the shapes it touches and an untouched outline stays the same object; which of them crowd the picture; the
+ * objects that have them; and the plan of those. What one whole resolution did not ask for is dropped at the next.
  */
 export class OutlineCache {
   #current = new Map<string, Kept>();

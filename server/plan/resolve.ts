@@ -155,8 +155,8 @@ function resolution(tree: SyntaxTree, options: ResolveOptions): Resolution {
 }
 
 /**
- * What is told of a plan and of what it builds on. While that is not there, everything else would be a false alarm: names, a
- * canvas and crossings may come from it.
+ * What is told of a plan and of what it builds on. While that is not there, everything else would be a false alarm:
+ * names, a canvas and crossings may come from it.
  */
 function told(
   { bases, texts }: Whole,

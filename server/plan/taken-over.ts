@@ -4,8 +4,9 @@ import { areSameThings, isSameData } from './same-data.js';
 type InTheMaking = { -readonly [Part in keyof Plan]: Plan[Part] };
 
 /**
- * Gives a plan in the making the parts of the plan before that say the same, so that whoever keeps what is worked out of a part
- * knows it again. Outlines and statements are not compared point by point: those that are alike are the same ones already.
+ * Gives a plan in the making the parts of the plan before that say the same, so that whoever keeps what is worked out
+ * of a part knows it again. Outlines and statements are not compared point by point: those that are alike are the same
+ * ones already.
  */
 export function takeOverParts(plan: InTheMaking, before: Plan): void {
   if (!areSameThings(plan.objects, before.objects))

@@ -16,7 +16,9 @@ const pairs = Object.entries(german);
 const inClient = sentencesIn(root, sourcesIn(root, ['client']));
 const elsewhere = sentencesIn(root, sourcesIn(root, ['grammar', 'server']));
 
-/** What of the rest of the project is said in the extension and its pages: bundles hold what is used, and nothing else. */
+/**
+ * What of the rest of the project is said in the extension and its pages: bundles hold what is used, and nothing else.
+ */
 async function saidOfOthers(): Promise<readonly string[]> {
   const entries = ['client/extension.node.ts', 'client/preview/main.ts', 'client/side-by-side/page/main.ts'];
   const built = await Promise.all(

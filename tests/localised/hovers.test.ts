@@ -26,7 +26,9 @@ function wordsOf(text: string): ReadonlySet<string> {
   return new Set([...text.matchAll(/\p{L}{2,}/gu)].map(([word]) => word.toLowerCase()));
 }
 
-/** Words that are told and are neither German, nor of the plan, nor of its language; how statements are written aside. */
+/**
+ * Words that are told and are neither German, nor of the plan, nor of its language; how statements are written aside.
+ */
 function english(told: string, text: string): readonly string[] {
   const plain = told
     .replaceAll(/```mahl\n[\s\S]*?```/gu, ' ')

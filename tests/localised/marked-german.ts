@@ -18,7 +18,10 @@ const pigmentNames = knownPigments()
   .map(({ name }) => name)
   .sort((one, other) => other.length - one.length);
 
-/** What of a sentence is neither German, nor a name, a piece of the language, a figure with its unit, or a colour in Munsell's way. */
+/**
+ * What of a sentence is neither German, nor a name, a piece of the language, a figure with its unit, or a colour in
+ * Munsell's way.
+ */
 export function notGerman(told: string, names: readonly string[] = []): string {
   return wordsLeft(told, names).replaceAll(/[^\p{L}]/gu, '');
 }

@@ -14,7 +14,10 @@ const UNDER: Stroke = { ink: 'mount', weight: 'bold' };
 const WAS: Stroke = { ink: 'ink', weight: 'medium', dash: 'dashed' };
 const IS: Stroke = { ink: 'ink', weight: 'medium' };
 
-/** What lies over the later picture: where things were, dashed, with an arrow to where they are; what is new, drawn round. */
+/**
+ * What lies over the later picture: where things were, dashed, with an arrow to where they are; what is new, drawn
+ * round.
+ */
 export function laterMarks(
   { earlier, later, objects, frame }: Comparison,
   subjects: Subjects,

@@ -29,8 +29,8 @@ export interface ComparedNames {
 }
 
 /**
- * Two plans side by side on one page, the earlier at the left, both to one scale, with what moved marked and the changes listed
- * below. What there is no room for is counted. A pure function.
+ * Two plans side by side on one page, the earlier at the left, both to one scale, with what moved marked and the
+ * changes listed below. What there is no room for is counted. A pure function.
  */
 export function comparisonPage(
   comparison: Comparison,

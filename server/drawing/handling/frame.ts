@@ -5,7 +5,9 @@ import { type Frame, type FrameHandle, frameHandles } from './handles.js';
 /** No side is made shorter than this part of what it was. */
 const SHORTEST = 0.01;
 
-/** Which way a handle lies from the middle of its frame: -1, 0 or 1, to the right and downwards, before it is turned. */
+/**
+ * Which way a handle lies from the middle of its frame: -1, 0 or 1, to the right and downwards, before it is turned.
+ */
 function sideOf(handle: FrameHandle): Point {
   const x = handle.endsWith('left') ? -1 : handle.endsWith('right') ? 1 : 0;
   const y = handle.startsWith('upper') ? -1 : handle.startsWith('lower') ? 1 : 0;
@@ -38,8 +40,8 @@ export function wayOf(frame: Frame, handle: FrameHandle, keepsProportion: boolea
 }
 
 /**
- * The frame with one of its handles at a place. The opposite corner stays, or the middle of the opposite side; a side goes
- * only its own way.
+ * The frame with one of its handles at a place. The opposite corner stays, or the middle of the opposite side; a side
+ * goes only its own way.
  */
 export function resized(frame: Frame, handle: FrameHandle, to: Point, keepsProportion: boolean): Frame {
   const { width, height, turn } = frame;

@@ -1,8 +1,8 @@
 import type { Hex } from '../mark-kinds.js';
 
 /**
- * What a hand can do in the drawing. Places and lengths are those of the plan, in canvas units: in the view `mirror`, where
- * marks are turned round, they are not.
+ * What a hand can do in the drawing. Places and lengths are those of the plan, in canvas units: in the view `mirror`,
+ * where marks are turned round, they are not.
  */
 export interface Handling {
   readonly grips: readonly Grip[];
@@ -89,7 +89,10 @@ export interface Painted {
 export interface Sketch {
   /** As the plan has it, relative to the plan. */
   readonly file: string;
-  /** Where the corners of the canvas lie in it: upper left, upper right, lower right, lower left; none when they are its own. */
+  /**
+   * Where the corners of the canvas lie in it: upper left, upper right, lower right, lower left; none when they are its
+   * own.
+   */
   readonly corners: readonly SketchPlace[];
   /** How strongly it shows, a part of one. */
   readonly opacity: number;

@@ -36,9 +36,9 @@ const ARRANGING: ReadonlySet<Node['statement']['kind']> = new Set([
 ]);
 
 /**
- * The points of an object's `outline` and `smooth` shapes, in the order of the text. None where it can't be told how they
- * are set down: of an object that is arranged together with a part of a file, and of a line without width that is sized
- * or turned.
+ * The points of an object's `outline` and `smooth` shapes, in the order of the text. None where it can't be told how
+ * they are set down: of an object that is arranged together with a part of a file, and of a line without width that is
+ * sized or turned.
  */
 export function outlinePoints(object: PlanObject, surroundings: PlaceSurroundings): readonly OutlinePoint[] {
   const given = givenPoints(object, surroundings);
@@ -71,7 +71,10 @@ function givenPoints(
 
 const known = new WeakMap<Outline, { readonly matrix: Matrix | undefined }>();
 
-/** What takes the points of an object's shapes to where they lie. An outline that is the same was arranged in the same way. */
+/**
+ * What takes the points of an object's shapes to where they lie. An outline that is the same was arranged in the same
+ * way.
+ */
 function arrangementOf(object: PlanObject, surroundings: PlaceSurroundings): Matrix | undefined {
   const { children } = object.node;
   if (!isArranged(children)) return IDENTITY;

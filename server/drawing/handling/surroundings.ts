@@ -3,7 +3,10 @@ import type { PlaceSurroundings } from '../../plan/places.js';
 import type { Plan } from '../../plan/plan.js';
 import { Problems } from '../../plan/problems.js';
 
-/** What places in the text of a resolved plan refer to. What can't be told of one has been reported when it was resolved. */
+/**
+ * What places in the text of a resolved plan refer to. What can't be told of one has been reported when it was
+ * resolved.
+ */
 export function surroundingsOf({ canvas, divisions, focus, objects }: Plan): PlaceSurroundings {
   const boxes = new Map(
     objects.flatMap(({ key, outline }) => (outline.path.length > 0 ? [[key, outline.box] as const] : [])),

@@ -5,9 +5,9 @@ import type { Plan } from '../../plan/plan.js';
 import type { CalendarEvent } from './write.js';
 
 /**
- * What of a plan a painter wants in a calendar, in the order of the days: each sitting with what is to be done, when the
- * picture is dry to the touch, when it must be ready, and from when on it may be varnished when no sitting does. Sittings
- * take the day; the other events leave it free. Sittings without a day are left out.
+ * What of a plan a painter wants in a calendar, in the order of the days: each sitting with what is to be done, when
+ * the picture is dry to the touch, when it must be ready, and from when on it may be varnished when no sitting does.
+ * Sittings take the day; the other events leave it free. Sittings without a day are left out.
  *
  * @param file the name of the plan's file, by which a plan without a title is known
  */

@@ -3,7 +3,8 @@ const NOTCH = 2;
 
 /**
  * The outline of what a palette reaches, without notches. Mixtures are tried in whole parts, of which few may fall in a
- * direction between two that are reached; in other parts the hues between can be mixed too. What juts out stays as it is.
+ * direction between two that are reached; in other parts the hues between can be mixed too. What juts out stays as it
+ * is.
  *
  * @param reach most C*ab in each of some directions of hue, evenly spaced round the wheel
  */

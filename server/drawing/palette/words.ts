@@ -14,8 +14,8 @@ export function predictedInWords(difference: number, { isEstimate }: Pick<Mixtur
 }
 
 /**
- * What each colour of the picture is called: by the colour that the plan names, with its step where that colour is painted in
- * more than one value, else by the largest object that is painted with it.
+ * What each colour of the picture is called: by the colour that the plan names, with its step where that colour is
+ * painted in more than one value, else by the largest object that is painted with it.
  */
 export function swatchNames(swatches: readonly Swatch[], plan: Plan): readonly string[] {
   const named = swatches.map(({ objects, isGround }) => {

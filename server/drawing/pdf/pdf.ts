@@ -34,8 +34,8 @@ const POINTS_PER_MILLIMETRE = 72 / 25.4;
 
 /**
  * Pages as a PDF document, each of just its size: shapes stay outlines, and text stays text that can be searched and
- * selected, in fonts that the document brings with it. The first page says what it is called and by whom it is. The same
- * pages give the same bytes: no date is put into them.
+ * selected, in fonts that the document brings with it. The first page says what it is called and by whom it is. The
+ * same pages give the same bytes: no date is put into them.
  */
 export async function pdfOf(pages: Page | readonly Page[], { theme, fonts }: PdfOptions): Promise<PdfResult> {
   const all = [pages].flat();

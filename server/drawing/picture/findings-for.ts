@@ -46,8 +46,8 @@ const MOST_MARKED = 24;
 const ON_BARS: ReadonlySet<string> = new Set([...budgetRules.value, ...budgetRules.colour]);
 
 /**
- * The findings that a view shows, in the order in which they come. Those that are marked in the picture are numbered from
- * 1, so that there is no number in a list that is looked for in vain. Budgets are left to their bars.
+ * The findings that a view shows, in the order in which they come. Those that are marked in the picture are numbered
+ * from 1, so that there is no number in a list that is looked for in vain. Budgets are left to their bars.
  * @param placeIn where the mark of a finding belongs; in the picture unless said
  */
 export function findingsFor(
@@ -72,7 +72,9 @@ function isShown(rule: string, shown: Shown): boolean {
   return chapter === undefined ? shown.ownWords === true : shown.chapters.includes(chapter);
 }
 
-/** At its own place, else at the first object concerned that is seen, else at the focal point for what is said of it. */
+/**
+ * At its own place, else at the first object concerned that is seen, else at the focal point for what is said of it.
+ */
 function placeOf({ at, objects, rule }: Finding, { plan, measures, cells }: Reading): Point | undefined {
   if (at !== undefined) return at;
   for (const index of objects) {

@@ -21,7 +21,9 @@ export interface Room {
 
 type Extent = Pick<Box, 'width' | 'height'>;
 
-/** What is named: its index in the map of cells, the cells it is seen in, its middle, and the room that its name takes. */
+/**
+ * What is named: its index in the map of cells, the cells it is seen in, its middle, and the room that its name takes.
+ */
 export interface Thing {
   readonly owner: number;
   readonly region: Region | undefined;
@@ -151,8 +153,8 @@ function leaderTo(heart: Point, box: Box, size: number): Leader | undefined {
 const AIR = 1;
 
 /**
- * What the place of a name hangs on: while nothing changes within this box, neither in the map of cells nor of what is taken
- * or spared, and the thing is seen in as many cells, `placeFor` gives the same.
+ * What the place of a name hangs on: while nothing changes within this box, neither in the map of cells nor of what is
+ * taken or spared, and the thing is seen in as many cells, `placeFor` gives the same.
  */
 export function hangsOn({ region, heart, extent }: Thing, place: NamePlace | undefined, room: Room): Box {
   const { map, size } = room;

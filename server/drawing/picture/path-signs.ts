@@ -29,7 +29,9 @@ interface Missed {
   readonly subject: string;
   /** Where what is seen of it ends. */
   readonly end: Point;
-  /** Where the eye goes on to: out of the canvas, or where it is nearest to the focal point when it ends off the canvas. */
+  /**
+   * Where the eye goes on to: out of the canvas, or where it is nearest to the focal point when it ends off the canvas.
+   */
   readonly on: Point;
   /** Canvas units. */
   readonly miss: number;
@@ -172,7 +174,10 @@ export function plateSide(em: number): number {
   return 1.15 * PLATE_EMS * em;
 }
 
-/** A number on a square of the line's ink, edged so that it stands out from whatever lies there; findings have other forms. */
+/**
+ * A number on a square of the line's ink, edged so that it stands out from whatever lies there; findings have other
+ * forms.
+ */
 export function numberPlate(
   key: string,
   count: number,

@@ -174,7 +174,9 @@ function findCells(rings: readonly Ring[], { columns, rows, cell }: Grid): Cells
   return { runs, extent: { left, top, right, bottom, centre } };
 }
 
-/** Whether a shape has cells within the same columns and rows and about the same middle as another, or both have none. */
+/**
+ * Whether a shape has cells within the same columns and rows and about the same middle as another, or both have none.
+ */
 export function sameExtent(one: Extent | undefined, other: Extent | undefined): boolean {
   if (one === other) return true;
   return (
@@ -189,7 +191,10 @@ export function sameExtent(one: Extent | undefined, other: Extent | undefined): 
   );
 }
 
-/** A box round all cells in which another shape is seen than before, none where none is; undefined for maps of other cells. */
+/**
+ * A box round all cells in which another shape is seen than before, none where none is; undefined for maps of other
+ * cells.
+ */
 export function changedCells(before: CellMap, after: CellMap): readonly Box[] | undefined {
   if (!isSameGrid(before, after)) return undefined;
   if (before === after) return [];

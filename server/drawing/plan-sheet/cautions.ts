@@ -11,7 +11,10 @@ import type { List } from './fitting.js';
 /** A caution is told whole. */
 const MOST_LINES = 14;
 
-/** What of the materials can hurt someone, with what comes before all of it; hazards that ask for the same care together. */
+/**
+ * What of the materials can hurt someone, with what comes before all of it; hazards that ask for the same care
+ * together.
+ */
 export function cautionsList(plan: Plan, width: number, em: number): List {
   const told = cautionsInWords(cautionsOf(plan));
   return {

@@ -13,7 +13,9 @@ export interface List {
   readonly more: (count: number) => string;
 }
 
-/** As much of a list as fits into the height, with a line that counts the rest: all of it when not even one entry fits. */
+/**
+ * As much of a list as fits into the height, with a line that counts the rest: all of it when not even one entry fits.
+ */
 export function fittedList(
   { key, heading, remark, entries, more }: List,
   width: number,

@@ -41,8 +41,8 @@ export function isTold({ against, since }: RecordObject): boolean {
 }
 
 /**
- * How far each object is from the plan: on an axis of steps, with the plan in the middle, where it was in the photograph
- * before (a ring) and where it is now (a dot), and the same in words.
+ * How far each object is from the plan: on an axis of steps, with the plan in the middle, where it was in the
+ * photograph before (a ring) and where it is now (a dot), and the same in words.
  */
 export function objectsBlock(reading: Reading, objects: readonly RecordObject[], width: number): Block {
   const { em } = reading.layout;

@@ -13,9 +13,9 @@ export interface Band {
 }
 
 /**
- * Photograph less plan in steps of the value scale. What is darker is shown darker and cooler, what is lighter lighter and
- * warmer, so that lightness alone tells the order, to every eye and in every theme; blue to yellow is told apart with
- * red-green blindness too. Half a step either way is as planned.
+ * Photograph less plan in steps of the value scale. What is darker is shown darker and cooler, what is lighter lighter
+ * and warmer, so that lightness alone tells the order, to every eye and in every theme; blue to yellow is told apart
+ * with red-green blindness too. Half a step either way is as planned.
  */
 export const valueBands: readonly Band[] = bands([
   [-Infinity, [17, 14, -38]],
@@ -51,7 +51,10 @@ export interface DifferencePicture {
   readonly unplanned: number;
 }
 
-/** Pixels to each side over which a difference is evened out, so that the grain of canvas and brush does not show as spots. */
+/**
+ * Pixels to each side over which a difference is evened out, so that the grain of canvas and brush does not show as
+ * spots.
+ */
 const REACH = 3;
 
 /** What is off in a photograph, as pictures; that of colours only where the plan has some. */
@@ -71,8 +74,8 @@ interface Made {
 const made = new WeakMap<SquaredPicture, Made>();
 
 /**
- * Kept with the photograph for as long as the plan has the same at each pixel: most edits change nothing of that, and are not
- * to wait until a hundred thousand colours are compared again.
+ * Kept with the photograph for as long as the plan has the same at each pixel: most edits change nothing of that, and
+ * are not to wait until a hundred thousand colours are compared again.
  */
 export function differencePictures(
   picture: SquaredPicture,
@@ -172,7 +175,10 @@ const SMALL_SIDE = 160;
 
 const small = new WeakMap<SquaredPicture, PictureData>();
 
-/** A photograph small, as the mean of its pixels in linear light would be nearly: in CIELAB, which is near enough for a stamp. */
+/**
+ * A photograph small, as the mean of its pixels in linear light would be nearly: in CIELAB, which is near enough for a
+ * stamp.
+ */
 export function smallPicture(picture: SquaredPicture): PictureData {
   const known = small.get(picture);
   if (known !== undefined) return known;

@@ -22,7 +22,9 @@ function stepsInWords(stepsOff: number): string | undefined {
   return `${told} ${told === '1' ? 'step' : 'steps'} too ${stepsOff < 0 ? 'dark' : 'light'}`;
 }
 
-/** A difference of CIEDE2000 from which on it is another colour to the eye; heuristic, as in `findings/words/paints.ts`. */
+/**
+ * A difference of CIEDE2000 from which on it is another colour to the eye; heuristic, as in `findings/words/paints.ts`.
+ */
 export const ANOTHER_COLOUR = 5;
 
 /** `1.2 steps too dark, its colour 8 off, and came nearer`, `as planned now` */

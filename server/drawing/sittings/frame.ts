@@ -5,9 +5,9 @@ import { clippedRing } from '../../plan/geometry/polygons.js';
 const FINEST_EMS = 0.035;
 
 /**
- * The outline of an object as it lies in a small picture, as path data in steps from the picture's upper left corner, so that
- * it is written once for all pictures. The curves where all of it is on the canvas, else what the canvas cuts out of it, as
- * nothing else cuts it there. Steps are no finer than can be seen.
+ * The outline of an object as it lies in a small picture, as path data in steps from the picture's upper left corner,
+ * so that it is written once for all pictures. The curves where all of it is on the canvas, else what the canvas cuts
+ * out of it, as nothing else cuts it there. Steps are no finer than can be seen.
  * @param scale how much smaller than the canvas the picture is
  */
 export function outlineSteps(

@@ -38,9 +38,9 @@ export type FullSize =
 const LEAST_NAMED_SQUARE = 12;
 
 /**
- * The line drawing at the size of the canvas, cut up into sheets that any printer takes: a first page with the map of all
- * and a rule to measure, then each sheet with its part of the drawing 1 : 1, what its neighbours show too, and marks by
- * which the sheets are laid over each other. A pure function, as `compose`.
+ * The line drawing at the size of the canvas, cut up into sheets that any printer takes: a first page with the map of
+ * all and a rule to measure, then each sheet with its part of the drawing 1 : 1, what its neighbours show too, and
+ * marks by which the sheets are laid over each other. A pure function, as `compose`.
  */
 export function fullSizePages(plan: Plan, measures: Measures, options: FullSizeOptions): FullSize {
   const drawing = fullDrawing(plan, measures, options.isMirrored ?? false);

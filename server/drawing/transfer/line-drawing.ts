@@ -46,8 +46,8 @@ export function placed({ outline }: PlanObject, matrix: Matrix | undefined): Out
 }
 
 /**
- * Shapes as lines, without tones, from back to front: what is in front covers what is behind with the paper itself. Every
- * line has its middle on the border of its shape.
+ * Shapes as lines, without tones, from back to front: what is in front covers what is behind with the paper itself.
+ * Every line has its middle on the border of its shape.
  */
 export function visibleLines(objects: readonly DrawnObject[], { paper, line }: Pencil): readonly Mark[] {
   return objects.map(({ object, outline, key, subject, tip }) => {

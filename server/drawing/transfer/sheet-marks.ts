@@ -54,7 +54,10 @@ export function fittingMarks(
   return [pathMark('fitting', d.join(''), { stroke: { ink, weight: 'hair' } })];
 }
 
-/** Broken lines at the right and below, on which the cut edge of the neighbour there is laid. On the canvas, millimetres. */
+/**
+ * Broken lines at the right and below, on which the cut edge of the neighbour there is laid. On the canvas,
+ * millimetres.
+ */
 export function edgeMarks(
   { column, row, window }: Sheet,
   { columns, rows, overlap }: SheetLayout,

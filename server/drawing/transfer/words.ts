@@ -5,7 +5,10 @@ import { type Ruler, ruled, rulerFor } from '../../measure/transfer/rulers.js';
 import type { Canvas } from '../../plan/plan.js';
 import { inWords, plainNumber } from '../../plan/problems.js';
 
-/** `6 × 4 squares of 10 cm`, with the last column and row where they are narrower; by the ruler of the canvas unless said. */
+/**
+ * `6 × 4 squares of 10 cm`, with the last column and row where they are narrower; by the ruler of the canvas unless
+ * said.
+ */
 export function gridInWords(grid: TransferGrid, canvas: Canvas, ruler: Ruler = rulerFor(canvas)): string {
   const { uprights, levels, square, lastColumn, lastRow } = grid;
   const told = (length: number) => ruled(length * canvas.millimetresPerUnit, ruler);

@@ -134,7 +134,10 @@ export function paintOf(object: PlanObject, plan: Plan): Colour {
   return object.painted ?? object.colour?.colour ?? plan.canvas.ground.colour;
 }
 
-/** What is seen of an object through its glaze; missing without one, while it is still being worked out, and where none is shown. */
+/**
+ * What is seen of an object through its glaze; missing without one, while it is still being worked out, and where none
+ * is shown.
+ */
 export function glazedPaintOf(object: PlanObject, { measures, showsGlazes }: Reading): Colour | undefined {
   return showsGlazes ? measures.palette?.mixing?.glazes[object.index]?.seen : undefined;
 }

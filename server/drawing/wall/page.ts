@@ -32,8 +32,8 @@ const STRIP = 2.6;
 const MOST_COLUMNS = 6;
 
 /**
- * Plans side by side as small pictures, each with its light and dark, its colours, its key and what is found in it, to choose
- * from. A pure function.
+ * Plans side by side as small pictures, each with its light and dark, its colours, its key and what is found in it, to
+ * choose from. A pure function.
  * @param left how many more there are, which are not shown
  */
 export function wallPage(hung: readonly Hung[], title: string, left = 0): Page {

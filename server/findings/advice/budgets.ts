@@ -15,7 +15,9 @@ export function doesNoHarm({ difference, tolerance, within }: BudgetMeasure, aft
   return !within && after * difference > 0 && !exceeds(Math.abs(after), Math.abs(difference));
 }
 
-/** What area that an entry has too much of is wanted for: `the darks (8 %) and the lights (5 %)`; nothing for no entry. */
+/**
+ * What area that an entry has too much of is wanted for: `the darks (8 %) and the lights (5 %)`; nothing for no entry.
+ */
 export function takers(budget: readonly BudgetMeasure[], wordsOf: (entry: BudgetMeasure) => string): string {
   const short = budget.filter(({ within, difference }) => !within && difference < 0);
   if (short.length === 1) return short.map(wordsOf).join('');

@@ -22,8 +22,8 @@ export interface Recolouring {
 }
 
 /**
- * Each seen object given a colour of another role, or its first colour, of every role the one that covers most, which the
- * picture has to spare: of these what suits.
+ * Each seen object given a colour of another role, or its first colour, of every role the one that covers most, which
+ * the picture has to spare: of these what suits.
  */
 export function recolourings(
   plan: Plan,
@@ -38,9 +38,9 @@ export function recolourings(
 }
 
 /**
- * Each seen object, or each of some, given each of some colours, which are indices into `plan.colours`: of these what suits.
- * The dominant object keeps its own: it is what the picture is about. Nothing takes a colour that something beside it has
- * already, for the two would merge.
+ * Each seen object, or each of some, given each of some colours, which are indices into `plan.colours`: of these what
+ * suits. The dominant object keeps its own: it is what the picture is about. Nothing takes a colour that something
+ * beside it has already, for the two would merge.
  */
 export function recolouringsWith(
   plan: Plan,
@@ -95,7 +95,9 @@ function besideEach(borders: BorderMeasure): ReadonlyMap<number, readonly number
   return beside;
 }
 
-/** Indices into `plan.colours`, what covers most first; of several that cover as much the first by what they look like. */
+/**
+ * Indices into `plan.colours`, what covers most first; of several that cover as much the first by what they look like.
+ */
 export function coloursByUse({ colours }: Plan, { colours: measured }: Measures): readonly number[] {
   const share = (index: number): number => inBillionths(measured.colours[index]?.share ?? 0);
   return [...colours.entries()]

@@ -40,8 +40,8 @@ const MOST_TRIED = 2;
 const MOST_CORNERS = 3000;
 
 /**
- * One object whose change of size brings an entry of one budget within, takes no other share of either budget
- * farther out, hides nothing and lays no ground bare: the one that changes least. What it then covers is measured on the
+ * One object whose change of size brings an entry of one budget within, takes no other share of either budget farther
+ * out, hides nothing and lays no ground bare: the one that changes least. What it then covers is measured on the
  * picture itself. Nothing when no single object does. Objects that others lie on or are placed by, and grounds, are
  * left as they are.
  */

@@ -14,8 +14,8 @@ import { counted, objectName } from '../words/words.js';
 const FINEST_FILM = 3;
 
 /**
- * What to do about a layer that comes too soon: to hold its sitting on the first day that is safe, and those after it as
- * much later. Where that goes past the due date, to let what is below it dry sooner.
+ * What to do about a layer that comes too soon: to hold its sitting on the first day that is safe, and those after it
+ * as much later. Where that goes past the due date, to let what is below it dry sooner.
  */
 export function waitRemedy(plan: Plan, schedule: ScheduleMeasure, meeting: Meeting): Remedy {
   const { from } = meeting.worst;

@@ -167,7 +167,10 @@ export function byKey<T>(
   };
 }
 
-/** What the objects of the earlier plan are called in the later one, by their index; those that are gone keep their names. */
+/**
+ * What the objects of the earlier plan are called in the later one, by their index; those that are gone keep their
+ * names.
+ */
 export function nowCalled({
   earlier,
   later,

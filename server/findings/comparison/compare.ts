@@ -23,8 +23,8 @@ export interface Comparison extends Compared {
 }
 
 /**
- * What a painter would say is another picture or another plan. Comments, the form of the text, the order of its lines where it
- * does not show and whatever rounds to nothing make no change. A pure function of both.
+ * What a painter would say is another picture or another plan. Comments, the form of the text, the order of its lines
+ * where it does not show and whatever rounds to nothing make no change. A pure function of both.
  */
 export function comparePlans(earlier: EvaluatedPlan, later: EvaluatedPlan): Comparison {
   const frame = frameOf(earlier.plan.canvas, later.plan.canvas);

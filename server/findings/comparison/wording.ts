@@ -42,7 +42,10 @@ export function shareInWords(now: number, before: number): string {
   return `${percent(now)} of the picture instead of ${percent(before)}`;
 }
 
-/** Munsell chroma and value, and the part of the warm side, by which colours must differ for it to be said how. Heuristic. */
+/**
+ * Munsell chroma and value, and the part of the warm side, by which colours must differ for it to be said how.
+ * Heuristic.
+ */
 const TOLD = { chroma: 1, value: 0.5, warmth: 0.1 } as const;
 
 /** How a colour came to be another: `CIEDE2000 12, warmer and duller`. */

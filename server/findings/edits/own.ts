@@ -13,8 +13,8 @@ import { keywordAndWords } from './edit.js';
 type ForeignEdit = Extract<FixEdit, { readonly kind: 'replace' | 'add line' }>;
 
 /**
- * Edits of the plan's own text that come to the same as these: what would change a plan that this one builds on is said in
- * this one instead. Nothing where that can't be said.
+ * Edits of the plan's own text that come to the same as these: what would change a plan that this one builds on is said
+ * in this one instead. Nothing where that can't be said.
  */
 export function ownEdits(plan: Plan, edits: readonly FixEdit[]): readonly OwnEdit[] | undefined {
   if (edits.every(isOwnEdit)) return edits;

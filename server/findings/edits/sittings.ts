@@ -11,9 +11,9 @@ export interface Move {
 }
 
 /**
- * A sitting put off to a day and all that come after it as much later; where one would fall on a day that is taken it goes
- * to the next free one, and what is behind it as much later again, so that no two come nearer to each other. Undefined
- * for one without a day, and where the calendar ends.
+ * A sitting put off to a day and all that come after it as much later; where one would fall on a day that is taken it
+ * goes to the next free one, and what is behind it as much later again, so that no two come nearer to each other.
+ * Undefined for one without a day, and where the calendar ends.
  *
  * @param place the index of the sitting in `schedule.sittings`
  */

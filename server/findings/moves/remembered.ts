@@ -17,8 +17,8 @@ const kept = new WeakMap<Outline, Map<string, Kept>>();
 /**
  * The result of trying something on the picture, kept as long as the object's outline, and used again as long as
  * nothing else changes that a trial looks at: shapes, their order, roles and what is placed by what. So a finding that
- * stands while other lines are typed costs nothing. Nothing is tried in a plan of more than 300 objects, nor with an object
- * for which one trial alone costs too much.
+ * stands while other lines are typed costs nothing. Nothing is tried in a plan of more than 300 objects, nor with an
+ * object for which one trial alone costs too much.
  */
 export function remembered<Result>(
   plan: Plan,

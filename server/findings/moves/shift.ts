@@ -79,8 +79,8 @@ export function placedTogether(plan: Plan, one: number, other: number): boolean 
 }
 
 /**
- * Whether a painter would move it by itself: a thing, not a ground, that is not built onto another one as a roof is onto
- * its wall. `except` is a thing that it may be built onto.
+ * Whether a painter would move it by itself: a thing, not a ground, that is not built onto another one as a roof is
+ * onto its wall. `except` is a thing that it may be built onto.
  */
 export function isMovable(plan: Plan, parts: Measures['parts'], index: number, except?: number): boolean {
   const { canvas, objects } = plan;

@@ -15,7 +15,10 @@ export interface StepChange {
 /** Taken further than a quarter of the scale it would be another object. */
 const FURTHEST_PART_OF_SCALE = 1 / 4;
 
-/** Every small change of one step of the objects given that takes no share out of its value budget: the fewest steps first. */
+/**
+ * Every small change of one step of the objects given that takes no share out of its value budget: the fewest steps
+ * first.
+ */
 export function stepChanges(
   plan: Plan,
   measures: Measures,

@@ -31,7 +31,8 @@ export const dominantOffFocus: Rule = {
   check: (plan, measures, limit): readonly RuleFinding[] => {
     const { focus } = measures;
     if (!plan.focus || !focus || isOff(plan.focus.at, plan.canvas)) return [];
-    // That there are several is told elsewhere; one of them at the point is enough, and one that is not seen is told too.
+    // That there are several is told elsewhere; one of them at the point is enough, and one that is not seen is told
+    // too.
     const seen = focus.dominants.flatMap(({ object: index, distanceShare, holds }) => {
       const object = plan.objects[index];
       return object && distanceShare !== undefined ? { object, distanceShare, holds } : [];
@@ -128,7 +129,10 @@ function holds({ box, rings, fillRule }: Outline, { x, y }: Point): boolean {
   return containsPoint(rings, { x, y }, fillRule);
 }
 
-/** Whether an object and all in front of it stay where they are when the focal point moves: none of them is placed by it. */
+/**
+ * Whether an object and all in front of it stay where they are when the focal point moves: none of them is placed by
+ * it.
+ */
 function staysWhereItIs(plan: Plan, { parts }: Measures, object: PlanObject): boolean {
   const placedByFocus = plan.objects.filter(isPlacedByFocus);
   const moved = new Set(placedByFocus.flatMap(({ index }) => movedWith(plan, parts, index)));

@@ -93,7 +93,9 @@ function borderWords({ above, below }: LevelBorder): string {
   return t('the border between {0} and {1}', quoted(above.name), quoted(below.name));
 }
 
-/** What is said of a level that halves the picture, that of a border or of the horizon, and the better one as an order. */
+/**
+ * What is said of a level that halves the picture, that of a border or of the horizon, and the better one as an order.
+ */
 function told(
   { canvas }: Plan,
   border: LevelBorder | undefined,

@@ -111,7 +111,10 @@ function inward(side: Side): Point {
   }
 }
 
-/** In from the edge, or plainly over it; what runs over it already goes on, and a side that keeps beside it is cut off by it. */
+/**
+ * In from the edge, or plainly over it; what runs over it already goes on, and a side that keeps beside it is cut off
+ * by it.
+ */
 function wayOut(
   plan: Plan,
   measures: Measures,

@@ -201,7 +201,10 @@ function strongestAtFocus(stops: readonly Stop[]): number {
   return strongest ? stops.indexOf(strongest) : -1;
 }
 
-/** Two stops that, exchanged, make the path rise; else all that come before the focal point in the order of their emphasis. */
+/**
+ * Two stops that, exchanged, make the path rise; else all that come before the focal point in the order of their
+ * emphasis.
+ */
 function exchanged(
   plan: Plan,
   path: EyePath,

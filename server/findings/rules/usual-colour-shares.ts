@@ -71,7 +71,10 @@ function farthestOff(role: string): string {
   }
 }
 
-/** The shares as they are, for the plan that means them: whole percent, rounded down so that they add up to no more than all. */
+/**
+ * The shares as they are, for the plan that means them: whole percent, rounded down so that they add up to no more than
+ * all.
+ */
 function asMeasured(
   plan: Plan,
   { colours }: Measures,

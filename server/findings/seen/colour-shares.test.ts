@@ -66,7 +66,8 @@ describe('a colour budget that is missed', () => {
   });
 
   it('takes no share farther from its target, nor out on the other side', () => {
-    // The path is 16 % of the picture: as a discord it would leave the dominant colour right, and the discords 6 % over.
+    // The path is 16 % of the picture: as a discord it would leave the dominant colour right, and the discords 6 %
+    // over.
     const text = scene('budget  colour dominant 60%, complement 30%, discord 10% within 4%', [
       AIR,
       BRICK,

@@ -92,8 +92,8 @@ function recolouringAdvice(
 }
 
 /**
- * The object that brings `entry` within its tolerance by another colour and takes no other entry farther from its own: what
- * comes nearest to all targets, then the smallest.
+ * The object that brings `entry` within its tolerance by another colour and takes no other entry farther from its own:
+ * what comes nearest to all targets, then the smallest.
  */
 function bestRecolouring(plan: Plan, measures: Measures, entry: BudgetMeasure): Recolouring | undefined {
   const budget = measures.colours.budget.map((each) => (each.key === entry.key ? entry : each));

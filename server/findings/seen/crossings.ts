@@ -5,7 +5,10 @@ import type { Crossing, Division, Plan } from '../../plan/plan.js';
 import { exceeds } from '../limits.js';
 import { greatestDominant, middleOf } from './seen.js';
 
-/** What lies no farther from the middle of the canvas lies in the middle; part of the diagonal. Common practice, no source. */
+/**
+ * What lies no farther from the middle of the canvas lies in the middle; part of the diagonal. Common practice, no
+ * source.
+ */
 export const IN_THE_MIDDLE = 0.04;
 /** So that crossings all round the middle count as equally far. */
 const AS_FAR = 1.001;

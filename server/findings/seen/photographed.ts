@@ -17,9 +17,9 @@ export interface Judged extends Extract<SittingRecord, { readonly is: 'measured'
 }
 
 /**
- * The latest photograph in time, by which the painting as it stands is judged; earlier ones are history. Nothing while it
- * is on its way, or where a line of a sitting up to then could not be read, for what is to stand on the canvas is not
- * known then. One that can't be read is passed over.
+ * The latest photograph in time, by which the painting as it stands is judged; earlier ones are history. Nothing while
+ * it is on its way, or where a line of a sitting up to then could not be read, for what is to stand on the canvas is
+ * not known then. One that can't be read is passed over.
  */
 export function latestPhotograph(plan: Plan, { record, schedule }: Measures): Judged | undefined {
   const inTime = (schedule?.sittings ?? []).map(({ sitting }) => sitting);

@@ -52,8 +52,8 @@ const places = new WeakMap<readonly Ring[], { readonly canvas: Canvas; readonly 
 
 /**
  * A place well within the region that is tallest: in the widest stretch of it at half its height, or at a quarter of it
- * where two are as wide. Of regions alike the highest, then the one nearest to the middle of the canvas. Kept as long as
- * the list of rings.
+ * where two are as wide. Of regions alike the highest, then the one nearest to the middle of the canvas. Kept as long
+ * as the list of rings.
  */
 export function placeWithin(rings: readonly Ring[], canvas: Canvas): Point | undefined {
   const known = places.get(rings);

@@ -114,7 +114,10 @@ export function borderKey({ areas }: Pick<StrongPlace, 'areas'>): string {
   return areas.join(' ');
 }
 
-/** `92 % as strongly`, `as strongly`, `1.4 times as strongly`, `twice as strongly`: above the whole, per cent are hard to read. */
+/**
+ * `92 % as strongly`, `as strongly`, `1.4 times as strongly`, `twice as strongly`: above the whole, per cent are hard
+ * to read.
+ */
 export function howStrongly(strength: number, of: number): string {
   if (Math.round((100 * strength) / of) < 100) return t('{0} as strongly', strengthPercent(strength, of));
   const times = plainNumber(strength / of, 1);

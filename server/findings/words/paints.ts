@@ -4,8 +4,8 @@ import type { Plan } from '../../plan/plan.js';
 import { plainNumber } from '../../plan/problems.js';
 
 /**
- * How a difference of CIEDE2000 is seen, up to each figure. Heuristic: about 1 is the least that is seen side by side, and
- * from 5 on the mixture is taken for another colour.
+ * How a difference of CIEDE2000 is seen, up to each figure. Heuristic: about 1 is the least that is seen side by side,
+ * and from 5 on the mixture is taken for another colour.
  */
 const SEEN = [
   { below: 1, words: marked('not to be seen') },

@@ -2,7 +2,10 @@ import { marked, said } from '../../../grammar/index.js';
 import type { Rule } from '../finding.js';
 import { limitInWords } from './words.js';
 
-/** What a rule is about, how grave that is and where it begins: in the editor's settings, in hovers and where rules are offered. */
+/**
+ * What a rule is about, how grave that is and where it begins: in the editor's settings, in hovers and where rules are
+ * offered.
+ */
 export function ruleInShort({ summary, severity, limit, isCaution }: Rule): string {
   const { plain, limited, cautioned } = usually[severity];
   if (isCaution) return said(cautioned, said(summary));

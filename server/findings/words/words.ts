@@ -217,8 +217,8 @@ function andMore(count: number): string {
 }
 
 /**
- * Where to tell what concerns the plan as a whole, in its own text: at its title, its canvas or its first line, or where it
- * says what it is based on when those stand there.
+ * Where to tell what concerns the plan as a whole, in its own text: at its title, its canvas or its first line, or
+ * where it says what it is based on when those stand there.
  */
 export function heading(plan: Plan): OwnLocation {
   return placeHere(plan, plan.title?.location ?? plan.canvas.location ?? { line: 0, start: 0, end: 0 });

@@ -7,7 +7,10 @@ import type { Snapshot } from '../snapshot.js';
 import type { Style } from '../style.js';
 import type { Paragraphs } from './paragraphs.js';
 
-/** Where the lines of the systems on a `divide` line lie, how many crossings they make, and which is nearest to the focal point. */
+/**
+ * Where the lines of the systems on a `divide` line lie, how many crossings they make, and which is nearest to the
+ * focal point.
+ */
 export function divisionFigures({ plan, measures }: Snapshot, line: number, style: Style): Paragraphs {
   const systems = plan.divisions.filter(({ location }) => isOnLine(location, line));
   if (systems.length === 0) return [];

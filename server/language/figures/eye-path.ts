@@ -11,7 +11,10 @@ import type { Style } from '../style.js';
 import { type Paragraphs, prose, woven } from './paragraphs.js';
 import { areaName } from '../../measure/areas/area-words.js';
 
-/** Where a lead comes from, how long it is and how near it passes the focal point; nothing for a lead that the plan does not have. */
+/**
+ * Where a lead comes from, how long it is and how near it passes the focal point; nothing for a lead that the plan does
+ * not have.
+ */
 export function leadFigures({ plan, measures }: Snapshot, key: string, style: Style): Paragraphs {
   const index = plan.leads.findIndex((candidate) => candidate.key === key);
   const lead = plan.leads[index];

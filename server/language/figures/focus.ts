@@ -7,7 +7,10 @@ import type { Style } from '../style.js';
 import { type Paragraphs, prose } from './paragraphs.js';
 import { meeting } from '../../measure/areas/area-words.js';
 
-/** Where the focal point lies, how far from the nearest crossing and from the middle, and how it stands among the strong places. */
+/**
+ * Where the focal point lies, how far from the nearest crossing and from the middle, and how it stands among the strong
+ * places.
+ */
 export function focusFigures({ plan, measures }: Snapshot, style: Style): Paragraphs {
   const { focus, canvas } = plan;
   if (focus === undefined || measures.focus === undefined) return [];

@@ -11,7 +11,9 @@ import { allowanceFigures, notations, type Paragraphs, woven } from './paragraph
 /** So many that cover an object are named. */
 const COVERS_NAMED = 3;
 
-/** Role, plane, visible share, weight, value and colour of an object, the cues it carries and what is set aside for it. */
+/**
+ * Role, plane, visible share, weight, value and colour of an object, the cues it carries and what is set aside for it.
+ */
 export function objectFigures(snapshot: Snapshot, object: PlanObject, style: Style): Paragraphs {
   const { plan, measures } = snapshot;
   const own = plan.allowances.filter(({ objects }) => objects.includes(object.index));

@@ -32,7 +32,9 @@ export function allowanceFigures({ rule, reason }: Allowance, style: Style): str
   return woven(marked('{0} is set aside: {1}'), style, style.name(rule), style.text(reason));
 }
 
-/** A kept sentence in the language of the reader, in whose places stands what is set already, as names and colours are. */
+/**
+ * A kept sentence in the language of the reader, in whose places stands what is set already, as names and colours are.
+ */
 export function woven(english: string, style: Style, ...set: readonly string[]): string {
   return said(english)
     .split(/\{(\d)\}/u)

@@ -16,7 +16,10 @@ const MOST_NAMED = 3;
 /** Steps from which on an object is said to be off. */
 const SAID = 0.25;
 
-/** What the photograph of a sitting shows: values, what is farthest from the plan, what came nearer, what can't be trusted. */
+/**
+ * What the photograph of a sitting shows: values, what is farthest from the plan, what came nearer, what can't be
+ * trusted.
+ */
 export function photographFigures({ plan, measures }: Snapshot, line: number, style: Style): Paragraphs {
   const at = sittingOn(plan, line);
   const record = measures.record?.sittings.find(({ sitting }) => sitting === at);

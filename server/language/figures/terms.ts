@@ -1,8 +1,8 @@
 import { marked, said, type StatementKind } from '../../../grammar/index.js';
 
 /**
- * What the fixed words of the language mean to a painter, where a word by itself does not say it. The same word may mean
- * another thing in another statement: `of` says in which.
+ * What the fixed words of the language mean to a painter, where a word by itself does not say it. The same word may
+ * mean another thing in another statement: `of` says in which.
  */
 interface Term {
   readonly of?: readonly StatementKind[];

@@ -157,8 +157,8 @@ const backwards: Readonly<Record<Axis, string>> = {
 };
 
 /**
- * What the lengths of these come to is told with the statement itself, or they are none on the canvas: places in a sketch or
- * photograph, and the thickness of paint.
+ * What the lengths of these come to is told with the statement itself, or they are none on the canvas: places in a
+ * sketch or photograph, and the thickness of paint.
  */
 const toldOtherwise: ReadonlySet<StatementKind> = new Set(['canvas', 'horizon', 'corners', 'grey', 'film']);
 

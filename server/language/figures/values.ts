@@ -56,7 +56,10 @@ const keyWords = {
   high: marked('Mean Munsell value {0}: a high key.'),
 } as const;
 
-/** The steps of a group, its share, its budget and the pieces it falls into; nothing for a group that the scale does not have. */
+/**
+ * The steps of a group, its share, its budget and the pieces it falls into; nothing for a group that the scale does not
+ * have.
+ */
 export function groupFigures({ measures }: Snapshot, key: string, style: Style): Paragraphs {
   const group = measures.values.groups.find((candidate) => candidate.key === key);
   if (group === undefined) return [];

@@ -4,7 +4,10 @@ import type { FixEdit } from '../../findings/finding.js';
 /** A ruler in inches is read to the sixteenth. */
 const SIXTEENTHS = 16;
 
-/** A number at the start of words: its whole part and its fraction, either of which may be missing, and what comes after. */
+/**
+ * A number at the start of words: its whole part and its fraction, either of which may be missing, and what comes
+ * after.
+ */
 const NUMBER =
   /^([-–−]?\s*)(?:(\d+(?:\.\d+)?|\.\d+)(?![\d/]))?(\s*(?:\d+\/\d+|[½⅓⅔¼¾⅕⅛⅜⅝⅞]))?(?=\D|$)(.*)$/su;
 

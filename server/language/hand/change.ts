@@ -4,18 +4,21 @@ import type { FrameHandle, SketchCorner, Spot } from '../../drawing/scene.js';
  * What a hand does in the drawing. Places are those of the plan, in canvas units.
  *
  * Only what is taken hold of moves: what lies on it stays, unless the text places it by what is moved. A place that the
- * text gives by another one keeps to it (`focus, 2 cm right`), but a lead's place and the focal point become coordinates
- * where they are named without a way from there. A lead's place near the edge that it lies on (2 % of the diagonal) stays on
- * that edge; in the middle of an object (0.5 %) or on the focal point it takes that name.
+ * text gives by another one keeps to it (`focus, 2 cm right`), but a lead's place and the focal point become
+ * coordinates where they are named without a way from there. A lead's place near the edge that it lies on (2 % of the
+ * diagonal) stays on that edge; in the middle of an object (0.5 %) or on the focal point it takes that name.
  */
 export type HandChange =
-  /** A grip of the drawing comes to lie at a place. A focal point that is set down on a crossing is written as that crossing. */
+  /**
+   * A grip of the drawing comes to lie at a place. A focal point that is set down on a crossing is written as that
+   * crossing.
+   */
   | { readonly kind: 'move'; readonly grip: string; readonly to: Spot }
   /** An object becomes so many times as wide and as high, about its middle. */
   | { readonly kind: 'resize'; readonly subject: string; readonly factor: number }
   /**
-   * A handle of the frame round an object comes to lie at a place, while the opposite corner or side stays. A size stays a
-   * size and corners stay corners; what neither says gets a `resize`.
+   * A handle of the frame round an object comes to lie at a place, while the opposite corner or side stays. A size
+   * stays a size and corners stay corners; what neither says gets a `resize`.
    */
   | {
       readonly kind: 'size';
@@ -25,9 +28,9 @@ export type HandChange =
       readonly keepsProportion: boolean;
     }
   /**
-   * A corner of the canvas comes to lie at a place in the sketch under the drawing, or in the photograph of a sitting, pixels
-   * from its upper left corner. It is written as that corner is written; where the plan gives no corners yet, as the
-   * others too, in per cent.
+   * A corner of the canvas comes to lie at a place in the sketch under the drawing, or in the photograph of a sitting,
+   * pixels from its upper left corner. It is written as that corner is written; where the plan gives no corners yet, as
+   * the others too, in per cent.
    */
   | {
       readonly kind: 'sketch corner';

@@ -22,8 +22,9 @@ const MOST_STEPS = 12;
 const FOLLOWS_NOT = 1e-6;
 
 /**
- * A point of an outline put down at a place. A shape that is sized, turned or set down by the box round it moves as a whole
- * when one of its points changes that box, so the coordinates for which the point ends where the hand put it are looked for.
+ * A point of an outline put down at a place. A shape that is sized, turned or set down by the box round it moves as a
+ * whole when one of its points changes that box, so the coordinates for which the point ends where the hand put it are
+ * looked for.
  */
 export function movePoint(plan: Plan, object: PlanObject, point: OutlinePoint, to: Spot): Attempt {
   const given = isArranged(object.node.children) ? givenFor(plan, object, point, to) : to;

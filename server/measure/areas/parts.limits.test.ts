@@ -9,8 +9,8 @@ function outline(places: readonly Place[]): string {
 }
 
 /**
- * Whether a thing lies on a wall, so that a painter takes both for one, on a canvas whose diagonal is 100 cm. The limits
- * are common practice, no source.
+ * Whether a thing lies on a wall, so that a painter takes both for one, on a canvas whose diagonal is 100 cm. The
+ * limits are common practice, no source.
  */
 function liesOn(wall: string, thing: string): boolean {
   const plan = `canvas  80 x 60 cm

@@ -6,7 +6,9 @@ import type { Point } from '../../plan/geometry/point.js';
  */
 const ALIKE = 1.0073e-5;
 
-/** A figure in steps of what is alike to the eye, so that two sort the same in a mirror; `whole` is its measuring stick. */
+/**
+ * A figure in steps of what is alike to the eye, so that two sort the same in a mirror; `whole` is its measuring stick.
+ */
 export function inSteps(figure: number, whole: number): number {
   return Math.round(figure / (ALIKE * whole));
 }
@@ -22,8 +24,8 @@ interface CanvasSize {
 }
 
 /**
- * Tells places apart that nothing else does, the same in a mirror: the higher one first, of those as high the one nearer
- * to the upright middle of the canvas. Canvas units.
+ * Tells places apart that nothing else does, the same in a mirror: the higher one first, of those as high the one
+ * nearer to the upright middle of the canvas. Canvas units.
  */
 export function higherFirst({ width, diagonal }: CanvasSize): (one: Point, other: Point) => number {
   const fromMiddle = ({ x }: Point): number => inSteps(Math.abs(x - width / 2), diagonal);

@@ -60,7 +60,10 @@ export interface BorderMeasure {
 
 const EDGES: readonly Side[] = ['left', 'top', 'right', 'bottom'];
 
-/** The areas that are seen, from back to front, and where each lies on others; `Meetings` tell areas by their place here. */
+/**
+ * The areas that are seen, from back to front, and where each lies on others; `Meetings` tell areas by their place
+ * here.
+ */
 export interface MeetingAreas {
   readonly canvas: CanvasSize;
   readonly seen: readonly SeenArea[];

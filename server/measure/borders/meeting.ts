@@ -5,7 +5,9 @@ import { type RingSides, SAME_PLACE, type Sides, cellOf, markCells, sortingGrid 
 
 /** Where the sides of one area lie on those of areas behind it; the same one no longer than these sides are. */
 export interface Meetings {
-  /** Four numbers a piece: the side, where along it the piece begins and ends (canvas units), which area lies behind. */
+  /**
+   * Four numbers a piece: the side, where along it the piece begins and ends (canvas units), which area lies behind.
+   */
   readonly met: readonly number[];
   /**
    * Of each piece the ring of the area behind: by itself and not by its number, which becomes another wherever one

@@ -55,7 +55,10 @@ export function cellOf({ columns, rows, cellWidth, cellHeight }: SortingGrid, x:
 
 const sides = new WeakMap<readonly Ring[], { readonly of: CanvasSize; readonly sides: Sides }>();
 
-/** The sides of what is seen of an area, or of what stays bare, kept as long as that; `worked` is told of each found anew. */
+/**
+ * The sides of what is seen of an area, or of what stays bare, kept as long as that; `worked` is told of each found
+ * anew.
+ */
 export function keptSides(rings: readonly Ring[], { width, height }: CanvasSize, worked: () => void): Sides {
   const last = sides.get(rings);
   if (last?.of.width === width && last.of.height === height) return last.sides;

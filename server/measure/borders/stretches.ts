@@ -53,7 +53,9 @@ export function stretchesByFront(plan: Plan, met: MeetingAreas, memory: Memory):
   }).byFront;
 }
 
-/** Whether the stretches of the area at a place can't be others than last: neither it nor what lies behind has changed. */
+/**
+ * Whether the stretches of the area at a place can't be others than last: neither it nor what lies behind has changed.
+ */
 function whatStands(
   { met, objects, ground }: Pick<OfFronts, 'met' | 'objects' | 'ground'>,
   last: OfFronts,

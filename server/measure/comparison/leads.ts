@@ -9,7 +9,9 @@ export interface LeadChange {
   readonly end?: Move;
 }
 
-/** Nothing where the lead runs as it did; one that aims at the focal point follows it, which is no change of the lead. */
+/**
+ * Nothing where the lead runs as it did; one that aims at the focal point follows it, which is no change of the lead.
+ */
 export function compareLeads(earlier: Lead, later: Lead, frame: Frame): LeadChange | undefined {
   const follows = earlier.to.names === 'focus' && later.to.names === 'focus';
   const own = ({ points }: Lead): readonly Point[] => (follows ? points.slice(0, -1) : points);

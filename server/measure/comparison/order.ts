@@ -13,8 +13,8 @@ export interface Passed {
 const MOST = 300;
 
 /**
- * Which objects changed the order in which they cover each other, by the index in the later plan of the one that was taken
- * to another place. Only those of one plane that lie over each other are told: other orders are not seen.
+ * Which objects changed the order in which they cover each other, by the index in the later plan of the one that was
+ * taken to another place. Only those of one plane that lie over each other are told: other orders are not seen.
  */
 export function passedObjects(
   earlier: Plan,
@@ -54,7 +54,10 @@ function liesOver({ objects }: Plan, one: number, other: number): boolean {
   );
 }
 
-/** Indices of the longest part of a sequence that rises: what stayed in order, so that the fewest are told to have moved. */
+/**
+ * Indices of the longest part of a sequence that rises: what stayed in order, so that the fewest are told to have
+ * moved.
+ */
 function longestRise(sequence: readonly number[]): ReadonlySet<number> {
   const best = sequence.map(() => ({ length: 1, before: -1 }));
   let last = -1;

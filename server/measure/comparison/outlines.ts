@@ -26,8 +26,8 @@ const MOST_TURNED_ROUND = 64;
 
 /**
  * What must be done to one outline to have another: moving, turning and sizing where they make it, worked out by least
- * squares from the points of the paths, else the move of the middle of the area. Where in the outline its drawing begins, and
- * which way round it runs, makes no difference to a shape of straight sides.
+ * squares from the points of the paths, else the move of the middle of the area. Where in the outline its drawing
+ * begins, and which way round it runs, makes no difference to a shape of straight sides.
  */
 export function compareOutlines(earlier: Outline, later: Outline, diagonal: number): OutlineChange {
   // A shape that fits so well is the same.

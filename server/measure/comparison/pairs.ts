@@ -31,8 +31,8 @@ const SAME_COLOUR = 1;
 const MOST_TRIED = 40;
 
 /**
- * Which objects of two plans are the same: those of one name, and of the others those that one object alone of the other plan
- * may be, because it has the same outline in the same place, or the same shape and colour elsewhere.
+ * Which objects of two plans are the same: those of one name, and of the others those that one object alone of the
+ * other plan may be, because it has the same outline in the same place, or the same shape and colour elsewhere.
  */
 export function pairObjects(earlier: Plan, later: Plan, frame: Frame): ObjectPairs {
   const byKey = new Map([...earlier.objects].reverse().map((object) => [object.key, object]));

@@ -32,7 +32,9 @@ export interface FocusMeasure {
 const AT_FOCUS = 0.05;
 /** So that what is exactly as far counts in spite of rounding. */
 const ROUNDING = 1e-9;
-/** What is seen is cut on a grid of some billionths of the diagonal, so distances from it are known to so many parts. */
+/**
+ * What is seen is cut on a grid of some billionths of the diagonal, so distances from it are known to so many parts.
+ */
 const KNOWN_PARTS = 1e7;
 
 /** How far the nearest border of what is seen lies from the focal point, part of the diagonal; infinite without any. */
@@ -45,7 +47,9 @@ export function isAtFocus(distanceShare: number): boolean {
   return distanceShare <= AT_FOCUS + ROUNDING;
 }
 
-/** The dominant objects that lie at the focal point: what is seen of them holds it or comes within 5 % of the diagonal. */
+/**
+ * The dominant objects that lie at the focal point: what is seen of them holds it or comes within 5 % of the diagonal.
+ */
 export function dominantsAtFocus(focus: FocusMeasure | undefined): readonly number[] {
   return (focus?.dominants ?? [])
     .filter(({ holds, distanceShare = Infinity }) => holds || isAtFocus(distanceShare))

@@ -5,7 +5,10 @@ import { type FieldGrid, REACH } from './grid.js';
 const WEAKEST = 0.1;
 /** Strengths within this part of the strongest are alike. */
 export const ALIKE = 1e-6;
-/** Part of the strongest: more than what two strengths of one class differ by, so that no weaker place moves a stronger one. */
+/**
+ * Part of the strongest: more than what two strengths of one class differ by, so that no weaker place moves a stronger
+ * one.
+ */
 const BELOW = 1e-4;
 
 interface Candidates {
@@ -15,7 +18,9 @@ interface Candidates {
   readonly strongest: number;
 }
 
-/** The cells of a field that may be its places, none weaker than a tenth of the strongest, nor much weaker than `least`. */
+/**
+ * The cells of a field that may be its places, none weaker than a tenth of the strongest, nor much weaker than `least`.
+ */
 export function candidates(
   field: Float64Array,
   grid: FieldGrid,
@@ -41,7 +46,10 @@ export function strongestOf(field: Float64Array): number {
   return strongest;
 }
 
-/** The cells of at least some strength beside which none is clearly stronger: a quick look that spares most the long one. */
+/**
+ * The cells of at least some strength beside which none is clearly stronger: a quick look that spares most the long
+ * one.
+ */
 function withoutStrongerNeighbour(field: Float64Array, { columns }: FieldGrid, enough: number): number[] {
   const cells: number[] = [];
   const behindLast = field.length - columns;
@@ -77,7 +85,10 @@ function isFirstRound(
   return true;
 }
 
-/** Which of two cells comes first: the stronger, of those alike the one in the midst of more, then the one nearer to the middle. */
+/**
+ * Which of two cells comes first: the stronger, of those alike the one in the midst of more, then the one nearer to the
+ * middle.
+ */
 class Ranking {
   #around: Float64Array | undefined;
   #most = 0;

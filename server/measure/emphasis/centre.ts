@@ -28,10 +28,11 @@ const OWN = 0.5;
 const ROUNDING = 1e-7;
 
 /**
- * The dominant objects at the focal point with all that lies on them. The edges of one are one with the focal point
- * up to half of the diagonal of the box round what is seen of it with all that lies on it: all of them where the point
- * lies in its middle, not its far end where the point lies at the other. What is nearly as broad as long is one place as
- * a whole, so they are so at least up to the shorter side of that box; and always up to 16 % of the diagonal of the canvas.
+ * The dominant objects at the focal point with all that lies on them. The edges of one are one with the focal point up
+ * to half of the diagonal of the box round what is seen of it with all that lies on it: all of them where the point
+ * lies in its middle, not its far end where the point lies at the other. What is nearly as broad as long is one place
+ * as a whole, so they are so at least up to the shorter side of that box; and always up to 16 % of the diagonal of the
+ * canvas.
  */
 export function centreOfInterest(
   { canvas, coveringOrder }: Pick<Plan, 'canvas' | 'coveringOrder'>,
@@ -59,7 +60,10 @@ function ownReach(box: Box): number {
   return Math.max(OWN * boxDiagonal(box), Math.min(boxWidth(box), boxHeight(box)));
 }
 
-/** Whether an edge of the area in front, so far from the focal point, is one with the centre of interest; part of the diagonal. */
+/**
+ * Whether an edge of the area in front, so far from the focal point, is one with the centre of interest; part of the
+ * diagonal.
+ */
 export function isOwnEdge(front: number, away: number, centre: Centre): boolean {
   const reach = centre.get(front);
   return reach !== undefined && away <= reach + ROUNDING;

@@ -16,7 +16,10 @@ const LAMP = `object  lamp, dominant
 /** How far apart two places are from whose cells the grid looks alike: thirty of its cells. */
 const APART = 25;
 
-/** A moon as large as the lamp; its contrast is a part of the lamp's, which lies 4 steps of Munsell value off the ground. */
+/**
+ * A moon as large as the lamp; its contrast is a part of the lamp's, which lies 4 steps of Munsell value off the
+ * ground.
+ */
 function moon(part: number, x = 60 - APART): string {
   return `object  moon\n  shape   circle 6 at (${x}, 45)\n  colour  N ${5 + 4 * part}/\n  edges   hard\n`;
 }

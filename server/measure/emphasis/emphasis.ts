@@ -32,7 +32,9 @@ export type { SeenPart } from './means-round.js';
  */
 export interface EmphasisMeasure {
   readonly field: EmphasisField;
-  /** The places that are stronger than all round them, strongest first, each at least 8 % of the diagonal from the next. */
+  /**
+   * The places that are stronger than all round them, strongest first, each at least 8 % of the diagonal from the next.
+   */
   readonly places: readonly StrongPlace[];
   /** Missing without a focal point on the canvas. */
   readonly focal?: FocalEmphasis;

@@ -213,7 +213,10 @@ export interface LaidField {
   readonly field: Float64Array;
 }
 
-/** `wholeField`, bit for bit, for which only those cells are laid anew that a part reaches which is another than last time. */
+/**
+ * `wholeField`, bit for bit, for which only those cells are laid anew that a part reaches which is another than last
+ * time.
+ */
 export function laidField(parts: Parts, grid: FieldGrid, last: LaidField | undefined): LaidField {
   const { columns } = grid;
   const isAlike =

@@ -2,9 +2,9 @@ import type { BorderStretch } from '../borders/borders.js';
 import { type FieldGrid, PASSAGE, REACH, counted, isSameGrid } from './grid.js';
 
 /**
- * At which cells stretches are gathered, and how much of each counts there whatever it weighs: as runs of cells along the
- * rows. A cell is told by its place in rows that are one longer than the grid is wide, so that there is a place behind
- * each last cell too.
+ * At which cells stretches are gathered, and how much of each counts there whatever it weighs: as runs of cells along
+ * the rows. A cell is told by its place in rows that are one longer than the grid is wide, so that there is a place
+ * behind each last cell too.
  */
 export interface Footprints {
   /** The first run of each stretch, and behind the last stretch the number of all runs. */
@@ -101,8 +101,8 @@ const kept = new Map<readonly BorderStretch[], Kept>();
 let runsKept = 0;
 
 /**
- * `footprintsOf`, kept for a while: the same stretches are gathered by what they weigh in several ways, and in each trial
- * of a remedy.
+ * `footprintsOf`, kept for a while: the same stretches are gathered by what they weigh in several ways, and in each
+ * trial of a remedy.
  *
  * @param before other stretches, of which they are taken over where each lies where it lay
  */

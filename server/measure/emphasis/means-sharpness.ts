@@ -11,7 +11,10 @@ import { apart, ratio } from './means-round.js';
 export interface SharpnessRound {
   readonly there: number;
   readonly elsewhere: number;
-  /** No border with contrast is near: the edges of what is dominant there are looked at, in which the focal point lies deep. */
+  /**
+   * No border with contrast is near: the edges of what is dominant there are looked at, in which the focal point lies
+   * deep.
+   */
   readonly isOfDominant: boolean;
 }
 

@@ -4,7 +4,10 @@ import { ROOM } from '../../../tests/support/room.js';
 import { measure } from '../measure.js';
 import type { Exit } from './exits.js';
 
-/** Pictures just within and just beyond each limit of what leads out of a picture. The limits are common practice, no source. */
+/**
+ * Pictures just within and just beyond each limit of what leads out of a picture. The limits are common practice, no
+ * source.
+ */
 const WALL = `${ROOM}object  lamp, dominant
   shape   circle 6 at focus
   colour  N 6/
@@ -21,7 +24,9 @@ function box(name: string, from: Place, to: Place, colour: string, edges = 'hard
   return shape(name, [from, [to[0], from[1]], to, [from[0], to[1]]], colour, edges);
 }
 
-/** A dark roof whose eaves run in from the left edge through some places, and end at a gable that is too short to lead. */
+/**
+ * A dark roof whose eaves run in from the left edge through some places, and end at a gable that is too short to lead.
+ */
 function roof(eaves: readonly Place[], colour = 'N 1/'): string {
   const [right] = eaves.at(-1) ?? [0];
   return shape('roof', [[-5, -5], ...eaves, [right + 0.5, -5]], colour);

@@ -110,7 +110,9 @@ function toEdge({ x, y }: Point, { width, height }: CanvasSize): number {
   return Math.min(x, y, width - x, height - y);
 }
 
-/** The straight run of strong borders that ends at a place at the edge; none when it is short or runs along the edge. */
+/**
+ * The straight run of strong borders that ends at a place at the edge; none when it is short or runs along the edge.
+ */
 function runTo(place: BorderStretch, canvas: CanvasSize, strong: readonly BorderStretch[]): Run | undefined {
   const side = edgeNear(place.at, canvas, AT_EDGE * canvas.diagonal);
   if (!side) return undefined;

@@ -57,7 +57,10 @@ export interface LeadMeasure {
   readonly heading: number;
   /** The way it arrives where it aims, bridging what is not seen: degrees, 0 to the right, 90 down. */
   readonly arrival: number;
-  /** How far the line, carried on beyond its end, passes from the focal point, canvas units; missing without a focal point. */
+  /**
+   * How far the line, carried on beyond its end, passes from the focal point, canvas units; missing without a focal
+   * point.
+   */
   readonly miss?: number;
   /** Part of the diagonal. */
   readonly missShare?: number;

@@ -58,8 +58,8 @@ export function aimOf({ to }: Lead, { focus, targets, slack }: Aims): LeadAim | 
 }
 
 /**
- * How far a line passes what it aims at, canvas units: 0 when it runs into it, or into what is seen of a dominant object
- * at the focal point. Undefined for an object of which nothing is seen.
+ * How far a line passes what it aims at, canvas units: 0 when it runs into it, or into what is seen of a dominant
+ * object at the focal point. Undefined for an object of which nothing is seen.
  *
  * @param miss how far the line passes from the focal point.
  */

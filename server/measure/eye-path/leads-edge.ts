@@ -8,7 +8,10 @@ type CanvasSize = Pick<Canvas, 'width' | 'height' | 'diagonal'>;
 /** Part of the diagonal within which a line runs out at a corner. */
 export const CORNER_REACH = 0.03;
 
-/** A direction that leans less than this towards an edge, as part of one, keeps beside it; lengths that differ by less are one. */
+/**
+ * A direction that leans less than this towards an edge, as part of one, keeps beside it; lengths that differ by less
+ * are one.
+ */
 const ROUNDING = 1e-9;
 
 /** The corner of the canvas within `reach` (canvas units) of a place. */
@@ -47,7 +50,10 @@ function leastOf(
   return sides.find(([, figure]) => figure <= least + slack) ?? sides[0];
 }
 
-/** Where a line from a place on the canvas leaves it; at which corner, when it does so within 3 % of the diagonal of one. */
+/**
+ * Where a line from a place on the canvas leaves it; at which corner, when it does so within 3 % of the diagonal of
+ * one.
+ */
 export function wayOut(
   from: Point,
   direction: Point,

@@ -38,7 +38,8 @@ describe('a lead', () => {
   });
 
   it('that passes the focal point by, as far as that is from its line', () => {
-    // The line from (0, 0) towards (40, 30) passes (20, 25) at |3 x 20 - 4 x 25| / 5 = 8, beside 0.8 x 20 + 0.6 x 25 = 31 along.
+    // The line from (0, 0) towards (40, 30) passes (20, 25) at |3 x 20 - 4 x 25| / 5 = 8, beside 0.8 x 20 + 0.6 x 25 =
+    // 31 along.
     const lead = only(`${CANVAS}\nfocus   (20, 25)\nlead    road from upper left corner to (8, 6)`);
     expect(lead.miss).toBeCloseTo(8, 9);
     expect(lead.missShare).toBeCloseTo(0.16, 9);

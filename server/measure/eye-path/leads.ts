@@ -137,7 +137,9 @@ function unitTowards(degrees: number): Point {
   return { x: Math.cos(radians), y: Math.sin(radians) };
 }
 
-/** On the ray from the end of a line or on the line; of places as near that on the ray, then the first along the line. */
+/**
+ * On the ray from the end of a line or on the line; of places as near that on the ray, then the first along the line.
+ */
 function nearestTo(place: Point, line: readonly Point[], onward: Point): Point | undefined {
   const end = line.at(-1);
   if (!end) return undefined;

@@ -15,7 +15,10 @@ export interface Stop {
   readonly object: number;
   /** The strongest place of its borders; the middle of its box when it has none that is seen. */
   readonly at: Point;
-  /** The emphasis there, of a stop at the focal point at least that of the focal point; 0 when none of its borders is seen. */
+  /**
+   * The emphasis there, of a stop at the focal point at least that of the focal point; 0 when none of its borders is
+   * seen.
+   */
   readonly strength: number;
   /** Whether anything is seen of it. */
   readonly isSeen: boolean;
@@ -63,7 +66,10 @@ interface StrongestPlace {
   readonly steps: number;
 }
 
-/** For each stop the strongest place along its borders; of those alike the uppermost, then the one nearest to the middle. */
+/**
+ * For each stop the strongest place along its borders; of those alike the uppermost, then the one nearest to the
+ * middle.
+ */
 function strongestPlaces(
   { path, canvas }: Plan,
   stretches: readonly BorderStretch[],

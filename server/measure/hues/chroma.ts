@@ -24,8 +24,9 @@ const LEAST_SHARE = 0.002;
 const SAME_CHROMA = 0.05;
 
 /**
- * What has a colour and is seen of 0.2 % of the picture or more, strongest chroma first, greys last; those as strong as the strongest
- * of all by the nearness to the focal point, so that one colour used twice speaks for the place nearer to it.
+ * What has a colour and is seen of 0.2 % of the picture or more, strongest chroma first, greys last; those as strong as
+ * the strongest of all by the nearness to the focal point, so that one colour used twice speaks for the place nearer to
+ * it.
  */
 export function seenChromas(
   plan: Plan,

@@ -12,7 +12,10 @@ import { type Carried, carried } from '../carried.js';
 import { keptObjects } from '../kept-lists.js';
 import type { Memory } from '../memory.js';
 
-/** Hues on the plan's wheel and what they do: complement and discords, warm and cool, chroma. Angles are degrees of that wheel. */
+/**
+ * Hues on the plan's wheel and what they do: complement and discords, warm and cool, chroma. Angles are degrees of that
+ * wheel.
+ */
 export interface HueMeasure {
   readonly wheel: Wheel;
   /** Area-weighted mean hue of each role in use that has one. */
@@ -26,7 +29,10 @@ export interface HueMeasure {
   readonly temperature: TemperatureMeasure;
   /** All that has a colour and is seen of 0.2 % of the picture or more, strongest chroma first. */
   readonly chromas: readonly SeenChroma[];
-  /** The first of `chromas`, missing when all are greys; of several that can't be told apart, the one nearest to the focal point. */
+  /**
+   * The first of `chromas`, missing when all are greys; of several that can't be told apart, the one nearest to the
+   * focal point.
+   */
   readonly strongestChroma?: {
     /** Or `GROUND`. */
     readonly object: number;

@@ -26,13 +26,15 @@ const MOST_JUDGED = 24;
 /** Colours that are looked at in about the time that it takes to mix one. */
 const LOOKED_AT = 8;
 
-/** A paint is worth naming when it takes this off the differences together. CIEDE2000; from memory, none is published. */
+/**
+ * A paint is worth naming when it takes this off the differences together. CIEDE2000; from memory, none is published.
+ */
 const WORTH_ADDING = 1;
 
 /**
  * The one measured paint that, added to a palette, brings the colours it misses nearest: the least sum of differences
- * that are left. It is chosen by the first of them, so that the work is bounded. Nothing when none makes a difference that
- * is seen.
+ * that are left. It is chosen by the first of them, so that the work is bounded. Nothing when none makes a difference
+ * that is seen.
  */
 export function* bestAddition(
   set: PaintSet,

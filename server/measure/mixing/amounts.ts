@@ -16,7 +16,9 @@ function millilitresPerMillimetre({ canvas: { width, height, millimetresPerUnit 
   return (width * height * millimetresPerUnit ** 2) / CUBIC_MM_PER_ML;
 }
 
-/** What a colour of the picture takes of paint, millilitres: the visible area x film, and the whole canvas for its tone. */
+/**
+ * What a colour of the picture takes of paint, millilitres: the visible area x film, and the whole canvas for its tone.
+ */
 export function colourMillilitres(plan: Plan, shares: readonly number[], colour: PaintedColour): number {
   const film = plan.palette?.filmThickness?.value ?? USUAL_FILM_MM;
   const body = colour.objects.reduce((sum, object) => sum + (shares[object] ?? 0), 0);

@@ -73,8 +73,9 @@ describe('a paint that is known by a full tone and a tint', () => {
     );
   });
 
-  // How good the guess is, told by paints whose spectra are known: full tone and a tint of 1 to 10 go in, and other tints
-  // are compared with those of the spectra. CIEDE2000; the worst are phthalo paints, whose spectra have steep flanks.
+  // How good the guess is, told by paints whose spectra are known: full tone and a tint of 1 to 10 go in, and other
+  // tints are compared with those of the spectra. CIEDE2000; the worst are phthalo paints, whose spectra have steep
+  // flanks.
   it.each(
     MEASURED_PAINTS.filter(({ index }) => index !== 'PW6').map(({ index, k, s }) => [index, k, s] as const),
   )('mixes with white nearly as the spectrum of %s does', (_, k, s) => {

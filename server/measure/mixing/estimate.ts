@@ -34,9 +34,9 @@ export function middlingScattering(): number {
 /**
  * K and S of a paint from the colour of its full tone and of a tint with white, as far as two colours tell. Both are
  * given the smoothest spectra; K/S is that of the full tone, and S follows from the tint as it does where spectra are
- * measured: S = w (Q Sw - Kw) / p (M - Q), M and Q the K/S of full tone and tint, p and w their parts of paint and white.
- * It is smoothed, and then scaled so that the tint comes out as light as it was painted. Without a tint, S is that of a
- * middling pigment, or of titanium white for a white.
+ * measured: S = w (Q Sw - Kw) / p (M - Q), M and Q the K/S of full tone and tint, p and w their parts of paint and
+ * white. It is smoothed, and then scaled so that the tint comes out as light as it was painted. Without a tint, S is
+ * that of a middling pigment, or of titanium white for a white.
  */
 export function estimateAbsorbing(full: Lab, tint: PaintedTint | undefined, white: Absorbing): Absorbing {
   const ratios = smoothSpectrum(full).map(ratioOfReflectance);
@@ -73,7 +73,10 @@ function scatteringOf(
   return smoothed(told).map(Math.exp);
 }
 
-/** The line that runs by the figures and is smooth between them, by relaxation; bands without a figure follow the others. */
+/**
+ * The line that runs by the figures and is smooth between them, by relaxation; bands without a figure follow the
+ * others.
+ */
 function smoothed(figures: readonly (number | undefined)[]): Spectrum {
   const known = figures.filter((figure) => figure !== undefined);
   const mean = known.reduce((sum, figure) => sum + figure, 0) / known.length;

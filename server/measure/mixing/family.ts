@@ -26,7 +26,10 @@ export function seemsWhite(full: Lab): boolean {
   return full[0] >= 90 && labChroma(full) < LEAST_HUE;
 }
 
-/** Where families of paint begin on CIELAB's circle of hues, degrees, told by a tint with white. From memory of tube paints. */
+/**
+ * Where families of paint begin on CIELAB's circle of hues, degrees, told by a tint with white. From memory of tube
+ * paints.
+ */
 const HUE_FAMILIES: readonly (readonly [from: number, family: PaintFamily])[] = [
   [0, 'red'],
   [38, 'orange'],
@@ -38,8 +41,8 @@ const HUE_FAMILIES: readonly (readonly [from: number, family: PaintFamily])[] = 
 ];
 
 /**
- * The family of a paint by its looks. The hue is that of its tint, since the full tone of many paints is too dark to tell;
- * yellows and oranges lose theirs in white, and are known by their full tone. Undefined for a grey.
+ * The family of a paint by its looks. The hue is that of its tint, since the full tone of many paints is too dark to
+ * tell; yellows and oranges lose theirs in white, and are known by their full tone. Undefined for a grey.
  */
 export function familyByLooks(full: Lab, tint: Lab): PaintFamily | undefined {
   if (seemsWhite(full)) return 'white';
@@ -59,8 +62,8 @@ const RED_WARM_TO = 66;
 const BLUE_WARM_FROM = 267;
 
 /**
- * The side to which a yellow, red or blue leans by its hue: yellow and red are warm where they lean to orange, blue where
- * it leans to violet, as painters say it. Yellow and red by the full tone, blue by the tint.
+ * The side to which a yellow, red or blue leans by its hue: yellow and red are warm where they lean to orange, blue
+ * where it leans to violet, as painters say it. Yellow and red by the full tone, blue by the tint.
  */
 export function sideByHue(family: 'yellow' | 'red' | 'blue', full: Lab, tint: Lab): 'warm' | 'cool' {
   const hue = labHueDegrees(full);

@@ -62,8 +62,8 @@ const LEAST_CHROMA = 8;
 const GREY_GLAZE_LIGHTNESS = 76;
 
 /**
- * A paint thinned for a glaze: with as much medium as leaves its colour fullest over white, of most C*ab; with more it gets
- * pale, with less dark. A grey or black lets about half of the light through.
+ * A paint thinned for a glaze: with as much medium as leaves its colour fullest over white, of most C*ab; with more it
+ * gets pale, with less dark. A grey or black lets about half of the light through.
  */
 export function fullestGlaze(paints: readonly MixingPaint[], paint: number): SeenGlaze | undefined {
   const all = MEDIUM_PARTS.map((medium): SeenGlaze => {
@@ -110,7 +110,9 @@ function* glazeParts(usable: readonly number[]): Generator<readonly PaintParts[]
   }
 }
 
-/** The glaze that looks most like a colour over white; of those as good the one of fewest paints, then of fewest parts. */
+/**
+ * The glaze that looks most like a colour over white; of those as good the one of fewest paints, then of fewest parts.
+ */
 export function nearestGlaze(glazes: readonly SeenGlaze[], wanted: Lab): SeenGlaze | undefined {
   let best = Infinity;
   const near: { glaze: SeenGlaze; difference: number }[] = [];

@@ -28,9 +28,9 @@ interface Layer {
 
 /**
  * The glazes of a plan, in the order of its objects, seen over the mixture of the body colour that has dried below. A
- * glaze given by a paint is that paint thinned until its colour is fullest; one given by a colour is the mixture that looks
- * like it over white. Where the palette can't give it, what is seen is estimated from smooth spectra of both colours, the
- * one multiplied by the other.
+ * glaze given by a paint is that paint thinned until its colour is fullest; one given by a colour is the mixture that
+ * looks like it over white. Where the palette can't give it, what is seen is estimated from smooth spectra of both
+ * colours, the one multiplied by the other.
  */
 export function measureGlazes(
   plan: Plan,

@@ -17,9 +17,9 @@ function darkestMeasured(): number {
 
 /**
  * By how much a mixture misses a colour, CIEDE2000, in judging whether a palette can give it. What the surface of the
- * paint sends back was measured too, and no measured paint is darker than value 1.9, while a glossy or varnished one looks
- * darker than that; so a colour that is wanted darker is judged as if it were wanted at that lightness. Every palette would
- * miss the darks of a picture otherwise.
+ * paint sends back was measured too, and no measured paint is darker than value 1.9, while a glossy or varnished one
+ * looks darker than that; so a colour that is wanted darker is judged as if it were wanted at that lightness. Every
+ * palette would miss the darks of a picture otherwise.
  */
 export function missedBy(wanted: Lab, mixture: Lab): number {
   return labDifference(lifted(wanted), mixture);

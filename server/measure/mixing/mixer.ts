@@ -5,7 +5,9 @@ import { type Found, MixtureTable } from './table.js';
 /** Work in pieces of some milliseconds, one between two yields. */
 export type Piecework<Result> = Generator<void, Result>;
 
-/** Tables of all mixtures of a palette kept at a time, some four megabytes each; the one used longest ago goes first. */
+/**
+ * Tables of all mixtures of a palette kept at a time, some four megabytes each; the one used longest ago goes first.
+ */
 const MOST_TABLES = 3;
 const MOST_RESULTS = 64;
 
@@ -93,9 +95,10 @@ const PIECES_AT_ONCE = 3;
  * An **eager** mixer answers everything at once: for the command line, drawings, tests, and what is only tried.
  *
  * A **patient** one is for an editor, and serves one document. Asked for something that takes longer than a moment it
- * says nothing and notes the work. `step()` then does one bounded piece of it, a few milliseconds, and says whether more
- * is left; once it says no, measuring the same plan again finds all of it there. What the plan no longer asks for when it is
- * measured again is forgotten. It knows no clock and calls nobody: whoever owns it decides when a piece is done.
+ * says nothing and notes the work. `step()` then does one bounded piece of it, a few milliseconds, and says whether
+ * more is left; once it says no, measuring the same plan again finds all of it there. What the plan no longer asks for
+ * when it is measured again is forgotten. It knows no clock and calls nobody: whoever owns it decides when a piece is
+ * done.
  */
 export class Mixer {
   readonly store: MixingStore;

@@ -14,7 +14,9 @@ export interface PaletteMeasure {
 }
 
 export interface PaintMeasure {
-  /** What its mixtures are worked out from: measured spectra, a full tone and a tint that the painter gave, or nothing. */
+  /**
+   * What its mixtures are worked out from: measured spectra, a full tone and a tint that the painter gave, or nothing.
+   */
   readonly basis: 'measured' | 'estimated' | 'unknown';
   /** Known by its full tone alone: how strong it is in a mixture is guessed. */
   readonly strengthGuessed?: true;
@@ -42,7 +44,10 @@ export interface PrimaryMeasure {
 export interface MixingMeasure {
   /** One for each colour as it will be painted, the largest share of the picture first. */
   readonly swatches: readonly Swatch[];
-  /** In the order of `plan.objects`: its swatch as an index into `swatches`; missing for an object without colour or value. */
+  /**
+   * In the order of `plan.objects`: its swatch as an index into `swatches`; missing for an object without colour or
+   * value.
+   */
   readonly ofObjects: readonly (number | undefined)[];
   /** In the order of `plan.objects`. */
   readonly glazes: readonly (GlazeMeasure | undefined)[];
@@ -83,11 +88,15 @@ export interface MixturePart {
 export interface Swatch {
   /** The colour as it will be painted. */
   readonly wanted: Colour;
-  /** The objects painted with it, as indices into `plan.objects`, the largest first; empty for the toned ground alone. */
+  /**
+   * The objects painted with it, as indices into `plan.objects`, the largest first; empty for the toned ground alone.
+   */
   readonly objects: readonly number[];
   /** It is the colour of the toned ground too. */
   readonly isGround: boolean;
-  /** The plan gives this colour to an object or to the ground; else it is the grey of objects that have a value only. */
+  /**
+   * The plan gives this colour to an object or to the ground; else it is the grey of objects that have a value only.
+   */
   readonly isStated: boolean;
   /** Part of the picture that shows it. */
   readonly share: number;

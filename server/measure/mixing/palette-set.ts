@@ -22,8 +22,9 @@ const MOST_COLOURED = 300;
 const MOST_WHITES = 6;
 
 /**
- * The paints of which something is known, each once, and by what they are rather than as they stand in the text, so that a
- * palette written in another order mixes the same. The mother colour goes into every mixture, unless nothing is known of it.
+ * The paints of which something is known, each once, and by what they are rather than as they stand in the text, so
+ * that a palette written in another order mixes the same. The mother colour goes into every mixture, unless nothing is
+ * known of it.
  */
 export function usablePaints(palette: Palette, known: readonly KnownPaint[]): UsablePaints {
   const byKey = new Map<string, UsablePaint>();

@@ -191,7 +191,8 @@ describe('strings of values', () => {
 
 describe('how much paint', () => {
   it('is visible area x film, by parts, and in tubes', () => {
-    // A wall of 50 x 40 cm less a cup of 20 x 10 cm: 180,000 mm2 x 0.15 mm are 27 ml; the cup 20,000 mm2 x 0.15 mm, 3 ml.
+    // A wall of 50 x 40 cm less a cup of 20 x 10 cm: 180,000 mm2 x 0.15 mm are 27 ml; the cup 20,000 mm2 x 0.15 mm, 3
+    // ml.
     const { swatches, amounts } = mixingOf(
       scene(`${WALL}  colour  a\n${CUP}  colour  b\n`, 'a PY42, b PR101, tube 30 ml'),
     );

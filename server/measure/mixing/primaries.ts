@@ -14,7 +14,9 @@ const SIDES = ['warm', 'cool'] as const;
 /** Iron oxides and other earths: they darken and dull what a yellow or red would make bright. From memory. */
 export const EARTHS: ReadonlySet<string> = new Set(['PY42', 'PY43', 'PY119', 'PR101', 'PR102', 'PR233']);
 
-/** What is told of a paint: its tones, family and side. What the plan states goes before what is known of its pigment. */
+/**
+ * What is told of a paint: its tones, family and side. What the plan states goes before what is known of its pigment.
+ */
 export function measurePaint(paint: Paint, known: KnownPaint): PaintMeasure {
   const { basis, pigment, mixing } = known;
   const tones = mixing && {
@@ -61,9 +63,9 @@ function isPrimary(family: PaintMeasure['family']): family is Primary {
 }
 
 /**
- * The split primaries of a palette: which paints give the warm and the cool side of yellow, red and blue. An earth counts
- * where the plan itself says to which side it leans, and where the palette has no brighter paint of its primary; browns
- * never do.
+ * The split primaries of a palette: which paints give the warm and the cool side of yellow, red and blue. An earth
+ * counts where the plan itself says to which side it leans, and where the palette has no brighter paint of its primary;
+ * browns never do.
  */
 export function measurePrimaries(paints: readonly PaintMeasure[]): readonly PrimaryMeasure[] {
   return PRIMARIES.map((primary) => {

@@ -25,8 +25,8 @@ function lightnessWeight(mean: number): number {
 
 /**
  * CIEDE2000 between two colours is at least this, whatever their a* and b*: its chroma and hue terms make a positive
- * form, since |R_T| is at most 2 sin 60° < 2. It grows with the distance of both L*: its weighting S_L grows by less than
- * 0.0083 for each L* that one of them moves, and is at least 1.
+ * form, since |R_T| is at most 2 sin 60° < 2. It grows with the distance of both L*: its weighting S_L grows by less
+ * than 0.0083 for each L* that one of them moves, and is at least 1.
  */
 export function leastDifference(one: number, other: number): number {
   return Math.abs(one - other) / lightnessWeight((one + other) / 2);
@@ -34,7 +34,8 @@ export function leastDifference(one: number, other: number): number {
 
 /**
  * Whether CIEDE2000 between two colours could be `limit` or less: a lower bound of it in a fraction of the time, right
- * where the rotation of blues plays a part, and a few 1e-4 of itself low elsewhere. No pair within the limit is refused.
+ * where the rotation of blues plays a part, and a few 1e-4 of itself low elsewhere. No pair within the limit is
+ * refused.
  *
  * Sharma, Wu, Dalal 2005. The mean hue is taken as the direction between both colours, its cosines by multiple angles,
  * and the hue term from a', b' and the chromas, so that no angle needs to be worked out.

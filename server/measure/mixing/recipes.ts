@@ -11,8 +11,8 @@ interface Fineness {
 }
 
 /**
- * Parts of white: one by one while they are easily counted, then in steps by which a mixture gets lighter about evenly. The
- * last are for strong paints, of which a touch is enough.
+ * Parts of white: one by one while they are easily counted, then in steps by which a mixture gets lighter about evenly.
+ * The last are for strong paints, of which a touch is enough.
  */
 const WHITE_PARTS = [
   0, 1, 2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 26, 34, 44, 58, 76, 100, 140, 200, 280, 400,
@@ -26,9 +26,9 @@ const MANY_PARTS = [1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 15, 18, 22, 28, 36, 45, 60] 
 const SOME_PARTS = [1, 2, 3, 4, 5, 7, 10, 16, 28, 45] as const;
 
 /**
- * From the finest; a palette takes the first whose mixtures are few enough: one of three colours and white the first, one
- * of six the third, one of twelve the sixth. Parts grow by factors rather than by ones, since paints differ in strength: a
- * touch of blue in much yellow is a green too.
+ * From the finest; a palette takes the first whose mixtures are few enough: one of three colours and white the first,
+ * one of six the third, one of twelve the sixth. Parts grow by factors rather than by ones, since paints differ in
+ * strength: a touch of blue in much yellow is a green too.
  */
 const FINENESSES: readonly Fineness[] = [
   { two: MANY_PARTS, three: [1, 2, 3, 4, 5, 6, 8, 10, 13, 17, 22, 28, 36] },

@@ -14,9 +14,9 @@ export interface WantedString {
 const QUARTER_HUE = 9;
 
 /**
- * The strings of values of a plan: for each hue painted at more than one step of the scale, its colour at every step from
- * the darkest to the lightest. A hue is a named colour of the plan, or else a Munsell hue to the nearest 2.5; those painted
- * over the larger part come first.
+ * The strings of values of a plan: for each hue painted at more than one step of the scale, its colour at every step
+ * from the darkest to the lightest. A hue is a named colour of the plan, or else a Munsell hue to the nearest 2.5;
+ * those painted over the larger part come first.
  *
  * @param shares visible shares in the order of `plan.objects`
  */

@@ -48,7 +48,9 @@ function shelfOf(lightness: number): number {
   return Math.min(SHELVES - 1, Math.max(0, Math.floor(lightness * SHELVES_A_LIGHTNESS)));
 }
 
-/** All mixtures of a palette with their colours, laid out by lightness so that the nearest to a colour is found fast. */
+/**
+ * All mixtures of a palette with their colours, laid out by lightness so that the nearest to a colour is found fast.
+ */
 export class MixtureTable {
   readonly #set: PaintSet;
   readonly #blocks: Blocks;
@@ -133,9 +135,9 @@ export class MixtureTable {
   }
 
   /**
-   * The mixture nearest to a colour by CIEDE2000, or a simpler one that is as good: among those within 0.3 of the nearest or
-   * within 1 of the colour the one with the fewest paints, then with the fewest parts, then the nearest. Nothing when the
-   * table is empty.
+   * The mixture nearest to a colour by CIEDE2000, or a simpler one that is as good: among those within 0.3 of the
+   * nearest or within 1 of the colour the one with the fewest paints, then with the fewest parts, then the nearest.
+   * Nothing when the table is empty.
    */
   nearest(wanted: Lab): Found | undefined {
     const near: { place: number; difference: number }[] = [];

@@ -50,8 +50,8 @@ interface Smaller {
 }
 
 /**
- * The cells of a label map by their fields: the largest field of what is seen in each cell, then the smaller ones laid over.
- * Only the cells that are asked for are looked at, which are few: what is scattered is small.
+ * The cells of a label map by their fields: the largest field of what is seen in each cell, then the smaller ones laid
+ * over. Only the cells that are asked for are looked at, which are few: what is scattered is small.
  */
 export class FieldCells {
   readonly columns: number;
@@ -187,7 +187,9 @@ function largestFields(areas: readonly AreaFields[]): Int32Array {
   return largest;
 }
 
-/** Which of the smaller pieces of an area there were before, by their places before and now, and all that are others. */
+/**
+ * Which of the smaller pieces of an area there were before, by their places before and now, and all that are others.
+ */
 function smallerKept(
   pieces: readonly RingPiece[],
   before: readonly RingPiece[],

@@ -41,7 +41,8 @@ export class Places {
   }
 
   /**
-   * A place inside a region that is about as far from its border and from the edge of the canvas as any, in canvas units.
+   * A place inside a region that is about as far from its border and from the edge of the canvas as any, in canvas
+   * units.
    *
    * @param own the fields that the region is made of, in ascending order
    * @returns nothing for a region that has no cell
@@ -166,7 +167,9 @@ interface Stretch {
 /** Distances in blocks or cells that differ by less are one. */
 const ALIKE = 1e-6;
 
-/** Of the places nearest to the mean of all in each stretch, the nearest; of those as near the one that comes before. */
+/**
+ * Of the places nearest to the mean of all in each stretch, the nearest; of those as near the one that comes before.
+ */
 function nearestToMean(stretches: readonly Stretch[], columns: number): Point | undefined {
   let [sumX, sumY, count] = [0, 0, 0];
   for (const { left, right, y } of stretches) {
@@ -196,8 +199,8 @@ function isBefore(one: Point, other: Point, columns: number): boolean {
 }
 
 /**
- * How far each block of a region is from the nearest that is not whole or of another, or from the edge of the canvas; row by
- * row, with a border of noughts all round.
+ * How far each block of a region is from the nearest that is not whole or of another, or from the edge of the canvas;
+ * row by row, with a border of noughts all round.
  */
 function depthsOf(region: Region, canvas: Raster): Int32Array {
   const { columns, rows } = inBlocks(region);

@@ -44,7 +44,8 @@ object  small
     const { offset, total, ground } = balanceOf(
       steelyard.replace('rectangle (35, 15) to (45, 35)', 'rectangle (37.5, 20) to (42.5, 30)'),
     );
-    // Shares 0.01 and 0.01; mean 4.92; 0.01 x 3.92 each; ground 0.98 x 0.08, its centre at -(0.01 x -0.1 + 0.01 x 0.4)/0.98.
+    // Shares 0.01 and 0.01; mean 4.92; 0.01 x 3.92 each; ground 0.98 x 0.08, its centre at -(0.01 x -0.1 + 0.01 x
+    // 0.4)/0.98.
     const blocks = 0.0392 * (-0.1 + 0.4);
     const bare = 0.0784 * (-0.003 / 0.98);
     expect(ground).toBeCloseTo(0.0784, 9);

@@ -19,7 +19,10 @@ export interface BalanceMeasure {
   /** Of the bare ground. */
   readonly ground: number;
   readonly total: number;
-  /** Where the centre of weight lies, right of the middle counted positive, as a part of the width; missing when nothing weighs. */
+  /**
+   * Where the centre of weight lies, right of the middle counted positive, as a part of the width; missing when nothing
+   * weighs.
+   */
   readonly offset?: number;
   /** The same as a place from the left edge, canvas units. */
   readonly centre?: number;

@@ -44,7 +44,8 @@ const NONE: readonly Touch[] = [];
 const known = new WeakMap<Beside, readonly PlacedTouch[]>();
 
 /**
- * What an object comes near of those larger than itself; the same list as long as the same things are beside each other.
+ * What an object comes near of those larger than itself; the same list as long as the same things are beside each
+ * other.
  *
  * @param place of the object among all
  */

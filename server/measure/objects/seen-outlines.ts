@@ -108,7 +108,9 @@ function treeOf(seen: readonly Seen[]): Flatbush {
   return tree;
 }
 
-/** The boxes of all that is another at its place than before, as it was and as it is; none known where they are many. */
+/**
+ * The boxes of all that is another at its place than before, as it was and as it is; none known where they are many.
+ */
 function boxesChanged(seen: readonly Seen[], last: readonly Beside[]): readonly Box[] | undefined {
   const changed: Box[] = [];
   seen.forEach((here, index) => {

@@ -10,8 +10,8 @@ function outline(...places: readonly Place[]): string {
 }
 
 /**
- * Near tangents of some shapes, the last in front, just within and just beyond each limit, on a canvas whose diagonal is
- * 100 cm, so that a centimetre is one per cent of it. The limits are common practice, no source.
+ * Near tangents of some shapes, the last in front, just within and just beyond each limit, on a canvas whose diagonal
+ * is 100 cm, so that a centimetre is one per cent of it. The limits are common practice, no source.
  */
 function tangents(...shapes: readonly string[]): TangentMeasure {
   const objects = shapes.map((shape, index) => `object  thing-${index}\n  shape   ${shape}\n  value   2\n`);
@@ -24,7 +24,9 @@ function touches(...shapes: readonly string[]): number {
 
 const CHEST = outline([10, 10], [30, 10], [30, 50], [10, 50]);
 
-/** A bell to the right of a place, whose mouth stands upright there; its box is 24.7 cm across from corner to corner. */
+/**
+ * A bell to the right of a place, whose mouth stands upright there; its box is 24.7 cm across from corner to corner.
+ */
 function bell(left: number, mouth: number): string {
   return outline([left, 30 - mouth / 2], [left, 30 + mouth / 2], [left + 14.5, 40], [left + 14.5, 20]);
 }

@@ -41,7 +41,10 @@ export interface Touch {
   readonly away: Point;
   /** Whether `other` lies on `one` and comes near its border from within. */
   readonly within: boolean;
-  /** Whether they stay as near for a third of the smaller one across, with a gap between them, or only come near at a place. */
+  /**
+   * Whether they stay as near for a third of the smaller one across, with a gap between them, or only come near at a
+   * place.
+   */
   readonly along: boolean;
 }
 

@@ -5,8 +5,8 @@ import { pixelCount, type Pixels, sumOver } from './pixels.js';
 import type { RecordChange } from './record.js';
 
 /**
- * How far a photograph is from the one before it: mean CIEDE2000 pixel by pixel over the canvas, over each object that is
- * seen, and over the bare ground. Where the two have other sizes the nearest pixel of the one before is taken.
+ * How far a photograph is from the one before it: mean CIEDE2000 pixel by pixel over the canvas, over each object that
+ * is seen, and over the bare ground. Where the two have other sizes the nearest pixel of the one before is taken.
  */
 export function changeSince(
   now: InPhotograph,

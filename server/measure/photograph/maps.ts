@@ -74,8 +74,8 @@ export function valueDifferences(
 }
 
 /**
- * CIEDE2000 from plan to photograph at each pixel; where only values count, that of greys. NaN where the plan has nothing.
- * Worked out when it is first asked for, and then for those areas alone of which something has changed since.
+ * CIEDE2000 from plan to photograph at each pixel; where only values count, that of greys. NaN where the plan has
+ * nothing. Worked out when it is first asked for, and then for those areas alone of which something has changed since.
  */
 export function colourDifferences(
   { objects }: Plan,

@@ -58,8 +58,8 @@ export interface PhotographTrust {
   /** As dark as the file can say. */
   readonly blackShare: number;
   /**
-   * How the grey patch was: what the channels were multiplied with in linear light, greatest over smallest; `fault` where
-   * the patch could not be used, as a sentence.
+   * How the grey patch was: what the channels were multiplied with in linear light, greatest over smallest; `fault`
+   * where the patch could not be used, as a sentence.
    */
   readonly grey?: { readonly cast: number; readonly fault?: string };
   /** Pixels of the photograph for one pixel across as it is measured; below 1 it is coarser than what is measured. */

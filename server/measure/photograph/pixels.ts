@@ -23,15 +23,18 @@ export interface Pixels extends LabPicture {
 
 /**
  * Pixels of nearly one colour: they lie in one cell of a grid over CIELAB, and `lab` is their mean. So whatever is
- * decided for all of them by their mean is decided wrongly for a pixel only where it is a matter of less than the diagonal
- * of a cell, 4.3 units of CIELAB, which is less in CIEDE2000 for all but the greys.
+ * decided for all of them by their mean is decided wrongly for a pixel only where it is a matter of less than the
+ * diagonal of a cell, 4.3 units of CIELAB, which is less in CIEDE2000 for all but the greys.
  */
 export interface Shade {
   readonly lab: Lab;
   readonly count: number;
 }
 
-/** Pixels on a side of the squares over which colours are evened out, and the range of L* in one from which on it is an edge. */
+/**
+ * Pixels on a side of the squares over which colours are evened out, and the range of L* in one from which on it is an
+ * edge.
+ */
 const SQUARE = 3;
 const EDGE = 25;
 /** Side of a cell of the grid over CIELAB. */
@@ -82,8 +85,8 @@ function workedOut({ width, height, lab }: LabPicture): Pixels {
 }
 
 /**
- * Grain, weave and noise are evened out over squares of three pixels a side, as they are by the eye, except where a square
- * lies on an edge: there each pixel counts by itself.
+ * Grain, weave and noise are evened out over squares of three pixels a side, as they are by the eye, except where a
+ * square lies on an edge: there each pixel counts by itself.
  */
 function shadesOf({ width, height, lab }: LabPicture): readonly Shade[] {
   const cells = new Map<number, { l: number; a: number; b: number; count: number }>();
@@ -155,7 +158,10 @@ export function pixelCount(runs: Int32Array): number {
   return count;
 }
 
-/** Parts of the picture by steps of a scale, index 0 the darkest; a pixel on the border of two steps counts to the lighter. */
+/**
+ * Parts of the picture by steps of a scale, index 0 the darkest; a pixel on the border of two steps counts to the
+ * lighter.
+ */
 export function stepShares({ lightness }: Pick<Pixels, 'lightness'>, steps: number): readonly number[] {
   const below = stepBorders(steps).map((border) => countBelow(lightness, border));
   return [...below, lightness.length].map(

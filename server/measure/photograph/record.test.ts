@@ -44,7 +44,9 @@ const AGAIN = 'sitting "Again" on 2027-01-20\n  works wall\n  photo "two.jpg"';
 const PREPARE =
   'sitting "Prepare" on 2027-01-01\n  works wall, field\n  layer underpainting\n  photo "grey.jpg"';
 
-/** The record of a plan whose photographs, in the order of its sittings, show what deviates and else what is planned. */
+/**
+ * The record of a plan whose photographs, in the order of its sittings, show what deviates and else what is planned.
+ */
 function recordOf(text: string, ...deviations: readonly (readonly Deviation[])[]): readonly SittingRecord[] {
   const plan = planOf(text);
   const names = plan.sittings.flatMap(({ photo }) => photo?.file ?? []);

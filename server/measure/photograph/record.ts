@@ -5,11 +5,11 @@ import type { BudgetMeasure } from '../measures.js';
 import type { NoPhotograph, SquaredPicture } from './photographs.js';
 
 /**
- * What the photographs of the sittings tell: one entry for each sitting that names a photograph, in the order of the text.
- * A photograph is measured against what the plan has standing on the canvas after its sitting (`standing.ts`): an object
- * that no sitting has painted yet is bare ground and is measured against nothing; after an underpainting only its value
- * counts; a glaze counts from the sitting that lays it. Where no sitting up to then says what it works on, each is taken
- * to have painted everything.
+ * What the photographs of the sittings tell: one entry for each sitting that names a photograph, in the order of the
+ * text. A photograph is measured against what the plan has standing on the canvas after its sitting (`standing.ts`): an
+ * object that no sitting has painted yet is bare ground and is measured against nothing; after an underpainting only
+ * its value counts; a glaze counts from the sitting that lays it. Where no sitting up to then says what it works on,
+ * each is taken to have painted everything.
  */
 export interface RecordMeasure {
   readonly sittings: readonly SittingRecord[];
@@ -39,7 +39,10 @@ export interface RecordFigures {
   /** The share that is nearest in colour to something without a role. */
   readonly noRoleShare: number;
   readonly colourBudget: readonly BudgetMeasure[];
-  /** Whether all that is seen has been painted by then, so that shares can be held to the plan's: by value, and by colour. */
+  /**
+   * Whether all that is seen has been painted by then, so that shares can be held to the plan's: by value, and by
+   * colour.
+   */
   readonly isWhole: { readonly values: boolean; readonly colours: boolean };
   /** Mean Munsell value. */
   readonly key: number;
@@ -96,14 +99,20 @@ export interface RecordObject {
     /** The same with the lightness of both as planned: hue and chroma alone; missing as `colour` is. */
     readonly hueAndChroma?: number;
   };
-  /** How it stood in the photograph before, held to the same as now; missing as `against` is, and in the first photograph. */
+  /**
+   * How it stood in the photograph before, held to the same as now; missing as `against` is, and in the first
+   * photograph.
+   */
   readonly since?: {
     readonly stepsOff: number;
     readonly difference?: number;
     /** By a quarter of a step or two units of CIEDE2000 at least. */
     readonly went: 'nearer' | 'away' | 'neither';
   };
-  /** The role of the colour of the plan that its mean is nearest to; missing where that has none, or the plan gives no roles. */
+  /**
+   * The role of the colour of the plan that its mean is nearest to; missing where that has none, or the plan gives no
+   * roles.
+   */
   readonly nearestRole?: ColourRole;
   /**
    * How its visible shape is shared out among the steps, index 0 the darkest, as parts of the canvas. Worked out when
@@ -130,8 +139,8 @@ export type Doubt = { readonly isGrave: boolean } & (
   /** Glaring light on places that are to be dark; the object that has most of them. */
   | { readonly about: 'glare'; readonly share: number; readonly object?: number }
   /**
-   * All that can be held to the plan is lighter or darker than it by about the same part, in stops, twice the light each:
-   * below nought darker. So it is rather the exposure than the painting.
+   * All that can be held to the plan is lighter or darker than it by about the same part, in stops, twice the light
+   * each: below nought darker. So it is rather the exposure than the painting.
    */
   | { readonly about: 'exposure'; readonly stops: number }
   | { readonly about: 'grey patch'; readonly reason: string }

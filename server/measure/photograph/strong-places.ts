@@ -14,8 +14,8 @@ import type { RecordEmphasis } from './record.js';
 /** Pixels are put together in squares of so many a side, so that weave, brush marks and noise count less. */
 const BLOCK = 3;
 /**
- * Contrast from square to square that is let pass: a third of a Munsell value. Passages that change slowly and what is left
- * of brush marks draw no eye; and of the contrast over a soft edge so much is lost in each square that it is wide.
+ * Contrast from square to square that is let pass: a third of a Munsell value. Passages that change slowly and what is
+ * left of brush marks draw no eye; and of the contrast over a soft edge so much is lost in each square that it is wide.
  */
 const LET_PASS = 0.02;
 
@@ -26,10 +26,10 @@ interface Strengths {
 }
 
 /**
- * The place that draws the eye most, as `measureEmphasis` finds it in a plan: contrast x length, gathered within 8 % of the
- * diagonal. What differs is where contrasts come from: a photograph has no outlines, so they are those from each square of
- * pixels to the squares beside it, 0.6 dV / 10 + 0.4 dab / 100, less what is let pass, each over the side of a square. How
- * sharp an edge is is not told by the plan but follows from that: a soft one loses more. Heuristic.
+ * The place that draws the eye most, as `measureEmphasis` finds it in a plan: contrast x length, gathered within 8 % of
+ * the diagonal. What differs is where contrasts come from: a photograph has no outlines, so they are those from each
+ * square of pixels to the squares beside it, 0.6 dV / 10 + 0.4 dab / 100, less what is let pass, each over the side of
+ * a square. How sharp an edge is is not told by the plan but follows from that: a soft one loses more. Heuristic.
  */
 export function strongPlaces(
   picture: LabPicture,

@@ -49,7 +49,8 @@ function targetOf(plan: Plan, index: number, standing: Standing | undefined): Ta
   if (object.painted === undefined) return { worked: true, counts: 'nothing' };
   const { colour, glazed, isGlazed, as } = standing;
   const shown = (glazed ?? colour).lab;
-  // What is seen through a glaze is known of one whose colour the plan gives, over body colour, once mixtures are known.
+  // What is seen through a glaze is known of one whose colour the plan gives, over body colour, once mixtures are
+  // known.
   const isKnown = !isGlazed || (as === 'body' && (glazed !== undefined || object.glaze === undefined));
   if (!isKnown) return { worked: true, shown, counts: 'nothing' };
   return { worked: true, shown, counts: as === 'grey' || !object.colour ? 'value' : 'value and colour' };

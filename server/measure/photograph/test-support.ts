@@ -58,7 +58,10 @@ export function pictureSize(
   return { width: side(width), height: side(height) };
 }
 
-/** Pixels of the longer side of photographs that are told by their names: fewer than real ones have, so that they are made quickly. */
+/**
+ * Pixels of the longer side of photographs that are told by their names: fewer than real ones have, so that they are
+ * made quickly.
+ */
 const TOLD_SIDE = 240;
 
 /** What is painted otherwise than planned. */
@@ -115,7 +118,10 @@ function deviating([l, a, b]: Lab, deviation: Deviation | undefined, steps: numb
   return off === 0 ? [l, a, b] : [lightnessOfValue(valueOfLab([l, a, b]) + (10 * off) / steps), a, b];
 }
 
-/** All of it under more or less light: X, Y and Z by one factor, which CIELAB takes the cube root of but for the darkest. */
+/**
+ * All of it under more or less light: X, Y and Z by one factor, which CIELAB takes the cube root of but for the
+ * darkest.
+ */
 function expose(lab: Float32Array, stops: number): void {
   const factor = Math.cbrt(2 ** stops);
   for (let i = 0; i < lab.length; i += 3) {

@@ -118,8 +118,9 @@ function kindOf({ layer }: Coat): ConflictKind {
 }
 
 /**
- * Fat over lean and slow over fast are rules of drying oils, which go on moving for long after they are dry to the touch. A
- * toned ground, rubbed on thin and lean, has nothing in it to move: any paint goes over it. Common practice, no source.
+ * Fat over lean and slow over fast are rules of drying oils, which go on moving for long after they are dry to the
+ * touch. A toned ground, rubbed on thin and lean, has nothing in it to move: any paint goes over it. Common practice,
+ * no source.
  */
 function inWrongOrder(below: Coat, above: Coat): readonly Meeting[] {
   if (!isDryingOil(below.laid.binder) || !isDryingOil(above.laid.binder)) return [];

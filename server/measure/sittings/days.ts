@@ -6,7 +6,10 @@ export interface DaysTaken {
   readonly to: number;
 }
 
-/** The number of a day, counted from 1970-01-01; undefined for what is no day of the calendar. No time zone plays a part. */
+/**
+ * The number of a day, counted from 1970-01-01; undefined for what is no day of the calendar. No time zone plays a
+ * part.
+ */
 export function dayOf(iso: string): number | undefined {
   const milliseconds = Date.parse(`${iso}T00:00:00Z`);
   if (Number.isNaN(milliseconds)) return undefined;

@@ -10,8 +10,8 @@ export const ALKYD_DAYS = 1;
 /** Picture varnish, from memory. */
 const VARNISH_DAYS = 1;
 /**
- * How thick a film is counts in proportion between these multiples of a thin one: one still thinner takes hardly less, and
- * one still thicker skins over and stays wet within, so that no figure means much. Heuristic.
+ * How thick a film is counts in proportion between these multiples of a thin one: one still thinner takes hardly less,
+ * and one still thicker skins over and stays wet within, so that no figure means much. Heuristic.
  */
 const FILMS = { least: 0.2, most: 6 };
 /** What floating products leave above a whole number of days. */
@@ -55,8 +55,9 @@ export interface SlowestPaint {
 export type LaidPaint = readonly MixturePart[] | 'unknown' | 'unsettled';
 
 /**
- * Days until a layer is dry to the touch: those of the slowest of its paints in a thin film of 0.15 mm, in proportion to
- * its own film, rounded up. Alkyd takes a day whatever the paint; water paints, tempera and the like dry within the hour.
+ * Days until a layer is dry to the touch: those of the slowest of its paints in a thin film of 0.15 mm, in proportion
+ * to its own film, rounded up. Alkyd takes a day whatever the paint; water paints, tempera and the like dry within the
+ * hour.
  */
 export function dryingOf(laid: LaidAs, paint: LaidPaint, paints: PaletteMeasure['paints']): Drying {
   if (laid.layer === 'varnish') return { days: VARNISH_DAYS, thinFilmDays: VARNISH_DAYS, restsOn: 'varnish' };

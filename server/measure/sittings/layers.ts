@@ -13,8 +13,8 @@ interface UsualLayer {
 }
 
 /**
- * How layers are usually laid, where a plan does not say: from the wash of a toned ground, very thin and without oil, to
- * the thin fat ones that come last. Heuristic, from memory.
+ * How layers are usually laid, where a plan does not say: from the wash of a toned ground, very thin and without oil,
+ * to the thin fat ones that come last. Heuristic, from memory.
  */
 const usualLayers: Readonly<Record<Layer, UsualLayer>> = {
   imprimatura: { film: 0.2, fat: 0 },

@@ -5,7 +5,8 @@ import type { LaidPaint } from './drying.js';
 
 /**
  * What a layer is painted with on an object: its own mixture; for a glaze the paints of the glaze, where the plan has
- * one for it; for a toned ground the mixture of the ground. Unsettled while a palette is there and its mixtures are not.
+ * one for it; for a toned ground the mixture of the ground. Unsettled while a palette is there and its mixtures are
+ * not.
  */
 export function paintLaid(
   plan: Plan,

@@ -24,13 +24,18 @@ export interface ScheduleMeasure {
    */
   readonly neverWorked: readonly number[];
   readonly due?: DueMeasure;
-  /** When the last layer anywhere is dry to the touch; missing without a dated sitting that leaves paint, and while unsettled. */
+  /**
+   * When the last layer anywhere is dry to the touch; missing without a dated sitting that leaves paint, and while
+   * unsettled.
+   */
   readonly dryOn?: number;
   /** The first day on which a final varnish is safe by common practice; missing as `dryOn` is. */
   readonly varnishFrom?: number;
   /** The days that the painter says are taken. */
   readonly taken: TakenDays;
-  /** False while mixtures that drying goes by are still being worked out: then the days that rest on them are missing. */
+  /**
+   * False while mixtures that drying goes by are still being worked out: then the days that rest on them are missing.
+   */
   readonly isSettled: boolean;
 }
 
@@ -49,7 +54,10 @@ export interface ScheduledSitting extends LaidAs {
   readonly dryingDays?: number;
   /** When the last of what it lays is dry to the touch; missing without a day, without paint, and while unsettled. */
   readonly dryOn?: number;
-  /** When all that it goes over is ready for it, be the day taken or not; missing where it goes over nothing that is known. */
+  /**
+   * When all that it goes over is ready for it, be the day taken or not; missing where it goes over nothing that is
+   * known.
+   */
   readonly readyFrom?: number;
   /** The latest day on which it can be held with everything after it in order and the work ready on the due date. */
   readonly latest?: number;

@@ -21,7 +21,9 @@ export interface Standing {
   readonly isGlazed?: true;
 }
 
-/** What each object shows after each of these sittings, which are in the order of time; in the order of `plan.objects`. */
+/**
+ * What each object shows after each of these sittings, which are in the order of time; in the order of `plan.objects`.
+ */
 export function standingAfter(
   plan: Plan,
   sittings: readonly Pick<ScheduledSitting, 'sitting' | 'layer' | 'works'>[],
@@ -42,9 +44,9 @@ export function standingAfter(
 }
 
 /**
- * What a layer makes of what an object showed: an imprimatura is a thin wash of its colour, an underpainting the grey of its
- * value, block-in and body colour its colour laid in flat, a scumble that colour broken over what was there, a glaze what is
- * seen through it; details lie on what is there, and varnish changes nothing.
+ * What a layer makes of what an object showed: an imprimatura is a thin wash of its colour, an underpainting the grey
+ * of its value, block-in and body colour its colour laid in flat, a scumble that colour broken over what was there, a
+ * glaze what is seen through it; details lie on what is there, and varnish changes nothing.
  */
 function laid(
   layer: Layer,

@@ -23,9 +23,10 @@ interface Ahead {
 }
 
 /**
- * For each sitting of the plan, the latest day on which it can be held: worked back from the due date, on which everything
- * is dry to the touch, so that every layer finds what is below it ready, sittings of different days stay in their order on
- * different days, and none falls on a day that is taken. Undefined from where drying is not known yet on back to the first.
+ * For each sitting of the plan, the latest day on which it can be held: worked back from the due date, on which
+ * everything is dry to the touch, so that every layer finds what is below it ready, sittings of different days stay in
+ * their order on different days, and none falls on a day that is taken. Undefined from where drying is not known yet on
+ * back to the first.
  */
 export function latestDays({ ordered, objects, due, taken }: WorkingBack): readonly (number | undefined)[] {
   const coatsOf = ordered.map((): { readonly object: number; readonly coat: Coat }[] => []);

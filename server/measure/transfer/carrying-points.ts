@@ -4,7 +4,9 @@ import type { PlaceKind, ShapePoint } from './shape-points.js';
 
 /** Places of one shape: more than these can't be told apart at an easel. */
 const MOST_POINTS = 12;
-/** A border nearer than this to the straight lines between its places, as a part of the shape's diagonal, needs no more. */
+/**
+ * A border nearer than this to the straight lines between its places, as a part of the shape's diagonal, needs no more.
+ */
 const CLOSE_ENOUGH = 0.01;
 /** A border that turns by more than this at a point has a corner there, degrees. */
 const CORNER = 30;
@@ -17,9 +19,10 @@ export function cornersOf(border: readonly Point[]): readonly ShapePoint[] {
 }
 
 /**
- * The places that carry a shape: its outermost points, then one by one the point of the border that is farthest from the
- * straight lines between those chosen already, until none is far or there are `MOST_POINTS`. This is the line
- * simplification of U. Ramer (1972) and of D. H. Douglas and T. K. Peucker, Cartographica 10 (1973), taken by importance.
+ * The places that carry a shape: its outermost points, then one by one the point of the border that is farthest from
+ * the straight lines between those chosen already, until none is far or there are `MOST_POINTS`. This is the line
+ * simplification of U. Ramer (1972) and of D. H. Douglas and T. K. Peucker, Cartographica 10 (1973), taken by
+ * importance.
  */
 export function carryingPoints(border: readonly Point[]): readonly ShapePoint[] {
   const outermost = [

@@ -45,9 +45,9 @@ const ROUNDING = 1e-6;
 type Side = Pick<Canvas, 'width' | 'height' | 'unit' | 'millimetresPerUnit'>;
 
 /**
- * The grid that a plan states, or one that fits its canvas: squares of a side that is easily measured off, the largest of
- * which the short side has four at least. A spacing begins at the upper left corner, so the last column and the last row
- * may be narrower than a square.
+ * The grid that a plan states, or one that fits its canvas: squares of a side that is easily measured off, the largest
+ * of which the short side has four at least. A spacing begins at the upper left corner, so the last column and the last
+ * row may be narrower than a square.
  */
 export function transferGridOf({
   canvas,

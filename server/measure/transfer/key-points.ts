@@ -143,7 +143,9 @@ function crossingsOf(border: readonly Point[], canvas: Canvas): readonly Placed[
   return found;
 }
 
-/** Where a straight side comes onto the canvas and leaves it, by the clipping of Y.-D. Liang and B. A. Barsky (1984). */
+/**
+ * Where a straight side comes onto the canvas and leaves it, by the clipping of Y.-D. Liang and B. A. Barsky (1984).
+ */
 function crossingsOfSide(from: Point, to: Point, { width, height, diagonal }: Canvas): readonly Placed[] {
   const run = { x: to.x - from.x, y: to.y - from.y };
   const edges = [

@@ -13,8 +13,9 @@ export type RoundShape = { readonly points: readonly ShapePoint[] } & (
 const ROUND = 2e-3;
 
 /**
- * A path of four or eight cubics that is an ellipse, as round shapes are drawn: its ends lie where those of two conjugate
- * radii put them. Its axes follow from these in closed form, as those of the matrix that makes it of a circle.
+ * A path of four or eight cubics that is an ellipse, as round shapes are drawn: its ends lie where those of two
+ * conjugate radii put them. Its axes follow from these in closed form, as those of the matrix that makes it of a
+ * circle.
  */
 export function roundOf(path: readonly PathCommand[]): RoundShape | undefined {
   const [start, ...rest] = path;

@@ -9,7 +9,10 @@ export interface BasePlan {
   /** The lines of the text without their ends, and without the mark that some files begin with. */
   readonly lines: readonly string[];
   readonly tree: SyntaxTree;
-  /** Its statements, each with the file that it stands in; files that they name have their paths from the plan that builds on it. */
+  /**
+   * Its statements, each with the file that it stands in; files that they name have their paths from the plan that
+   * builds on it.
+   */
   readonly nodes: readonly Node[];
 }
 

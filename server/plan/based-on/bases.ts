@@ -28,8 +28,8 @@ export function linesOfBase(bases: Bases | undefined, file: string | undefined):
 type BasedOn = Node & NodeOf<'based on'>;
 
 /**
- * Reads the plans that a plan builds on, one by the next; nothing for a plan that builds on none. What can't be had is one
- * error, where the plan says `based on`.
+ * Reads the plans that a plan builds on, one by the next; nothing for a plan that builds on none. What can't be had is
+ * one error, where the plan says `based on`.
  */
 export function readBases(
   { nodes }: SyntaxTree,

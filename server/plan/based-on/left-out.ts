@@ -66,8 +66,8 @@ export function leaveOut(
 }
 
 /**
- * A plan without what its base says by something that has been left out of it. Lists go on without the name; what can't be
- * without it goes too, and is told once, where it was left out: leads, places, colours.
+ * A plan without what its base says by something that has been left out of it. Lists go on without the name; what can't
+ * be without it goes too, and is told once, where it was left out: leads, places, colours.
  *
  * @param nodes the plan and what remains of its base, as one
  * @param ownFile the file of the plan itself, whose own lines stay as they are

@@ -1,7 +1,7 @@
 /**
  * A path of a plan that another one names, as a path from that other one: `parts/tools.svg` of `../oven.mahl` is
- * `../parts/tools.svg`. Steps that lead nowhere are taken out, so that one file has one path. What is no path from a plan
- * stays as it is, for the reader of files to refuse.
+ * `../parts/tools.svg`. Steps that lead nowhere are taken out, so that one file has one path. What is no path from a
+ * plan stays as it is, for the reader of files to refuse.
  *
  * @param plan the plan that names it, by its own path; nothing for the plan that all paths are from
  */

@@ -8,8 +8,8 @@ import { isOwn, withOrigin } from './here.js';
 const MOST_RELATED = 20;
 
 /**
- * The problems of a plan with what it builds on, each at a place of its own text. The errors in the text of a base are one
- * error where the plan names it; of its warnings only those that can be the plan's own doing are told here.
+ * The problems of a plan with what it builds on, each at a place of its own text. The errors in the text of a base are
+ * one error where the plan names it; of its warnings only those that can be the plan's own doing are told here.
  */
 export function toldHere(found: readonly FoundProblem[], bases: Bases | undefined): readonly PlanProblem[] {
   const own = found.flatMap((problem): readonly PlanProblem[] =>

@@ -19,8 +19,8 @@ export function labDifference([l1, a1, b1]: Lab, [l2, a2, b2]: Lab): number {
 }
 
 /**
- * CIEDE2000 difference of each pixel of two pictures of one size, three numbers a pixel, CIELAB (D65); NaN where a number
- * is none.
+ * CIEDE2000 difference of each pixel of two pictures of one size, three numbers a pixel, CIELAB (D65); NaN where a
+ * number is none.
  */
 export function labDifferences(one: Float32Array, other: Float32Array): Float32Array {
   // Filled anew for each pixel: making two objects a pixel takes longer than the formula.

@@ -58,8 +58,8 @@ function reached(place: number, value: number, chroma: number): number {
 }
 
 /**
- * The place on Munsell's circle whose colours at a value, and a chroma as far as it is reached, have a CIELAB hue angle.
- * The two circles run the same way round and are never a quarter turn apart, so the place is found by halving.
+ * The place on Munsell's circle whose colours at a value, and a chroma as far as it is reached, have a CIELAB hue
+ * angle. The two circles run the same way round and are never a quarter turn apart, so the place is found by halving.
  */
 function munsellPlaceOf(labHue: number, value: number, chroma: number): number {
   // 10RP, where Munsell's circle begins, lies near 0 degrees in CIELAB.
@@ -74,8 +74,8 @@ function munsellPlaceOf(labHue: number, value: number, chroma: number): number {
 }
 
 /**
- * Whether a place comes before the one that has a CIELAB hue angle. What chroma is reached there is found no more exactly
- * than it takes: to find Munsell's terms of a colour is costly, and most places lie far off.
+ * Whether a place comes before the one that has a CIELAB hue angle. What chroma is reached there is found no more
+ * exactly than it takes: to find Munsell's terms of a colour is costly, and most places lie far off.
  */
 function isShortOf(labHue: number, place: number, value: number, chroma: number): boolean {
   const hueAt = (reachedChroma: number): number => labHueDegrees(munsellToLab(place, value, reachedChroma));

@@ -11,7 +11,10 @@ export type Temperature = 'warm' | 'cool' | 'neutral';
  */
 const WARMEST_DEGREES = 45;
 
-/** Munsell chroma under which a colour is neutral: a grey beside which anything stronger looks warm or cool. Common practice. */
+/**
+ * Munsell chroma under which a colour is neutral: a grey beside which anything stronger looks warm or cool. Common
+ * practice.
+ */
 export const LEAST_CHROMA = 1;
 
 /**

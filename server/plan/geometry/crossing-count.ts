@@ -157,7 +157,9 @@ export class CrossingCount {
     return crossed;
   }
 
-  /** Whether two edges cross in this cell and no other; an end that lies on the other edge belongs to one side of it. */
+  /**
+   * Whether two edges cross in this cell and no other; an end that lies on the other edge belongs to one side of it.
+   */
   #meetIn(cell: number, one: number, other: number): boolean {
     const all = this.#edges;
     const ax = all[one] as number;

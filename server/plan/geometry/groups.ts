@@ -84,7 +84,9 @@ function extentsOf(
   return { begins, ends, spread: last > first ? sum / (last - first) : Infinity };
 }
 
-/** Joins what comes within a distance of each other, looked through along the axis on which fewer lie over each other. */
+/**
+ * Joins what comes within a distance of each other, looked through along the axis on which fewer lie over each other.
+ */
 function joinNear(groups: Groups, along: Extents, beside: Extents, within: number): void {
   const { begins, ends } = along;
   const order = Int32Array.from(begins, (_, index) => index);

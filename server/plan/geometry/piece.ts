@@ -79,7 +79,10 @@ function samePolygons(a: Piece, b: Piece): boolean {
 
 const innerBoxes = new WeakMap<Piece, Box>();
 
-/** The largest box of the piece's own proportions round its middle that lies in it; no more than the middle if none does. */
+/**
+ * The largest box of the piece's own proportions round its middle that lies in it; no more than the middle if none
+ * does.
+ */
 function innerBoxOf(piece: Piece): Box {
   const known = innerBoxes.get(piece);
   if (known) return known;

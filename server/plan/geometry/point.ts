@@ -33,7 +33,9 @@ export function isUsablePoint(point: Point): boolean {
   return isUsable(point.x) && isUsable(point.y);
 }
 
-/** The length of the way across and down, in the steps in which `Math.hypot` takes any number of them, to the last bit. */
+/**
+ * The length of the way across and down, in the steps in which `Math.hypot` takes any number of them, to the last bit.
+ */
 export function hypotenuse(across: number, down: number): number {
   const one = Math.abs(across);
   const other = Math.abs(down);

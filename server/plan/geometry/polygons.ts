@@ -35,7 +35,10 @@ export function polygonsOf(outline: Pick<Outline, 'rings' | 'fillRule'>, grid: G
 
 const rings = new WeakMap<Path, { readonly grid: Grid; readonly ring: Ring }>();
 
-/** Back to canvas units, each ring the same one as long as its polygon; outer rings and holes run in opposite directions. */
+/**
+ * Back to canvas units, each ring the same one as long as its polygon; outer rings and holes run in opposite
+ * directions.
+ */
 export function ringsOf(polygons: Polygons, grid: Grid): readonly Ring[] {
   return polygons.map((path) => {
     const known = rings.get(path);

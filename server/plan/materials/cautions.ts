@@ -61,7 +61,10 @@ const DUST = marked(
   'do not breathe the dust of dry colour: wear a mask that filters it, wipe up wet, and do not sweep or blow.',
 );
 
-/** What the materials of a plan call for, each hazard once, in the order of the list of pigments' hazards, then the mediums'. */
+/**
+ * What the materials of a plan call for, each hazard once, in the order of the list of pigments' hazards, then the
+ * mediums'.
+ */
 export function cautionsOf(plan: Plan): readonly Caution[] {
   const media = mediaOf(plan);
   return [

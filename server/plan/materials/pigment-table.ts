@@ -1,12 +1,12 @@
 /**
- * What is known of the pigments of tube paints, by Colour Index generic name: name, family and side, transparency, days to
- * touch-dry in a thin film of drying oil, hazards, tones.
+ * What is known of the pigments of tube paints, by Colour Index generic name: name, family and side, transparency, days
+ * to touch-dry in a thin film of drying oil, hazards, tones.
  *
- * Names, sides, transparencies and hazards are from memory. Drying: `guide` is a large paint maker's published guide for oil
- * colours (2 to 12 days in thin films: about 2, about 5, and more than 5, for which the longest counts), `Saitzyk` is Art
- * Hardware (Saitzyk 1987, 1998), whose slow ones take 3 to 5, `memory` is from memory. Tones: `measured` is the masstone
- * computed from the measured spectrum (Michal Iwanicki, PaintMixing data set, CC BY 4.0); the others are from memory, the
- * full tone and one part in ten of white.
+ * Names, sides, transparencies and hazards are from memory. Drying: `guide` is a large paint maker's published guide
+ * for oil colours (2 to 12 days in thin films: about 2, about 5, and more than 5, for which the longest counts),
+ * `Saitzyk` is Art Hardware (Saitzyk 1987, 1998), whose slow ones take 3 to 5, `memory` is from memory. Tones:
+ * `measured` is the masstone computed from the measured spectrum (Michal Iwanicki, PaintMixing data set, CC BY 4.0);
+ * the others are from memory, the full tone and one part in ten of white.
  *
  * Of several rows with one index the last is the pigment as such and those before are kinds of it.
  */

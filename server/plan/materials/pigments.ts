@@ -58,8 +58,8 @@ export interface Pigment {
   /** Its full tone as measured, where its spectrum is known; see `server/measure/mixing`. */
   readonly masstone?: `#${string}`;
   /**
-   * Of one without a measured spectrum, from memory: its full tone, and one part of it in ten of white. What is mixed from
-   * these is an estimate.
+   * Of one without a measured spectrum, from memory: its full tone, and one part of it in ten of white. What is mixed
+   * from these is an estimate.
    */
   readonly remembered?: { readonly full: `#${string}`; readonly tint?: `#${string}` };
 }
@@ -92,8 +92,8 @@ for (const pigment of pigments) {
 }
 
 /**
- * What is known of a Colour Index name, however its letters are cased; nothing for one that is not in the table. Some names
- * stand for several paints, `PBr7` for siennas and umbers, and then what the painter calls the paint tells which.
+ * What is known of a Colour Index name, however its letters are cased; nothing for one that is not in the table. Some
+ * names stand for several paints, `PBr7` for siennas and umbers, and then what the painter calls the paint tells which.
  */
 export function pigmentOf(index: string, paintName = ''): Pigment | undefined {
   const kinds = byIndex.get(index.toUpperCase()) ?? [];

@@ -1,6 +1,6 @@
 /**
- * Solves a square system of linear equations by elimination with row exchange. `matrix` and `rest` are used up. Undefined
- * when the rows do not determine it.
+ * Solves a square system of linear equations by elimination with row exchange. `matrix` and `rest` are used up.
+ * Undefined when the rows do not determine it.
  */
 export function solveLinear(matrix: Float64Array[], rest: Float64Array): Float64Array | undefined {
   const size = rest.length;

@@ -13,9 +13,9 @@ export interface MeasuredPaint {
 /**
  * Two-constant Kubelka-Munk coefficients of thirteen single-pigment paints.
  *
- * Data: Michal Iwanicki, PaintMixing data set (averages of three readings, resampled to 10 nm), licensed under CC BY 4.0
- * (https://creativecommons.org/licenses/by/4.0/). Changed: coefficients were fitted to it, K/S from the masstone and S
- * from one weighed tint with white, without Saunderson's correction.
+ * Data: Michal Iwanicki, PaintMixing data set (averages of three readings, resampled to 10 nm), licensed under CC BY
+ * 4.0 (https://creativecommons.org/licenses/by/4.0/). Changed: coefficients were fitted to it, K/S from the masstone
+ * and S from one weighed tint with white, without Saunderson's correction.
  */
 export const MEASURED_PAINTS: readonly MeasuredPaint[] = [
   {

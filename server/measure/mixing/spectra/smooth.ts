@@ -20,13 +20,13 @@ const LEAST_STEP = 0.01;
 
 /**
  * A reflectance spectrum of a colour, of which there are many: the smoothest, so that it has no features that nothing
- * says it has. Everywhere over 0 and under 1. Of a colour that no surface has, the one that comes nearest on the straight
- * way from the grey of its lightness.
+ * says it has. Everywhere over 0 and under 1. Of a colour that no surface has, the one that comes nearest on the
+ * straight way from the grey of its lightness.
  *
  * The reflectance is written as (1 + tanh z) / 2 and the sum of the squared steps of z made least while the three
  * tristimulus values are met: the idea of Burns, Numerical methods for smoothest reflectance reconstruction, Color
- * Research and Application 45, 2020. A colour at which Newton's method does not settle at once is walked to from grey, the
- * spectrum of each step taken for the start of the next.
+ * Research and Application 45, 2020. A colour at which Newton's method does not settle at once is walked to from grey,
+ * the spectrum of each step taken for the start of the next.
  */
 export function smoothSpectrum(lab: Lab): Spectrum {
   const [x, y, z] = partsOfLab(lab);
@@ -76,7 +76,9 @@ function reflectance(z: number): number {
   return (1 + Math.tanh(z)) / 2;
 }
 
-/** The conditions of the least sum with their multipliers, and how they change: Lagrange's equations and their Jacobian. */
+/**
+ * The conditions of the least sum with their multipliers, and how they change: Lagrange's equations and their Jacobian.
+ */
 function newton(state: State, wanted: Triple): { matrix: Float64Array[]; rest: Float64Array } {
   const size = BANDS + 3;
   const matrix = Array.from({ length: size }, () => new Float64Array(size));

@@ -111,6 +111,8 @@ function rowMarks(row: BarRow, key: string, place: RowPlace): readonly Mark[] {
 const WANTED_SIZE_EMS = 0.78;
 /** Between the two, where a font is wider than was reckoned too. */
 const GAP_EMS = 0.6;
+/** What the mark of a share that is off takes before its figures, with room where a font is wider than was reckoned. */
+const OFF_ROOM_EMS = 1.4;
 /** A name that has no room at the usual size is set a little smaller before it is cut. */
 const SMALLEST_NAME_EMS = 0.8;
 
@@ -125,7 +127,7 @@ function nameMarks(row: BarRow, key: string, { x, y, width, em, subject }: RowPl
   const figuresWidth = askedWidth + textWidth(figures, size) * (isOff ? BOLD_WIDTH : 1);
   const isRole = ROLES.has(row.key) && key.startsWith('bar:colour:');
   const indent = isRole ? 1.05 * em : 0;
-  const room = width - indent - figuresWidth - (isOff ? 1.15 : 0.35) * em;
+  const room = width - indent - figuresWidth - (isOff ? OFF_ROOM_EMS : 0.35) * em;
   const fits = (size * room) / textWidth(capitalised(row.name), size);
   const nameSize = Math.max(SMALLEST_NAME_EMS * em, Math.min(size, fits));
   const name = fitted(capitalised(row.name), nameSize, room + 1e-9);

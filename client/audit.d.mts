@@ -1,4 +1,6 @@
-/** What `npm audit --json` prints, as far as it is read; without `vulnerabilities` where the registry gave no answer. */
+/**
+ * What `npm audit --json` prints, as far as it is read; without `vulnerabilities` where the registry gave no answer.
+ */
 export interface Report {
   readonly message?: string;
   readonly vulnerabilities?: Readonly<Record<string, Vulnerable>>;
@@ -20,7 +22,7 @@ export interface Advisory {
 }
 
 /**
- * What is known against libraries that are given away, a line each; what only tests and the build use is left out. Throws
- * for a report that is none, as from a registry that answers no such question.
+ * What is known against libraries that are given away, a line each; what only tests and the build use is left out.
+ * Throws for a report that is none, as from a registry that answers no such question.
  */
 export function shippedAdvisories(report: Report, folders: readonly string[]): readonly string[];

@@ -4,5 +4,7 @@
  */
 export function installPackage(file: string, extensions: string): Promise<string>;
 
-/** Unpacks a `.vsix` into a new folder, which is removed when this process ends, and says where; throws if it is none. */
+/**
+ * Unpacks a `.vsix` into a new folder, which is removed when this process ends, and says where; throws if it is none.
+ */
 export function unpackPackage(file: string): string;

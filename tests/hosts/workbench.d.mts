@@ -7,7 +7,10 @@ export interface WorkbenchOptions {
   readonly host: 'node' | 'web';
   /** A folder of plans, which is copied first; the examples if left out. */
   readonly plans?: string;
-  /** The folder of the extension or, in the node host, its `.vsix`; if left out that which MAHLSTICK_EXTENSION names, or this repository. */
+  /**
+   * The folder of the extension or, in the node host, its `.vsix`; if left out that which MAHLSTICK_EXTENSION names, or
+   * this repository.
+   */
   readonly extension?: string;
   readonly theme?: Theme;
   /** That extensions are told the editor has, such as `de`; its own words stay English. */

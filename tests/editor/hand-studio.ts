@@ -1,7 +1,7 @@
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { plans, type Studio } from './studio.js';
+import { eventually, plans, type Studio } from './studio.js';
 
 /** The plan that hands work in, and its lines at the beginning. */
 export const plan = 'shelf.mahl';
@@ -24,6 +24,9 @@ export function plansThatAreSaved(): { readonly folder: string; readonly remove:
   writeFileSync(path.join(folder, '.vscode/settings.json'), JSON.stringify(settings));
   return { folder, remove: () => rmSync(parent, { recursive: true, force: true }) };
 }
+
+/** How long nothing has been written when what was written is sure to be known as saved, milliseconds. */
+const SETTLED = 500;
 
 /** A place of the drawing, canvas units. */
 export type At = readonly [x: number, y: number];
@@ -77,6 +80,14 @@ export function handIn({ page, preview, workbench }: Studio) {
     click: async (at: At) => {
       const { x, y } = await onScreen(at);
       await page.mouse.click(x, y);
+    },
+    /**
+     * Presses a key that takes the last change back, or makes it again. An editor that is still saving a change takes
+     * the text from before it for the saved one, and leaves the file with the change.
+     */
+    stepBack: async (key: 'Control+z' | 'Control+Shift+z' = 'Control+z') => {
+      await eventually(() => Date.now() - statSync(file).mtimeMs).toBeGreaterThan(SETTLED);
+      await page.keyboard.press(key);
     },
     /** The lines that are not as at the beginning, by their numbers from one. */
     changed: () =>

@@ -35,7 +35,7 @@ describe('working by hand in the drawing', () => {
       // A key is lost while the editor is still on its way between text and page.
       await eventually(async () => {
         await focus('object:wall');
-        await keys('Control+z');
+        await hand.stepBack();
         for (let looks = 0; looks < 30 && JSON.stringify(hand.changed()) === before; looks += 1)
           await studio.page.waitForTimeout(100);
         return JSON.stringify(hand.changed());
@@ -60,7 +60,7 @@ describe('working by hand in the drawing', () => {
     await eventually(hand.changed).toEqual(moved);
     await eventually(() => outline('object:jug')).not.toBe(before);
 
-    await keys('Control+z');
+    await hand.stepBack();
     await eventually(hand.changed).toEqual({});
     await eventually(() => outline('object:jug')).toBe(before);
   });
@@ -77,15 +77,15 @@ describe('working by hand in the drawing', () => {
     await keys('Alt+Shift+ArrowLeft');
     await eventually(hand.changed).toEqual(further);
 
-    await keys('Control+z');
+    await hand.stepBack();
     await eventually(hand.changed).toEqual(moved);
-    await keys('Control+z');
+    await hand.stepBack();
     await eventually(hand.changed).toEqual({});
     await eventually(() => outline('object:jug')).toBe(before);
     // Two steps: a text that comes back to what was saved last counts as saved, even while another is being written.
-    await keys('Control+Shift+z');
+    await hand.stepBack('Control+Shift+z');
     await eventually(() => outline('object:jug')).toBe(left);
-    await keys('Control+Shift+z');
+    await hand.stepBack('Control+Shift+z');
     await eventually(hand.changed).toEqual(further);
   });
 
@@ -201,7 +201,7 @@ describe('working by hand in the drawing', () => {
     await hand.letGo();
     const sized = { 20: '  shape   ellipse 8 x 10', 21: '  at      (13, 14.5)    // beside the cloth' };
     await eventually(hand.changed).toEqual(sized);
-    await keys('Control+z');
+    await hand.stepBack();
     await eventually(hand.changed).toEqual({});
 
     // The golden section of 40 cm lies at 15.28 cm.

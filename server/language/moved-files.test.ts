@@ -25,8 +25,8 @@ async function after(...moves: readonly (readonly [string, string])[]): Promise<
 
 test('every plan that names a file names it where it goes', async () => {
   expect(await after(['parts/tram.svg', 'drawings/tram 2.svg'])).toEqual([
-    'plan.mahl:2 ./drawings/tram 2.svg',
     'base.mahl:1 drawings/tram 2.svg',
+    'plan.mahl:2 ./drawings/tram 2.svg',
   ]);
 });
 

@@ -12,10 +12,10 @@ export interface TextEdits {
 
 /**
  * Edits of several texts, naming the versions that they are for where the client can take that. Texts without edits are
- * left out.
+ * left out, and the others are in the order of their names, whichever was opened first.
  */
 export function workspaceEdit(texts: readonly TextEdits[], { versionedEdits }: Abilities): WorkspaceEdit {
-  const edited = texts.filter(({ edits }) => edits.length > 0);
+  const edited = texts.filter(({ edits }) => edits.length > 0).sort(byUri);
   if (!versionedEdits)
     return { changes: Object.fromEntries(edited.map(({ uri, edits }) => [uri, [...edits]])) };
   return {
@@ -24,6 +24,10 @@ export function workspaceEdit(texts: readonly TextEdits[], { versionedEdits }: A
       edits: [...edits],
     })),
   };
+}
+
+function byUri({ uri: one }: TextEdits, { uri: other }: TextEdits): number {
+  return one < other ? -1 : one > other ? 1 : 0;
 }
 
 /** The edits of each text together, in the order in which the texts first come. */

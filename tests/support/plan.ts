@@ -40,6 +40,17 @@ export function objectNamed(plan: Plan, name: string): PlanObject {
   return object;
 }
 
+/** The box round an object's outline: left, top, right and bottom in canvas units, without traces of rounding. */
+export function boxOf(plan: Plan, name: string): readonly number[] {
+  const { left, top, right, bottom } = objectNamed(plan, name).outline.box;
+  return [left, top, right, bottom].map((side) => Math.round(side * 1e6) / 1e6);
+}
+
+/** What is told when a plan is resolved. */
+export function messages(plan: Plan): readonly string[] {
+  return plan.problems.map(({ message }) => message);
+}
+
 /** Files by the path written in the plan. */
 export function files(contents: Readonly<Record<string, string>>): ResolveOptions {
   return {
